@@ -1,0 +1,178 @@
+import type { Choosing } from '../plan/plan.js';
+
+/** Mean and standard deviation of a normal spread. */
+export interface Normal {
+  readonly mean: number;
+  readonly sd: number;
+}
+
+/** How natural boards vary: twist (rad/m, right-handed positive), bow (flatwise) and crook (edgewise) curvature (1/m). */
+export interface WarpSpread {
+  readonly twist_rad_per_m: Normal;
+  readonly bow_per_m: Normal;
+  readonly crook_per_m: Normal;
+}
+
+export interface Species {
+  readonly key: string;
+  readonly name: string;
+  /** Oven-dry specific gravity for fastener formulas. */
+  readonly specific_gravity: number;
+  /** Dimensional change per 1 % moisture, across the rings and along them (fraction). */
+  readonly change_radial: number;
+  readonly change_tangential: number;
+  readonly source: string;
+}
+
+export interface StockLength {
+  readonly length_mm: number;
+  readonly price: number;
+  /** Null = as many as wanted. */
+  readonly available: number | null;
+}
+
+export interface Lumber {
+  readonly key: string;
+  readonly nominal: string | null;
+  /** Actual size, smaller first. */
+  readonly thickness_mm: number;
+  readonly width_mm: number;
+  readonly E_MPa: number;
+  readonly G_MPa: number;
+  readonly density_kg_per_m3: number;
+  readonly species: Species;
+  /** Null when the entry gives none: the buying facts are then unknown. */
+  readonly lengths: readonly StockLength[] | null;
+  readonly spread: Readonly<Record<Choosing, WarpSpread>>;
+  readonly source: string;
+  /** Fields that fell back to the shelf's defaults. */
+  readonly assumed: readonly string[];
+}
+
+export interface Nail {
+  readonly key: string;
+  readonly name: string;
+  readonly diameter_mm: number;
+  readonly length_mm: number;
+  readonly yield_MPa: number;
+  /** Price of one. */
+  readonly price: number;
+  readonly source: string;
+}
+
+export interface Screw {
+  readonly key: string;
+  readonly name: string;
+  readonly shank_mm: number;
+  readonly root_mm: number;
+  readonly head_mm: number;
+  readonly length_mm: number;
+  /** Threaded length from the tip. */
+  readonly thread_mm: number;
+  readonly yield_MPa: number;
+  readonly price: number;
+  readonly source: string;
+}
+
+export interface Drill {
+  /** As printed on the drill: `5/64 in`, `2.5 mm`. */
+  readonly label: string;
+  readonly diameter_mm: number;
+}
+
+export interface Glue {
+  readonly key: string;
+  readonly name: string;
+  readonly spread_g_per_m2: number;
+  readonly density_g_per_ml: number;
+  readonly open_min: number;
+  readonly clamp_min: number;
+  readonly handle_h: number;
+  readonly cure_h: number;
+  readonly least_temperature_C: number;
+  /** Price per 100 ml. */
+  readonly price_per_100ml: number;
+  readonly source: string;
+}
+
+export interface Cloth {
+  readonly key: string;
+  readonly name: string;
+  readonly mass_g_per_m2: number;
+  readonly roll_mm: number;
+  /** Price per metre of roll. */
+  readonly price_per_m: number;
+  /** Secant stiffness E·t, N per metre of width. */
+  readonly stiffness_N_per_m: number;
+  /** Shrinkage on first wetting, fraction. */
+  readonly shrinkage: number;
+  readonly source: string;
+}
+
+export interface Ground {
+  readonly key: string;
+  readonly name: string;
+  /** Dry mass of one coat. */
+  readonly mass_g_per_m2_per_coat: number;
+  /** Wet volume of one coat. */
+  readonly ml_per_m2_per_coat: number;
+  readonly price_per_100ml: number;
+  /** Strain at which the ground cracks. */
+  readonly crack_strain: number;
+  readonly dry_h: number;
+  readonly source: string;
+}
+
+/** Joint give by build-up (extra bar-widths), and the bond stress of a glued face. */
+export interface Joints {
+  readonly give: {
+    readonly mitre_glued_nailed: number;
+    readonly mitre_glued: number;
+    readonly mitre_nailed: number;
+    readonly nothing: number;
+    readonly half_lap_glued: number;
+    readonly butt_glued: number;
+    readonly braced_glued: number;
+    readonly braced_dry: number;
+    readonly crossbar_glued: number;
+    readonly crossbar_dry: number;
+  };
+  readonly bond_MPa: { readonly mitre: number; readonly butt: number; readonly half_lap: number };
+  readonly source: string;
+}
+
+export interface Hardware {
+  readonly key: string;
+  readonly name: string;
+  readonly kind: 'hook' | 'wire' | 'ring';
+  /** Rated load, N (for a wire: breaking load). */
+  readonly rating_N: number;
+  /** Ring or hook thread; 0 for a wire. */
+  readonly thread_diameter_mm: number;
+  readonly thread_length_mm: number;
+  readonly mass_g: number;
+  readonly price: number;
+  readonly source: string;
+}
+
+export interface Shelf {
+  readonly name: string;
+  readonly currency: string;
+  /** True when the prices are invented demo numbers. */
+  readonly demo_prices: boolean;
+  readonly lumber: Readonly<Record<string, Lumber>>;
+  readonly nails: Readonly<Record<string, Nail>>;
+  readonly screws: Readonly<Record<string, Screw>>;
+  readonly drills: readonly Drill[];
+  readonly glues: Readonly<Record<string, Glue>>;
+  readonly cloths: Readonly<Record<string, Cloth>>;
+  readonly grounds: Readonly<Record<string, Ground>>;
+  readonly joints: Joints;
+  readonly hardware: Readonly<Record<string, Hardware>>;
+  /** Saw kerf and waste allowances for cutting. */
+  readonly cutting: { readonly kerf_mm: number; readonly end_trim_mm: number; readonly knot_waste_share: { readonly none: number; readonly few: number; readonly many: number } };
+  /** Other editable numbers by name (drying addition, push force …) with their source, see `shelf/defaults`. */
+  readonly proposals: Readonly<Record<string, { readonly value: number; readonly unit: string; readonly source: string }>>;
+  /** `where` in the shelf → source key, for the sources page of the report and "which numbers are the studio's". */
+  readonly measured: readonly string[];
+}
