@@ -1,0 +1,76 @@
+import type { BarName, CornerName } from '../base/names.js';
+import type { Bond, Lay, Pairing, Plan, Stack } from '../plan/plan.js';
+import type { Lumber, Shelf } from '../shelf/shelf.js';
+import type { EdgePull, FrameShape, PointForce, Section } from './frame-shape.js';
+import type { Influence, Stability, Statics } from './frame-results.js';
+
+/** One bar or crossbar as built: which boards, how they lie, what section they make. */
+export interface MemberBuild {
+  /** `top` … or `crossbar-1` … */
+  readonly name: string;
+  readonly stock: Lumber;
+  readonly lay: Lay;
+  readonly plies: number;
+  readonly stack: Stack;
+  readonly bond: Bond;
+  readonly pairing: Pairing;
+  /** Size of one ply in the plane of the cloth and at right angles to it. */
+  readonly ply_w_mm: number;
+  readonly ply_d_mm: number;
+  /** Section for shape (slip modulus K). */
+  readonly section: Section;
+  /** Section for stability (2/3 K). */
+  readonly section_stability: Section;
+  /** Centre-line length between the corners or crossings it joins. */
+  readonly span_mm: number;
+  /** Mass of the wood, from outside lengths. */
+  readonly mass_kg: number;
+}
+
+/** A plan made into something that can be solved: geometry, sections, joints and pulls. */
+export interface Model {
+  readonly plan: Plan;
+  readonly shelf: Shelf;
+  readonly bars: Readonly<Record<BarName, MemberBuild>>;
+  readonly crossbars: readonly MemberBuild[];
+  /** Timber braces; empty for gussets and angles, which only stiffen the joint. */
+  readonly braces: readonly { readonly corner: CornerName; readonly leg_mm: number; readonly stock: Lumber; readonly section: Section; readonly mass_kg: number }[];
+  readonly shape: FrameShape;
+  readonly shape_stability: FrameShape;
+  /** The stability shape with every joint at give 8. */
+  readonly shape_give8: FrameShape;
+  readonly working: EdgePull;
+  readonly peak: EdgePull;
+  readonly accidental: EdgePull;
+  /** Creep factor by service class of the room. */
+  readonly k_def: number;
+  readonly service_class: 1 | 2 | 3;
+  readonly weight: { readonly wood_kg: number; readonly cloth_kg: number; readonly ground_kg: number; readonly paint_kg: number; readonly hardware_kg: number; readonly total_kg: number };
+}
+
+/** The solved frame: shape at the three pulls, stability, and how natural warp moves it. */
+export interface Solution {
+  readonly working: Statics;
+  readonly peak: Statics;
+  readonly accidental: Statics;
+  /** Working pull with the hanging forces; null when it does not hang by a wire. */
+  readonly hung: Statics | null;
+  /** Factors on the working pull, mean stiffness. */
+  readonly stability: Stability;
+  /** Factor on the peak pull distribution, mean stiffness. */
+  readonly peak_factor: number | null;
+  readonly give8_peak_factor: number | null;
+  /** Null when the flat frame is already unstable at working pull. */
+  readonly influence: readonly Influence[] | null;
+  readonly hanging_forces: readonly PointForce[];
+}
+
+/** What the judging side needs from outside the mechanics when facts are computed. */
+export interface FactSettings {
+  /** Limit on corner lift that defines `warp.corner_lift_chance`, mm. */
+  readonly corner_lift_limit_mm: number;
+  /** Limit on natural bow that defines `warp.bar_bow_chance`, mm. */
+  readonly bar_bow_limit_mm: number;
+  readonly seed: number;
+  readonly samples: number;
+}
