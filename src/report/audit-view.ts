@@ -1,0 +1,40 @@
+import type { Fact } from '../facts/fact.js';
+import type { Finding, Verdict } from '../findings/finding.js';
+import type { Model, Solution } from '../model/model.js';
+import type { Assumed, Plan } from '../plan/plan.js';
+import type { Shelf } from '../shelf/shelf.js';
+
+/** A change to the plan with what it would do, each computed by auditing the changed plan. */
+export interface Change {
+  /** In words, as advice: `Turn the bars on edge.` */
+  readonly words: string;
+  readonly verdict: Verdict;
+  readonly twist_reserve: number | null;
+  readonly lift_chance: number | null;
+  readonly cost: number | null;
+  readonly weight_kg: number | null;
+}
+
+/** Everything a report may speak of: the finished audit of one plan. The report never sees rules or mechanics beyond this. */
+export interface Audit {
+  readonly plan: Plan;
+  readonly shelf: Shelf;
+  readonly model: Model;
+  readonly solution: Solution;
+  readonly facts: readonly Fact[];
+  /** Gravest first. */
+  readonly findings: readonly Finding[];
+  readonly verdict: Verdict;
+  /** Rules that did not speak, and why. */
+  readonly silent: readonly { readonly rule: string; readonly why: string }[];
+  /** Rules a ruleset switched off, with its reason. */
+  readonly switched_off: readonly { readonly rule: string; readonly reason: string }[];
+  readonly assumed: readonly Assumed[];
+  /** What the model leaves out, in sentences. */
+  readonly left_out: readonly string[];
+  readonly ruleset_name: string;
+  readonly seed: number;
+  readonly samples: number;
+  /** Most useful first; empty when not asked for. */
+  readonly changes: readonly Change[];
+}
