@@ -1,0 +1,36 @@
+import { barNames, type BarName } from '../../base/names.js';
+import type { PointForce } from '../../model/frame-shape.js';
+import type { Plan } from '../../plan/plan.js';
+import { ringSpan_mm, wireGeometry } from './wire-geometry.js';
+import { wireForces } from './wire-forces.js';
+
+/** Weight of a mass in N per kg. */
+export const GRAVITY_N_PER_KG = 9.81;
+
+/** Fraction along the left and right bars (centre line, from the bottom) where the rings sit; `drop` is measured from the top edge of the frame. */
+export function ringPlace(plan: Plan, bar_w_mm: number): number {
+  const at = (plan.face.height_mm - plan.hang.drop_mm - bar_w_mm / 2) / (plan.face.height_mm - bar_w_mm);
+  return Math.min(0.98, Math.max(0.02, at));
+}
+
+/**
+ * Point forces of a frame hanging by its wire: the wire's inward and upward pull at each ring, and the weight shared over the four bars by length as two forces
+ * per bar at the quarter points (same largest bending as an even load). They balance, so the supports of the frame solution carry nothing.
+ * Empty when the frame does not hang by a wire, or when a wire without slack could not carry it.
+ * `weight_N` is the total weight; `bar.w_mm` the width of the bars in the plane of the cloth.
+ */
+export function hangingForces(plan: Plan, weight_N: number, bar: { readonly w_mm: number }): readonly PointForce[] {
+  if (plan.hang.by !== 'wire') return [];
+  const wire = wireGeometry(ringSpan_mm(plan, bar.w_mm), plan.hang.slack_mm, plan.hang.hooks);
+  if (wire === null) return [];
+  const { inward_N, lift_N } = wireForces(weight_N, wire.angle_deg, plan.hang.hooks);
+  const at = ringPlace(plan, bar.w_mm);
+  const length = (name: BarName): number => (name === 'top' || name === 'bottom' ? plan.face.width_mm : plan.face.height_mm);
+  const around = 2 * (plan.face.width_mm + plan.face.height_mm);
+  const own = barNames.flatMap((name) => [0.25, 0.75].map((s): PointForce => ({ bar: name, at: s, Fx: 0, Fy: (-weight_N * length(name)) / around / 2, Fz: 0 })));
+  return [
+    { bar: 'left', at, Fx: inward_N, Fy: lift_N, Fz: 0 },
+    { bar: 'right', at, Fx: -inward_N, Fy: lift_N, Fz: 0 },
+    ...own,
+  ];
+}

@@ -1,0 +1,59 @@
+import type { Model } from '../../model/model.js';
+import type { Plan } from '../../plan/plan.js';
+import type { Shelf } from '../../shelf/shelf.js';
+import { planBarSize } from './bar-size.js';
+
+/** Mass of steel, kg per mm³. */
+const STEEL_KG_PER_MM3 = 7.85e-6;
+/** Dry paint on a finished picture, g/m² (proposal; the shelf's `paint-allowance` replaces it). Thick impasto weighs several times more. */
+export const PAINT_G_PER_M2 = 300;
+/** One tacker staple, g, and one flat steel angle with its screws, g (proposals). */
+const STAPLE_G = 0.15;
+const ANGLE_G = 60;
+
+/** Mass of a cloth and what lies on it plus wood of one section: σ·area + ρ·section·length, kg. Sizes in m, m², kg/m², kg/m³. */
+export function pictureMass_kg(areal_kg_per_m2: number, area_m2: number, density_kg_per_m3: number, section_m2: number, length_m: number): number {
+  return areal_kg_per_m2 * area_m2 + density_kg_per_m3 * section_m2 * length_m;
+}
+
+/** Mass of a round steel fastening, kg, from its diameter and length in mm (its head counted as a tenth more). */
+function steelPin_kg(diameter_mm: number, length_mm: number): number {
+  return 1.1 * STEEL_KG_PER_MM3 * (Math.PI / 4) * diameter_mm ** 2 * length_mm;
+}
+
+function hardwareMass_kg(plan: Plan, shelf: Shelf): number {
+  const around_mm = 2 * (plan.face.width_mm + plan.face.height_mm);
+  const heaviest = (kind: 'ring' | 'wire'): number => Math.max(0, ...Object.values(shelf.hardware).filter((h) => h.kind === kind).map((h) => h.mass_g));
+  const hanging = plan.hang.by === 'none' ? 0 : (2 * heaviest('ring') + (plan.hang.by === 'wire' ? heaviest('wire') : 0)) / 1000;
+  const staples = ((around_mm / plan.cloth.fixing.every_mm) * STAPLE_G) / 1000;
+  const nail = plan.corners.nails ? shelf.nails[plan.corners.nails.use] : undefined;
+  const nails = nail ? 4 * (plan.corners.nails?.each ?? 0) * steelPin_kg(nail.diameter_mm, nail.length_mm) : 0;
+  const screw = plan.ply_screws ? shelf.screws[plan.ply_screws.use] : undefined;
+  const screwed = plan.bars.plies > 1 && (plan.bars.bond === 'screws' || plan.bars.bond === 'glue+screws');
+  const screws = screw && plan.ply_screws && screwed ? (around_mm / plan.ply_screws.every_mm) * steelPin_kg(screw.root_mm, screw.length_mm) : 0;
+  const angles = plan.corners.brace?.kind === 'steel-angle' ? (4 * ANGLE_G) / 1000 : 0;
+  return hanging + staples + nails + screws + angles;
+}
+
+/** Area of the cloth on the frame with what is turned over the edge and hemmed, m²: face + 2 (d + wrap + turn), wrap = w when fixed to the back. Source: physics. */
+function clothArea_m2(plan: Plan, shelf: Shelf): number {
+  const size = planBarSize(plan, shelf) ?? { w_mm: 0, d_mm: 0 };
+  const wrap = plan.cloth.fixing.to === 'back' ? size.w_mm : 0;
+  const extra = 2 * (size.d_mm + plan.bars.lip_mm + wrap + plan.cloth.fixing.turn_mm);
+  return ((plan.face.width_mm + extra) * (plan.face.height_mm + extra)) / 1e6;
+}
+
+/**
+ * Mass of the finished piece by part, kg: the wood as given, the cloth with its turned edges, the dry ground by coats (the shelf's first ground), an allowance
+ * for dry paint on the face (proposal), and steel: hanging hardware (the heaviest on the shelf), staples, nails, screws, angles.
+ * A cloth the shelf lacks weighs nothing here: the plan reader refuses it before.
+ */
+export function weightParts(plan: Plan, shelf: Shelf, wood_kg: number): Model['weight'] {
+  const face_m2 = (plan.face.width_mm * plan.face.height_mm) / 1e6;
+  const ground = Object.values(shelf.grounds)[0];
+  const cloth_kg = ((shelf.cloths[plan.cloth.use]?.mass_g_per_m2 ?? 0) * clothArea_m2(plan, shelf)) / 1000;
+  const ground_kg = ((ground?.mass_g_per_m2_per_coat ?? 0) * plan.ground.coats * face_m2) / 1000;
+  const paint_kg = ((shelf.proposals['paint-allowance']?.value ?? PAINT_G_PER_M2) * face_m2) / 1000;
+  const hardware_kg = hardwareMass_kg(plan, shelf);
+  return { wood_kg, cloth_kg, ground_kg, paint_kg, hardware_kg, total_kg: wood_kg + cloth_kg + ground_kg + paint_kg + hardware_kg };
+}

@@ -1,0 +1,43 @@
+import type { Plan } from '../../plan/plan.js';
+
+/** How a loaded wire lies between its two rings and the hook or hooks above them. */
+export interface WireGeometry {
+  /** Straight distance between the rings. */
+  readonly ring_span_mm: number;
+  /** How high the hook stands above the rings under load. */
+  readonly rise_mm: number;
+  /** Distance between the outer hooks; 0 for one hook. */
+  readonly hooks_apart_mm: number;
+  /** Angle of the slanting parts to the horizontal. */
+  readonly angle_deg: number;
+  readonly wire_mm: number;
+}
+
+/** Two hooks under one wire stand this share of the ring span apart, at the third points (proposal). */
+export const HOOKS_APART_SHARE = 1 / 3;
+
+/** Distance between the rings: on the inner faces of the side bars, or on the middle of their backs. */
+export function ringSpan_mm(plan: Plan, bar_w_mm: number): number {
+  return plan.face.width_mm - (plan.hang.from === 'inside' ? 2 : 1) * bar_w_mm;
+}
+
+/**
+ * The shape of the wire from its slack: the wire is `slack` longer than the straight distance between the rings. Drawn up by one hook it makes a
+ * triangle; by two hooks a trapezoid whose middle stays level, so the slanting parts are shorter and steeper for the same slack.
+ * `rise² = leg² − run²` with run the level distance from ring to hook and leg = run + slack/2.
+ * Null when there is no slack or no room: a straight wire can carry no weight.
+ * Source: statics (physics).
+ */
+export function wireGeometry(ring_span_mm: number, slack_mm: number, hooks: number): WireGeometry | null {
+  if (!(ring_span_mm > 0) || !(slack_mm > 0)) return null;
+  const hooks_apart_mm = hooks >= 2 ? ring_span_mm * HOOKS_APART_SHARE : 0;
+  const run = (ring_span_mm - hooks_apart_mm) / 2;
+  const leg = run + slack_mm / 2;
+  const rise_mm = Math.sqrt(leg ** 2 - run ** 2);
+  return { ring_span_mm, rise_mm, hooks_apart_mm, angle_deg: (Math.atan2(rise_mm, run) * 180) / Math.PI, wire_mm: ring_span_mm + slack_mm };
+}
+
+/** Angle of a wire drawn up in the middle by `rise_mm` between rings `ring_span_mm` apart. Source: statics. */
+export function wireAngle_deg(ring_span_mm: number, rise_mm: number): number {
+  return (Math.atan2(2 * rise_mm, ring_span_mm) * 180) / Math.PI;
+}
