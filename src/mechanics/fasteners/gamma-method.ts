@@ -1,8 +1,10 @@
-/** One board of a stack joined by fastenings that slip: `b_mm` along the interface, `h_mm` across it. */
+export { slipModulus_N_per_mm } from './slip-modulus.js';
+
+/** One board of a stack joined by fastenings that slip: breadth along the interface, height across it. */
 export interface GammaPart {
   readonly E_MPa: number;
-  readonly b_mm: number;
-  readonly h_mm: number;
+  readonly breadth_mm: number;
+  readonly height_mm: number;
 }
 
 /** How one interface is fastened: distance between fastenings along the beam, and the slip modulus of each. */
@@ -41,18 +43,32 @@ export function gammaStiffness(parts: readonly GammaPart[], joints: readonly Gam
   }
   const [p1, p2, p3] = parts as readonly [GammaPart, GammaPart, GammaPart?];
   const [j1, j3] = joints as readonly [GammaInterface, GammaInterface?];
-  const area = (p: GammaPart): number => p.b_mm * p.h_mm;
+  const area = (p: GammaPart): number => p.breadth_mm * p.height_mm;
   const g1 = gammaFactor(p1.E_MPa, area(p1), j1, span_mm);
   const g3 = p3 && j3 ? gammaFactor(p3.E_MPa, area(p3), j3, span_mm) : 0;
   const EA1 = g1 * p1.E_MPa * area(p1);
   const EA2 = p2.E_MPa * area(p2);
   const EA3 = p3 ? g3 * p3.E_MPa * area(p3) : 0;
-  const half12 = (p1.h_mm + p2.h_mm) / 2;
-  const half23 = p3 ? (p2.h_mm + p3.h_mm) / 2 : 0;
+  const half12 = (p1.height_mm + p2.height_mm) / 2;
+  const half23 = p3 ? (p2.height_mm + p3.height_mm) / 2 : 0;
   const a2 = (EA1 * half12 - EA3 * half23) / (EA1 + EA2 + EA3);
   const a1 = half12 - a2;
   const a3 = half23 + a2;
-  const own = parts.reduce((sum, p) => sum + (p.E_MPa * p.b_mm * p.h_mm ** 3) / 12, 0);
+  const own = parts.reduce((sum, p) => sum + (p.E_MPa * p.breadth_mm * p.height_mm ** 3) / 12, 0);
   const EI = own + EA1 * a1 ** 2 + EA2 * a2 ** 2 + (p3 ? EA3 * a3 ** 2 : 0);
   return p3 ? { EI_Nmm2: EI, gamma: [g1, 1, g3], a_mm: [a1, a2, a3] } : { EI_Nmm2: EI, gamma: [g1, 1], a_mm: [a1, a2] };
+}
+
+/** Boards of a stack with the same fastenings in every interface. */
+export interface JointedBeam {
+  readonly plies: readonly GammaPart[];
+  readonly slip_N_per_mm: number;
+  readonly spacing_mm: number;
+  readonly span_mm: number;
+}
+
+/** The gamma method for the same fastenings in every interface, two or three plies. Source: en1995-1-1 Annex B. */
+export function jointedBeam(beam: JointedBeam): GammaResult {
+  const joint: GammaInterface = { spacing_mm: beam.spacing_mm, K_N_per_mm: beam.slip_N_per_mm };
+  return gammaStiffness(beam.plies, beam.plies.slice(1).map(() => joint), beam.span_mm);
 }

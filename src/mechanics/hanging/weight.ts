@@ -5,8 +5,8 @@ import { planBarSize } from './bar-size.js';
 
 /** Mass of steel, kg per mm³. */
 const STEEL_KG_PER_MM3 = 7.85e-6;
-/** Dry paint on a finished picture, g/m² (proposal; the shelf's `paint-allowance` replaces it). Thick impasto weighs several times more. */
-export const PAINT_G_PER_M2 = 300;
+/** Dry paint on a finished picture, g/m² (proposal; the shelf's `paint-mass` replaces it). Thick impasto weighs several times more. */
+export const PAINT_G_PER_M2 = 500;
 /** One tacker staple, g, and one flat steel angle with its screws, g (proposals). */
 const STAPLE_G = 0.15;
 const ANGLE_G = 60;
@@ -24,7 +24,8 @@ function steelPin_kg(diameter_mm: number, length_mm: number): number {
 function hardwareMass_kg(plan: Plan, shelf: Shelf): number {
   const around_mm = 2 * (plan.face.width_mm + plan.face.height_mm);
   const heaviest = (kind: 'ring' | 'wire'): number => Math.max(0, ...Object.values(shelf.hardware).filter((h) => h.kind === kind).map((h) => h.mass_g));
-  const hanging = plan.hang.by === 'none' ? 0 : (2 * heaviest('ring') + (plan.hang.by === 'wire' ? heaviest('wire') : 0)) / 1000;
+  const wire_m = plan.hang.by === 'wire' ? plan.face.width_mm / 1000 : 0;
+  const hanging = plan.hang.by === 'none' ? 0 : (2 * heaviest('ring') + wire_m * heaviest('wire')) / 1000;
   const staples = ((around_mm / plan.cloth.fixing.every_mm) * STAPLE_G) / 1000;
   const nail = plan.corners.nails ? shelf.nails[plan.corners.nails.use] : undefined;
   const nails = nail ? 4 * (plan.corners.nails?.each ?? 0) * steelPin_kg(nail.diameter_mm, nail.length_mm) : 0;
@@ -53,7 +54,7 @@ export function weightParts(plan: Plan, shelf: Shelf, wood_kg: number): Model['w
   const ground = Object.values(shelf.grounds)[0];
   const cloth_kg = ((shelf.cloths[plan.cloth.use]?.mass_g_per_m2 ?? 0) * clothArea_m2(plan, shelf)) / 1000;
   const ground_kg = ((ground?.mass_g_per_m2_per_coat ?? 0) * plan.ground.coats * face_m2) / 1000;
-  const paint_kg = ((shelf.proposals['paint-allowance']?.value ?? PAINT_G_PER_M2) * face_m2) / 1000;
+  const paint_kg = ((shelf.proposals['paint-mass']?.value ?? PAINT_G_PER_M2) * face_m2) / 1000;
   const hardware_kg = hardwareMass_kg(plan, shelf);
   return { wood_kg, cloth_kg, ground_kg, paint_kg, hardware_kg, total_kg: wood_kg + cloth_kg + ground_kg + paint_kg + hardware_kg };
 }
