@@ -1,5 +1,6 @@
 import { barNames, type BarName } from '../../base/names.js';
 import type { PointForce } from '../../model/frame-shape.js';
+import type { Model } from '../../model/model.js';
 import type { Plan } from '../../plan/plan.js';
 import { ringSpan_mm, wireGeometry } from './wire-geometry.js';
 import { wireForces } from './wire-forces.js';
@@ -17,14 +18,16 @@ export function ringPlace(plan: Plan, bar_w_mm: number): number {
  * Point forces of a frame hanging by its wire: the wire's inward and upward pull at each ring, and the weight shared over the four bars by length as two forces
  * per bar at the quarter points (same largest bending as an even load). They balance, so the supports of the frame solution carry nothing.
  * Empty when the frame does not hang by a wire, or when a wire without slack could not carry it.
- * `weight_N` is the total weight; `bar.w_mm` the width of the bars in the plane of the cloth.
  */
-export function hangingForces(plan: Plan, weight_N: number, bar: { readonly w_mm: number }): readonly PointForce[] {
+export function hangingForces(model: Pick<Model, 'plan' | 'bars' | 'weight'>): readonly PointForce[] {
+  const { plan, bars } = model;
   if (plan.hang.by !== 'wire') return [];
-  const wire = wireGeometry(ringSpan_mm(plan, bar.w_mm), plan.hang.slack_mm, plan.hang.hooks);
+  const weight_N = model.weight.total_kg * GRAVITY_N_PER_KG;
+  const bar_w_mm = bars.left.section.w_mm;
+  const wire = wireGeometry(ringSpan_mm(plan, bar_w_mm), plan.hang.slack_mm, plan.hang.hooks);
   if (wire === null) return [];
   const { inward_N, lift_N } = wireForces(weight_N, wire.angle_deg, plan.hang.hooks);
-  const at = ringPlace(plan, bar.w_mm);
+  const at = ringPlace(plan, bar_w_mm);
   const length = (name: BarName): number => (name === 'top' || name === 'bottom' ? plan.face.width_mm : plan.face.height_mm);
   const around = 2 * (plan.face.width_mm + plan.face.height_mm);
   const own = barNames.flatMap((name) => [0.25, 0.75].map((s): PointForce => ({ bar: name, at: s, Fx: 0, Fy: (-weight_N * length(name)) / around / 2, Fz: 0 })));
