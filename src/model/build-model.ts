@@ -1,0 +1,146 @@
+import { barNames, cornerNames, type BarName } from '../base/names.js';
+import { weightParts } from '../mechanics/hanging/weight.js';
+import type { Lay, Plan } from '../plan/plan.js';
+import type { Lumber, Shelf } from '../shelf/shelf.js';
+import { creepFactor, serviceClass } from './creep.js';
+import type { BraceShape, FrameShape, Section } from './frame-shape.js';
+import { cornerGive, crossbarGive } from './joint-give.js';
+import type { MemberBuild, Model } from './model.js';
+import { plySection, type PlyBuild } from './ply-section.js';
+import { solidSection } from './section.js';
+
+/** The give, in bar-widths, at which the reserve is reported a second time: a joint softer than most. */
+const soft_give = 8;
+
+/** A finished plan and shelf → the model that is solved. The plan must have passed its checks against the shelf; throws on a key that is not there. */
+export function buildModel(plan: Plan, shelf: Shelf): Model {
+  const stock = lumberOf(shelf, plan.bars.stock);
+  const { ply_w_mm, ply_d_mm } = plySize(stock, plan.bars.lay);
+  const w_mm = plan.bars.stack === 'side-by-side' ? ply_w_mm * plan.bars.plies : ply_w_mm;
+  const span_x_mm = plan.face.width_mm - w_mm;
+  const span_y_mm = plan.face.height_mm - w_mm;
+  const screws = plyScrews(plan, shelf);
+  const bars = Object.fromEntries(
+    barNames.map((name) => [name, member(name, stock, plan.bars, plan.bars, screws, name === 'top' || name === 'bottom' ? span_x_mm : span_y_mm, 0)]),
+  ) as Record<BarName, MemberBuild>;
+  const crossbars = plan.crossbars.map((crossbar, i) =>
+    member(`crossbar-${i + 1}`, lumberOf(shelf, crossbar.stock), { ...plan.bars, ...crossbar }, plan.bars, screws, crossbar.runs === 'upright' ? span_y_mm : span_x_mm, w_mm),
+  );
+  const braces = timberBraces(plan, shelf);
+  const shape = frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section);
+  const shape_stability = frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section_stability);
+  const wood_kg = [...Object.values(bars), ...crossbars, ...braces].reduce((sum, part) => sum + part.mass_kg, 0);
+  const service_class = serviceClass(plan.room.humidity_high);
+  const accidental = proposal(shelf, 'accidental_pull');
+  return {
+    plan,
+    shelf,
+    bars,
+    crossbars,
+    braces,
+    shape,
+    shape_stability,
+    shape_give8: withGive(shape_stability, soft_give),
+    working: { x: plan.cloth.working.x_N_per_m / 1000, y: plan.cloth.working.y_N_per_m / 1000 },
+    peak: { x: plan.cloth.peak.x_N_per_m / 1000, y: plan.cloth.peak.y_N_per_m / 1000 },
+    accidental: { x: accidental / 1000, y: accidental / 1000 },
+    k_def: creepFactor[service_class],
+    service_class,
+    weight: weightParts(plan, shelf, wood_kg),
+  };
+}
+
+/** Size of one board as it lies: `w` in the plane of the cloth. */
+export function plySize(stock: Lumber, lay: Lay): { ply_w_mm: number; ply_d_mm: number } {
+  return lay === 'flat' ? { ply_w_mm: stock.width_mm, ply_d_mm: stock.thickness_mm } : { ply_w_mm: stock.thickness_mm, ply_d_mm: stock.width_mm };
+}
+
+type Lying = Pick<Plan['bars'], 'lay' | 'plies'>;
+
+function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], screws: PlyBuild['screws'], span_mm: number, shorter_mm: number): MemberBuild {
+  const size = plySize(stock, lying.lay);
+  const build: PlyBuild = {
+    ...size,
+    plies: lying.plies,
+    stack: bars.stack,
+    bond: bars.bond,
+    E_MPa: stock.E_MPa,
+    G_MPa: stock.G_MPa,
+    density_kg_per_m3: stock.density_kg_per_m3,
+    span_mm,
+    screws,
+  };
+  const section = plySection(build, 1);
+  const section_stability = plySection(build, 0.6666666666666666);
+  const mass_kg = section.A_mm2 * (span_mm - shorter_mm) * stock.density_kg_per_m3 * 1e-9;
+  return { name, stock, lay: lying.lay, plies: lying.plies, stack: bars.stack, bond: bars.bond, pairing: bars.pairing, ...size, section, section_stability, span_mm, mass_kg };
+}
+
+function timberBraces(plan: Plan, shelf: Shelf): Model['braces'] {
+  const brace = plan.corners.brace;
+  if (brace === null || brace.kind !== 'timber') return [];
+  const stock = lumberOf(shelf, brace.stock ?? plan.bars.stock);
+  const { ply_w_mm, ply_d_mm } = plySize(stock, brace.lay);
+  const section = solidSection(ply_w_mm, ply_d_mm, stock.E_MPa, stock.G_MPa);
+  const mass_kg = section.A_mm2 * brace.leg_mm * Math.SQRT2 * stock.density_kg_per_m3 * 1e-9;
+  return cornerNames.map((corner) => ({ corner, leg_mm: brace.leg_mm, stock, section, mass_kg }));
+}
+
+function frameShape(
+  plan: Plan,
+  shelf: Shelf,
+  bars: Model['bars'],
+  crossbars: readonly MemberBuild[],
+  braces: readonly BraceShape[],
+  sectionOf: (build: MemberBuild) => Section,
+): FrameShape {
+  const give = cornerGive(plan, shelf.joints);
+  const w_mm = bars.top.section.w_mm;
+  const each = <T>(of: (name: BarName) => T): Record<BarName, T> => ({ top: of('top'), bottom: of('bottom'), left: of('left'), right: of('right') });
+  return {
+    span_x_mm: bars.top.span_mm,
+    span_y_mm: bars.left.span_mm,
+    bars: each((name) => sectionOf(bars[name])),
+    eccentricity_mm: each((name) => bars[name].section.d_mm / 2 + plan.bars.lip_mm),
+    corner_give: { 'top-left': give, 'top-right': give, 'bottom-left': give, 'bottom-right': give },
+    crossbars: plan.crossbars.map((crossbar, i) => {
+      const face_mm = crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm;
+      const build = crossbars[i] as MemberBuild;
+      return {
+        name: build.name,
+        runs: crossbar.runs,
+        at: (crossbar.at * face_mm - w_mm / 2) / (face_mm - w_mm),
+        section: sectionOf(build),
+        give: crossbarGive(crossbar, plan, shelf.joints),
+      };
+    }),
+    braces: braces.map(({ corner, leg_mm, section }) => ({ corner, leg_mm, section })),
+  };
+}
+
+function withGive(shape: FrameShape, give: number): FrameShape {
+  return {
+    ...shape,
+    corner_give: { 'top-left': give, 'top-right': give, 'bottom-left': give, 'bottom-right': give },
+    crossbars: shape.crossbars.map((crossbar) => ({ ...crossbar, give })),
+  };
+}
+
+function plyScrews(plan: Plan, shelf: Shelf): PlyBuild['screws'] {
+  if (plan.ply_screws === null) return null;
+  const screw = shelf.screws[plan.ply_screws.use];
+  if (screw === undefined) throw new Error(`screw ${plan.ply_screws.use} is not on the shelf`);
+  return { shank_mm: screw.shank_mm, every_mm: plan.ply_screws.every_mm };
+}
+
+function lumberOf(shelf: Shelf, key: string): Lumber {
+  const lumber = shelf.lumber[key];
+  if (lumber === undefined) throw new Error(`lumber ${key} is not on the shelf`);
+  return lumber;
+}
+
+function proposal(shelf: Shelf, key: string): number {
+  const entry = shelf.proposals[key];
+  if (entry === undefined) throw new Error(`the shelf has no proposal ${key}`);
+  return entry.value;
+}
