@@ -1,0 +1,96 @@
+import type { Bench } from './bench-shape.js';
+import type { Weight } from './weights.js';
+
+/** One way to load a board: how many of each kind, and how much of each weight's spare it uses up. */
+export interface Pattern {
+  readonly bin: number;
+  readonly counts: Uint16Array;
+  /** Sort key: smaller is tried first. */
+  readonly loss: number;
+}
+
+/** What is left to cut at a point of the search. */
+export interface Remaining {
+  readonly counts: Uint16Array;
+  /** Spare of every weight: what the boards left can carry beyond what is left to cut. */
+  readonly spare: readonly number[];
+}
+
+/**
+ * Every load of board kind `bin` that holds the longest piece left (`first`), leaves no room for another piece left, stays within the
+ * spare of every weight, and is not beaten by a load that swaps one or two of its pieces for a longer one left over.
+ * Swapping argument: in any finished cutting the longer piece lies on another board, where the shorter ones fit in its place, so the better load can be had instead.
+ */
+export function patternsWith(bench: Bench, first: number, bin: number, rest: Remaining, weights: readonly Weight[], tick: () => boolean): Pattern[] {
+  const { size, setup, group } = bench;
+  const kinds = size.length;
+  const room = bench.bins[bin]?.size as number;
+  const start = (size[first] as number) + (setup[first] as number);
+  if (start > room) return [];
+  const tail = new Float64Array(kinds + 1);
+  for (let k = kinds - 1; k >= first; k--) tail[k] = (tail[k + 1] as number) + (size[k] as number) * (rest.counts[k] as number);
+  const floor = (weights[0]?.capacity[bin] as number) - (rest.spare[0] as number);
+  const chosen = new Uint16Array(kinds);
+  const present = new Map<number, number>();
+  const found: Pattern[] = [];
+  let stop = false;
+
+  const finish = (left: number): void => {
+    for (let k = kinds - 1; k >= first; k--) {
+      if ((rest.counts[k] as number) === (chosen[k] as number)) continue;
+      const g = group[k] as number;
+      if ((size[k] as number) + (g >= 0 && !present.get(g) ? (setup[k] as number) : 0) <= left) return;
+    }
+    let loss = 0;
+    for (let w = 0; w < weights.length; w++) {
+      const { value, capacity } = weights[w] as Weight;
+      let lost = capacity[bin] as number;
+      for (let k = first; k < kinds; k++) lost -= (chosen[k] as number) * (value[k] as number);
+      if (lost > (rest.spare[w] as number)) return;
+      if (w === 0 || lost > 0) loss += w === 0 ? 1e-3 * (lost / room) : Math.max(0, lost) / Math.max(1, capacity[bin] as number);
+    }
+    if (beaten(bench, chosen, rest.counts, first, left)) return;
+    found.push({ bin, counts: chosen.slice(), loss });
+  };
+  const visit = (k: number, left: number, filled: number): void => {
+    if (stop || (stop = tick())) return;
+    while (k < kinds && ((rest.counts[k] as number) === 0 || (size[k] as number) > left)) k++;
+    if (filled + Math.min(left, tail[k] as number) < floor) return;
+    if (k === kinds) return finish(left);
+    const g = group[k] as number;
+    const fresh = g >= 0 && !present.get(g) ? (setup[k] as number) : 0;
+    const s = size[k] as number;
+    const least = k === first ? 1 : 0;
+    for (let c = Math.max(least, Math.min(rest.counts[k] as number, Math.floor((left - fresh) / s))); c >= least; c--) {
+      chosen[k] = c;
+      if (c > 0) present.set(g, (present.get(g) ?? 0) + 1);
+      visit(k + 1, c > 0 ? left - fresh - c * s : left, filled + c * s);
+      if (c > 0) present.set(g, (present.get(g) ?? 0) - 1);
+      if (stop) break;
+    }
+    chosen[k] = 0;
+  };
+  visit(first, room, 0);
+  return found;
+}
+
+/** Whether a longer piece left over could take the place of one piece, or of two, of the same group in the load. */
+function beaten(bench: Bench, chosen: Uint16Array, counts: Uint16Array, first: number, left: number): boolean {
+  const { size, group } = bench;
+  const kinds = size.length;
+  for (let q = first; q < kinds; q++) {
+    if ((counts[q] as number) <= (chosen[q] as number)) continue;
+    const long = size[q] as number;
+    for (let j = kinds - 1; j > q; j--) {
+      if ((chosen[j] as number) === 0 || group[j] !== group[q]) continue;
+      const short = size[j] as number;
+      if (short < long && long - short <= left) return true;
+      for (let i = j; i > q; i--) {
+        if ((chosen[i] as number) < (i === j ? 2 : 1) || group[i] !== group[q]) continue;
+        const both = short + (size[i] as number);
+        if (both <= long && long - both <= left) return true;
+      }
+    }
+  }
+  return false;
+}

@@ -1,0 +1,68 @@
+import type { Bench } from './bench-shape.js';
+import { bestLoad } from './knapsack.js';
+
+/**
+ * A necessary condition on any choice of boards: give every piece a weight; then the boards' capacities for that weight must reach the
+ * pieces' total. All numbers are whole, so the condition is exact; a capacity may be too large but never too small.
+ */
+export interface Weight {
+  readonly value: readonly number[];
+  /** Most weight one board of each kind can carry. */
+  readonly capacity: readonly number[];
+  /** Weight of all pieces. */
+  readonly demand: number;
+}
+
+/** Completes whole weights to a necessary condition. */
+export function makeWeight(bench: Bench, value: readonly number[]): Weight {
+  const capacity = bench.bins.map((bin) => bestLoad(bench, value, bin.size).value);
+  return { value, capacity, demand: value.reduce((sum, v, i) => sum + v * (bench.count[i] as number), 0) };
+}
+
+/** The weights that cost nothing to find: length itself, and for each length the number of pieces at least so long. */
+export function plainWeights(bench: Bench): Weight[] {
+  const weights = [makeWeight(bench, bench.size)];
+  bench.size.forEach((from, k) => {
+    if (from === bench.size[k + 1]) return;
+    const value = bench.size.map((size) => (size >= from ? 1 : 0));
+    const capacity = bench.bins.map((bin) => mostPieces(bench, k, bin.size));
+    weights.push({ value, capacity, demand: bench.count.slice(0, k + 1).reduce((sum, c) => sum + c, 0) });
+  });
+  return weights;
+}
+
+/** How many pieces of kinds 0..k one board can carry at most (setups left out: never too small). */
+function mostPieces(bench: Bench, k: number, room: number): number {
+  let number = 0;
+  for (let i = k; i >= 0 && room > 0; i--) {
+    if ((bench.size[i] as number) + (bench.setup[i] as number) > room && number === 0) continue;
+    const take = Math.min(bench.count[i] as number, Math.floor(room / (bench.size[i] as number)));
+    number += take;
+    room -= take * (bench.size[i] as number);
+  }
+  return number;
+}
+
+/** Whether a choice of boards (how many of each kind) meets a weight. */
+export function meets(weight: Weight, choice: readonly number[]): boolean {
+  let sum = 0;
+  for (let s = 0; s < choice.length; s++) sum += (choice[s] as number) * (weight.capacity[s] as number);
+  return sum >= weight.demand;
+}
+
+/** Least cost of boards that meet one weight, boards being divisible: a lower bound on every cutting's cost. Infinity when none do. */
+export function costBound(bench: Bench, weight: Weight): number {
+  const order = bench.bins.map((_, s) => s).filter((s) => (weight.capacity[s] as number) > 0);
+  const rate = (s: number): number => (bench.bins[s]?.price as number) / (weight.capacity[s] as number);
+  order.sort((p, q) => rate(p) - rate(q));
+  let need = weight.demand;
+  let cost = 0;
+  for (const s of order) {
+    if (need <= 0) break;
+    const capacity = weight.capacity[s] as number;
+    const boards = Math.min((bench.bins[s]?.most as number), need / capacity);
+    cost += boards * (bench.bins[s]?.price as number);
+    need -= boards * capacity;
+  }
+  return need > 1e-9 ? Infinity : Math.ceil(cost * (1 - 1e-12) - 1e-7);
+}
