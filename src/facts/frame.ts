@@ -1,10 +1,8 @@
 import { barNames, type BarName } from '../base/names.js';
 import { fitsDoor, peopleToLift } from '../mechanics/lifting.js';
 import type { Model, Solution } from '../model/model.js';
+import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Fact } from './fact.js';
-
-/** Share of the mean stiffness that nineteen boards in twenty reach; EN 384 takes E_05 = 0.67 E_mean for softwood. */
-const fifthPercentileShare = 0.67;
 
 /** Bending strength of the weakest common softwood class, C14 of EN 338:2016. */
 const weakestBendingStrength_MPa = 14;
@@ -40,6 +38,7 @@ function sizeFacts(model: Model): Fact[] {
 
 function stabilityFacts(model: Model, solution: Solution): Fact[] {
   const { load_factor, second_factor, mode } = solution.stability;
+  const fifthPercentileShare = shelfNumber(model.shelf, 'stiffness-share');
   const meanPull_N_per_m = (1000 * (model.working.x + model.working.y)) / 2;
   const never = 'No pull of this kind makes the frame unstable, or none could be computed.';
   const orNone = (path: string, value: number | string | null, unit: Fact['unit'], reason = never): Fact => (value === null ? { path, about: 'frame', value, unit, reason } : frameFact(path, value, unit));

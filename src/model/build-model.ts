@@ -1,21 +1,19 @@
 import { barNames, cornerNames, type BarName } from '../base/names.js';
 import { weightParts } from '../mechanics/hanging/weight.js';
 import type { Lay, Plan } from '../plan/plan.js';
+import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
-import { creepFactor, serviceClass } from './creep.js';
+import { serviceClass } from './service-class.js';
 import type { BraceShape, FrameShape, Section } from './frame-shape.js';
 import { cornerGive, crossbarGive } from './joint-give.js';
 import type { MemberBuild, Model } from './model.js';
 import { plySection, type PlyBuild } from './ply-section.js';
 import { solidSection } from './section.js';
 
-/** The give, in bar-widths, at which the reserve is reported a second time: a joint softer than most. */
-const soft_give = 8;
-
 /** A finished plan and shelf → the model that is solved. The plan must have passed its checks against the shelf; throws on a key that is not there. */
 export function buildModel(plan: Plan, shelf: Shelf): Model {
   const stock = lumberOf(shelf, plan.bars.stock);
-  const { ply_w_mm, ply_d_mm } = plySize(stock, plan.bars.lay);
+  const { ply_w_mm } = plySize(stock, plan.bars.lay);
   const w_mm = plan.bars.stack === 'side-by-side' ? ply_w_mm * plan.bars.plies : ply_w_mm;
   const span_x_mm = plan.face.width_mm - w_mm;
   const span_y_mm = plan.face.height_mm - w_mm;
@@ -31,7 +29,7 @@ export function buildModel(plan: Plan, shelf: Shelf): Model {
   const shape_stability = frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section_stability);
   const wood_kg = [...Object.values(bars), ...crossbars, ...braces].reduce((sum, part) => sum + part.mass_kg, 0);
   const service_class = serviceClass(plan.room.humidity_high);
-  const accidental = proposal(shelf, 'accidental_pull');
+  const accidental = shelfNumber(shelf, 'accidental-pull');
   return {
     plan,
     shelf,
@@ -40,11 +38,11 @@ export function buildModel(plan: Plan, shelf: Shelf): Model {
     braces,
     shape,
     shape_stability,
-    shape_give8: withGive(shape_stability, soft_give),
+    shape_give8: withGive(shape_stability, shelfNumber(shelf, 'second-give')),
     working: { x: plan.cloth.working.x_N_per_m / 1000, y: plan.cloth.working.y_N_per_m / 1000 },
     peak: { x: plan.cloth.peak.x_N_per_m / 1000, y: plan.cloth.peak.y_N_per_m / 1000 },
     accidental: { x: accidental / 1000, y: accidental / 1000 },
-    k_def: creepFactor[service_class],
+    k_def: shelfNumber(shelf, `creep-class-${service_class}`),
     service_class,
     weight: weightParts(plan, shelf, wood_kg),
   };
@@ -137,10 +135,4 @@ function lumberOf(shelf: Shelf, key: string): Lumber {
   const lumber = shelf.lumber[key];
   if (lumber === undefined) throw new Error(`lumber ${key} is not on the shelf`);
   return lumber;
-}
-
-function proposal(shelf: Shelf, key: string): number {
-  const entry = shelf.proposals[key];
-  if (entry === undefined) throw new Error(`the shelf has no proposal ${key}`);
-  return entry.value;
 }

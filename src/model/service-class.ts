@@ -2,6 +2,3 @@
 export function serviceClass(humidity_high: number): 1 | 2 | 3 {
   return humidity_high <= 0.65 ? 1 : humidity_high <= 0.85 ? 2 : 3;
 }
-
-/** Creep factor k_def of solid timber, EN 1995-1-1 Table 3.2: long-term movement = (1 + k_def) × instant. */
-export const creepFactor: Readonly<Record<1 | 2 | 3, number>> = { 1: 0.6, 2: 0.8, 3: 2.0 };
