@@ -1,0 +1,125 @@
+/**
+ * Symmetric matrices stored by rows from their first non-zero entry to the diagonal (a variable band),
+ * with their LDLᵀ factors. Fill-in stays inside the band, so one array holds matrix or factors.
+ */
+export interface ProfileMatrix {
+  readonly n: number;
+  /** First column stored in each row. */
+  readonly first: Int32Array;
+  /** Entry (i, j), first[i] ≤ j ≤ i, is `values[start[i] + j]`. */
+  readonly start: Int32Array;
+  readonly values: Float64Array;
+}
+
+/** L (unit diagonal left out) below the diagonal and 1/D beside it. */
+export interface ProfileFactors extends ProfileMatrix {
+  /** 1/d of each row; 0 where the pivot vanished, which holds that unknown at zero. */
+  readonly inverse: Float64Array;
+  /** Rows whose pivot vanished against their diagonal: the matrix is singular there. */
+  readonly vanished: readonly number[];
+  /** How many pivots are negative: the number of negative eigenvalues (Sylvester's law of inertia). */
+  readonly negative: number;
+}
+
+/** A pivot below this share of its original diagonal counts as vanished. */
+const vanishing = 1e-12;
+
+/** An all-zero matrix with the given row starts. */
+export function emptyProfile(first: Int32Array): ProfileMatrix {
+  const n = first.length;
+  const start = new Int32Array(n);
+  let length = 0;
+  for (let i = 0; i < n; i++) {
+    start[i] = length - first[i]!;
+    length += i - first[i]! + 1;
+  }
+  return { n, first, start, values: new Float64Array(length) };
+}
+
+/** Adds to entry (i, j); either order of indices, which must lie inside the band. */
+export function addEntry(matrix: ProfileMatrix, i: number, j: number, value: number): void {
+  if (i >= j) matrix.values[matrix.start[i]! + j]! += value;
+  else matrix.values[matrix.start[j]! + i]! += value;
+}
+
+/** LDLᵀ of a copy of the matrix, row by row, without pivoting. */
+export function factorise(matrix: ProfileMatrix): ProfileFactors {
+  const { n, first, start } = matrix;
+  const a = matrix.values.slice();
+  const inverse = new Float64Array(n);
+  const vanished: number[] = [];
+  let negative = 0;
+  for (let i = 0; i < n; i++) {
+    const fi = first[i]!;
+    const si = start[i]!;
+    for (let j = fi + 1; j < i; j++) {
+      const sj = start[j]!;
+      let sum = a[si + j]!;
+      for (let k = Math.max(fi, first[j]!); k < j; k++) sum -= a[si + k]! * a[sj + k]!;
+      a[si + j] = sum;
+    }
+    const diagonal = a[si + i]!;
+    let d = diagonal;
+    for (let j = fi; j < i; j++) {
+      const v = a[si + j]!;
+      const l = v * inverse[j]!;
+      a[si + j] = l;
+      d -= l * v;
+    }
+    a[si + i] = d;
+    if (!(Math.abs(d) > vanishing * Math.abs(diagonal))) vanished.push(i);
+    else {
+      inverse[i] = 1 / d;
+      if (d < 0) negative++;
+    }
+  }
+  return { n, first, start, values: a, inverse, vanished, negative };
+}
+
+/** Solves in place: `b` enters as the right-hand side and leaves as the solution. */
+export function solveFactored(factors: ProfileFactors, b: Float64Array): void {
+  const { n, first, start, values: a, inverse } = factors;
+  for (let i = 0; i < n; i++) {
+    const si = start[i]!;
+    let sum = b[i]!;
+    for (let j = first[i]!; j < i; j++) sum -= a[si + j]! * b[j]!;
+    b[i] = sum;
+  }
+  for (let i = 0; i < n; i++) b[i]! *= inverse[i]!;
+  for (let i = n - 1; i >= 0; i--) {
+    const x = b[i]!;
+    if (x === 0) continue;
+    const si = start[i]!;
+    for (let j = first[i]!; j < i; j++) b[j]! -= a[si + j]! * x;
+  }
+}
+
+/** The movement that costs no energy behind a vanished pivot; 1 at that row. */
+export function nullVector(factors: ProfileFactors, row: number): Float64Array {
+  const { n, first, start, values: a } = factors;
+  const x = new Float64Array(n);
+  x[row] = 1;
+  for (let i = row; i >= 0; i--) {
+    const xi = x[i]!;
+    if (xi === 0) continue;
+    const si = start[i]!;
+    for (let j = first[i]!; j < i; j++) x[j]! -= a[si + j]! * xi;
+  }
+  return x;
+}
+
+/** y += matrix · x. */
+export function addProduct(matrix: ProfileMatrix, x: Float64Array, y: Float64Array): void {
+  const { n, first, start, values: a } = matrix;
+  for (let i = 0; i < n; i++) {
+    const si = start[i]!;
+    const xi = x[i]!;
+    let sum = a[si + i]! * xi;
+    for (let j = first[i]!; j < i; j++) {
+      const v = a[si + j]!;
+      sum += v * x[j]!;
+      y[j]! += v * xi;
+    }
+    y[i]! += sum;
+  }
+}
