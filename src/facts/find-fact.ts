@@ -1,0 +1,14 @@
+import type { About } from '../base/names.js';
+import type { Fact } from './fact.js';
+
+/** The number of a fact; `about` null takes the first of its path. Null when it is absent, unknown or a word. */
+export function findFact(facts: readonly Fact[], path: string, about: About | null): number | null {
+  const fact = facts.find((f) => f.path === path && (about === null || f.about === about));
+  return typeof fact?.value === 'number' ? fact.value : null;
+}
+
+/** The same for word facts. */
+export function findWord(facts: readonly Fact[], path: string, about: About | null): string | null {
+  const fact = facts.find((f) => f.path === path && (about === null || f.about === about));
+  return typeof fact?.value === 'string' ? fact.value : null;
+}
