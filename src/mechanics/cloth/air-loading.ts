@@ -1,0 +1,24 @@
+import { airCoefficientFree } from './air-free.js';
+import { airCoefficientWalled } from './air-walled.js';
+import { aspectRatio, shorterSide_m, type ClothSpan } from './span.js';
+
+/** How the air can move round the cloth: `free` past all edges, or `walled` as if the frame stood in a wide wall. A real frame lies between. */
+export type AirSurround = 'free' | 'walled';
+
+/** Density of air in a heated room near sea level, kg/m³ (practice). */
+export const roomAir_kg_per_m3 = 1.2;
+
+/**
+ * Mass of air that moves with the cloth in its lowest note, kg per m² of cloth: C · air density · shorter side.
+ * For a light cloth this is as much as the cloth itself: leaving it out halves the pull read from a note.
+ */
+export function airMass_kg_per_m2(span: ClothSpan, surround: AirSurround, air_kg_per_m3 = roomAir_kg_per_m3): number {
+  const aspect = aspectRatio(span);
+  const C = surround === 'free' ? airCoefficientFree(aspect) : airCoefficientWalled(aspect);
+  return C * air_kg_per_m3 * shorterSide_m(span);
+}
+
+/** A rule of thumb for the free air mass, kg/m²: 1.2 · 2ρ/(π √(1/a² + 1/b²)); within 2 % for aspect ratios from 1 to 2. */
+export function airMassRoughly_kg_per_m2(span: ClothSpan, air_kg_per_m3 = roomAir_kg_per_m3): number {
+  return (1.2 * 2 * air_kg_per_m3) / (Math.PI * Math.hypot(1000 / span.width_mm, 1000 / span.height_mm));
+}

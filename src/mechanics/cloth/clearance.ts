@@ -1,0 +1,49 @@
+import type { Model } from '../../model/model.js';
+import { pushSpan } from './frame-spans.js';
+import { patchSag_mm } from './patch-sag.js';
+import { clothNumber } from './shelf-numbers.js';
+
+/** Room behind the cloth at one place while a firm brush pushes there. */
+export interface Clearance {
+  /** `crossbar-1` …, or `wall` for the middle of a frame without crossbars. */
+  readonly behind: string;
+  /** Free depth behind the cloth at rest, mm. */
+  readonly depth_mm: number;
+  /** How far the brush pushes the cloth back there at working pull, mm. */
+  readonly sag_mm: number;
+  /** What is left, mm; negative when they touch. */
+  readonly left_mm: number;
+}
+
+/**
+ * Clearance over every crossbar, pushed at the middle of its length, or in front of the wall when there is none.
+ * A crossbar lies `setback` behind the front of the bars, and the lip lifts the cloth by its own height. Push and pad: the shelf's numbers.
+ */
+export function clearances(model: Model): Clearance[] {
+  const { plan } = model;
+  const lip_mm = plan.bars.lip_mm;
+  if (plan.crossbars.length === 0) return [at(model, 'wall', 0.5, 0.5, model.bars.top.section.d_mm + lip_mm)];
+  return plan.crossbars.map((crossbar, i) => {
+    const [x, y] = crossbar.runs === 'upright' ? [crossbar.at, 0.5] : [0.5, crossbar.at];
+    return at(model, model.crossbars[i]?.name ?? `crossbar-${i + 1}`, x, y, crossbar.setback_mm + lip_mm);
+  });
+}
+
+function at(model: Model, behind: string, x: number, y: number, depth_mm: number): Clearance {
+  const span = pushSpan(model);
+  const pad_mm = Math.min(clothNumber(model, 'push-patch'), span.width_mm, span.height_mm);
+  const sag_mm = patchSag_mm(span, model.plan.cloth.working, {
+    force_N: clothNumber(model, 'push-force'),
+    patch_width_mm: pad_mm,
+    patch_height_mm: pad_mm,
+    at_x: onCloth(x, model.plan.face.width_mm, span.width_mm, pad_mm),
+    at_y: onCloth(y, model.plan.face.height_mm, span.height_mm, pad_mm),
+  });
+  return { behind, depth_mm, sag_mm, left_mm: depth_mm - sag_mm };
+}
+
+/** A place given as a fraction of the face, as a fraction of the free span, kept far enough in for the pad to lie on the cloth. */
+function onCloth(fraction: number, face_mm: number, span_mm: number, pad_mm: number): number {
+  const place_mm = fraction * face_mm - (face_mm - span_mm) / 2;
+  return Math.min(Math.max(place_mm, pad_mm / 2), span_mm - pad_mm / 2) / span_mm;
+}

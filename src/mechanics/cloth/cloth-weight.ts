@@ -1,0 +1,30 @@
+/** Exact by definition: the avoirdupois ounce in grams and the inch in millimetres. */
+const ounce_g = 28.349523125;
+const inch_mm = 25.4;
+const yard_mm = 36 * inch_mm;
+
+/** Ounces per square yard → grams per square metre. */
+export function fromOuncesPerYard2_g_per_m2(oz_per_yd2: number): number {
+  return (oz_per_yd2 * ounce_g) / (yard_mm / 1000) ** 2;
+}
+
+/** Weight in ounces of the reference piece of numbered duck, 36 × 22 in: 19 less the number. Source: numbered-duck. Throws RangeError outside 1..18. */
+export function numberedDuck_oz(duckNumber: number): number {
+  if (!(duckNumber >= 1 && duckNumber <= 18)) throw new RangeError(`duck is numbered from 1 to 18, found ${duckNumber}`);
+  return 19 - duckNumber;
+}
+
+/** Areal mass of numbered duck, g/m²; heavier for lower numbers. Source: numbered-duck. */
+export function numberedDuck_g_per_m2(duckNumber: number): number {
+  return fromOuncesPerYard2_g_per_m2((numberedDuck_oz(duckNumber) * 36) / 22);
+}
+
+/** Newtons per centimetre → newtons per metre. */
+export function fromNewtonsPerCentimetre_N_per_m(N_per_cm: number): number {
+  return N_per_cm * 100;
+}
+
+/** Pounds-force per inch → newtons per metre; the pound-force is 4.4482216152605 N by definition. */
+export function fromPoundsPerInch_N_per_m(lbf_per_in: number): number {
+  return (lbf_per_in * 4.4482216152605) / (inch_mm / 1000);
+}
