@@ -1,0 +1,30 @@
+/** The drawing standard: one sheet width, three line weights, two text sizes, black ink on a white panel, so it prints in black and white and reads in dark mode. */
+
+/** Width of every sheet in its own units; at 360 px on a phone the small text is still about 9 px tall. */
+export const sheetWidth = 400;
+
+/** Black. */
+export const ink = '#111';
+/** For lines that matter less; 7:1 against white. */
+export const softInk = '#555';
+/** Face of wood. */
+export const woodFill = '#efefef';
+/** Wood that is added behind: braces, crossbars. */
+export const darkerFill = '#d9d9d9';
+/** What is thrown away or left over. */
+export const wasteFill = '#fff';
+
+/** Line weights: edges one sees; edges behind and hatching; dimension lines. */
+export const weight = { edge: 1.6, bold: 2.8, thin: 0.8, dimension: 0.7 } as const;
+
+/** Dashes: hidden edges, fold lines, centre lines. */
+export const dash = { hidden: '5 3', fold: '8 4', centre: '12 3 2 3' } as const;
+
+/** Text sizes in sheet units. */
+export const textSize = { plain: 12, small: 11 } as const;
+
+/** Fonts that phones, desktops and printers have; nothing is fetched. */
+export const typeface = "system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, 'DejaVu Sans', sans-serif";
+
+/** Distance from the outline to the first dimension line, and between dimension lines. */
+export const dimensionGap = { first: 20, next: 20 } as const;

@@ -1,0 +1,103 @@
+import type { Element } from 'hast';
+import { cleanText } from '../clean-text.js';
+import { ink, textSize, typeface } from './drawing-standard.js';
+import { shape, words } from './svg.js';
+
+/** A rectangle on the sheet, from its top left. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** A place a label may stand: its anchor and the middle of its height. */
+export interface Spot {
+  readonly x: number;
+  readonly y: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+}
+
+/** A label with the places it may stand, best first. */
+export interface Label {
+  readonly text: string;
+  readonly spots: readonly [Spot, ...Spot[]];
+  readonly size?: number;
+  readonly heavy?: boolean;
+  /** Reads upwards, for upright dimension lines. */
+  readonly upright?: boolean;
+}
+
+/** A label with its place found. */
+export interface PlacedLabel {
+  readonly label: Label;
+  readonly spot: Spot;
+  readonly box: Box;
+}
+
+const narrow = /[iljtfr.,:;'|!()[\] I1-]/u;
+const wide = /[mwMW@%—…+=×°]/u;
+
+/** Width of a text in sheet units: a careful guess on the large side, since no font is at hand. */
+export function textWidth(text: string, size: number): number {
+  let ems = 0;
+  for (const character of text) {
+    if (narrow.test(character)) ems += 0.42;
+    else if (wide.test(character)) ems += 0.92;
+    else if ((character.codePointAt(0) ?? 0) > 0x2e7f) ems += 1.05;
+    else ems += /[A-Z]/u.test(character) ? 0.72 : 0.62;
+  }
+  return ems * size;
+}
+
+/** The rectangle a label would take at a spot. */
+export function labelBox(label: Label, spot: Spot): Box {
+  const size = label.size ?? textSize.plain;
+  const long = textWidth(cleanText(label.text), size) * (label.heavy === true ? 1.07 : 1);
+  const tall = size * 1.15;
+  const before = spot.anchor === 'start' ? 0 : spot.anchor === 'middle' ? long / 2 : long;
+  return label.upright === true
+    ? { x: spot.x - tall / 2, y: spot.y - (long - before), width: tall, height: long }
+    : { x: spot.x - before, y: spot.y - tall / 2, width: long, height: tall };
+}
+
+/** Area two boxes share. */
+export function overlap(a: Box, b: Box): number {
+  const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return width > 0 && height > 0 ? width * height : 0;
+}
+
+const outside = (box: Box, sheet: Box): number => box.width * box.height - overlap(box, sheet);
+
+/**
+ * Finds each label the first of its spots that lies on the sheet and touches neither an obstacle nor a label placed before;
+ * when there is none, the spot that touches least.
+ */
+export function placeLabels(labels: readonly Label[], obstacles: readonly Box[], sheet: Box): readonly PlacedLabel[] {
+  const taken: Box[] = [...obstacles];
+  return labels.map((label) => {
+    let best: { spot: Spot; box: Box; cost: number } | null = null;
+    for (const spot of label.spots) {
+      const box = labelBox(label, spot);
+      const cost = taken.reduce((sum, other) => sum + overlap(box, other), 0) + 20 * outside(box, sheet);
+      if (best === null || cost < best.cost - 1e-9) best = { spot, box, cost };
+      if (cost < 1e-9) break;
+    }
+    const { spot, box } = best ?? { spot: label.spots[0], box: labelBox(label, label.spots[0]) };
+    taken.push(box);
+    return { label, spot, box };
+  });
+}
+
+/** A placed label as an element, with a white edge so that a line behind it does not strike it through. */
+export function drawLabel({ label, spot }: PlacedLabel): Element {
+  const size = label.size ?? textSize.plain;
+  const shift = size * 0.35;
+  const attributes = {
+    ...(label.upright === true ? { transform: `rotate(-90 ${Math.round(spot.x * 100) / 100} ${Math.round(spot.y * 100) / 100})` } : {}),
+    x: spot.x, y: spot.y + shift, 'text-anchor': spot.anchor, 'font-family': typeface, 'font-size': size,
+    'font-weight': label.heavy === true ? 700 : 400, fill: ink, stroke: '#fff', 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke',
+  };
+  return shape('text', attributes, [words(label.text)]);
+}

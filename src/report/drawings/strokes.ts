@@ -1,0 +1,63 @@
+import type { Element } from 'hast';
+import { darkerFill, dash, ink, weight } from './drawing-standard.js';
+import { pathOf, shape, type Point } from './svg.js';
+
+/** How a line or an area looks. */
+export interface Stroke {
+  readonly width?: number;
+  readonly colour?: string;
+  readonly fill?: string;
+  readonly dashes?: keyof typeof dash;
+}
+
+const look = (stroke: Stroke): Record<string, string | number> => ({
+  fill: stroke.fill ?? 'none',
+  stroke: stroke.colour ?? ink,
+  'stroke-width': stroke.width ?? weight.edge,
+  ...(stroke.dashes === undefined ? {} : { 'stroke-dasharray': dash[stroke.dashes] }),
+  'stroke-linejoin': 'round',
+});
+
+/** An open line through points. */
+export const line = (points: readonly Point[], stroke: Stroke = {}): Element => shape('path', { d: pathOf(points), ...look(stroke), 'stroke-linecap': stroke.dashes === undefined ? 'round' : 'butt' });
+
+/** A closed outline. */
+export const outline = (points: readonly Point[], stroke: Stroke = {}): Element => shape('path', { d: pathOf(points, true), ...look(stroke) });
+
+/** A circle: the head of a screw, a nail, a hook. */
+export const circle = (centre: Point, radius: number, stroke: Stroke = {}): Element => shape('circle', { cx: centre.x, cy: centre.y, r: radius, ...look(stroke) });
+
+/** The corners of an upright rectangle. */
+export const rectangle = (x: number, y: number, width: number, height: number): readonly Point[] => [
+  { x, y }, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height },
+];
+
+/** A line with a filled head at its end. */
+export function arrow(from: Point, to: Point, width: number = weight.edge): readonly Element[] {
+  const length = Math.hypot(to.x - from.x, to.y - from.y);
+  if (length < 1e-6) return [];
+  const head = Math.min(9, length * 0.6);
+  const ux = (to.x - from.x) / length;
+  const uy = (to.y - from.y) / length;
+  const base = { x: to.x - ux * head, y: to.y - uy * head };
+  const side = head * 0.38;
+  return [
+    line([from, base], { width }),
+    outline([to, { x: base.x - uy * side, y: base.y + ux * side }, { x: base.x + uy * side, y: base.y - ux * side }], { width: weight.thin, fill: ink }),
+  ];
+}
+
+/**
+ * Slanted hatching of an upright rectangle, computed line by line so that it needs no pattern with an id.
+ * `rising` runs from lower left to upper right.
+ */
+export function hatch(x: number, y: number, width: number, height: number, gap: number, rising = true, colour: string = darkerFill): readonly Element[] {
+  const lines: Element[] = [];
+  for (let c = gap; c < width + height; c += gap) {
+    const start = { x: Math.min(c, width), y: Math.max(0, c - width) };
+    const end = { x: Math.max(0, c - height), y: Math.min(c, height) };
+    const at = (p: Point): Point => ({ x: x + (rising ? p.x : width - p.x), y: y + p.y });
+    lines.push(line([at(start), at(end)], { width: weight.thin, colour }));
+  }
+  return lines;
+}

@@ -1,0 +1,39 @@
+import type { Element, ElementContent } from 'hast';
+import { toHtml } from 'hast-util-to-html';
+import { cleanText } from '../clean-text.js';
+
+/** Attributes by their SVG names; numbers are rounded on the way in. */
+export type Attributes = Readonly<Record<string, string | number>>;
+
+/** A point on the sheet: x to the right, y downwards, in sheet units. */
+export interface Point {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** Numbers on a sheet keep two decimals, and never `-0`: the same plan always gives the same file. */
+export function sheetNumber(value: number): number {
+  if (!Number.isFinite(value)) throw new RangeError(`a drawing was given ${value} as a coordinate`);
+  return Math.round(value * 100) / 100 + 0;
+}
+
+/** One SVG element. The only other text in a drawing enters through `words`. */
+export function shape(tagName: string, attributes: Attributes, children: readonly ElementContent[] = []): Element {
+  const properties: Record<string, string | number> = {};
+  for (const [name, value] of Object.entries(attributes)) properties[name] = typeof value === 'number' ? sheetNumber(value) : value;
+  return { type: 'element', tagName, properties, children: [...children] };
+}
+
+/** Text content, cleaned; it is escaped when the drawing is written. */
+export const words = (text: string): ElementContent => ({ type: 'text', value: cleanText(text) });
+
+/** The `d` of a path through points; closed when asked. */
+export function pathOf(points: readonly Point[], closed = false): string {
+  const steps = points.map((p, i) => `${i === 0 ? 'M' : 'L'}${sheetNumber(p.x)} ${sheetNumber(p.y)}`);
+  return steps.join(' ') + (closed ? ' Z' : '');
+}
+
+/** The file: escaping of text and attributes happens here, in the library. */
+export function writeSvg(svg: Element): string {
+  return `${toHtml(svg, { space: 'svg', closeEmptyElements: true, characterReferences: { useNamedReferences: false } })}\n`;
+}

@@ -1,0 +1,28 @@
+/** The look of the page: plain, two schemes of colour with at least 7:1 contrast, one column on a phone, two on paper. */
+export const pageStyle = `
+:root { color-scheme: light dark; --ink: #1a1a1a; --paper: #ffffff; --soft: #4a4a4a; --rule: #8a8a8a; --panel: #f2f2f0; }
+@media (prefers-color-scheme: dark) { :root { --ink: #ececec; --paper: #161616; --soft: #c4c4c4; --rule: #8a8a8a; --panel: #242424; } }
+* { box-sizing: border-box; }
+html { -webkit-text-size-adjust: 100%; }
+body { margin: 0; background: var(--paper); color: var(--ink); font: 1rem/1.45 system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, sans-serif; overflow-wrap: break-word; }
+header, main, footer { max-width: 46rem; margin: 0 auto; padding: 0 1rem; }
+header { padding-top: 1rem; } footer { padding-bottom: 2rem; color: var(--soft); }
+h1 { font-size: 1.6rem; line-height: 1.2; margin: 0.4rem 0; } h2 { font-size: 1.25rem; margin: 2rem 0 0.5rem; border-top: 2px solid var(--ink); padding-top: 0.4rem; } h3 { font-size: 1.05rem; margin: 1.2rem 0 0.3rem; }
+p, ul, ol, blockquote { margin: 0.5rem 0; } ul, ol { padding-left: 1.4rem; } li { margin: 0.2rem 0; }
+blockquote { border: 2px solid var(--ink); padding: 0.4rem 0.8rem; background: var(--panel); }
+nav ul { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0.3rem 1rem; } nav li { margin: 0; } nav a { display: inline-block; padding: 0.2rem 0; }
+a { color: inherit; } a:focus-visible, .wide:focus-visible { outline: 3px solid currentColor; outline-offset: 2px; }
+.wide { overflow-x: auto; margin: 0.6rem 0; }
+table { border-collapse: collapse; width: 100%; font-size: 0.9rem; } th, td { border-bottom: 1px solid var(--rule); padding: 0.25rem 0.5rem 0.25rem 0; text-align: left; vertical-align: top; } th { border-bottom-width: 2px; }
+.right { text-align: right; white-space: nowrap; }
+figure { margin: 0.8rem 0; } figure svg { display: block; width: 100%; max-width: 32rem; height: auto; border: 1px solid var(--rule); background: #fff; }
+@page { size: A4; margin: 11mm; }
+@media print {
+  :root { color-scheme: light; --ink: #000; --paper: #fff; --soft: #222; --rule: #777; --panel: #fff; }
+  body { font-size: 8.2pt; line-height: 1.28; } header, main, footer { max-width: none; padding: 0; } nav { display: none; }
+  main { columns: 2; column-gap: 7mm; }
+  h1 { font-size: 14pt; } h2 { font-size: 10.5pt; margin: 3.5mm 0 1mm; padding-top: 0.8mm; break-after: avoid; } section:first-child h2 { margin-top: 0; } h3 { font-size: 8.8pt; margin: 2mm 0 0.6mm; break-after: avoid; }
+  p, ul, ol, blockquote, .wide, figure { margin: 1mm 0; } li { margin: 0.3mm 0; } table { font-size: 7.4pt; } th, td { padding: 0.4mm 1.2mm 0.4mm 0; }
+  .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } figure svg { border: 0; max-width: 100%; max-height: 78mm; }
+}
+`.trim();

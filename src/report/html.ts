@@ -1,0 +1,105 @@
+import type { Element, ElementContent, Root as HtmlRoot } from 'hast';
+import { sanitize, type Schema } from 'hast-util-sanitize';
+import { toHtml } from 'hast-util-to-html';
+import type { Root } from 'mdast';
+import { toHast } from 'mdast-util-to-hast';
+import { cleanText } from './clean-text.js';
+import type { Picture } from './drawings/picture.js';
+import { pageStyle } from './html-style.js';
+
+/** What the page is called, and its language as a BCP 47 tag. */
+export interface PageTitle {
+  readonly title: string;
+  readonly lang: string;
+}
+
+/** Only what the report's own builders make: no links, no scripts, no styles, no addresses but those of its pictures. */
+const allowed: Schema = {
+  tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br'],
+  attributes: { img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
+  strip: ['script', 'style'],
+  protocols: {},
+};
+
+const element = (tagName: string, properties: Element['properties'], children: readonly ElementContent[]): Element => ({ type: 'element', tagName, properties, children: [...children] });
+const text = (value: string): ElementContent => ({ type: 'text', value: cleanText(value) });
+
+/**
+ * The report as one printable page: pictures inside, nothing fetched, readable on a phone, two columns on paper.
+ * The body is sanitised before the pictures are put in; a picture that is not in the list is left out.
+ */
+export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang }: PageTitle): string {
+  const body = sanitize(toHast(root), allowed) as HtmlRoot;
+  const blocks = body.children.filter((node): node is Element => node.type === 'element');
+  const shown = new Map(pictures.map((p) => [p.name, p]));
+  const { head, sections } = inSections(blocks.map((block) => finish(block, shown)));
+  const contents = element('nav', { ariaLabel: 'Contents' }, [
+    element('ul', {}, sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])]))),
+  ]);
+  const page: HtmlRoot = {
+    type: 'root',
+    children: [
+      { type: 'doctype' },
+      element('html', { lang: cleanText(lang) }, [
+        element('head', {}, [
+          element('meta', { charSet: 'utf-8' }, []),
+          element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }, []),
+          element('meta', { httpEquiv: ['Content-Security-Policy'], content: "default-src 'none'; style-src 'unsafe-inline'" }, []),
+          element('title', {}, [text(title)]),
+          element('style', {}, [{ type: 'text', value: pageStyle }]),
+        ]),
+        element('body', {}, [
+          element('header', {}, [...head, contents]),
+          element('main', {}, sections.map(({ id, children }) => element('section', { ariaLabelledBy: [id] }, children))),
+          element('footer', {}, [element('p', {}, [text('Made from the plan, the shelf and the ruleset named above; the same three always give the same page.')])]),
+        ]),
+      ]),
+    ],
+  };
+  return `${toHtml(page, { allowDangerousHtml: true })}\n`;
+}
+
+interface PageSection {
+  readonly id: string;
+  readonly name: string;
+  readonly children: Element[];
+}
+
+/** Everything before the first second-level heading is the head; each such heading opens a section. */
+function inSections(blocks: readonly Element[]): { readonly head: readonly Element[]; readonly sections: readonly PageSection[] } {
+  const head: Element[] = [];
+  const sections: PageSection[] = [];
+  for (const block of blocks) {
+    if (block.tagName === 'h2') {
+      const id = `part-${sections.length + 1}`;
+      sections.push({ id, name: plainText(block), children: [{ ...block, properties: { id } }] });
+    } else (sections.at(-1)?.children ?? head).push(block);
+  }
+  return { head, sections };
+}
+
+const plainText = (node: ElementContent): string => (node.type === 'text' ? node.value : node.type === 'element' ? node.children.map(plainText).join('') : '');
+
+/** Tables get a frame that scrolls by itself, image paragraphs become figures with the drawing inside. */
+function finish(block: Element, pictures: ReadonlyMap<string, Picture>): Element {
+  if (block.tagName === 'table') return element('div', { className: ['wide'], role: 'region', tabIndex: 0, ariaLabel: 'Table' }, [cells(block)]);
+  const only = block.children[0];
+  if (block.tagName === 'p' && block.children.length === 1 && only?.type === 'element' && only.tagName === 'img') return figure(only, pictures);
+  return block;
+}
+
+function cells(node: Element): Element {
+  const { align, ...properties } = node.properties;
+  const own = {
+    ...properties,
+    ...(node.tagName === 'th' ? { scope: 'col' } : {}),
+    ...(align === 'right' ? { className: ['right'] } : {}),
+  };
+  return { ...node, properties: own, children: node.children.map((child) => (child.type === 'element' ? cells(child) : child)) };
+}
+
+/** The drawing was written by our own code with every text escaped, so it goes in as it is. */
+function figure(image: Element, pictures: ReadonlyMap<string, Picture>): Element {
+  const found = pictures.get(String(image.properties['src'] ?? ''));
+  return element('figure', {}, found === undefined ? [] : [{ type: 'raw', value: found.svg.trim() } as unknown as ElementContent]);
+}

@@ -1,0 +1,32 @@
+import type { Audit } from './audit-view.js';
+
+/** Numbers keep ten significant digits, so that the last bit of one machine's arithmetic does not show; what is not finite becomes null. */
+function steady(_key: string, value: unknown): unknown {
+  if (typeof value !== 'number') return value;
+  return Number.isFinite(value) ? Number(value.toPrecision(10)) + 0 : null;
+}
+
+/**
+ * One audit as plain data, `format: "audit/1"`: plan, verdict, facts, findings, what was assumed and what is left out.
+ * Keys always stand in the same order; a value that cannot be known is null.
+ */
+export function auditData(audit: Audit): Record<string, unknown> {
+  const { assumed: _assumed, ...plan } = audit.plan;
+  return {
+    format: 'audit/1',
+    plan,
+    verdict: audit.verdict,
+    facts: audit.facts.map(({ path, about, value, unit }) => ({ path, about, value, unit })),
+    findings: audit.findings.map((f) => ({
+      rule: f.rule, about: f.about, verdict: f.verdict, fact: f.fact, actual: f.actual, limit: f.limit, unit: f.unit, used: f.used, say: f.say, do: f.do, cautions: f.cautions, source: f.source,
+    })),
+    assumed: audit.assumed.map(({ path, value }) => ({ path, value })),
+    left_out: audit.left_out,
+  };
+}
+
+/** The same as one JSON document ending in a newline. */
+export const writeJson = (audit: Audit): string => `${JSON.stringify(auditData(audit), steady, 2)}\n`;
+
+/** Several audits as one JSON document: a list. */
+export const writeJsonList = (audits: readonly Audit[]): string => `${JSON.stringify(audits.map(auditData), steady, 2)}\n`;

@@ -1,0 +1,38 @@
+import type { Audit } from '../audit-view.js';
+import type { BarSection } from '../drawings/bar-section.js';
+import type { FrontView } from '../drawings/front-view.js';
+
+/** The numbers the front view draws, from the finished audit. */
+export function frontViewOf({ plan, model, shelf }: Audit): FrontView {
+  const { bars } = model.shape;
+  const brace = plan.corners.brace;
+  const timber = new Map(model.braces.map((b) => [b.corner, b]));
+  return {
+    units: plan.units,
+    width_mm: plan.face.width_mm,
+    height_mm: plan.face.height_mm,
+    bar_w_mm: { top: bars.top.w_mm, bottom: bars.bottom.w_mm, left: bars.left.w_mm, right: bars.right.w_mm },
+    cut: plan.corners.cut,
+    crossbars: model.shape.crossbars.map((c) => ({ name: c.name, runs: c.runs, at: c.at, w_mm: c.section.w_mm })),
+    braces: brace === null ? [] : (['top-left', 'top-right', 'bottom-left', 'bottom-right'] as const).map((corner) => ({
+      corner, kind: brace.kind, leg_mm: brace.leg_mm,
+      w_mm: timber.get(corner)?.section.w_mm ?? (brace.stock === null ? 0 : (shelf.lumber[brace.stock]?.thickness_mm ?? 0)),
+    })),
+  };
+}
+
+/** The numbers the section through a bar draws: the top bar's. */
+export function barSectionOf({ plan, model }: Audit): BarSection {
+  const bar = model.bars.top;
+  return {
+    units: plan.units,
+    w_mm: bar.section.w_mm,
+    d_mm: bar.section.d_mm,
+    plies: bar.plies,
+    stack: bar.stack,
+    bond: bar.plies === 1 ? 'single' : bar.bond,
+    lip_mm: plan.bars.lip_mm,
+    fixing: plan.cloth.fixing.to,
+    turn_mm: plan.cloth.fixing.turn_mm,
+  };
+}

@@ -1,0 +1,65 @@
+import { formatLength, formatQuantity } from '../base/units-format.js';
+import type { UnitSystem } from '../base/names.js';
+import type { Fact } from '../facts/fact.js';
+import type { Audit } from './audit-view.js';
+import type { Picture } from './drawings/picture.js';
+import type { Block } from './tree.js';
+
+/** One part of the report: its heading, what it says, and the pictures it shows. */
+export interface Section {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+  readonly pictures: readonly Picture[];
+}
+
+/** An audit with its facts at hand, in the reader's own units. */
+export interface Telling {
+  readonly audit: Audit;
+  readonly units: UnitSystem;
+  /** The facts of a path, in order. */
+  readonly each: (path: string) => readonly Fact[];
+  /** The value of a fact that is a number; of the first element when none is named. Null when unknown or missing. */
+  readonly number: (path: string, about?: string) => number | null;
+  /** The value of a fact that is a word. */
+  readonly word: (path: string, about?: string) => string | null;
+  /** The value in words and units; `unknown` when it is. */
+  readonly said: (path: string, about?: string) => string;
+  /** A length in the reader's units. */
+  readonly length: (mm: number) => string;
+}
+
+/** Makes the facts of an audit easy to ask for. */
+export function telling(audit: Audit): Telling {
+  const { units } = audit.plan;
+  const byPath = new Map<string, Fact[]>();
+  for (const fact of audit.facts) byPath.set(fact.path, [...(byPath.get(fact.path) ?? []), fact]);
+  const each = (path: string): readonly Fact[] => byPath.get(path) ?? [];
+  const find = (path: string, about?: string): Fact | undefined => (about === undefined ? each(path)[0] : each(path).find((fact) => fact.about === about));
+  return {
+    audit,
+    units,
+    each,
+    number: (path, about) => {
+      const value = find(path, about)?.value;
+      return typeof value === 'number' && Number.isFinite(value) ? value : null;
+    },
+    word: (path, about) => {
+      const value = find(path, about)?.value;
+      return typeof value === 'string' ? value : null;
+    },
+    said: (path, about) => {
+      const fact = find(path, about);
+      return fact === undefined ? 'unknown' : formatQuantity(fact.value, fact.unit, units);
+    },
+    length: (mm) => formatLength(mm, units),
+  };
+}
+
+/** The largest number among the facts of a path, by magnitude, with its element. Null when none is known. */
+export function largest(told: Telling, path: string): { readonly about: string; readonly value: number } | null {
+  let best: { about: string; value: number } | null = null;
+  for (const { about, value } of told.each(path)) {
+    if (typeof value === 'number' && Number.isFinite(value) && (best === null || Math.abs(value) > Math.abs(best.value))) best = { about, value };
+  }
+  return best;
+}

@@ -1,0 +1,22 @@
+import type { Verdict } from '../../findings/finding.js';
+
+/** A verdict as one word; the word itself, never a colour, carries it. */
+export const verdictWord: Readonly<Record<Verdict, string>> = { clear: 'Clear', caution: 'Caution', unknown: 'Unknown', stop: 'Stop' };
+
+/** `1 check`, `3 checks`. */
+export const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
+
+/** The verdict in one sentence, from how many findings there are of each. */
+export function verdictSentence(verdict: Verdict, counts: Readonly<Record<Verdict, number>>): string {
+  const also = counts.caution > 0 ? `, and ${counted(counts.caution, 'more asks', 'more ask')} for care` : '';
+  switch (verdict) {
+    case 'stop':
+      return `Stop: do not cut this frame yet. ${counted(counts.stop, 'check says', 'checks say')} it will go wrong${counts.unknown > 0 ? `, ${counts.unknown} could not be made` : ''}${also}.`;
+    case 'unknown':
+      return `Unknown: this plan is not cleared, because ${counted(counts.unknown, 'check', 'checks')} could not be made${also}.`;
+    case 'caution':
+      return `Caution: this frame can be cut, but ${counted(counts.caution, 'check asks', 'checks ask')} for care or a change first.`;
+    case 'clear':
+      return `Clear: all ${counted(counts.clear, 'check')} of the ruleset that apply to this plan are met, so it can be cut.`;
+  }
+}
