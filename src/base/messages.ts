@@ -1,0 +1,117 @@
+import type { Problem } from './problem.js';
+
+/** Where a problem stands in a file. */
+export interface Place {
+  readonly file: string;
+  readonly path: string;
+  readonly line: number;
+  readonly column: number;
+  readonly excerpt?: string;
+}
+
+/** What a wording may be told; all of it text made for people. */
+export interface Details {
+  /** What the user wrote, or what is at fault. */
+  readonly value?: string;
+  /** The name of the thing spoken of: a key, a unit, a shelf section. */
+  readonly name?: string;
+  /** What would be right. */
+  readonly allowed?: string;
+  /** The nearest thing that exists. */
+  readonly nearest?: string | undefined;
+}
+
+interface Wording {
+  readonly found: string;
+  readonly allowed: string;
+  readonly hint: string;
+}
+
+const orNearest = (nearest: string | undefined, otherwise: string): string => (nearest === undefined ? otherwise : `Did you mean \`${nearest}\`?`);
+
+/** Every sentence the readers of plans and shelves can say, by code. */
+const wordings = {
+  // The file as a text
+  'empty-file': () => ({ found: 'an empty file', allowed: 'a YAML text', hint: 'Start from `plan: 1` and the four lines of the smallest plan.' }),
+  'not-text': () => ({ found: 'bytes that are no text', allowed: 'a YAML text in UTF-8', hint: 'Open the file in a text editor and save it as plain text, UTF-8.' }),
+  'too-large': (d) => ({ found: `a file of ${d.value}`, allowed: `at most ${d.allowed}`, hint: 'Check that this is the right file.' }),
+  'too-deep': (d) => ({ found: `${d.value} levels inside each other`, allowed: `at most ${d.allowed} levels`, hint: 'Nothing here needs such nesting: look for a bracket or dash that was never closed.' }),
+  'too-many-aliases': () => ({ found: 'aliases (`*name`) that blow the file up', allowed: 'a handful of aliases', hint: 'Write the repeated parts out.' }),
+  'too-many-parts': (d) => ({ found: `more than ${d.value} values`, allowed: 'a file one person could have written', hint: 'Check that this is the right file.' }),
+  'alias-loop': (d) => ({ found: `\`${d.value}\`, which contains itself`, allowed: 'an alias of something finished before it', hint: 'Write the part out instead of pointing at it.' }),
+  'unknown-alias': (d) => ({ found: `\`${d.value}\``, allowed: 'an alias (`*name`) of an anchor (`&name`) further up', hint: 'Put quotes around a text that starts with `*`.' }),
+  'forbidden-key': (d) => ({ found: `the key \`${d.value}\``, allowed: 'keys without a special meaning', hint: 'Choose another name.' }),
+  'duplicate-key': (d) => ({ found: `\`${d.value}\` a second time`, allowed: 'each key once', hint: 'Keep one of the two.' }),
+  'key-not-text': () => ({ found: 'a key that is not a single word', allowed: 'plain keys', hint: 'Write `key: value`.' }),
+  'tab-indent': () => ({ found: 'a tab at the start of a line', allowed: 'spaces', hint: 'Replace tabs by two spaces each.' }),
+  'several-documents': () => ({ found: 'a second document after `---`', allowed: 'one document in a file', hint: 'Move the second one into a file of its own.' }),
+  'tag': (d) => ({ found: `the tag \`${d.value}\``, allowed: 'plain values', hint: 'Remove the tag; put quotes around a text that starts with `!`.' }),
+  'bad-yaml': (d) => ({ found: d.value ?? 'a line YAML cannot read', allowed: 'well-formed YAML', hint: 'Check colons, quotes, brackets and indentation here and on the line above.' }),
+  'more-problems': (d) => ({ found: `${d.value} more problems`, allowed: 'none', hint: 'Put the ones above right first.' }),
+  // The shape of the document
+  'not-a-map': (d) => ({ found: d.value ?? 'something else', allowed: 'lines of `key: value`', hint: 'Start from the smallest plan and add to it.' }),
+  'later-format': (d) => ({ found: `\`${d.name}: ${d.value}\``, allowed: `\`${d.name}: 1\``, hint: 'This file was written for a later version of the tool: update the tool.' }),
+  'not-this-format': (d) => ({ found: d.value ?? 'another kind of file', allowed: `\`${d.name}: 1\``, hint: `The first line of such a file is \`${d.name}: 1\`.` }),
+  'unknown-key': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'known keys', hint: orNearest(d.nearest, 'Remove it.') }),
+  'missing': (d) => ({ found: `no \`${d.name}\``, allowed: d.allowed ?? 'a value', hint: `Add \`${d.name}:\` here.` }),
+  'left-empty': (d) => ({ found: `nothing after \`${d.name}:\``, allowed: d.allowed ?? 'a value', hint: 'Fill it in, or remove the line to take the default.' }),
+  'wrong-kind': (d) => ({ found: d.value ?? 'something else', allowed: d.allowed ?? 'another kind of value', hint: 'Write it as allowed.' }),
+  'not-one-of': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? '', hint: orNearest(d.nearest, 'Choose one of these.') }),
+  'not-finite': (d) => ({ found: d.value ?? 'no number', allowed: 'a plain finite number', hint: 'Write the number out.' }),
+  'out-of-range': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Check the number and its unit.' }),
+  'too-many': (d) => ({ found: d.value ?? 'too many', allowed: d.allowed ?? '', hint: 'Take some away.' }),
+  'bad-text': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Shorten it, and keep to letters, figures and ordinary signs.' }),
+  'bad-key-name': (d) => ({ found: `\`${d.value}\``, allowed: 'letters, figures, dots and dashes, at most 60', hint: 'Give the entry a plain name.' }),
+  // Quantities
+  'no-unit': (d) => ({ found: `\`${d.value}\` without a unit`, allowed: d.allowed ?? 'a number with its unit', hint: 'Write the unit after the number.' }),
+  'other-unit': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a number with its unit', hint: 'Use one of these units.' }),
+  'decimal-comma': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a number with its unit', hint: 'Write a point for the decimals: 1.2, not 1,2.' }),
+  'not-a-quantity': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a number with its unit', hint: 'Write the number, a space and the unit.' }),
+  // A plan against itself
+  'peak-below-working': (d) => ({ found: `a peak of ${d.value}`, allowed: `at least the working pull, ${d.allowed}`, hint: 'The peak is the pull while stretching: give the larger number there.' }),
+  'half-a-pull': (d) => ({ found: `a pull with only \`${d.name}\``, allowed: 'both `x` (along the width) and `y` (along the height)', hint: 'Give the other one too, or a single number for both.' }),
+  'two-kinds-of-pull': () => ({ found: '`x` and `y` beside `working` and `peak`', allowed: '`{ working, peak }` or `{ x, y }`', hint: 'Put x and y inside working or peak.' }),
+  'turned-range': (d) => ({ found: d.value ?? '', allowed: 'the lower number first', hint: 'Swap the two numbers.' }),
+  'ply-beyond-plies': (d) => ({ found: `ply ${d.value}`, allowed: `a ply from 1 to ${d.allowed}, as \`bars.plies\` says`, hint: 'Raise `bars.plies`, or measure the boards you will use.' }),
+  'board-twice': (d) => ({ found: `a second board for ${d.value}`, allowed: 'one board for each bar and ply', hint: 'Keep one, or give the other its own `ply`.' }),
+  'bow-without-over': (d) => ({ found: `a ${d.name} without the length it was read over`, allowed: '`over: 2400 mm` beside it', hint: 'Add the length of the board between the reading points as `over`.' }),
+  'at-outside': (d) => ({ found: `a crossbar at ${d.value}`, allowed: 'a place between the two ends, such as `1/2` or `400 mm`', hint: 'Count from the left for an upright, from the bottom for a level one.' }),
+  'leg-too-long': (d) => ({ found: `a brace leg of ${d.value}`, allowed: `less than ${d.allowed}, half of the shorter bar`, hint: 'Shorten the leg, so that two braces fit on one bar.' }),
+  'screws-without-bond': (d) => ({ found: `\`ply-screws\` with \`bond: ${d.value}\``, allowed: '`bond: screws` or `bond: glue+screws`', hint: 'Change the bond, or remove `ply-screws`.' }),
+  'screws-without-plies': () => ({ found: '`ply-screws` on bars of one ply', allowed: 'two plies or more', hint: 'They are left out; raise `bars.plies` to use them.' }),
+  'drop-too-deep': (d) => ({ found: `a hanging point ${d.value} down`, allowed: `less than ${d.allowed}, the height of the face`, hint: 'Give the distance from the top of the frame to its rings.' }),
+  'wire-above-frame': (d) => ({ found: `a slack of ${d.value}`, allowed: `less than the drop, ${d.allowed}`, hint: 'The wire would show above the frame: lower the rings or tighten the wire.' }),
+  // A plan against the shelf
+  'unknown-on-shelf': (d) => ({ found: `\`${d.value}\``, allowed: `${d.name} on the shelf: ${d.allowed}`, hint: orNearest(d.nearest, 'Pick one of these, or add it to your own shelf file.') }),
+  'no-opening': (d) => ({ found: `bars ${d.value} wide`, allowed: `less than ${d.allowed}, half of the face's shorter side`, hint: 'The bars would fill the face: pick a narrower bar or a larger face.' }),
+  'crossbar-on-bar': (d) => ({ found: `${d.name} at ${d.value} from the edge`, allowed: `between ${d.allowed}`, hint: 'It would lie on the side bar: move it towards the middle.' }),
+  'crossbars-overlap': (d) => ({ found: `${d.name} only ${d.value} apart`, allowed: `at least ${d.allowed} between their middles`, hint: 'Move them apart, or leave one out.' }),
+  'setback-too-deep': (d) => ({ found: `a setback of ${d.value}`, allowed: `less than ${d.allowed}, the depth of the bars`, hint: 'The crossbar would hang behind the bars: reduce the setback.' }),
+  'crossbar-stands-out': (d) => ({ found: `${d.name}, which stands out ${d.value} behind the bars`, allowed: 'its back no further than the back of the bars', hint: 'Reduce the setback or lay it flat; the frame will not lie against the wall.' }),
+  'brace-meets-crossbar': (d) => ({ found: `${d.name}, ${d.value} from the corner`, allowed: `further than the brace leg, ${d.allowed}`, hint: 'Brace and crossbar would be in each other\'s way: shorten the leg or move the crossbar.' }),
+  'no-screw-fits': (d) => ({ found: `plies ${d.value} thick`, allowed: 'plies that a screw of the shelf goes through', hint: 'Name a long enough screw under `ply-screws`, or glue without screws.' }),
+  // A shelf against itself
+  'size-turned': (d) => ({ found: `\`${d.value}\``, allowed: 'the smaller side first', hint: 'Swap the two numbers.' }),
+  'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),
+  'unknown-source': (d) => ({ found: `\`${d.value}\``, allowed: 'a key of rules/sources.yaml', hint: orNearest(d.nearest, 'Use `practice`, `proposal` or `measured`, or add the source to the list.') }),
+  'unknown-source-field': (d) => ({ found: `a source for \`${d.value}\``, allowed: `a number of this entry: ${d.allowed}`, hint: orNearest(d.nearest, 'Remove it.') }),
+} satisfies Record<string, (details: Details) => Wording>;
+
+/** Every code a reader of plans, shelves and sources can report. */
+export type ProblemCode = keyof typeof wordings;
+
+/** A problem of the given kind at a place, worded. */
+export function problemAt(code: ProblemCode, place: Place, details: Details = {}, severity: Problem['severity'] = 'error'): Problem {
+  const word: (details: Details) => Wording = wordings[code];
+  return { code, severity, ...place, ...word(details) };
+}
+
+/** All codes, for tests and documentation. */
+export const problemCodes = Object.keys(wordings) as readonly ProblemCode[];
+
+/** What a user wrote, safe to print: one line, at most 60 characters, control characters shown as `?`. */
+export function quoted(value: unknown): string {
+  const text = typeof value === 'string' ? value : value === undefined ? 'nothing' : Array.isArray(value) ? 'a list' : typeof value === 'object' && value !== null ? 'a block' : String(value);
+  const line = text.replace(/\s+/g, ' ').replace(/[\u0000-\u001f\u007f-\u009f\u2028-\u202e\u2066-\u2069]/g, '?');
+  return line.length > 60 ? `${line.slice(0, 57)}...` : line;
+}

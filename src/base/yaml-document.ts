@@ -1,0 +1,139 @@
+import { isAlias, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, type Document, type Pair } from 'yaml';
+import { problemAt, quoted, type Details, type Place, type ProblemCode } from './messages.js';
+import type { Problem } from './problem.js';
+import { looksBinary, tooDeepAt, usualLimits, type YamlLimits } from './yaml-limits.js';
+import { keyText, treeToData } from './yaml-tree.js';
+
+/** A way into a document: keys and list indices. */
+export type Path = readonly (string | number)[];
+
+/** A YAML text that was read, able to say where each of its parts stands. */
+export interface YamlSource {
+  readonly file: string;
+  /** Maps, lists, texts, numbers, booleans and null; no aliases, no repeated keys. */
+  readonly data: unknown;
+  /** Where the value (or the key) at a path stands; the nearest enclosing part when there is none. */
+  place(path: Path, which?: 'value' | 'key'): Place;
+  /** What the user wrote at a path, shortened to one line. */
+  written(path: Path): string;
+  /** A worded problem at a path. */
+  problem(code: ProblemCode, path: Path, details?: Details, which?: 'value' | 'key'): Problem;
+  /** The same as a warning. */
+  warning(code: ProblemCode, path: Path, details?: Details): Problem;
+}
+
+/** `crossbars[0].at`: a path as one reads it. */
+export const pathText = (path: Path): string => path.reduce<string>((text, step) => (typeof step === 'number' ? `${text}[${step}]` : text === '' ? quoted(step) : `${text}.${quoted(step)}`), '');
+
+const mostProblems = 40;
+
+/** The first forty problems and a count of the rest: all at once, but no flood. */
+export function limitProblems(problems: readonly Problem[]): readonly Problem[] {
+  const first = problems[0];
+  if (problems.length <= mostProblems || first === undefined) return problems;
+  const place: Place = { file: first.file, path: '', line: 0, column: 0 };
+  return [...problems.slice(0, mostProblems), problemAt('more-problems', place, { value: String(problems.length - mostProblems) })];
+}
+
+const longestExcerpt = 2000;
+
+function locator(text: string, file: string, lines: LineCounter): (offset: number, path: Path) => Place {
+  return (offset, path) => {
+    const { line, col } = lines.linePos(Math.min(Math.max(offset, 0), text.length));
+    if (line === 0) return { file, path: pathText(path), line: 1, column: 1 };
+    const start = lines.lineStarts[line - 1] ?? 0;
+    if (col > longestExcerpt) return { file, path: pathText(path), line, column: col };
+    const end = text.indexOf('\n', start);
+    const excerpt = text.slice(start, Math.min(end < 0 ? text.length : end, start + longestExcerpt)).replace(/\r$/, '');
+    return { file, path: pathText(path), line, column: col, excerpt };
+  };
+}
+
+/** Offset of the value or key at a path, walking through aliases; the nearest enclosing part when the path leads nowhere. */
+function offsetAt(doc: Document, path: Path, which: 'value' | 'key'): number {
+  let node: unknown = doc.contents;
+  let best = isNode(node) ? (node.range?.[0] ?? 0) : 0;
+  let keyOffset = best;
+  for (const step of path) {
+    if (isAlias(node)) node = node.resolve(doc);
+    if (isMap(node)) {
+      const pair = node.items.find((item) => keyText(item as Pair) === String(step));
+      if (pair === undefined) return best;
+      keyOffset = isNode(pair.key) ? (pair.key.range?.[0] ?? best) : best;
+      node = pair.value;
+      const empty = node === null || (isScalar(node) && node.value === null && !node.source);
+      best = !empty && isNode(node) ? (node.range?.[0] ?? keyOffset) : keyOffset;
+    } else if (isSeq(node)) {
+      node = node.items[Number(step)];
+      if (!isNode(node)) return best;
+      best = node.range?.[0] ?? best;
+      keyOffset = best;
+    } else return best;
+  }
+  return which === 'key' ? keyOffset : best;
+}
+
+function writtenAt(doc: Document, text: string, path: Path): string {
+  let node: unknown = doc.contents;
+  for (const step of path) {
+    if (isAlias(node)) node = node.resolve(doc);
+    node = isMap(node) ? node.items.find((item) => keyText(item as Pair) === String(step))?.value : isSeq(node) ? node.items[Number(step)] : undefined;
+  }
+  if (isAlias(node)) node = node.resolve(doc);
+  if (isScalar(node)) return node.value === null ? 'nothing' : quoted(node.type === 'PLAIN' && node.range ? text.slice(node.range[0], node.range[1]) : node.value);
+  return isMap(node) ? 'a block of keys' : isSeq(node) ? 'a list' : 'nothing';
+}
+
+/**
+ * Reads a YAML text without trusting it: size, binary content, nesting, aliases, tags, special and repeated keys are all checked, and nothing throws.
+ * `source` is null when the text cannot be used at all; otherwise it can be checked further even when there are problems, so that all show at once.
+ */
+export function readYaml(text: string, file: string, limits: YamlLimits = usualLimits): { readonly source: YamlSource | null; readonly problems: readonly Problem[] } {
+  const nowhere: Place = { file, path: '', line: 0, column: 0 };
+  const refuse = (...problems: Problem[]): { readonly source: null; readonly problems: readonly Problem[] } => ({ source: null, problems: limitProblems(problems) });
+  if (text.length > limits.size) return refuse(problemAt('too-large', nowhere, { value: `${Math.round(text.length / 1000)} kB`, allowed: `${Math.round(limits.size / 1000)} kB` }));
+  if (looksBinary(text)) return refuse(problemAt('not-text', nowhere));
+  const body = text.replace(/^\ufeff/, '');
+  if (body.trim() === '') return refuse(problemAt('empty-file', { ...nowhere, line: 1, column: 1 }));
+  const lines = new LineCounter();
+  const locate = locator(body, file, lines);
+  try {
+    const deep = tooDeepAt(body, limits.depth);
+    if (deep !== null) {
+      lines.lineStarts.push(...lineStarts(body));
+      return refuse(problemAt('too-deep', locate(deep, []), { value: `More than ${limits.depth}`, allowed: String(limits.depth) }));
+    }
+    const doc = parseDocument(body, { lineCounter: lines, prettyErrors: false, uniqueKeys: false, stringKeys: false, logLevel: 'error' });
+    const syntax = [...doc.errors, ...doc.warnings].map((error) => syntaxProblem(error.code, error.message, locate(error.pos[0], [])));
+    if (doc.errors.length > 0) return refuse(...syntax);
+    const { data, faults } = treeToData(doc, limits);
+    const problems = [...syntax.filter((problem) => problem.code !== 'tag'), ...faults.map((fault) => problemAt(fault.code, locate(fault.offset, fault.path), fault.details))];
+    if (data === null && problems.length === 0) return refuse(problemAt('empty-file', { ...nowhere, line: 1, column: 1 }));
+    const place = (path: Path, which: 'value' | 'key' = 'value'): Place => locate(offsetAt(doc, path, which), path);
+    const source: YamlSource = {
+      file, data, place,
+      written: (path) => writtenAt(doc, body, path),
+      problem: (code, path, details, which) => problemAt(code, place(path, which), details),
+      warning: (code, path, details) => problemAt(code, place(path), details, 'warning'),
+    };
+    return { source, problems };
+  } catch (error) {
+    if (error instanceof RangeError) return refuse(problemAt('too-deep', nowhere, { value: 'More levels than can be followed', allowed: String(limits.depth) }));
+    throw error;
+  }
+}
+
+function lineStarts(text: string): number[] {
+  const starts = [0];
+  for (let at = text.indexOf('\n'); at >= 0 && starts.length < 100_000; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
+  return starts;
+}
+
+/** The library's own errors, in this project's words where a person is likely to meet them. */
+function syntaxProblem(code: string, message: string, place: Place): Problem {
+  if (code === 'TAB_AS_INDENT' || (/\btab/i.test(message) && /indent/i.test(message))) return problemAt('tab-indent', place);
+  if (code === 'MULTIPLE_DOCS') return problemAt('several-documents', place);
+  if (code === 'TAG_RESOLVE_FAILED') return problemAt('tag', place, { value: quoted(message) });
+  if (code === 'RESOURCE_EXHAUSTION') return problemAt('too-many-aliases', place);
+  return problemAt('bad-yaml', place, { value: quoted(message.split('\n')[0]?.replace(/[.:]\s*$/, '') ?? message) });
+}
