@@ -14,6 +14,9 @@ export interface Equations {
   readonly prescribed: Float64Array;
   /** Representative of each set of movements that are shared exactly. */
   readonly shared: Int32Array;
+  /** Of each unknown, the part of the structure it belongs to (parts do not act on each other) and its place in the ordering of nodes. */
+  readonly part: Int32Array;
+  readonly place: Int32Array;
   /** First column of each row of a stiffness matrix on these unknowns. */
   readonly first: Int32Array;
   /** Movements of members and springs that act on each other, flattened groups of unknowns (-1 among them possible). */
@@ -99,11 +102,13 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
 
   const buckets = new Map<number, number[]>();
   const placed = new Uint8Array(size);
-  for (const node of order) {
+  const placeOf = new Int32Array(size);
+  for (const [at, node] of order.entries()) {
     for (let d = 0; d < 6; d++) {
       const m = shared[6 * node + d]!;
       if (placed[m] || isGiven(m)) continue;
       placed[m] = 1;
+      placeOf[m] = at;
       const part = parts.root(m);
       const bucket = buckets.get(part);
       if (bucket) bucket.push(m);
@@ -112,7 +117,17 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
   }
   const unknown = new Int32Array(size).fill(-1);
   let count = 0;
-  for (const bucket of buckets.values()) for (const m of bucket) unknown[m] = count++;
+  const partList: number[] = [];
+  const placeList: number[] = [];
+  let partNumber = 0;
+  for (const bucket of buckets.values()) {
+    for (const m of bucket) {
+      unknown[m] = count++;
+      partList.push(partNumber);
+      placeList.push(placeOf[m]!);
+    }
+    partNumber++;
+  }
 
   const of = new Int32Array(size);
   const prescribed = new Float64Array(size);
@@ -121,7 +136,9 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
     prescribed[m] = isGiven(shared[m]!) ? given[shared[m]!]! : 0;
   }
   const groups = raw.map((g) => g.map((m) => unknown[m]!));
-  return { count, of, prescribed, shared, first: rowStarts(count, groups), groups };
+  const part = Int32Array.from(partList);
+  const place = Int32Array.from(placeList);
+  return { count, of, prescribed, shared, part, place, first: rowStarts(count, groups), groups };
 }
 
 /** First column of every row, when each group of unknowns (negative ones left out) acts on itself. */

@@ -1,0 +1,125 @@
+import type { FrameSolution } from './solve.js';
+import type { Prepared } from './assemble.js';
+import { addElementMatrix } from './assemble.js';
+import { toGlobal } from './element-axes.js';
+import { addEntry, emptyProfile } from './profile-matrix.js';
+import type { ProfileMatrix } from './profile-matrix.js';
+
+/** Stress resultants of one member on the face towards its end: axial force and shear along local y, moment about local z at both ends. */
+export interface Resultants {
+  readonly N: number;
+  readonly Vy: number;
+  readonly Mi: number;
+  readonly Mj: number;
+}
+
+/** Means of N and V_y, end values of M_z, from a member's end forces. */
+export function resultantsOf(f: Float64Array): Resultants {
+  return { N: (f[6]! - f[0]!) / 2, Vy: (f[7]! - f[1]!) / 2, Mi: -f[5]!, Mj: f[11]! };
+}
+
+/** Three-point Gauss rule on 0..1, exact to the fifth power. */
+const gaussPoints = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)] as const;
+const gaussWeights = [5 / 18, 8 / 18, 5 / 18] as const;
+
+/** Shape functions at the Gauss points for unit length: slope and curvature of the Hermite cubic, and linear twist. */
+const shapes = gaussPoints.map((s, g) => ({
+  s,
+  weight: gaussWeights[g]!,
+  slope: [-6 * s + 6 * s * s, 1 - 4 * s + 3 * s * s, 6 * s - 6 * s * s, -2 * s + 3 * s * s],
+  curvature: [-6 + 12 * s, -4 + 6 * s, 6 - 12 * s, -2 + 6 * s],
+}));
+
+const inPlane = [1, 5, 7, 11];
+const outOfPlane = [2, 4, 8, 10];
+const twist = [3, 9];
+
+/**
+ * Local geometric stiffness (rows of 12) of a member with nodal rotation vectors:
+ * U = ∫ N/2 (v'² + w'²) + V_y/2 θ_x w' + M_z/2 (θ_x w'' − w' θ_x') dx, w' = −θ_y,
+ * with Hermite v and w, linear θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are left out.
+ */
+export function memberGeometricStiffness(force: Resultants, L: number, k: Float64Array): void {
+  k.fill(0);
+  const { N, Vy, Mi, Mj } = force;
+  const slope = [0, 0, 0, 0];
+  const dip = [0, 0, 0, 0];
+  const bend = [0, 0, 0, 0];
+  const couple = (i: number, j: number, value: number): void => {
+    k[i * 12 + j]! += value;
+    k[j * 12 + i]! += value;
+  };
+  for (const shape of shapes) {
+    const dx = shape.weight * L;
+    for (let a = 0; a < 4; a++) {
+      const length = a % 2 === 0 ? 1 : L;
+      slope[a] = (shape.slope[a]! * length) / L;
+      const sign = a % 2 === 0 ? 1 : -1;
+      dip[a] = sign * slope[a]!;
+      bend[a] = (sign * shape.curvature[a]! * length) / (L * L);
+    }
+    for (let a = 0; a < 4; a++) {
+      for (let b = 0; b < 4; b++) {
+        k[inPlane[a]! * 12 + inPlane[b]!]! += N * slope[a]! * slope[b]! * dx;
+        k[outOfPlane[a]! * 12 + outOfPlane[b]!]! += N * dip[a]! * dip[b]! * dx;
+      }
+    }
+    const M = Mi + (Mj - Mi) * shape.s;
+    const theta = [1 - shape.s, shape.s];
+    const thetaSlope = [-1 / L, 1 / L];
+    for (let t = 0; t < 2; t++) {
+      for (let a = 0; a < 4; a++) {
+        const value = (Vy / 2) * theta[t]! * dip[a]! + (M / 2) * (theta[t]! * bend[a]! - thetaSlope[t]! * dip[a]!);
+        couple(twist[t]!, outOfPlane[a]!, value * dx);
+      }
+    }
+  }
+}
+
+/** m ← Gᵀ m G. */
+function carry(m: Float64Array, G: Float64Array): void {
+  const half = new Float64Array(144);
+  for (let i = 0; i < 12; i++) {
+    for (let j = 0; j < 12; j++) {
+      let sum = 0;
+      for (let c = 0; c < 12; c++) sum += m[i * 12 + c]! * G[c * 12 + j]!;
+      half[i * 12 + j] = sum;
+    }
+  }
+  for (let i = 0; i < 12; i++) {
+    for (let j = 0; j < 12; j++) {
+      let sum = 0;
+      for (let c = 0; c < 12; c++) sum += G[c * 12 + i]! * half[c * 12 + j]!;
+      m[i * 12 + j] = sum;
+    }
+  }
+}
+
+/**
+ * Geometric stiffness of a plane frame in the global xy plane under the forces of a linear solution, on the same band
+ * as its stiffness. A spring that carries the moment M = k (θ_iz − θ_jz) adds M/2 (θ_ix θ_jy − θ_iy θ_jx).
+ */
+export function geometricStiffness(prepared: Prepared, solution: FrameSolution): ProfileMatrix {
+  const { elements, equations, structure } = prepared;
+  const target = emptyProfile(equations.first);
+  const local = new Float64Array(144);
+  const global = new Float64Array(144);
+  elements.forEach(({ axes, movements, G }, e) => {
+    memberGeometricStiffness(resultantsOf(solution.endForces[e]!), axes.length, local);
+    if (G) carry(local, G);
+    toGlobal(local, axes.R, global);
+    addElementMatrix(target, equations.of, movements, global);
+  });
+  const add = (a: number, b: number, value: number): void => {
+    const [i, j] = [equations.of[a]!, equations.of[b]!];
+    if (i >= 0 && j >= 0) addEntry(target, i, j, i === j ? 2 * value : value);
+  };
+  for (const { i, j, k } of structure.springs) {
+    const stiffness = k[5];
+    if (!(stiffness > 0) || stiffness === Infinity) continue;
+    const M = stiffness * (solution.u[6 * i + 5]! - solution.u[6 * j + 5]!);
+    add(6 * i + 3, 6 * j + 4, M / 2);
+    add(6 * i + 4, 6 * j + 3, -M / 2);
+  }
+  return target;
+}

@@ -1,0 +1,48 @@
+/** Eigenvalues of a small symmetric matrix, falling, with eigenvectors: `vectors[r]` belongs to `values[r]`. */
+export interface SmallEigen {
+  readonly values: readonly number[];
+  readonly vectors: readonly Float64Array[];
+}
+
+/** Cyclic Jacobi rotations on a copy of the first n × n entries of `rows`; converges for every symmetric matrix. */
+export function symmetricEigen(rows: readonly Float64Array[], n: number): SmallEigen {
+  const a = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, j) => (j <= i ? rows[i]![j]! : rows[j]![i]!)));
+  const v = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, j) => (i === j ? 1 : 0)));
+  let size = 0;
+  for (const row of a) for (const x of row) size = Math.max(size, Math.abs(x));
+  for (let round = 0; round < 60; round++) {
+    let turned = false;
+    for (let p = 0; p < n; p++) {
+      for (let q = p + 1; q < n; q++) {
+        const off = a[p]![q]!;
+        if (Math.abs(off) <= 1e-15 * size) continue;
+        turned = true;
+        const theta = (a[q]![q]! - a[p]![p]!) / (2 * off);
+        const t = (theta >= 0 ? 1 : -1) / (Math.abs(theta) + Math.hypot(theta, 1));
+        const c = 1 / Math.hypot(t, 1);
+        const s = t * c;
+        const [rp, rq] = [a[p]!, a[q]!];
+        for (let k = 0; k < n; k++) {
+          const [x, y] = [rp[k]!, rq[k]!];
+          rp[k] = c * x - s * y;
+          rq[k] = s * x + c * y;
+        }
+        for (let k = 0; k < n; k++) {
+          const row = a[k]!;
+          const [x, y] = [row[p]!, row[q]!];
+          row[p] = c * x - s * y;
+          row[q] = s * x + c * y;
+        }
+        const [vp, vq] = [v[p]!, v[q]!];
+        for (let k = 0; k < n; k++) {
+          const [x, y] = [vp[k]!, vq[k]!];
+          vp[k] = c * x - s * y;
+          vq[k] = s * x + c * y;
+        }
+      }
+    }
+    if (!turned) break;
+  }
+  const order = Array.from({ length: n }, (_, i) => i).sort((p, q) => a[q]![q]! - a[p]![p]!);
+  return { values: order.map((i) => a[i]![i]!), vectors: order.map((i) => v[i]!) };
+}

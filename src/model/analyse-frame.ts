@@ -1,0 +1,92 @@
+import { eulerBernoulli, prepareStretched, secondOrder, solvePrepared, timoshenko } from '../frame3d/index.js';
+import type { SecondOrder, StretchedFrame } from '../frame3d/index.js';
+import { meshFrame } from './frame-mesh.js';
+import type { FrameMesh } from './frame-mesh.js';
+import type { Influence, Stability, Statics } from './frame-results.js';
+import type { EdgePull, FrameShape, PointForce } from './frame-shape.js';
+import { readInfluence } from './mesh-influence.js';
+import { neverUnstable, readStability } from './mesh-stability.js';
+import { frameLoads, readStatics } from './mesh-statics.js';
+
+/** How a frame is solved. */
+export interface FrameOptions {
+  /** Elements along each side bar (16); crossbars and braces follow in proportion. */
+  readonly mesh?: number;
+  /** Members deform in shear (true); false gives Euler–Bernoulli beams. */
+  readonly shear?: boolean;
+  /** The pull acts at the front edge of the bars (true), not on their centre lines. */
+  readonly eccentric?: boolean;
+}
+
+/** Elements along a side bar unless asked otherwise: reported numbers change by less than 1 % when it is doubled. */
+export const usualMesh = 16;
+
+/** A frame meshed and factorised, for any pull. */
+interface ReadyFrame {
+  readonly mesh: FrameMesh;
+  readonly frame: StretchedFrame;
+}
+
+function makeReady(shape: FrameShape, extra: readonly PointForce[], options: FrameOptions): ReadyFrame {
+  const steps = options.mesh ?? usualMesh;
+  if (!Number.isInteger(steps) || steps < 1) throw new RangeError('a mesh has a whole number of elements');
+  const fineness = { bar: steps, crossbar: Math.max(2, Math.ceil(steps / 2)), brace: Math.max(2, Math.ceil(steps / 4)) };
+  const mesh = meshFrame(shape, extra, fineness);
+  const preparation = prepareStretched(mesh.structure, mesh.grid, options.shear === false ? eulerBernoulli : timoshenko);
+  if (!preparation.stable) throw new RangeError(`the frame cannot be solved: ${preparation.freedoms.map((f) => f.words).join(', ')}`);
+  return { mesh, frame: preparation.stretched };
+}
+
+const kept = new WeakMap<FrameShape, Map<string, ReadyFrame>>();
+
+/** The same shape object is meshed and factorised only once per mesh and theory; shapes are never changed in place. */
+function readyFrame(shape: FrameShape, options: FrameOptions): ReadyFrame {
+  const key = `${options.mesh ?? usualMesh} ${options.shear ?? true}`;
+  let ready = kept.get(shape);
+  if (!ready) kept.set(shape, (ready = new Map()));
+  let frame = ready.get(key);
+  if (!frame) ready.set(key, (frame = makeReady(shape, [], options)));
+  return frame;
+}
+
+function checkPull(pull: EdgePull): void {
+  if (!(pull.x >= 0 && pull.y >= 0) || !Number.isFinite(pull.x + pull.y)) throw new RangeError('a pull is a finite number, 0 or more, each way');
+}
+
+/** Forces of the linear solution under a pull on the centre lines, and the second-order stiffness they make with the cloth. */
+function secondOrderAt(shape: FrameShape, { mesh, frame }: ReadyFrame, pull: EdgePull): SecondOrder {
+  const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, pull, [], false));
+  return secondOrder(frame, solution, pull);
+}
+
+/**
+ * Linear statics of a frame under the pull of its cloth and point forces on its bars (N and N/mm; results in mm, N, N·mm).
+ * Throws a RangeError for a shape that is no frame or a pull that is negative or not finite.
+ */
+export function solveStatics(shape: FrameShape, pull: EdgePull, extra: readonly PointForce[] = [], options: FrameOptions = {}): Statics {
+  checkPull(pull);
+  const ready = extra.length > 0 ? makeReady(shape, extra, options) : readyFrame(shape, options);
+  const loads = frameLoads(shape, ready.mesh, pull, extra, options.eccentric ?? true);
+  return readStatics(ready.mesh, solvePrepared(ready.frame.prepared, loads));
+}
+
+/**
+ * The factors on a pull (N/mm) at which the flat frame with its cloth stops being stable, smallest first, and their modes;
+ * nulls without pull. Throws a RangeError as `solveStatics` does.
+ */
+export function findStability(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): Stability {
+  checkPull(pull);
+  if (pull.x === 0 && pull.y === 0) return neverUnstable;
+  const ready = readyFrame(shape, options);
+  return readStability(ready.mesh, ready.frame.prepared, secondOrderAt(shape, ready, pull));
+}
+
+/**
+ * How the stretched frame answers a unit natural curvature of each side bar and crossbar, in each kind, on the tangent
+ * stiffness at a pull (N/mm); null when the flat frame is unstable there. Throws a RangeError as `solveStatics` does.
+ */
+export function solveInfluence(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): readonly Influence[] | null {
+  checkPull(pull);
+  const ready = readyFrame(shape, options);
+  return readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
+}

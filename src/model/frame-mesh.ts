@@ -1,0 +1,231 @@
+import { barNames } from '../base/names.js';
+import type { BarName, CornerName } from '../base/names.js';
+import type { FrameNode, Member, MembraneGrid, Spring, Structure, Support } from '../frame3d/index.js';
+import type { CrossbarShape, FrameShape, PointForce, Section } from './frame-shape.js';
+import { meshLines } from './mesh-lines.js';
+import type { MeshLines } from './mesh-lines.js';
+
+/** One bar, crossbar or brace as a chain of elements, from its left or bottom end. */
+export interface MeshMember {
+  readonly name: string;
+  readonly kind: 'bar' | 'crossbar' | 'brace';
+  readonly section: Section;
+  /** Nodes along it, its own ends included (behind their joints). */
+  readonly nodes: readonly number[];
+  /** Fraction of its length at each node. */
+  readonly at: readonly number[];
+  /** Elements between them, as indices into the structure's members. */
+  readonly elements: readonly number[];
+  readonly length_mm: number;
+  /** Direction cosines of its axis in the plane. */
+  readonly along: readonly [number, number];
+}
+
+/** A frame shape cut into elements. Nodes lie in the plane z = 0, the bottom-left corner at the origin, mm. */
+export interface FrameMesh {
+  readonly structure: Structure;
+  readonly corners: Readonly<Record<CornerName, number>>;
+  readonly bars: Readonly<Record<BarName, MeshMember>>;
+  readonly crossbars: readonly MeshMember[];
+  readonly braces: readonly MeshMember[];
+  readonly grid: MembraneGrid;
+  /** Node at a fraction along a bar that was among the places asked for. */
+  readonly nodeAt: (bar: BarName, at: number) => number;
+}
+
+/** How fine the mesh is: elements along a side bar, and at least along a crossbar and a brace. */
+export interface MeshFineness {
+  readonly bar: number;
+  readonly crossbar: number;
+  readonly brace: number;
+}
+
+/** The two corners a bar runs between, and the two bars that meet at a corner, with their ends there. */
+export const barEnds: Readonly<Record<BarName, readonly [CornerName, CornerName]>> = {
+  bottom: ['bottom-left', 'bottom-right'],
+  top: ['top-left', 'top-right'],
+  left: ['bottom-left', 'top-left'],
+  right: ['bottom-right', 'top-right'],
+};
+
+const isLevel = (bar: BarName): boolean => bar === 'bottom' || bar === 'top';
+
+/** Joints that give less than this many bar-widths are rigid: a stiffer spring would only cost accuracy. */
+const leastGive = 1e-6;
+
+/** Stiffness of a joint by its give g: E I/(g w) and G J/(g w) of the member that ends there; shifts are shared. */
+function joint(i: number, j: number, section: Section, give: number, level: boolean): Spring {
+  const c = 1 / (give * section.w_mm);
+  const twist = section.G_MPa * section.J_mm4 * c;
+  const out = section.E_MPa * section.I_out_mm4 * c;
+  const plane = section.E_MPa * section.I_plane_mm4 * c;
+  return { i, j, k: [Infinity, Infinity, Infinity, level ? twist : out, level ? out : twist, plane] };
+}
+
+/** Collects nodes, members and joints while a frame is laid out. */
+class Layout {
+  readonly nodes: FrameNode[] = [];
+  readonly members: Member[] = [];
+  readonly springs: Spring[] = [];
+
+  node(id: string, x: number, y: number): number {
+    this.nodes.push({ id, x, y, z: 0 });
+    return this.nodes.length - 1;
+  }
+
+  /** The node itself for a rigid joint, otherwise a second node behind the joint. */
+  behindJoint(node: number, id: string, section: Section, give: number, level: boolean): number {
+    if (!(give > leastGive)) return node;
+    const { x, y } = this.nodes[node]!;
+    const end = this.node(id, x, y);
+    this.springs.push(joint(node, end, section, give, level));
+    return end;
+  }
+
+  chain(name: string, kind: MeshMember['kind'], section: Section, nodes: readonly number[]): MeshMember {
+    const elements: number[] = [];
+    const { A_mm2: A, I_out_mm4: Iy, I_plane_mm4: Iz, J_mm4: J, E_MPa: E, G_MPa: G } = section;
+    for (let n = 1; n < nodes.length; n++) {
+      elements.push(this.members.length);
+      this.members.push({ id: `${name} ${n}`, i: nodes[n - 1]!, j: nodes[n]!, E, G, A, Iy, Iz, J, zref: [0, 0, 1] });
+    }
+    const [a, b] = [this.nodes[nodes[0]!]!, this.nodes[nodes[nodes.length - 1]!]!];
+    const length_mm = Math.hypot(b.x - a.x, b.y - a.y);
+    const at = nodes.map((n) => Math.hypot(this.nodes[n]!.x - a.x, this.nodes[n]!.y - a.y) / length_mm);
+    return { name, kind, section, nodes, at, elements, length_mm, along: [(b.x - a.x) / length_mm, (b.y - a.y) / length_mm] };
+  }
+}
+
+function checkShape(shape: FrameShape): void {
+  const sections = [...barNames.map((b) => shape.bars[b]), ...shape.crossbars.map((c) => c.section), ...shape.braces.map((b) => b.section)];
+  const numbers = sections.flatMap((s) => [s.w_mm, s.A_mm2, s.I_plane_mm4, s.I_out_mm4, s.J_mm4, s.E_MPa, s.G_MPa]);
+  if (![shape.span_x_mm, shape.span_y_mm, ...numbers].every((v) => v > 0 && Number.isFinite(v))) {
+    throw new RangeError('a frame needs spans and sections of positive, finite size');
+  }
+  const gives = [...Object.values(shape.corner_give), ...shape.crossbars.map((c) => c.give)];
+  if (!gives.every((g) => g >= 0 && Number.isFinite(g))) throw new RangeError('the give of a joint is a finite number, 0 or more');
+  if (!shape.crossbars.every((c) => Number.isFinite(c.at))) throw new RangeError('a crossbar needs a place');
+  const shorter = Math.min(shape.span_x_mm, shape.span_y_mm);
+  if (!shape.braces.every((b) => b.leg_mm > 0 && b.leg_mm < shorter)) throw new RangeError('a brace leg must be shorter than the bars it joins');
+}
+
+/** Where a brace meets the level and the upright bar at its corner, as fractions of their spans. */
+function bracePlaces(shape: FrameShape, corner: CornerName, leg_mm: number): { readonly level: number; readonly upright: number } {
+  const x = leg_mm / shape.span_x_mm;
+  const y = leg_mm / shape.span_y_mm;
+  return { level: corner.endsWith('left') ? x : 1 - x, upright: corner.startsWith('bottom') ? y : 1 - y };
+}
+
+/** Crossbar places first, so that braces and point forces that come very near give way to them. */
+function linesOf(shape: FrameShape, extra: readonly PointForce[], steps: number): { x: MeshLines; y: MeshLines } {
+  const places = shape.braces.map((b) => bracePlaces(shape, b.corner, b.leg_mm));
+  const at = (runs: CrossbarShape['runs']): number[] => shape.crossbars.filter((c) => c.runs === runs).map((c) => c.at);
+  const forces = (level: boolean): number[] => extra.filter((f) => isLevel(f.bar) === level).map((f) => f.at);
+  return {
+    x: meshLines([...at('upright'), ...places.map((p) => p.level), ...forces(true)], steps),
+    y: meshLines([...at('level'), ...places.map((p) => p.upright), ...forces(false)], steps),
+  };
+}
+
+/** Crossbars of both directions, sharing a node wherever two of them cross. */
+function layCrossbars(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: MeshLines }, edge: (a: number, b: number) => number, steps: number): MeshMember[] {
+  const crossings = new Map<string, number>();
+  return shape.crossbars.map((crossbar) => {
+    const upright = crossbar.runs === 'upright';
+    const [own, other] = upright ? [lines.x, lines.y] : [lines.y, lines.x];
+    const line = own.indexOf(crossbar.at);
+    const last = other.at.length - 1;
+    const across = shape.crossbars.filter((c) => c.runs !== crossbar.runs).map((c) => c.at);
+    const stops = meshLines(across, steps);
+    const crossed = new Map(across.map((place) => [stops.indexOf(place), other.indexOf(place)]));
+    const ends = [0, last].map((end, which) => {
+      const node = upright ? edge(line, end) : edge(end, line);
+      return layout.behindJoint(node, `${crossbar.name} ${which === 0 ? 'start' : 'end'}`, crossbar.section, crossbar.give, !upright);
+    });
+    const nodes = stops.at.map((fraction, s) => {
+      if (s === 0) return ends[0]!;
+      if (s === stops.at.length - 1) return ends[1]!;
+      const x = upright ? own.at[line]! * shape.span_x_mm : fraction * shape.span_x_mm;
+      const y = upright ? fraction * shape.span_y_mm : own.at[line]! * shape.span_y_mm;
+      const crossing = crossed.get(s);
+      if (crossing === undefined) return layout.node(`${crossbar.name} ${s}`, x, y);
+      const key = upright ? `${line} ${crossing}` : `${crossing} ${line}`;
+      const known = crossings.get(key);
+      if (known !== undefined) return known;
+      const node = layout.node(`crossing ${key}`, x, y);
+      crossings.set(key, node);
+      return node;
+    });
+    return layout.chain(crossbar.name, 'crossbar', crossbar.section, nodes);
+  });
+}
+
+/** Timber braces. One so short that it meets both bars in the corner itself holds nothing and is left out. */
+function layBraces(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: MeshLines }, edge: (a: number, b: number) => number, steps: number): MeshMember[] {
+  return shape.braces.flatMap(({ corner, leg_mm, section }) => {
+    const places = bracePlaces(shape, corner, leg_mm);
+    const onLevel = edge(lines.x.indexOf(places.level), corner.startsWith('bottom') ? 0 : lines.y.at.length - 1);
+    const onUpright = edge(corner.endsWith('left') ? 0 : lines.x.at.length - 1, lines.y.indexOf(places.upright));
+    if (onLevel === onUpright) return [];
+    const [start, end] = corner.endsWith('left') ? [onUpright, onLevel] : [onLevel, onUpright];
+    const [a, b] = [layout.nodes[start]!, layout.nodes[end]!];
+    const name = `${corner} brace`;
+    const inner = Array.from({ length: steps - 1 }, (_, n) => {
+      const s = (n + 1) / steps;
+      return layout.node(`${name} ${n + 1}`, a.x + s * (b.x - a.x), a.y + s * (b.y - a.y));
+    });
+    return [layout.chain(name, 'brace', section, [start, ...inner, end])];
+  });
+}
+
+/**
+ * Cuts a frame into elements: bars from left to right and bottom to top, a node at every corner, bar and crossbar ends
+ * behind their joints, crossbars rigid where they cross, braces rigid on the bars. Point forces get a node of their own.
+ * Throws a RangeError for a shape that is no frame (sizes not positive and finite, a brace leg longer than a bar).
+ */
+export function meshFrame(shape: FrameShape, extra: readonly PointForce[], fineness: MeshFineness): FrameMesh {
+  checkShape(shape);
+  const layout = new Layout();
+  const lines = linesOf(shape, extra, fineness.bar);
+  const [right, top] = [lines.x.at.length - 1, lines.y.at.length - 1];
+  const border = new Int32Array((right + 1) * (top + 1)).fill(-1);
+  const edge = (a: number, b: number): number => border[b * (right + 1) + a]!;
+  const place = (id: string, a: number, b: number): number => {
+    const node = layout.node(id, lines.x.at[a]! * shape.span_x_mm, lines.y.at[b]! * shape.span_y_mm);
+    border[b * (right + 1) + a] = node;
+    return node;
+  };
+  const corners: Record<CornerName, number> = {
+    'bottom-left': place('bottom-left', 0, 0),
+    'bottom-right': place('bottom-right', right, 0),
+    'top-left': place('top-left', 0, top),
+    'top-right': place('top-right', right, top),
+  };
+  const bar = (name: BarName): MeshMember => {
+    const level = isLevel(name);
+    const fixed = name === 'top' ? top : name === 'right' ? right : 0;
+    const last = level ? right : top;
+    const section = shape.bars[name];
+    const end = (corner: CornerName): number =>
+      layout.behindJoint(corners[corner], `${name} at ${corner}`, section, shape.corner_give[corner], level);
+    const start = end(barEnds[name][0]);
+    const inner = Array.from({ length: last - 1 }, (_, s) => (level ? place(`${name} ${s + 1}`, s + 1, fixed) : place(`${name} ${s + 1}`, fixed, s + 1)));
+    return layout.chain(name, 'bar', section, [start, ...inner, end(barEnds[name][1])]);
+  };
+  const bars = { bottom: bar('bottom'), right: bar('right'), top: bar('top'), left: bar('left') };
+  const crossbars = layCrossbars(layout, shape, lines, edge, fineness.crossbar);
+  const braces = layBraces(layout, shape, lines, edge, fineness.brace);
+  const supports: Support[] = [
+    { node: corners['bottom-left'], fix: { ux: 0, uy: 0, uz: 0 } },
+    { node: corners['bottom-right'], fix: { uy: 0, uz: 0 } },
+    { node: corners['top-left'], fix: { uz: 0 } },
+  ];
+  const grid: MembraneGrid = { xs: lines.x.at.map((s) => s * shape.span_x_mm), ys: lines.y.at.map((s) => s * shape.span_y_mm), edge };
+  const nodeAt = (name: BarName, at: number): number => {
+    const index = (isLevel(name) ? lines.x : lines.y).indexOf(at);
+    const fixed = name === 'top' ? top : name === 'right' ? right : 0;
+    return isLevel(name) ? edge(index, fixed) : edge(fixed, index);
+  };
+  const { nodes, members, springs } = layout;
+  return { structure: { nodes, members, springs, supports }, corners, bars, crossbars, braces, grid, nodeAt };
+}

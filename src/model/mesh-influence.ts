@@ -1,0 +1,62 @@
+import { solveFactored, tangentFactors } from '../frame3d/index.js';
+import type { SecondOrder, StretchedFrame } from '../frame3d/index.js';
+import type { FrameMesh, MeshMember } from './frame-mesh.js';
+import type { Influence, WarpKind } from './frame-results.js';
+import { departures, inwardSign, perBar } from './mesh-shape-lines.js';
+
+/** Equal steps along a bar at which influence numbers are kept. */
+export const influenceSteps = 16;
+
+const stations = Array.from({ length: influenceSteps + 1 }, (_, i) => i / influenceSteps);
+
+/**
+ * End moments (global, at the member's last node; the opposite at its first) that do what a unit natural curvature does:
+ * G J about the axis for twist, E I across it for curvature whose middle goes towards the viewer, or to +y or +x in the plane.
+ */
+function endMoment(member: MeshMember, kind: WarpKind): readonly [number, number, number] {
+  const { E_MPa: E, G_MPa: G, J_mm4: J, I_out_mm4, I_plane_mm4 } = member.section;
+  const [c, s] = member.along;
+  if (kind === 'twist') return [G * J * c, G * J * s, 0];
+  if (kind === 'out') return [-E * I_out_mm4 * s, E * I_out_mm4 * c, 0];
+  return [0, 0, E * I_plane_mm4 * (Math.abs(s) > Math.abs(c) ? 1 : -1)];
+}
+
+/**
+ * Influence numbers on the tangent stiffness K + K_g + K_m at the pull `second` was made for, one factorisation for all;
+ * null when that stiffness is not positive, the flat frame having lost its stability.
+ */
+export function readInfluence(mesh: FrameMesh, frame: StretchedFrame, second: SecondOrder): readonly Influence[] | null {
+  const factors = tangentFactors(second, 1);
+  if (factors.negative > 0 || factors.vanished.length > 0) return null;
+  const { of } = frame.prepared.equations;
+  const { frame: joinedOf } = frame.joined;
+  const solveFor = (member: MeshMember, kind: WarpKind): Float64Array => {
+    const b = new Float64Array(factors.n);
+    const moment = endMoment(member, kind);
+    const ends = [member.nodes[0]!, member.nodes[member.nodes.length - 1]!];
+    ends.forEach((node, which) => {
+      for (let d = 0; d < 3; d++) {
+        const eq = of[6 * node + 3 + d]!;
+        if (eq >= 0) b[joinedOf[eq]!]! += (which === 0 ? -1 : 1) * moment[d]!;
+      }
+    });
+    solveFactored(factors, b);
+    return Float64Array.from(of, (eq) => (eq >= 0 ? b[joinedOf[eq]!]! : 0));
+  };
+  const kinds: readonly WarpKind[] = ['twist', 'out', 'plane'];
+  return [...Object.values(mesh.bars), ...mesh.crossbars].flatMap((member) =>
+    kinds.map((kind): Influence => {
+      const u = solveFor(member, kind);
+      const [bottomLeft, bottomRight, topLeft, topRight] = (['bottom-left', 'bottom-right', 'top-left', 'top-right'] as const).map(
+        (corner) => u[6 * mesh.corners[corner] + 2]!,
+      ) as [number, number, number, number];
+      return {
+        member: member.name,
+        kind,
+        corner_lift: topRight + bottomLeft - topLeft - bottomRight,
+        bar_bow: perBar((bar) => departures(mesh.bars[bar], u, 'out', stations)),
+        bar_crook: perBar((bar) => departures(mesh.bars[bar], u, 'plane', stations).map((v) => inwardSign[bar] * v)),
+      };
+    }),
+  );
+}

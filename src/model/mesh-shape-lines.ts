@@ -1,0 +1,67 @@
+import { barNames } from '../base/names.js';
+import type { BarName } from '../base/names.js';
+import type { MeshMember } from './frame-mesh.js';
+
+/** The plane a member's departure from its chord is seen in: towards the viewer, or along its local y in the plane of the frame. */
+export type Side = 'out' | 'plane';
+
+/** Inward direction of a bar, as a sign on its local y (which is +y on level bars and −x on upright ones). */
+export const inwardSign: Readonly<Record<BarName, number>> = { bottom: 1, top: -1, left: -1, right: 1 };
+
+/** The sign on a bar's local rotation about its own axis that turns its front edge inward. */
+export const rollSign: Readonly<Record<BarName, number>> = { bottom: -1, top: 1, left: 1, right: -1 };
+
+/** Shift across the member and slope of its centre line at one node. */
+function shiftAndSlope(member: MeshMember, u: Float64Array, node: number, side: Side): readonly [number, number] {
+  const [c, s] = member.along;
+  const m = 6 * node;
+  if (side === 'plane') return [-s * u[m]! + c * u[m + 1]!, u[m + 5]!];
+  return [u[m + 2]!, s * u[m + 3]! - c * u[m + 4]!];
+}
+
+/**
+ * Departure of a member's centre line from the chord between its ends, at the given fractions of its length (rising):
+ * cubic between nodes, `out` towards the viewer positive, `plane` along local y positive.
+ */
+export function departures(member: MeshMember, u: Float64Array, side: Side, fractions: ArrayLike<number>): Float64Array {
+  const { nodes, at, length_mm } = member;
+  const last = nodes.length - 1;
+  const first = shiftAndSlope(member, u, nodes[0]!, side)[0];
+  const end = shiftAndSlope(member, u, nodes[last]!, side)[0];
+  const out = new Float64Array(fractions.length);
+  let e = 0;
+  for (let f = 0; f < fractions.length; f++) {
+    const s = fractions[f]!;
+    while (e + 1 < last && s > at[e + 1]!) e++;
+    const h = (at[e + 1]! - at[e]!) * length_mm;
+    const t = (s - at[e]!) / (at[e + 1]! - at[e]!);
+    const [v0, t0] = shiftAndSlope(member, u, nodes[e]!, side);
+    const [v1, t1] = shiftAndSlope(member, u, nodes[e + 1]!, side);
+    const cubic =
+      v0 * (1 + t * t * (2 * t - 3)) + t0 * h * t * (1 + t * (t - 2)) + v1 * t * t * (3 - 2 * t) + t1 * h * t * t * (t - 1);
+    out[f] = cubic - (first + (end - first) * s);
+  }
+  return out;
+}
+
+/** Fractions of a member's length at its nodes and evenly between them, `parts` per element. */
+export function fineFractions(member: MeshMember, parts: number): number[] {
+  const fractions = [0];
+  for (let e = 1; e < member.at.length; e++) {
+    const [from, to] = [member.at[e - 1]!, member.at[e]!];
+    for (let p = 1; p <= parts; p++) fractions.push(p === parts ? to : from + ((to - from) * p) / parts);
+  }
+  return fractions;
+}
+
+/** The value of largest magnitude, sign kept; 0 for none. */
+export function largestOf(values: ArrayLike<number>): number {
+  let largest = 0;
+  for (let v = 0; v < values.length; v++) if (Math.abs(values[v]!) > Math.abs(largest)) largest = values[v]!;
+  return largest;
+}
+
+/** One value per side bar. */
+export function perBar<T>(of: (bar: BarName) => T): Record<BarName, T> {
+  return Object.fromEntries(barNames.map((bar) => [bar, of(bar)])) as Record<BarName, T>;
+}

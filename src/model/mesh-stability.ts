@@ -1,0 +1,91 @@
+import { addMembraneProduct, addProduct, smallestLoadFactors, solveFactored, tangentFactors } from '../frame3d/index.js';
+import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
+import type { FrameMesh, MeshMember } from './frame-mesh.js';
+import type { ModeLine, ModeName, Stability } from './frame-results.js';
+import { departures, fineFractions, largestOf } from './mesh-shape-lines.js';
+
+/** The answer for a frame that no pull of this kind makes unstable. */
+export const neverUnstable: Stability = {
+  load_factor: null,
+  second_factor: null,
+  mode: null,
+  mode_words: null,
+  second_mode_words: null,
+  mode_shape: [],
+};
+
+/** Six movements per node of a mode; prescribed ones at rest. */
+function movementsOf(prepared: Prepared, mode: Float64Array): Float64Array {
+  const { of } = prepared.equations;
+  return Float64Array.from(of, (eq) => (eq >= 0 ? mode[eq]! : 0));
+}
+
+const membersOf = (mesh: FrameMesh): MeshMember[] => [...Object.values(mesh.bars), ...mesh.crossbars, ...mesh.braces];
+
+/** Largest shift of any node, in the plane and out of it. */
+function largestShifts(mesh: FrameMesh, u: Float64Array): { readonly plane: number; readonly out: number } {
+  let [plane, out] = [0, 0];
+  for (let n = 0; n < mesh.structure.nodes.length; n++) {
+    plane = Math.max(plane, Math.hypot(u[6 * n]!, u[6 * n + 1]!));
+    out = Math.max(out, Math.abs(u[6 * n + 2]!));
+  }
+  return { plane, out };
+}
+
+/** Names a mode: `propeller` when the free corner moves at least half as much as anything, otherwise by what bows most. */
+function nameMode(mesh: FrameMesh, u: Float64Array): { readonly mode: ModeName; readonly words: string } {
+  const { plane, out } = largestShifts(mesh, u);
+  const side = out >= plane ? 'out' : 'plane';
+  if (side === 'out' && Math.abs(u[6 * mesh.corners['top-right'] + 2]!) >= 0.5 * out) return { mode: 'propeller', words: 'propeller' };
+  const bows = membersOf(mesh).map((member) => ({
+    member,
+    bow: Math.abs(largestOf(departures(member, u, side, fineFractions(member, 2)))),
+  }));
+  const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-6) ? b : a));
+  const corner = Math.max(...Object.values(mesh.corners).map((n) => Math.hypot(u[6 * n]!, u[6 * n + 1]!)));
+  if (side === 'plane' && corner > most.bow) return { mode: 'sideways', words: 'the frame leans over in its plane' };
+  const name = most.member.kind === 'bar' ? `${most.member.name} bar` : most.member.name;
+  return { mode: 'sideways', words: side === 'out' ? `${name} bows out of the plane` : `${name} bows in the plane` };
+}
+
+/** Lines of every member with their movements in a mode, the largest shift being 1. The propeller's free corner comes forward. */
+function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
+  const { plane, out } = largestShifts(mesh, u);
+  const lift = u[6 * mesh.corners['top-right'] + 2]!;
+  const scale = (lift < 0 ? -1 : 1) / (Math.max(plane, out) || 1);
+  return membersOf(mesh).map(({ name, nodes }) => ({
+    member: name,
+    points: nodes.map((n) => {
+      const { x, y } = mesh.structure.nodes[n]!;
+      return { x, y, dx: scale * u[6 * n]!, dy: scale * u[6 * n + 1]!, dz: scale * u[6 * n + 2]! };
+    }),
+  }));
+}
+
+/** The two smallest load factors of a frame with its cloth, and what their modes look like. */
+export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder): Stability {
+  const found: LoadFactor[] = smallestLoadFactors(
+    {
+      n: prepared.equations.count,
+      solve: (b) => solveFactored(prepared.factors, b),
+      addProduct: (x, y) => {
+        addProduct(second.geometric, x, y);
+        addMembraneProduct(second.membrane, x, y);
+      },
+      countBelow: (factor) => tangentFactors(second, factor).negative,
+    },
+    2,
+  );
+  const [first, next] = found;
+  if (!first) return neverUnstable;
+  const u = movementsOf(prepared, first.mode);
+  const { mode, words } = nameMode(mesh, u);
+  return {
+    load_factor: first.factor,
+    second_factor: next?.factor ?? null,
+    mode,
+    mode_words: words,
+    second_mode_words: next ? nameMode(mesh, movementsOf(prepared, next.mode)).words : null,
+    mode_shape: modeLines(mesh, u),
+  };
+}

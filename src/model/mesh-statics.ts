@@ -1,0 +1,107 @@
+import { cornerNames } from '../base/names.js';
+import type { BarName, CornerName } from '../base/names.js';
+import type { FrameSolution, Loads, MemberLoad, NodeLoad } from '../frame3d/index.js';
+import type { FrameMesh, MeshMember } from './frame-mesh.js';
+import { barEnds } from './frame-mesh.js';
+import type { BarStatics, CornerStatics, CrossbarStatics, Statics } from './frame-results.js';
+import type { EdgePull, FrameShape, PointForce } from './frame-shape.js';
+import { departures, fineFractions, inwardSign, largestOf, perBar, rollSign } from './mesh-shape-lines.js';
+
+/** Inward unit direction of the pull on each bar. */
+const inward: Readonly<Record<BarName, readonly [number, number]>> = { bottom: [0, 1], top: [0, -1], left: [1, 0], right: [-1, 0] };
+
+/** Number of equal steps in a bar's bow line. */
+const bowSteps = 32;
+
+/** Cloth pull along the centre line of every side bar, with the torque it makes about it, and point forces. */
+export function frameLoads(shape: FrameShape, mesh: FrameMesh, pull: EdgePull, extra: readonly PointForce[], eccentric: boolean): Loads {
+  const members: MemberLoad[] = [];
+  for (const [name, member] of Object.entries(mesh.bars) as [BarName, MeshMember][]) {
+    const [x, y] = [inward[name][0] * pull.x, inward[name][1] * pull.y];
+    const e = eccentric ? shape.eccentricity_mm[name] : 0;
+    for (const element of member.elements) members.push({ member: element, force: [x, y, 0], moment: [-e * y, e * x, 0] });
+  }
+  const nodes = extra.map(({ bar, at, Fx, Fy, Fz }): NodeLoad => ({ node: mesh.nodeAt(bar, at), force: [Fx, Fy, Fz], moment: [0, 0, 0] }));
+  return { nodes, members };
+}
+
+/** Largest in-plane bending moment along a member: at element ends, and inside an element where its shear passes zero. */
+function largestMoment(member: MeshMember, solution: FrameSolution): number {
+  let largest = 0;
+  member.elements.forEach((element, e) => {
+    const f = solution.endForces[element]!;
+    const [Mi, Mj, Vi, Vj] = [-f[5]!, f[11]!, -f[1]!, f[7]!];
+    const length = (member.at[e + 1]! - member.at[e]!) * member.length_mm;
+    const inner = Vi * Vj < 0 ? Mi - (Vi * length * Vi) / (Vi - Vj) / 2 : 0;
+    largest = largestOf([largest, Mi, Mj, inner]);
+  });
+  return largest;
+}
+
+function axial(member: MeshMember, solution: FrameSolution): number {
+  return largestOf(member.elements.flatMap((e) => [-solution.endForces[e]![0]!, solution.endForces[e]![6]!]));
+}
+
+function barStatics(name: BarName, member: MeshMember, solution: FrameSolution): BarStatics {
+  const { u } = solution;
+  const sign = inwardSign[name];
+  const fine = fineFractions(member, 4);
+  const [c, s] = member.along;
+  const roll = member.nodes.map((n) => 1000 * rollSign[name] * (c * u[6 * n + 3]! + s * u[6 * n + 4]!));
+  const stations = Array.from({ length: bowSteps + 1 }, (_, i) => i / bowSteps);
+  const line = departures(member, u, 'plane', stations);
+  return {
+    inward_bow_mm: sign * largestOf(departures(member, u, 'plane', fine)),
+    dish_mm: largestOf(departures(member, u, 'out', fine)),
+    roll_mrad: largestOf(roll),
+    axial_N: axial(member, solution),
+    moment_Nmm: Math.abs(largestMoment(member, solution)),
+    bow_line: stations.map((at, i) => ({ s: at, inward_mm: sign * line[i]! })),
+  };
+}
+
+function crossbarStatics(member: MeshMember, solution: FrameSolution): CrossbarStatics {
+  const bow = largestOf(departures(member, solution.u, 'plane', fineFractions(member, 4)));
+  return { name: member.name, axial_N: axial(member, solution), bow_mm: Math.abs(bow), span_mm: member.length_mm };
+}
+
+/** Actions in the two bar ends at a corner, the larger of each kind. */
+function cornerStatics(corner: CornerName, mesh: FrameMesh, solution: FrameSolution): CornerStatics {
+  const ends = (Object.entries(barEnds) as [BarName, readonly [CornerName, CornerName]][]).flatMap(([bar, [start, end]]) => {
+    const { elements } = mesh.bars[bar];
+    if (start === corner) return [{ f: solution.endForces[elements[0]!]!, from: 0, pull: -1 }];
+    if (end === corner) return [{ f: solution.endForces[elements[elements.length - 1]!]!, from: 6, pull: 1 }];
+    return [];
+  });
+  const largest = (d: number): number => Math.abs(largestOf(ends.map(({ f, from }) => f[from + d]!)));
+  return {
+    moment_Nmm: largest(5),
+    out_moment_Nmm: largest(4),
+    torque_Nmm: largest(3),
+    axial_N: largestOf(ends.map(({ f, from, pull }) => pull * f[from]!)),
+    shear_N: largest(1),
+  };
+}
+
+/** Change in length of the diagonal between two corner nodes. */
+function stretch(mesh: FrameMesh, u: Float64Array, from: CornerName, to: CornerName): number {
+  const [p, q] = [mesh.corners[from], mesh.corners[to]];
+  const [a, b] = [mesh.structure.nodes[p]!, mesh.structure.nodes[q]!];
+  const [x, y] = [b.x - a.x, b.y - a.y];
+  return ((u[6 * q]! - u[6 * p]!) * x + (u[6 * q + 1]! - u[6 * p + 1]!) * y) / Math.hypot(x, y);
+}
+
+/** Reads everything a frame's statics tells of bars, crossbars and corners from the solution of its mesh. */
+export function readStatics(mesh: FrameMesh, solution: FrameSolution): Statics {
+  const bars = perBar((bar) => barStatics(bar, mesh.bars[bar], solution));
+  const corners = Object.fromEntries(cornerNames.map((c) => [c, cornerStatics(c, mesh, solution)])) as Record<CornerName, CornerStatics>;
+  const rising = stretch(mesh, solution.u, 'bottom-left', 'top-right');
+  const falling = stretch(mesh, solution.u, 'bottom-right', 'top-left');
+  return {
+    bars,
+    crossbars: mesh.crossbars.map((c) => crossbarStatics(c, solution)),
+    corners,
+    dish_mm: largestOf(Object.values(bars).map((b) => b.dish_mm)),
+    diagonal_difference_mm: rising - falling,
+  };
+}
