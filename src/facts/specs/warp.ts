@@ -9,6 +9,7 @@ export const warpSpecs: readonly FactSpec[] = [
   { path: 'warp.bar_bow_chance', each: 'frame', unit: 'chance', meaning: 'Chance that at least one bar stands out of plane by more than the limit `bar-bow`, from sampling.', source: 'physics' },
   { path: 'warp.cause_share', each: 'frame', unit: 'share', meaning: 'Share of the variance of the corner lift by cause; the cause stands in `about`.', source: 'physics' },
   { path: 'bar.natural_bow_p90_mm', each: 'bar', unit: 'mm', meaning: 'Nine bars in ten, in the assembled frame at working pull, stand out of plane by less than this from natural warp alone.', source: 'physics' },
+  { path: 'bar.natural_crook_p90_mm', each: 'bar', unit: 'mm', meaning: 'Nine bars in ten, in the assembled frame at working pull, stand out of straight in the plane of the cloth by less than this from natural warp alone, at their worst place.', source: 'physics' },
   { path: 'bar.seasonal_width_mm', each: 'bar', unit: 'mm', meaning: 'How much the bar swells and shrinks across its width between the room’s driest and dampest.', source: 'wood-handbook-2010' },
   { path: 'corner.mitre_gap_mm', each: 'corner', unit: 'mm', meaning: 'How far one end of the mitre opens when the boards dry from their moisture now to the room’s driest.', source: 'physics' },
   { path: 'lumber.moisture_pct', each: 'frame', unit: 'pct', meaning: 'Moisture of the boards when they are chosen and cut.', source: 'physics' },

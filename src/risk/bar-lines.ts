@@ -1,0 +1,81 @@
+import type { BarName } from '../base/names.js';
+import { fewShapes } from './few-shapes.js';
+import type { WarpTerm } from './terms.js';
+
+/** A bar's out-of-plane departure along its stations, ready for many draws: the mean line plus few shapes, each times a mix of the draws. */
+export interface BarLines {
+  readonly stations: number;
+  readonly rank: number;
+  /** Even: one draw too many does no harm (its mixing is zero), and pairs are quicker. */
+  readonly columns: number;
+  /** rank × columns, row by row: how much of each shape each draw brings. */
+  readonly mixing: Float64Array;
+  /** Per station: its mean, then its height in each shape. */
+  readonly heights: Float64Array;
+  /** Largest magnitude along the bar of the mean and of each shape. */
+  readonly peaks: Float64Array;
+  /** Scratch: how much of each shape the present draw brings. */
+  readonly much: Float64Array;
+}
+
+/** Rows are at least this long (missing shapes are flat), so that the first three need no inner loop: most bars have no more. */
+const least_shapes = 3;
+
+/** Prepares one bar. `active` are the terms that vary; each draw is one standard deviation of its term. */
+export function barLines(terms: readonly WarpTerm[], active: readonly WarpTerm[], bar: BarName): BarLines {
+  const stations = terms[0]?.bow[bar].length ?? 0;
+  const columns = evenUp(active.length);
+  const { rank, shapes, coefficients } = fewShapes(active.map((term) => term.bow[bar].map((value) => value * term.sd_per_m)));
+  const row = Math.max(rank, least_shapes) + 1;
+  const heights = new Float64Array(stations * row);
+  const peaks = new Float64Array(rank + 1);
+  for (let s = 0; s < stations; s++) {
+    const mean = terms.reduce((sum, term) => sum + (term.bow[bar][s] as number) * term.mean_per_m, 0);
+    for (let k = 0; k <= rank; k++) {
+      const height = k === 0 ? mean : (shapes[(k - 1) * stations + s] as number);
+      heights[s * row + k] = height;
+      peaks[k] = Math.max(peaks[k] as number, Math.abs(height));
+    }
+  }
+  const mixing = new Float64Array(rank * columns);
+  for (let k = 0; k < rank; k++) mixing.set(coefficients.subarray(k * active.length, (k + 1) * active.length), k * columns);
+  return { stations, rank, columns, mixing, heights, peaks, much: new Float64Array(row - 1) };
+}
+
+/** Mixes the draws into shapes, kept for `largestDeparture`, and gives a size that no station of the bar can pass. */
+export function mixShapes({ rank, columns, mixing, peaks, much }: BarLines, draw: Float64Array): number {
+  let bound = peaks[0] as number;
+  for (let k = 0, at = 0; k < rank; k++) {
+    let even = 0;
+    let odd = 0;
+    for (let j = 0; j < columns; j += 2, at += 2) {
+      even += (mixing[at] as number) * (draw[j] as number);
+      odd += (mixing[at + 1] as number) * (draw[j + 1] as number);
+    }
+    const mix = even + odd;
+    much[k] = mix;
+    bound += Math.abs(mix) * (peaks[k + 1] as number);
+  }
+  return bound;
+}
+
+/** The largest magnitude of the departure along the bar, mm, for the draws last mixed. */
+export function largestDeparture({ stations, rank, heights, much }: BarLines): number {
+  const a = much[0] as number;
+  const b = much[1] as number;
+  const c = much[2] as number;
+  let largest = 0;
+  for (let s = 0, at = 0; s < stations; s++) {
+    let departure = (heights[at] as number) + (heights[at + 1] as number) * a + (heights[at + 2] as number) * b + (heights[at + 3] as number) * c;
+    at += 4;
+    for (let k = 3; k < rank; k++) departure += (heights[at++] as number) * (much[k] as number);
+    const size = Math.abs(departure);
+    if (size > largest) largest = size;
+  }
+  return largest;
+}
+
+/** Draws come in pairs. */
+export function evenUp(count: number): number {
+  return count + (count % 2);
+}

@@ -1,0 +1,71 @@
+/** An estimate with its standard error, in the same unit. */
+export interface Estimate {
+  readonly value: number;
+  readonly se: number;
+}
+
+/**
+ * Quantile of a sample by selection (the array is reordered), with the standard error read off the neighbouring order statistics:
+ * half the distance between those one binomial standard deviation to either side.
+ */
+export function sampleQuantile(values: Float64Array, share: number): Estimate {
+  const n = values.length;
+  const clamp = (k: number): number => Math.min(n - 1, Math.max(0, Math.round(k)));
+  const aside = Math.sqrt(n * share * (1 - share));
+  const k = clamp(share * n - 0.5);
+  const k_below = clamp(k - aside);
+  const k_above = clamp(k + aside);
+  const below = select(values, k_below, 0, n - 1);
+  const above = select(values, k_above, k_below, n - 1);
+  return { value: select(values, k, k_below, k_above), se: (above - below) / 2 };
+}
+
+/** Brings the k-th smallest (0-based) to its place among low..high and returns it, by Hoare's selection around a median of three. */
+function select(values: Float64Array, k: number, low: number, high: number): number {
+  while (low < high) {
+    const a = values[low] as number;
+    const b = values[(low + high) >> 1] as number;
+    const c = values[high] as number;
+    const pivot = Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while ((values[i] as number) < pivot) i++;
+      while ((values[j] as number) > pivot) j--;
+      if (i > j) break;
+      const swap = values[i] as number;
+      values[i++] = values[j] as number;
+      values[j--] = swap;
+    }
+    if (k <= j) high = j;
+    else if (k >= i) low = i;
+    else break;
+  }
+  return values[k] as number;
+}
+
+/** Share of a sample with its binomial standard error. */
+export function sampleShare(hits: number, n: number): Estimate {
+  const value = hits / n;
+  return { value, se: Math.sqrt((value * (1 - value)) / n) };
+}
+
+/** Mean and standard deviation of a sample, each with its standard error; that of the deviation from the fourth moment, so it holds for any shape. */
+export function sampleMoments(values: Float64Array): { readonly mean: Estimate; readonly sd: Estimate } {
+  const n = values.length;
+  let sum = 0;
+  for (let i = 0; i < n; i++) sum += values[i] as number;
+  const mean = sum / n;
+  let second = 0;
+  let fourth = 0;
+  for (let i = 0; i < n; i++) {
+    const away = (values[i] as number) - mean;
+    const square = away * away;
+    second += square;
+    fourth += square * square;
+  }
+  const variance = second / (n - 1);
+  const sd = Math.sqrt(variance);
+  const spread = Math.max(0, fourth / n - variance ** 2);
+  return { mean: { value: mean, se: sd / Math.sqrt(n) }, sd: { value: sd, se: sd === 0 ? 0 : Math.sqrt(spread / n) / (2 * sd) } };
+}
