@@ -1,5 +1,6 @@
 import { makeBench, type Bench } from './bench-shape.js';
 import { better, choicesBetween, makeChoice, within, type Choice } from './choices.js';
+import { diveInto } from './dive.js';
 import { fillBoards } from './fill.js';
 import { quickCutting, type Filled } from './greedy.js';
 import { checkProblem, type CutProblem, type CutResult } from './problem.js';
@@ -10,6 +11,8 @@ const firstSteps = 2000;
 const stepsGrow = 8;
 const mostChoices = 20_000;
 const searchWeights = 5;
+/** How sure the relaxation must be of a load before it is fixed, for the dives of each round. */
+const sureShares = [[], [0.75, 0.9], [0.5]];
 
 /**
  * The least-cost choice of boards, ties by least waste, then fewest boards. Choices of boards are walked in that order; those that fail a
@@ -124,6 +127,12 @@ class Search {
         this.sharpen(choice.boards.map(() => 0), choice.boards, this.bench.size);
         if (fails()) return 'cannot';
       }
+    }
+    for (const sure of sureShares[round] ?? []) {
+      const filled = diveInto(this.bench, choice.boards, sure, this.outOfTime);
+      if (filled === null) continue;
+      this.offer(filled);
+      return 'fits';
     }
     const weights = [this.weights[0] as Weight, ...this.sharp.slice(0, searchWeights)];
     const filling = fillBoards(this.bench, choice.boards, weights, { steps, outOfTime: this.outOfTime });

@@ -29,10 +29,11 @@ export function patternsWith(bench: Bench, first: number, bin: number, rest: Rem
   if (start > room) return [];
   const tail = new Float64Array(kinds + 1);
   for (let k = kinds - 1; k >= first; k--) tail[k] = (tail[k + 1] as number) + (size[k] as number) * (rest.counts[k] as number);
-  const floor = (weights[0]?.capacity[bin] as number) - (rest.spare[0] as number);
   const chosen = new Uint16Array(kinds);
   const present = new Map<number, number>();
   const found: Pattern[] = [];
+  const least = weights.map((w, i) => (w.capacity[bin] as number) - (rest.spare[i] as number));
+  const carried = weights.map(() => new Float64Array(kinds + 1));
   let stop = false;
 
   const finish = (left: number): void => {
@@ -52,18 +53,28 @@ export function patternsWith(bench: Bench, first: number, bin: number, rest: Rem
     if (beaten(bench, chosen, rest.counts, first, left)) return;
     found.push({ bin, counts: chosen.slice(), loss });
   };
-  const visit = (k: number, left: number, filled: number): void => {
+  const visit = (from: number, left: number, filled: number): void => {
     if (stop || (stop = tick())) return;
+    let k = from;
     while (k < kinds && ((rest.counts[k] as number) === 0 || (size[k] as number) > left)) k++;
-    if (filled + Math.min(left, tail[k] as number) < floor) return;
+    if (filled + Math.min(left, tail[k] as number) < (least[0] as number)) return;
     if (k === kinds) return finish(left);
+    for (let w = 1; w < weights.length; w++) {
+      const sums = carried[w] as Float64Array;
+      const sum = (sums[k] = sums[from] as number);
+      if ((sum + ((weights[w] as Weight).rate[k] as number) * left) * (1 + 1e-12) < (least[w] as number)) return;
+    }
     const g = group[k] as number;
     const fresh = g >= 0 && !present.get(g) ? (setup[k] as number) : 0;
     const s = size[k] as number;
-    const least = k === first ? 1 : 0;
-    for (let c = Math.max(least, Math.min(rest.counts[k] as number, Math.floor((left - fresh) / s))); c >= least; c--) {
+    const fewest = k === first ? 1 : 0;
+    for (let c = Math.max(fewest, Math.min(rest.counts[k] as number, Math.floor((left - fresh) / s))); c >= fewest; c--) {
       chosen[k] = c;
       if (c > 0) present.set(g, (present.get(g) ?? 0) + 1);
+      for (let w = 1; w < weights.length; w++) {
+        const sums = carried[w] as Float64Array;
+        sums[k + 1] = (sums[k] as number) + c * ((weights[w] as Weight).value[k] as number);
+      }
       visit(k + 1, c > 0 ? left - fresh - c * s : left, filled + c * s);
       if (c > 0) present.set(g, (present.get(g) ?? 0) - 1);
       if (stop) break;

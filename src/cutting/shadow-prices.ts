@@ -11,6 +11,14 @@ export interface Relaxation {
 interface Column {
   readonly cost: number;
   readonly entries: readonly (readonly [row: number, value: number])[];
+  /** The board kind and load it stands for; absent for a surplus, a slack or an uncut piece. */
+  readonly load?: { readonly bin: number; readonly counts: readonly number[] };
+}
+
+/** The relaxation's answer: a shadow price for every kind of piece, and how much of which load it uses. */
+export interface Relaxed {
+  readonly prices: readonly number[];
+  readonly loads: readonly { readonly bin: number; readonly counts: readonly number[]; readonly share: number }[];
 }
 
 const tiny = 1e-9;
@@ -19,7 +27,7 @@ const tiny = 1e-9;
  * Shadow prices of the pieces in the relaxation where boards are divisible, by column generation on a revised simplex with an explicit
  * inverse. They are floating-point and maybe cut short: good for finding a strong weight, never a proof by themselves.
  */
-export function shadowPrices(bench: Bench, relaxation: Relaxation, outOfTime: () => boolean): { readonly prices: readonly number[]; readonly objective: number } {
+export function shadowPrices(bench: Bench, relaxation: Relaxation, outOfTime: () => boolean): Relaxed {
   const kinds = bench.size.length;
   const bounded = relaxation.most.flatMap((most, s) => (most === null ? [] : [s]));
   const rows = kinds + bounded.length;
@@ -29,6 +37,7 @@ export function shadowPrices(bench: Bench, relaxation: Relaxation, outOfTime: ()
   for (let r = 0; r < rows; r++) inverse[r * rows + r] = 1;
   const basisCost = Float64Array.from({ length: rows }, (_, r) => (r < kinds ? (relaxation.penalty[r] as number) : 0));
   const x = b.slice();
+  const basis = new Array<Column['load']>(rows).fill(undefined);
   const dual = new Float64Array(rows);
   const direction = new Float64Array(rows);
 
@@ -66,10 +75,10 @@ export function shadowPrices(bench: Bench, relaxation: Relaxation, outOfTime: ()
     }
     x[pivot] = step;
     basisCost[pivot] = column.cost;
+    basis[pivot] = column.load;
   }
-  let objective = 0;
-  for (let r = 0; r < rows; r++) objective += (dual[r] as number) * (b[r] as number);
-  return { prices: Array.from(dual.slice(0, kinds)), objective };
+  const loads = basis.flatMap((load, r) => (load === undefined || (x[r] as number) < 1e-6 ? [] : [{ ...load, share: x[r] as number }]));
+  return { prices: Array.from(dual.slice(0, kinds)), loads };
 }
 
 /** The column that improves most: a surplus, a slack, or the best load of some board. Null when nothing does. */
@@ -95,7 +104,7 @@ function entering(bench: Bench, relaxation: Relaxation, boundRow: ReadonlyMap<nu
     best = reduced;
     const entries: [number, number][] = load.counts.flatMap((c, i): [number, number][] => (c > 0 ? [[i, c]] : []));
     if (row !== undefined) entries.push([row, 1]);
-    column = { cost: price, entries };
+    column = { cost: price, entries, load: { bin: s, counts: load.counts } };
   });
   return column;
 }

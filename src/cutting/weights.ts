@@ -11,12 +11,20 @@ export interface Weight {
   readonly capacity: readonly number[];
   /** Weight of all pieces. */
   readonly demand: number;
+  /** Best weight per length among this kind and the shorter ones. */
+  readonly rate: readonly number[];
 }
 
 /** Completes whole weights to a necessary condition. */
 export function makeWeight(bench: Bench, value: readonly number[]): Weight {
   const capacity = bench.bins.map((bin) => bestLoad(bench, value, bin.size).value);
-  return { value, capacity, demand: value.reduce((sum, v, i) => sum + v * (bench.count[i] as number), 0) };
+  return { value, capacity, ...totals(bench, value) };
+}
+
+function totals(bench: Bench, value: readonly number[]): Pick<Weight, 'demand' | 'rate'> {
+  const rate = new Array<number>(value.length + 1).fill(0);
+  for (let k = value.length - 1; k >= 0; k--) rate[k] = Math.max(rate[k + 1] as number, (value[k] as number) / (bench.size[k] as number));
+  return { demand: value.reduce((sum, v, i) => sum + v * (bench.count[i] as number), 0), rate };
 }
 
 /** The weights that cost nothing to find: length itself, and for each length the number of pieces at least so long. */
@@ -26,7 +34,7 @@ export function plainWeights(bench: Bench): Weight[] {
     if (from === bench.size[k + 1]) return;
     const value = bench.size.map((size) => (size >= from ? 1 : 0));
     const capacity = bench.bins.map((bin) => mostPieces(bench, k, bin.size));
-    weights.push({ value, capacity, demand: bench.count.slice(0, k + 1).reduce((sum, c) => sum + c, 0) });
+    weights.push({ value, capacity, ...totals(bench, value) });
   });
   return weights;
 }

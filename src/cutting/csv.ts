@@ -1,0 +1,68 @@
+import { formatLength, formatSize } from '../base/units-format.js';
+import type { CutPlan } from './purchase.js';
+
+/**
+ * Rows as CSV text after RFC 4180: CRLF line ends, cells with a comma, quote or line break quoted, quotes doubled. A text cell that a
+ * spreadsheet would take for a formula (it starts with = + - @, a tab or a return) gets an apostrophe in front. Numbers are written as they are.
+ */
+export function toCsv(rows: readonly (readonly (string | number)[])[]): string {
+  return rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+}
+
+function cell(value: string | number): string {
+  if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
+  const safe = /^[\s\u0000]*[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** Every piece on its board, in cutting order, one row each; lengths in words and in mm. */
+export function cutListCsv(cut: CutPlan): string {
+  const header = ['stock', 'board', 'piece', 'plan', 'part', 'ply', 'size', 'ends', 'cut length', 'cut length mm', 'short point mm', 'starts at mm', 'later cut mm', 'face up', 'note'];
+  const rows = cut.stocks.flatMap(({ stock, lumber, boards }) =>
+    boards.flatMap((board, i) =>
+      board.pieces.map(({ piece, tag, plan, from_mm }): (string | number)[] => [
+        stock,
+        i + 1,
+        tag,
+        cut.plan_names[plan] ?? '',
+        piece.about,
+        piece.ply,
+        formatSize(lumber.thickness_mm, lumber.width_mm, cut.units),
+        piece.ends,
+        formatLength(piece.cut_mm, cut.units),
+        tidy(piece.cut_mm),
+        tidy(piece.short_mm),
+        tidy(from_mm),
+        piece.later === null ? '' : tidy(piece.later.cut_mm),
+        piece.face_up,
+        piece.note,
+      ]),
+    ),
+  );
+  return toCsv([header, ...rows]);
+}
+
+/** What to buy: one row per stock and length, then the stocks that are unknown with the reason, then the sum. */
+export function buyingListCsv(cut: CutPlan): string {
+  const header = ['stock', 'nominal', 'size', 'length', 'length mm', 'count', 'price each', 'cost', 'currency', 'remark'];
+  const rows = cut.stocks.flatMap(({ stock, lumber, kinds, proven }) =>
+    kinds.map(({ length_mm, price, count, on_hand }): (string | number)[] => [
+      stock,
+      lumber.nominal ?? '',
+      formatSize(lumber.thickness_mm, lumber.width_mm, cut.units),
+      formatLength(length_mm, cut.units),
+      tidy(length_mm),
+      count,
+      price,
+      money(price * count),
+      cut.currency,
+      on_hand ? 'on hand' : proven ? 'least cost, proven' : 'least cost not proven',
+    ]),
+  );
+  const unknown = cut.uncut.map(({ stock, reason }): (string | number)[] => [stock, '', '', '', '', '', '', '', '', reason]);
+  const total: (string | number)[] = ['wood in all', '', '', '', '', cut.boards ?? '', '', cut.cost === null ? 'unknown' : money(cut.cost), cut.currency, cut.demo_prices ? 'demonstration prices, invented' : ''];
+  return toCsv([header, ...rows, ...unknown, total]);
+}
+
+const tidy = (length_mm: number): number => Math.round(length_mm * 1000) / 1000;
+const money = (amount: number): number => Math.round(amount * 10_000) / 10_000;

@@ -1,0 +1,134 @@
+import type { Plan } from '../plan/plan.js';
+import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
+import { layOut } from './layout.js';
+import { cutBoardsExactly } from './pack-fallback.js';
+import { cutBoards } from './pack.js';
+import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase.js';
+import { poolPieces, type Pool, type PooledPiece } from './pool.js';
+import type { CutProblem, CutResult, Cutting } from './problem.js';
+import { fromCoins, stockProblem, toCoins, type StockProblem } from './stock-problem.js';
+import { tooLong } from './too-long.js';
+
+/** How long the search may take per stock, by the clock it is given. */
+export interface SearchTime {
+  readonly timeLimit_ms: number;
+  readonly now: () => number;
+}
+
+/** A clock that counts its readings instead of time: the search then stops at the same point on every machine. One reading stands for about a millisecond. */
+export function workClock(): () => number {
+  let readings = 0;
+  return () => readings++;
+}
+
+/** What to buy and how to cut it for all plans together, each as often as its count says. Pure and the same on every machine unless given a real clock. Throws on a stock that is not on the shelf. */
+export function cutPlan(plans: readonly Plan[], shelf: Shelf, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
+  const pool = poolPieces(plans, shelf);
+  return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
+}
+
+/** Like `cutPlan`, but where the search runs out of time an integer program gets `fallback_ms` more for each stock. */
+export async function cutPlanExactly(plans: readonly Plan[], shelf: Shelf, time: SearchTime, fallback_ms: number): Promise<CutPlan> {
+  const pool = poolPieces(plans, shelf);
+  const answers: Answered[] = [];
+  for (const key of pool.stocks) {
+    const asked = ask(shelf, pool, key);
+    answers.push(asked.problem === null ? asked : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), fallback_ms)));
+  }
+  return finishPlan(plans, shelf, pool, answers);
+}
+
+interface Asked {
+  readonly key: string;
+  readonly lumber: Lumber;
+  readonly pieces: readonly PooledPiece[];
+  readonly lengths: readonly StockLength[];
+  /** Null when there is nothing to search: no lengths on the shelf, or pieces too long. */
+  readonly problem: StockProblem | null;
+  readonly long: readonly PooledPiece[];
+  readonly knot_share: number;
+}
+
+interface Answered extends Asked {
+  readonly result?: CutResult;
+}
+
+const answer = (asked: Asked, result: CutResult): Answered => ({ ...asked, result });
+
+const toSearch = ({ kerf, stock, items, setups }: StockProblem, time: SearchTime): CutProblem => ({ kerf, stock, items, setups, ...time });
+
+function ask(shelf: Shelf, pool: Pool, key: string): Asked {
+  const lumber = shelf.lumber[key] as Lumber;
+  const pieces = pool.pieces[key] as readonly PooledPiece[];
+  const lengths = lumber.lengths ?? [];
+  const knot_share = pool.knot_share[key] ?? 0;
+  const problem = stockProblem(pieces.map(({ piece }) => piece), lengths, shelf.cutting, knot_share);
+  const long = lengths.length === 0 ? [] : problem.too_long.map((i) => pieces[i] as PooledPiece);
+  return { key, lumber, pieces, lengths, problem: lengths.length === 0 || long.length > 0 ? null : problem, long, knot_share };
+}
+
+function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: readonly Answered[]): CutPlan {
+  const stocks: StockPurchase[] = [];
+  const uncut: UncutStock[] = [];
+  for (const one of answers) {
+    if (one.lengths.length === 0) uncut.push({ stock: one.key, reason: `The shelf gives no lengths and prices for ${one.key}.` });
+    else if (one.long.length > 0) uncut.push({ stock: one.key, reason: `${one.long.length === 1 ? 'A piece is' : `${one.long.length} pieces are`} longer than any board of ${one.key}.` });
+    else if (one.result?.ok === true) stocks.push(purchase(one, one.problem as StockProblem, one.result, shelf));
+    else if (one.result?.ok === false && one.result.reason === 'not-enough') uncut.push({ stock: one.key, reason: `There are not enough boards of ${one.key} on the shelf for all pieces.` });
+    else uncut.push({ stock: one.key, reason: `No way to cut ${one.key} was found in the time given.` });
+  }
+  const complete = uncut.length === 0;
+  const bought_mm = sum(stocks.flatMap(({ boards }) => boards.map(({ length_mm }) => length_mm)));
+  const used_mm = sum(stocks.map((stock) => (1 - stock.waste_share) * sum(stock.boards.map(({ length_mm }) => length_mm))));
+  return {
+    lists: pool.lists,
+    plan_names: plans.map(({ name }) => name),
+    units: plans[0]?.units ?? 'metric',
+    currency: shelf.currency,
+    demo_prices: shelf.demo_prices,
+    kerf_mm: shelf.cutting.kerf_mm,
+    stocks,
+    uncut,
+    too_long: answers.flatMap((one) => tooLong(one.long, plans, shelf, one.key, one.lengths)),
+    cost: complete ? sum(stocks.map(({ cost }) => cost)) : null,
+    boards: complete ? sum(stocks.map(({ boards }) => boards.filter(({ on_hand }) => !on_hand).length)) : null,
+    waste_share: complete && bought_mm > 0 ? 1 - used_mm / bought_mm : null,
+    proven: complete && stocks.every(({ proven }) => proven),
+    bound: sum(stocks.map(({ bound }) => bound)),
+    reason: complete ? null : uncut.map(({ reason }) => reason).join(' '),
+  };
+}
+
+function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: Shelf): StockPurchase {
+  const clear = new Set(problem.clear);
+  const boards = result.boards.map(({ stock, pieces }): BoughtBoard => {
+    const { length_mm, price } = asked.lengths[stock] as StockLength;
+    const on_hand = price === 0;
+    const trim_mm = on_hand ? 0 : shelf.cutting.end_trim_mm;
+    const { placed, end_mm } = layOut(pieces.map((i) => asked.pieces[i] as PooledPiece), trim_mm, shelf.cutting.kerf_mm);
+    return { stock: asked.key, length_mm, price, on_hand, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.some((i) => clear.has(i)) };
+  });
+  const order = (board: BoughtBoard): string => board.pieces[0]?.tag ?? '';
+  boards.sort((p, q) => q.length_mm - p.length_mm || p.price - q.price || (order(p) < order(q) ? -1 : 1));
+  const bought_mm = sum(boards.map(({ length_mm }) => length_mm));
+  const used_mm = sum(asked.pieces.map(({ piece }) => (piece.cut_mm + piece.short_mm) / 2));
+  const kinds = asked.lengths.flatMap(({ length_mm, price }) => {
+    const count = boards.filter((board) => board.length_mm === length_mm && board.price === price).length;
+    return count > 0 ? [{ length_mm, price, count, on_hand: price === 0 }] : [];
+  });
+  return {
+    stock: asked.key,
+    lumber: asked.lumber,
+    boards,
+    kinds: kinds.filter((kind, i) => kinds.findIndex((other) => other.length_mm === kind.length_mm && other.price === kind.price) === i),
+    knot_share: asked.knot_share,
+    cost: fromCoins(result.cost),
+    proven: result.proven,
+    ties_proven: result.tiesProven,
+    bound: fromCoins(result.bound),
+    gap: result.gap,
+    waste_share: 1 - used_mm / bought_mm,
+  };
+}
+
+const sum = (numbers: readonly number[]): number => fromCoins(numbers.reduce((total, n) => total + toCoins(n), 0));

@@ -1,0 +1,99 @@
+import { formatLength } from '../base/units-format.js';
+import { compareText } from './layout.js';
+import type { PooledPiece } from './pool.js';
+import type { CutPlan, StockPurchase } from './purchase.js';
+import { nests } from './stock-problem.js';
+
+/** Shorter than this a leftover is not safe to hold at a saw, mm (practice). */
+const shortestTest_mm = 200;
+
+/** One setting of saw and stop, and every piece cut with it, in order. */
+export interface SawStep {
+  readonly stock: string;
+  readonly ends: 'square' | 'mitre';
+  /** Set the stop to this: long point to long point for a mitre. */
+  readonly stop_mm: number;
+  /** Board (1-based, within its stock) and piece, in the order they come off. */
+  readonly cuts: readonly { readonly board: number; readonly tag: string; readonly turn: boolean }[];
+  /** Tags of pieces that must come out equal, cut one after the other without touching the stop. */
+  readonly matching: readonly (readonly string[])[];
+  readonly words: string;
+}
+
+/** The trial before the first cut: on the shortest leftover that can be held, sawn off its board first. Board null = use any scrap. */
+export interface TestCut {
+  readonly stock: string;
+  readonly ends: 'square' | 'mitre';
+  readonly board: number | null;
+  readonly length_mm: number | null;
+  readonly words: string;
+}
+
+/** How to go through the work at the saw. `later` comes when the glue of the blanks has set. */
+export interface MarkingOrder {
+  readonly tests: readonly TestCut[];
+  readonly steps: readonly SawStep[];
+  readonly later: readonly SawStep[];
+}
+
+/**
+ * The order of marking and sawing: a trial on the shortest leftover; then square ends, then mitres, so the saw is turned once; within each the longest
+ * length first, one stop setting per length, every board's pieces in the order they lie on it.
+ */
+export function markingOrder(cut: CutPlan): MarkingOrder {
+  const tests: TestCut[] = [];
+  const steps: SawStep[] = [];
+  const later: SawStep[] = [];
+  for (const stock of cut.stocks) {
+    const all = stock.boards.flatMap((board, i) => board.pieces.map((piece) => ({ board: i + 1, piece })));
+    const key = ({ piece }: PooledPiece): string => `${nests(piece) ? piece.across_mm : 0}/${piece.ends}/${piece.cut_mm}`;
+    const settings = [...new Map(all.map(({ piece }) => [key(piece), piece])).values()];
+    settings.sort((p, q) => across(p) - across(q) || q.piece.cut_mm - p.piece.cut_mm || compareText(key(p), key(q)));
+    for (const setting of settings) {
+      const here = all.filter(({ piece }) => key(piece) === key(setting));
+      const cuts = here.map(({ board, piece }) => ({ board, tag: piece.tag, turn: piece.long_side === 'lower' }));
+      steps.push(step(cut, stock.stock, setting.piece.ends, setting.piece.cut_mm, cuts, here.map(({ piece }) => piece)));
+    }
+    for (const ends of ['square', 'mitre'] as const) if (settings.some(({ piece }) => piece.ends === ends)) tests.push(testCut(cut, stock, ends));
+    later.push(...afterGlue(cut, stock));
+  }
+  return { tests, steps, later };
+}
+
+const across = ({ piece }: PooledPiece): number => (nests(piece) ? piece.across_mm : 0);
+
+function afterGlue(cut: CutPlan, stock: StockPurchase): SawStep[] {
+  const blanks = stock.boards.flatMap(({ pieces }) => pieces.filter(({ piece }) => piece.later !== null && piece.ply === 1));
+  const lengths = [...new Set(blanks.map(({ piece }) => `${piece.later?.ends}/${piece.later?.cut_mm}`))];
+  const groups = lengths.map((length) => blanks.filter(({ piece }) => `${piece.later?.ends}/${piece.later?.cut_mm}` === length));
+  groups.sort((p, q) => (q[0]?.piece.later?.cut_mm ?? 0) - (p[0]?.piece.later?.cut_mm ?? 0));
+  return groups.map((group) => {
+    const first = group[0]?.piece.later as NonNullable<PooledPiece['piece']['later']>;
+    const cuts = group.map(({ tag }) => ({ board: 0, tag: tag.replace(/1$/, ''), turn: false }));
+    return step(cut, stock.stock, first.ends, first.cut_mm, cuts, group.map((item) => ({ ...item, tag: item.tag.replace(/1$/, '') })));
+  });
+}
+
+function step(cut: CutPlan, stock: string, ends: 'square' | 'mitre', stop_mm: number, cuts: SawStep['cuts'], pieces: readonly PooledPiece[]): SawStep {
+  const groups = new Map<string, string[]>();
+  for (const { plan, copy, piece, tag } of pieces) {
+    const key = `${plan}/${copy}/${piece.part}/${piece.part === 'crossbar' ? piece.about : piece.ply}`;
+    groups.set(key, [...(groups.get(key) ?? []), tag]);
+  }
+  const matching = [...groups.values()].filter((tags) => tags.length > 1);
+  const length = formatLength(stop_mm, cut.units);
+  const how = ends === 'mitre' ? `45° at both ends, ${length} from long point to long point` : `square ends, ${length}`;
+  const boards = [...new Set(cuts.map(({ board }) => board))];
+  const list = boards.map((board) => `${cuts.filter((c) => c.board === board).map(({ tag }) => tag).join(', ')}${board > 0 ? ` from board ${board}` : ''}`).join('; ');
+  return { stock, ends, stop_mm, cuts, matching, words: `Set the stop once: ${how}. Cut ${list}.` };
+}
+
+function testCut(cut: CutPlan, { stock, boards }: StockPurchase, ends: 'square' | 'mitre'): TestCut {
+  const fit = boards.map(({ left_mm }, i) => ({ board: i + 1, left_mm })).filter(({ left_mm }) => left_mm >= shortestTest_mm);
+  fit.sort((p, q) => p.left_mm - q.left_mm || p.board - q.board);
+  const best = fit[0];
+  const check = ends === 'mitre' ? 'two 45° cuts and hold them together against a square' : 'one square cut and check it with a square';
+  if (best === undefined) return { stock, ends, board: null, length_mm: null, words: `No leftover is long enough to hold safely: try ${check} on any scrap of the same size.` };
+  const words = `Saw the leftover of ${formatLength(best.left_mm, cut.units)} off the end of board ${best.board} first and use it for the trial: make ${check}.`;
+  return { stock, ends, board: best.board, length_mm: best.left_mm, words };
+}

@@ -1,0 +1,136 @@
+import { makeBench, type Bench } from './bench-shape.js';
+import { cutBoards } from './pack.js';
+import type { CutProblem, CutResult, Cutting } from './problem.js';
+
+const mostPatterns = 12_000;
+
+/** The part of the solver used here: model text in, status and values out; it blocks until done or out of time. */
+interface Highs {
+  solve(problem: string, options: { readonly mip_rel_gap: number; readonly mip_abs_gap: number; readonly time_limit: number; readonly output_flag: boolean }): {
+    readonly Status: string;
+    readonly Columns: Readonly<Record<string, { readonly Primal?: number }>>;
+  };
+}
+
+/** A full load of one board. */
+export interface FullLoad {
+  readonly bin: number;
+  readonly counts: readonly number[];
+}
+
+/**
+ * Like `cutBoards`; when the search ran out of time an integer program over all full loads, solved by HiGHS (imported only then), gets
+ * `fallback_ms` more to close the gap. What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
+ */
+export async function cutBoardsExactly(problem: CutProblem, fallback_ms: number): Promise<CutResult> {
+  const found = cutBoards(problem);
+  if (found.ok ? found.proven : found.reason !== 'undecided') return found;
+  const bench = makeBench(problem);
+  const loads = fullLoads(bench, mostPatterns);
+  if (loads === null) return found;
+  const highs = await loadHighs();
+  if (highs === null) return found;
+  return solveByLoads(highs, problem, bench, loads, found.ok ? found : null, fallback_ms) ?? found;
+}
+
+/** Solves the integer program alone, without the search before it: the independent check of the tests. Null when there are too many loads, no time, or no cutting. */
+export async function cutBoardsByIntegerProgram(problem: CutProblem, limit_ms: number): Promise<Cutting | null> {
+  const bench = makeBench(problem);
+  const loads = fullLoads(bench, mostPatterns);
+  const highs = await loadHighs();
+  if (loads === null || highs === null) return null;
+  return solveByLoads(highs, problem, bench, loads, null, limit_ms);
+}
+
+async function loadHighs(): Promise<Highs | null> {
+  try {
+    const module = (await import('highs')) as unknown as { default: (settings?: { locateFile?: (file: string) => string }) => Promise<Highs> };
+    const place = wasmPlace();
+    return await module.default(place === null ? {} : { locateFile: () => place });
+  } catch {
+    return null;
+  }
+}
+
+/** Where the solver's binary lies when this code runs from a bundle; null = beside its own script. */
+function wasmPlace(): string | null {
+  try {
+    return import.meta.resolve('highs/runtime');
+  } catch {
+    return null;
+  }
+}
+
+/** Every load to which no further piece can be added, for every kind of board; null when there are more than `most`. */
+export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
+  const { size, setup, group, count } = bench;
+  const found: FullLoad[] = [];
+  const counts = size.map(() => 0);
+  let overflow = false;
+  bench.bins.forEach((bin, b) => {
+    const visit = (k: number, room: number): void => {
+      if (overflow) return;
+      if (k === size.length) {
+        if (counts.some((c) => c > 0) && !size.some((_, i) => (counts[i] as number) < (count[i] as number) && need(i) <= room)) found.push({ bin: b, counts: counts.slice() });
+        overflow = found.length > most;
+        return;
+      }
+      const fresh = need(k) - (size[k] as number);
+      for (let c = Math.max(0, Math.min(count[k] as number, Math.floor((room - fresh) / (size[k] as number)))); c >= 0; c--) {
+        counts[k] = c;
+        visit(k + 1, c > 0 ? room - fresh - c * (size[k] as number) : room);
+      }
+      counts[k] = 0;
+    };
+    const need = (k: number): number => {
+      const g = group[k] as number;
+      const present = g >= 0 && counts.some((c, i) => c > 0 && i !== k && group[i] === g);
+      return (size[k] as number) + (g >= 0 && !present && (counts[k] as number) === 0 ? (setup[k] as number) : 0);
+    };
+    visit(0, bin.size);
+  });
+  return overflow ? null : found;
+}
+
+function solveByLoads(highs: Highs, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, limit_ms: number): Cutting | null {
+  const price = (load: FullLoad): number => bench.bins[load.bin]?.price as number;
+  const sum = (terms: readonly string[]): string => (terms.length === 0 ? '0 x0' : terms.join(' + '));
+  const cost = sum(loads.map((load, j) => `${price(load)} x${j}`));
+  const lines = ['Minimize', ` cost: ${cost}`, 'Subject To'];
+  bench.count.forEach((c, k) => lines.push(` piece${k}: ${sum(loads.flatMap((load, j) => ((load.counts[k] as number) > 0 ? [`${load.counts[k]} x${j}`] : [])))} >= ${c}`));
+  bench.bins.forEach((bin, b) => {
+    if (bin.most < bench.pieces) lines.push(` board${b}: ${sum(loads.flatMap((load, j) => (load.bin === b ? [`1 x${j}`] : [])))} <= ${bin.most}`);
+  });
+  if (known !== null) lines.push(` cheaper: ${cost} <= ${known.cost - 1}`);
+  lines.push('General', ` ${loads.map((_, j) => `x${j}`).join(' ')}`, 'End');
+  const options = { mip_rel_gap: 0, mip_abs_gap: 0.5, time_limit: limit_ms / 1000, output_flag: false };
+  const solution = highs.solve(lines.join('\n'), options);
+  if (solution.Status === 'Infeasible' && known !== null) return { ...known, proven: true, bound: known.cost, gap: 0 };
+  const uses = loads.map((_, j) => Math.round(solution.Columns[`x${j}`]?.Primal ?? 0));
+  return recount(problem, bench, loads, uses, solution.Status === 'Optimal', known);
+}
+
+/** Counts every piece and board of what the integer program says; null when it is no cutting, or no better than what is known. */
+function recount(problem: CutProblem, bench: Bench, loads: readonly FullLoad[], uses: readonly number[], optimal: boolean, known: Cutting | null): Cutting | null {
+  const members = bench.members.map((list) => list.slice());
+  const left = bench.bins.map((bin) => bin.most);
+  const boards: { stock: number; pieces: number[] }[] = [];
+  let cost = 0;
+  let length = 0;
+  loads.forEach((load, j) => {
+    const bin = bench.bins[load.bin] as Bench['bins'][number];
+    for (let n = 0; n < (uses[j] as number); n++) {
+      const pieces = load.counts.flatMap((c, k) => (members[k] as number[]).splice(0, c));
+      if (pieces.length === 0) continue;
+      boards.push({ stock: bin.stock, pieces });
+      left[load.bin] = (left[load.bin] as number) - 1;
+      cost += bin.price;
+      length += bin.length;
+    }
+  });
+  if (members.some((list) => list.length > 0) || left.some((n) => n < 0)) return null;
+  if (known !== null && cost >= known.cost) return null;
+  const cut = problem.items.reduce((total, item) => total + item.length * item.count, 0);
+  const bound = optimal ? cost : (known?.bound ?? 0);
+  return { ok: true, boards, cost, waste: length - cut, proven: optimal, tiesProven: false, bound, gap: cost === 0 ? 0 : (cost - bound) / cost };
+}

@@ -1,0 +1,48 @@
+import type { Plan } from '../plan/plan.js';
+import type { Shelf } from '../shelf/shelf.js';
+import type { Piece, PieceList } from './piece.js';
+import { piecesOf } from './pieces.js';
+
+/** One piece to cut, and the frame it belongs to. */
+export interface PooledPiece {
+  readonly piece: Piece;
+  /** Index of the plan, and which of its copies (1-based). */
+  readonly plan: number;
+  readonly copy: number;
+  /** What to write on the wood: the piece's label, with plan letter and copy when there is more than one frame, such as `B2-T1`. */
+  readonly tag: string;
+}
+
+/** All pieces of several plans, by stock. */
+export interface Pool {
+  readonly lists: readonly PieceList[];
+  /** Stock keys in the order they are met. */
+  readonly stocks: readonly string[];
+  readonly pieces: Readonly<Record<string, readonly PooledPiece[]>>;
+  /** Share of a board lost to knots: the worst plan's wish for that stock. */
+  readonly knot_share: Readonly<Record<string, number>>;
+}
+
+/** Letter of a plan in a pool: A … Z, AA … */
+export function planLetter(index: number): string {
+  const last = String.fromCharCode(65 + (index % 26));
+  return index < 26 ? last : planLetter(Math.floor(index / 26) - 1) + last;
+}
+
+/** Puts the pieces of all plans, each as often as it is wanted, together by stock. */
+export function poolPieces(plans: readonly Plan[], shelf: Shelf): Pool {
+  const lists = plans.map((plan) => piecesOf(plan, shelf));
+  const frames = plans.reduce((sum, plan) => sum + plan.count, 0);
+  const pieces: Record<string, PooledPiece[]> = {};
+  const knot_share: Record<string, number> = {};
+  lists.forEach((list, index) => {
+    const plan = plans[index] as Plan;
+    for (let copy = 1; copy <= plan.count; copy++)
+      for (const piece of list.pieces) {
+        const frame = `${plans.length > 1 ? planLetter(index) : ''}${plan.count > 1 ? copy : ''}`;
+        (pieces[piece.stock] ??= []).push({ piece, plan: index, copy, tag: frames > 1 ? `${frame}-${piece.label}` : piece.label });
+        knot_share[piece.stock] = Math.max(knot_share[piece.stock] ?? 0, shelf.cutting.knot_waste_share[plan.lumber.knots]);
+      }
+  });
+  return { lists, stocks: Object.keys(pieces), pieces, knot_share };
+}
