@@ -1,0 +1,60 @@
+import type { Model } from '../../model/model.js';
+import { screwLateral_N } from './design-load.js';
+import { screwHoles } from './hole-plan.js';
+import { pickScrew } from './pick-screw.js';
+import type { PlannedFastening } from './planned-fastening.js';
+
+/** Wood a slanting screw passes in the crossbar before it reaches the bar, mm, and its slant (proposal). */
+const SLANT_THROUGH_MM = 19;
+/** Crossbars at least this deep take two screws at each end (proposal). */
+const TWO_FROM_MM = 60;
+
+/**
+ * The screws that hold the crossbars' ends: through the side bar into the end of the crossbar where a screw on the shelf is long enough for six diameters of
+ * penetration, else slanting from the crossbar's side into the bar. Null without crossbars or without a screw that fits.
+ */
+export function planCrossbarScrews(model: Model): PlannedFastening | null {
+  const { plan, shelf, bars, crossbars } = model;
+  const lead = crossbars[0];
+  if (lead === undefined) return null;
+  const w_mm = bars.top.section.w_mm;
+  const edge_mm = Math.min(lead.section.w_mm, lead.section.d_mm) / 2;
+  const through = pickScrew(shelf, { through_mm: w_mm, holding_mm: Infinity, edge_mm });
+  const straight = through !== null && through.length_mm - w_mm >= 6 * through.shank_mm;
+  const screw = straight ? through : pickScrew(shelf, { through_mm: SLANT_THROUGH_MM, holding_mm: w_mm, edge_mm });
+  if (screw === null) return null;
+  const each = lead.section.d_mm < TWO_FROM_MM ? 1 : 2;
+  const role = plan.corners.glue === null ? 'load' : 'clamp';
+  const through_mm = straight ? w_mm : SLANT_THROUGH_MM;
+  const penetration_mm = screw.length_mm - through_mm;
+  const G = lead.stock.species.specific_gravity;
+  const ends = plan.crossbars.map((crossbar) => Math.min(crossbar.at, 1 - crossbar.at) * (crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm));
+  return {
+    name: 'crossbar-screws',
+    kind: 'screw',
+    key: screw.key,
+    label: screw.name,
+    shank_mm: screw.shank_mm,
+    root_mm: screw.root_mm,
+    length_mm: screw.length_mm,
+    thread_mm: screw.thread_mm,
+    head_mm: screw.head_mm,
+    role,
+    G,
+    density_kg_per_m3: lead.stock.density_kg_per_m3,
+    through_mm,
+    penetration_mm,
+    exit_mm: straight ? lead.span_mm - w_mm - penetration_mm : SLANT_THROUGH_MM + w_mm - screw.length_mm,
+    edge_mm: each > 1 ? Math.min(edge_mm, lead.section.d_mm / 4) : edge_mm,
+    end_mm: Math.min(...ends),
+    spacing_mm: each > 1 ? lead.section.d_mm : lead.span_mm,
+    thinnest_mm: Math.min(2 * edge_mm, through_mm),
+    ...screwHoles(screw, G, role, plan, shelf, null),
+    lateral_N: screwLateral_N(screw, { G_side: bars.top.stock.species.specific_gravity, G_main: G, side_mm: through_mm, main_mm: penetration_mm, end_grain: straight }),
+    count: crossbars.length * 2 * each,
+    rows: crossbars.map((member, i) => ({ piece: member.name, places_mm: [Math.round(ends[i] ?? 0)] })),
+    line: each === 1 ? 'one in each end, in the middle' : 'two in each end, a quarter of the depth from front and back',
+    drive_from: straight ? 'the outer edge of the bar into the end of the crossbar' : 'the side of the crossbar, slanting into the bar',
+    note: straight ? 'Sink the head below the edge: the cloth passes over it. In end grain a screw holds sideways only.' : 'No screw on the shelf is long enough to go through the bar.',
+  };
+}

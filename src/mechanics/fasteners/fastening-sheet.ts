@@ -1,0 +1,66 @@
+import type { Model } from '../../model/model.js';
+import type { Drill } from '../../shelf/shelf.js';
+import type { FasteningRow, PlannedFastening } from './planned-fastening.js';
+import { plannedFastenings } from './planned-fastenings.js';
+
+/** One fastening as the fastening page shows it: what to pick up, how wide, how deep, how many and where. */
+export interface FasteningLine {
+  /** `ply-screws` … and in words. */
+  readonly name: PlannedFastening['name'];
+  readonly what: string;
+  readonly fastening: string;
+  readonly length_mm: number;
+  readonly count: number;
+  /** Drill for the first piece; null = none. */
+  readonly clearance: Drill | null;
+  /** Drill where the thread or nail bites, and how deep from the surface. */
+  readonly pilot_label: string | null;
+  readonly pilot_mm: number | null;
+  readonly pilot_depth_mm: number;
+  /** True when the plan names a hole wider than the rule. */
+  readonly pilot_too_wide: boolean;
+  /** Width of the countersink, mm; null for nails and steel plates. */
+  readonly countersink_mm: number | null;
+  readonly drive_from: string;
+  readonly line: string;
+  readonly rows: readonly FasteningRow[];
+  /** Wood left beyond the tip, mm, and in sixteenths of an inch rounded down. */
+  readonly exit_mm: number;
+  readonly exit_sixteenths: number;
+  readonly note: string;
+}
+
+const words: Readonly<Record<PlannedFastening['name'], string>> = {
+  'ply-screws': 'Plies together',
+  'corner-nails': 'Corners',
+  'crossbar-screws': 'Crossbars to the bars',
+  'brace-screws': 'Corner braces',
+};
+
+/** How deep the lead hole goes, mm from the surface: nine tenths of the fastening, never within 1 mm of the far face (practice). */
+function depth_mm(f: PlannedFastening): number {
+  return Math.round(Math.min(0.9 * f.length_mm, f.length_mm + f.exit_mm - 1));
+}
+
+/** Every fastening of the plan as a line of the fastening page, in the order they are driven. */
+export function fasteningSheet(model: Model): readonly FasteningLine[] {
+  return plannedFastenings(model).map((f) => ({
+    name: f.name,
+    what: f.name === 'brace-screws' && model.braces.length === 0 ? (model.plan.corners.brace?.kind === 'ply-gusset' ? 'Corner gussets' : 'Corner angles') : words[f.name],
+    fastening: f.label,
+    length_mm: f.length_mm,
+    count: f.count,
+    clearance: f.clearance,
+    pilot_label: f.pilot_label,
+    pilot_mm: f.pilot_mm,
+    pilot_depth_mm: depth_mm(f),
+    pilot_too_wide: f.pilot_mm !== null && f.pilot_mm > f.pilot_rule_mm + 1e-9,
+    countersink_mm: f.kind === 'nail' || model.plan.corners.brace?.kind === 'steel-angle' && f.name === 'brace-screws' ? null : f.head_mm,
+    drive_from: f.drive_from,
+    line: f.line,
+    rows: f.rows,
+    exit_mm: f.exit_mm,
+    exit_sixteenths: Math.floor(f.exit_mm / 1.5875),
+    note: f.note,
+  }));
+}

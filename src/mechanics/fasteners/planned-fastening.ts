@@ -1,0 +1,54 @@
+import type { Drill } from '../../shelf/shelf.js';
+
+export const fasteningNames = ['ply-screws', 'corner-nails', 'brace-screws', 'crossbar-screws'] as const;
+export type FasteningName = (typeof fasteningNames)[number];
+
+/** One row of fastenings on one piece: places along it, mm from its long point or end. */
+export interface FasteningRow {
+  /** `top`, `crossbar-1`, `each corner` … */
+  readonly piece: string;
+  readonly places_mm: readonly number[];
+}
+
+/** One kind of fastening as it will be driven, with the distances that decide whether it holds. */
+export interface PlannedFastening {
+  readonly name: FasteningName;
+  readonly kind: 'screw' | 'nail';
+  /** Shelf key and name. */
+  readonly key: string;
+  readonly label: string;
+  readonly shank_mm: number;
+  readonly root_mm: number;
+  readonly length_mm: number;
+  readonly thread_mm: number;
+  readonly head_mm: number;
+  /** `clamp`: glue carries the joint and the fastening holds it while it sets; `load`: it carries the joint for good. */
+  readonly role: 'clamp' | 'load';
+  readonly G: number;
+  readonly density_kg_per_m3: number;
+  /** Wood in front of the holding piece, and penetration into it. */
+  readonly through_mm: number;
+  readonly penetration_mm: number;
+  /** Wood left beyond the tip; negative when it comes out. */
+  readonly exit_mm: number;
+  /** Nearest edge, nearest end, and next fastening along the grain. */
+  readonly edge_mm: number;
+  readonly end_mm: number;
+  readonly spacing_mm: number;
+  readonly thinnest_mm: number;
+  /** Widest hole the rule allows where the thread (or nail) bites, and the hole that will be drilled. */
+  readonly pilot_rule_mm: number;
+  readonly pilot_mm: number | null;
+  readonly pilot_label: string | null;
+  readonly pilot_planned: boolean;
+  /** Hole through the first piece; null for nails and when no drill suits. */
+  readonly clearance: Drill | null;
+  /** Design lateral load of one, N, normal load duration. */
+  readonly lateral_N: number;
+  readonly count: number;
+  readonly rows: readonly FasteningRow[];
+  /** `one line` or `two staggered lines`, and where they run. */
+  readonly line: string;
+  readonly drive_from: string;
+  readonly note: string;
+}

@@ -1,0 +1,89 @@
+import { barNames } from '../../base/names.js';
+import type { MemberBuild, Model } from '../../model/model.js';
+import type { Screw } from '../../shelf/shelf.js';
+import { screwLateral_N } from './design-load.js';
+import { screwHoles } from './hole-plan.js';
+import { pickScrew } from './pick-screw.js';
+import type { FasteningRow, PlannedFastening } from './planned-fastening.js';
+import { rowPlaces_mm } from './row-places.js';
+
+/** Faces at least this high take two staggered lines of screws (proposal). */
+const TWO_LINES_FROM_MM = 60;
+/** Distance between ply screws when the plan does not say (practice). */
+export const PLY_SCREWS_EVERY_MM = 200;
+
+const upTo5 = (mm: number): number => Math.ceil(mm / 5 - 1e-9) * 5;
+
+/** Ply thickness along the screw, and height of the face it is driven into. */
+function across(build: MemberBuild): { readonly ply_mm: number; readonly face_mm: number } {
+  return build.stack === 'side-by-side' ? { ply_mm: build.ply_w_mm, face_mm: build.ply_d_mm } : { ply_mm: build.ply_d_mm, face_mm: build.ply_w_mm };
+}
+
+/** How a screw of this length sits in a stack of equal plies: plies it passes, penetration into the one that holds its tip, wood left. */
+export function plyScrewFit(length_mm: number, ply_mm: number, plies: number): { readonly passes: number; readonly penetration_mm: number; readonly exit_mm: number } {
+  const passes = Math.max(0, Math.min(plies - 1, Math.ceil(length_mm / ply_mm - 1e-9) - 1));
+  return { passes, penetration_mm: passes === 0 ? 0 : Math.min(ply_mm, length_mm - passes * ply_mm), exit_mm: plies * ply_mm - length_mm };
+}
+
+function screwFor(model: Model): Screw | null {
+  const planned = model.plan.ply_screws;
+  if (planned) return model.shelf.screws[planned.use] ?? null;
+  const { ply_mm, face_mm } = across(model.bars.top);
+  return pickScrew(model.shelf, { through_mm: ply_mm, holding_mm: ply_mm * (model.bars.top.plies - 1), edge_mm: face_mm / 2 });
+}
+
+/** The screws that hold the plies of the bars (and of crossbars of more than one ply) together; null when the plan has none. */
+export function planPlyScrews(model: Model): PlannedFastening | null {
+  const { plan, shelf } = model;
+  const { bond } = plan.bars;
+  const bars = barNames.map((name) => model.bars[name]);
+  const built = [...bars, ...model.crossbars].filter((member) => member.plies > 1);
+  const lead = built[0];
+  if (lead === undefined || (bond !== 'screws' && bond !== 'glue+screws')) return null;
+  const screw = screwFor(model);
+  if (screw === null) return null;
+  const every_mm = plan.ply_screws?.every_mm ?? PLY_SCREWS_EVERY_MM;
+  const role = bond === 'screws' ? 'load' : 'clamp';
+  const { ply_mm, face_mm } = across(lead);
+  const fit = plyScrewFit(screw.length_mm, ply_mm, lead.plies);
+  const sets = fit.passes === 0 ? 1 : Math.ceil((lead.plies - 1) / fit.passes);
+  const two = face_mm >= TWO_LINES_FROM_MM;
+  const end_mm = upTo5(10 * screw.shank_mm);
+  const rows = built.map((member): FasteningRow => {
+    const isBar = bars.includes(member);
+    const length = isBar ? member.span_mm + member.section.w_mm : member.span_mm - model.bars.top.section.w_mm;
+    return { piece: member.name, places_mm: rowPlaces_mm(length, (isBar ? upTo5(member.section.w_mm) : 0) + end_mm, every_mm) };
+  });
+  const first = rows[0]?.places_mm ?? [];
+  const spacing = first.length > 1 ? (first[1] ?? 0) - (first[0] ?? 0) : lead.span_mm;
+  const G = lead.stock.species.specific_gravity;
+  const side = lead.stack === 'side-by-side';
+  return {
+    name: 'ply-screws',
+    kind: 'screw',
+    key: screw.key,
+    label: screw.name,
+    shank_mm: screw.shank_mm,
+    root_mm: screw.root_mm,
+    length_mm: screw.length_mm,
+    thread_mm: screw.thread_mm,
+    head_mm: screw.head_mm,
+    role,
+    G,
+    density_kg_per_m3: lead.stock.density_kg_per_m3,
+    through_mm: fit.passes * ply_mm,
+    penetration_mm: fit.penetration_mm,
+    exit_mm: fit.exit_mm,
+    edge_mm: two ? face_mm / 4 : face_mm / 2,
+    end_mm,
+    spacing_mm: spacing,
+    thinnest_mm: ply_mm,
+    ...screwHoles(screw, G, role, plan, shelf, plan.ply_screws?.pilot_mm ?? null),
+    lateral_N: screwLateral_N(screw, { G_side: G, G_main: G, side_mm: ply_mm, main_mm: fit.penetration_mm }),
+    count: sets * rows.reduce((sum, row) => sum + row.places_mm.length, 0),
+    rows,
+    line: two ? 'two staggered lines, a quarter of the face in from each edge' : 'one line along the middle of the face',
+    drive_from: side ? 'the inner face of the bar, so that the heads stay off the cloth' : 'the back of the bar, so that the tips stay short of the cloth',
+    note: sets === 1 ? '' : `${sets} sets: one ply at a time, or from both faces in turn.`,
+  };
+}

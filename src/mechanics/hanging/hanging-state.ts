@@ -1,0 +1,100 @@
+import type { Model } from '../../model/model.js';
+import type { Hardware } from '../../shelf/shelf.js';
+import { centreOfGravity_mm } from './centre-of-gravity.js';
+import { GRAVITY_N_PER_KG } from './hanging-forces.js';
+import { lean, type Lean } from './lean.js';
+import { pickRated, pickRing } from './pick-hardware.js';
+import { ringUse, type RingLoad } from './ring.js';
+import { wireForces, type WireForces } from './wire-forces.js';
+import { ringSpan_mm, wireGeometry, type WireGeometry } from './wire-geometry.js';
+
+/** How far a wall hook holds a wire from the wall, mm (proposal). */
+export const HOOK_STANDOFF_MM = 8;
+/** How far behind the back of the frame a wire runs from rings screwed into the back, mm (proposal). */
+const RING_BEHIND_MM = 4;
+
+/** Everything known of the hanging piece, for facts, pictures and the hanging page. */
+export interface HangingState {
+  readonly by: 'wire' | 'two-hooks';
+  readonly weight_N: number;
+  /** Null for two hooks, and for a wire that cannot carry because it has no slack. */
+  readonly wire: WireGeometry | null;
+  readonly forces: WireForces | null;
+  /** Null when the hook would sit at the bottom edge or lower. */
+  readonly lean: Lean | null;
+  /** Hook or hooks below the top edge; negative when hook and wire show above the frame. */
+  readonly hook_below_top_mm: number | null;
+  readonly hooks_count: number;
+  /** Load on one hook, pull-out from the wall included, N. */
+  readonly hook_N: number | null;
+  readonly ring_load: RingLoad | null;
+  readonly ring_use: number | null;
+  /** Wood in line with the ring's thread. */
+  readonly ring_wood_mm: number;
+  readonly picked: { readonly hook: Hardware | null; readonly wire: Hardware | null; readonly ring: Hardware | null };
+}
+
+/** Least factors the picks aim at, from the shelf. Source: physics section 9 (proposal). */
+function factors(model: Model): { readonly hook: number; readonly wire: number } {
+  const { proposals } = model.shelf;
+  return { hook: (proposals['hook-factor'] ?? proposals['hook_factor'])?.value ?? 2, wire: (proposals['wire-factor'] ?? proposals['wire_factor'])?.value ?? 4 };
+}
+
+/**
+ * The hanging piece: wire shape and forces, lean, hooks, rings and the hardware picked from the shelf. Null when the plan says it does not hang.
+ * Rings sit `drop` below the top edge: on the inner faces of the side bars half way through their depth, or in the middle of their backs.
+ */
+export function hangingState(model: Model): HangingState | null {
+  const { plan, shelf } = model;
+  const { hang } = plan;
+  if (hang.by === 'none') return null;
+  const { w_mm, d_mm } = model.bars.left.section;
+  const weight_N = model.weight.total_kg * GRAVITY_N_PER_KG;
+  const byWire = hang.by === 'wire';
+  const inside = hang.from === 'inside';
+  const hooks_count = byWire ? Math.max(1, hang.hooks) : 2;
+  const wire = byWire ? wireGeometry(ringSpan_mm(plan, w_mm), hang.slack_mm, hang.hooks) : null;
+  const forces = wire ? wireForces(weight_N, wire.angle_deg, hang.hooks) : null;
+  const rise_mm = wire?.rise_mm ?? 0;
+  const leaning = lean({
+    height_mm: plan.face.height_mm,
+    rings_below_top_mm: hang.drop_mm,
+    rise_mm,
+    standoff_mm: Math.max(0, HOOK_STANDOFF_MM - (inside ? d_mm / 2 : -RING_BEHIND_MM)),
+    cg_mm: centreOfGravity_mm(model),
+    weight_N,
+  });
+  const carried = (byWire ? forces : { lift_N: weight_N / 2, inward_N: 0, hook_N: weight_N / 2 }) ?? null;
+  const pull = leaning?.pull_out_N ?? null;
+  const ring_load: RingLoad | null =
+    carried === null || pull === null
+      ? null
+      : inside && byWire
+        ? { along_N: carried.inward_N, across_N: Math.hypot(carried.lift_N, pull / 2) }
+        : inside
+          ? { along_N: 0, across_N: Math.hypot(carried.lift_N, pull / 2) }
+          : { along_N: pull / 2, across_N: Math.hypot(carried.lift_N, carried.inward_N) };
+  const G = model.bars.left.stock.species.specific_gravity;
+  const ring_wood_mm = inside ? w_mm : d_mm;
+  const ring = ring_load ? pickRing(shelf, ring_load, G, ring_wood_mm) : null;
+  const hook_N = carried === null || pull === null ? null : Math.hypot(carried.hook_N, pull / hooks_count);
+  const least = factors(model);
+  return {
+    by: hang.by,
+    weight_N,
+    wire,
+    forces,
+    lean: leaning,
+    hook_below_top_mm: byWire && wire === null ? null : hang.drop_mm - rise_mm,
+    hooks_count,
+    hook_N,
+    ring_load,
+    ring_use: ring && ring_load ? ringUse(ring, ring_load, G, ring_wood_mm) : null,
+    ring_wood_mm,
+    picked: {
+      hook: hook_N === null ? null : pickRated(shelf, 'hook', hook_N, least.hook),
+      wire: forces ? pickRated(shelf, 'wire', forces.tension_N, least.wire) : null,
+      ring,
+    },
+  };
+}
