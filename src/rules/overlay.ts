@@ -1,0 +1,151 @@
+import type { Place } from '../base/messages.js';
+import type { Problem } from '../base/problem.js';
+import { nearest } from '../base/schema-problems.js';
+import { catalogueByPath } from '../facts/catalogue.js';
+import { thresholdKey, thresholdsOf, wordingOf } from './quantity.js';
+import { ruleProblem } from './rule-problems.js';
+import { placeholdersOf } from './say.js';
+import type { Against, Change, Layer, Limit, Line, Rule, Ruleset, SwitchedOff, Thresholds } from './ruleset.js';
+
+/** A ruleset laid together, or null when there is nothing to lay; and what only shows once it is. */
+export interface Overlaid {
+  readonly ruleset: Ruleset | null;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Lays files over each other, in the given order: later ones win, by rule id and limit name. The last is the entry file.
+ * With `complete` false (some file could not be read in full) missing limits and rules are not complained about.
+ */
+export function overlay(layers: readonly Layer[], complete = true): Overlaid {
+  const entry = layers.at(-1);
+  if (entry === undefined) return { ruleset: null, problems: [] };
+  const problems: Problem[] = [];
+  const limits = new Map<string, Limit>();
+  const rules = new Map<string, Rule | null>();
+  const off = new Map<string, SwitchedOff>();
+  const history = new Map<string, readonly Change[]>();
+  const setBy = new Map<string, { readonly layer: Layer; readonly said: string }>();
+
+  const record = (layer: Layer, key: string, said: string, place: Place): void => {
+    const before = setBy.get(key);
+    if (before !== undefined && before.said !== said && !reaches(layer, before.layer.file, layers))
+      problems.push(ruleProblem('overlay-conflict', place, { name: key, value: `\`${before.layer.file}\` and \`${layer.file}\`` }, 'warning'));
+    setBy.set(key, { layer, said });
+    history.set(key, [...(history.get(key) ?? []), { file: layer.file, ruleset: layer.name, said }]);
+  };
+
+  for (const layer of layers) {
+    for (const limit of layer.limits) {
+      record(layer, `limit ${limit.name}`, limitInWords(limit), limit.place);
+      limits.set(limit.name, limit);
+    }
+    for (const rule of layer.rules) {
+      record(layer, `rule ${rule.id}`, rulePrint(rule), rule.place);
+      rules.set(rule.id, rule);
+      off.delete(rule.id);
+    }
+    for (const one of layer.off) {
+      if (complete && !rules.has(one.id)) problems.push(ruleProblem('off-unknown', one.place, { value: one.id, nearest: nearest(one.id, [...rules.keys()]) }));
+      record(layer, `rule ${one.id}`, `off: ${one.reason}`, one.place);
+      rules.set(one.id, null);
+      off.set(one.id, one);
+    }
+  }
+  const live = [...rules.values()].filter((rule) => rule !== null);
+  const thresholds = new Map<string, Thresholds>();
+  for (const rule of live) checkLimits(rule, limits, thresholds, problems, complete);
+  // A conflict is settled when a file above both has its say.
+  const settled = problems.filter((problem) => problem.code !== 'overlay-conflict' || setBy.get(problem.found.split(',')[0]!)?.layer.file === problem.file);
+  const ruleset: Ruleset = { name: entry.name, file: entry.file, limits, thresholds, rules: live, off: [...off.values()], history, layers };
+  return { ruleset, problems: settled };
+}
+
+/** Whether a layer builds on a file, directly or through others. */
+function reaches(layer: Layer, file: string, layers: readonly Layer[], seen: ReadonlySet<string> = new Set()): boolean {
+  if (layer.builds_on.includes(file)) return true;
+  return layer.builds_on.some((name) => {
+    const below = layers.find((one) => one.file === name);
+    return below !== undefined && !seen.has(name) && reaches(below, file, layers, new Set([...seen, name]));
+  });
+}
+
+/** A limit in words: `1/400 of bar.span_mm`, `stop 1.5, caution 2.5`. */
+export function limitInWords({ amounts, of }: Limit): string {
+  const text = 'value' in amounts ? amounts.value : `stop ${amounts.stop}, caution ${amounts.caution}`;
+  return of === null ? text : `${text} of ${of}`;
+}
+
+/** A rule's content without its places, so that two sayings of the same can be seen to agree. */
+function rulePrint(rule: Rule): string {
+  return JSON.stringify(rule, (key, value: unknown) => (key === 'place' ? undefined : value));
+}
+
+function checkLimits(rule: Rule, limits: ReadonlyMap<string, Limit>, thresholds: Map<string, Thresholds>, problems: Problem[], complete: boolean): void {
+  const names = [...limits.keys()];
+  const unknown = (name: string, place: Place): void => {
+    if (complete) problems.push(ruleProblem('unknown-limit', place, { value: name, nearest: nearest(name, names) }));
+  };
+  const resolve = (line: Line, against: Against): Thresholds | null => {
+    if (against.kind !== 'limit') return null;
+    const limit = limits.get(against.name);
+    if (limit === undefined) {
+      unknown(against.name, line.place);
+      return null;
+    }
+    const found = fitted(limit, line, rule, problems);
+    if (found !== null) thresholds.set(thresholdKey(limit.name, catalogueByPath.get(line.fact)!.unit), found);
+    return found;
+  };
+  const double: Thresholds[] = [];
+  for (const line of rule.require.lines) {
+    const found = resolve(line, line.against);
+    if (found === null || found.value !== null) continue;
+    double.push(found);
+    if (rule.otherwise.kind !== 'by-limit') problems.push(ruleProblem('two-thresholds', line.place, { value: (line.against as { readonly name: string }).name }));
+    else checkOrder(found.stop!, found.caution!, line, problems, limits.get((line.against as { readonly name: string }).name)!.place);
+  }
+  for (const line of rule.applies?.lines ?? []) {
+    const found = resolve(line, line.against);
+    if (found !== null && found.value === null) problems.push(ruleProblem('two-thresholds', line.place, { value: (line.against as { readonly name: string }).name }));
+  }
+  const allKnown = rule.require.lines.every(({ against }) => against.kind !== 'limit' || limits.has(against.name));
+  if (rule.otherwise.kind === 'by-limit' && double.length !== 1 && allKnown) problems.push(ruleProblem('one-threshold', rule.place, { value: rule.id }));
+  if (rule.otherwise.kind === 'stop-beyond') checkStopBeyond(rule, resolve, problems);
+  for (const name of [rule.say, ...rule.do].flatMap(placeholdersOf)) if (name.startsWith('limits.') && !limits.has(name.slice(7))) unknown(name.slice(7), rule.place);
+}
+
+/** A limit as numbers for the fact of a line; null after reporting that it does not fit. */
+function fitted(limit: Limit, line: Line, rule: Rule, problems: Problem[]): Thresholds | null {
+  const spec = catalogueByPath.get(line.fact)!;
+  if (limit.of !== null) {
+    const base = catalogueByPath.get(limit.of)!;
+    const comparable = base.unit === spec.unit;
+    if (!comparable || (base.each !== rule.each && base.each !== 'frame')) {
+      problems.push(ruleProblem('of-misfit', limit.place, { value: limit.name, name: limit.of, allowed: `a share of a fact in ${spec.unit} of each ${rule.each} or of the frame, as the rule ${rule.id} uses it on ${line.fact}` }));
+      return null;
+    }
+  }
+  const found = thresholdsOf(limit, spec.unit);
+  const negative = found !== null && spec.signed === true && (line.compare === 'at-most' || line.compare === 'below') && [found.value, found.stop, found.caution].some((amount) => amount !== null && amount < 0);
+  if (found === null || negative) problems.push(ruleProblem('limit-misfit', limit.place, { value: `${limit.name}: ${limitInWords(limit)}`, allowed: limit.of === null ? wordingOf(spec.unit) : wordingOf('ratio'), name: `${line.fact} in the rule ${rule.id}` }));
+  return negative ? null : found;
+}
+
+function checkStopBeyond(rule: Rule, resolve: (line: Line, against: Against) => Thresholds | null, problems: Problem[]): void {
+  const line = rule.require.lines[0]!;
+  if (rule.otherwise.kind !== 'stop-beyond') return;
+  const { stop } = rule.otherwise;
+  const stopAt = stop.kind === 'limit' ? resolve(line, stop) : { of: null, value: Number(stop.value) };
+  const cautionAt = line.against.kind === 'limit' ? resolve(line, line.against) : { of: null, value: Number(line.against.value) };
+  if (stop.kind === 'limit' && stopAt !== null && stopAt.value === null) problems.push(ruleProblem('two-thresholds', line.place, { value: stop.name }));
+  if (stopAt === null || cautionAt === null || stopAt.of !== cautionAt.of || stopAt.value === null || cautionAt.value === null) return;
+  checkOrder(stopAt.value, cautionAt.value, line, problems, line.place);
+}
+
+/** The stop threshold lies beyond the caution threshold, in the direction in which things get worse. */
+function checkOrder(stop: number, caution: number, line: Line, problems: Problem[], place: Place): void {
+  const growsWorse = line.compare === 'at-most' || line.compare === 'below';
+  if (growsWorse ? stop >= caution : stop <= caution) return;
+  problems.push(ruleProblem('turned-thresholds', place, { value: `a stop at ${stop} and a caution at ${caution}`, allowed: `a stop ${growsWorse ? 'above' : 'below'} the caution, because \`${line.fact}\` must be ${line.compare} it` }));
+}

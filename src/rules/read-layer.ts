@@ -1,0 +1,106 @@
+import type { Problem } from '../base/problem.js';
+import { limitProblems, readYaml, type Path, type YamlSource } from '../base/yaml-document.js';
+import { schemaProblems } from '../base/schema-problems.js';
+import { followBestBranch } from './best-branch.js';
+import { readRule } from './read-rule.js';
+import type { RuleChecks } from './rule-checks.js';
+import { ruleProblem } from './rule-problems.js';
+import type { Layer, Limit, LimitAmounts, Rule, SwitchedOff } from './ruleset.js';
+import { rulesetInputSchema, type LimitInput, type RuleInput, type RulesetInput, type SwitchedOffInput } from './ruleset-schema.js';
+
+/** A file read on its own: what could be used of it, and everything that is wrong with it. */
+export interface ReadLayer {
+  /** Null when nothing of the file can be used. */
+  readonly layer: Layer | null;
+  readonly source: YamlSource | null;
+  readonly problems: readonly Problem[];
+}
+
+const mostEntries = 500;
+const readableId = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*(?:\/[a-z0-9]+(?:-[a-z0-9]+)*)*$/;
+const readableName = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
+
+/** Reads one ruleset file. What is broken is reported and left out, so that the rest can be checked as well. */
+export function readLayer(text: string, file: string, checks: RuleChecks): ReadLayer {
+  const { source, problems } = readYaml(text, file);
+  if (source === null) return { layer: null, source, problems };
+  const found: Problem[] = [...problems];
+  const shape = shapeProblems(source);
+  if (shape.fatal) return { layer: null, source, problems: limitProblems([...found, ...shape.problems]) };
+  found.push(...shape.problems);
+  const input = source.data as Partial<RulesetInput>;
+  const usable = (path: Path): boolean => !shape.broken.has(pieceOf(path));
+  const limits = readLimits(usable(['limits']) ? (input.limits ?? {}) : {}, source, usable, checks, found);
+  const { rules, off } = readRules(usable(['rules']) ? (input.rules ?? []) : [], source, usable, checks, found);
+  const layer: Layer = { file, name: usable(['name']) ? (input.name ?? file) : file, builds_on: usable(['builds-on']) ? (input['builds-on'] ?? []) : [], limits, rules, off };
+  return { layer, source, problems: limitProblems(found) };
+}
+
+/** The part of the file that a path belongs to: one limit, one rule, or a key of the top. */
+function pieceOf(path: Path): string {
+  const [top, entry] = path;
+  return (top === 'limits' || top === 'rules') && entry !== undefined ? `${top} ${entry}` : String(top ?? '');
+}
+
+function shapeProblems(source: YamlSource): { readonly fatal: boolean; readonly broken: ReadonlySet<string>; readonly problems: readonly Problem[] } {
+  const { data } = source;
+  const fatal = (problem: Problem) => ({ fatal: true, broken: new Set<string>(), problems: [problem] });
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return fatal(source.problem('not-a-map', [], { value: source.written([]) }));
+  const format = Object.hasOwn(data, 'ruleset') ? (data as { readonly ruleset: unknown }).ruleset : undefined;
+  if (typeof format === 'number' && Number.isInteger(format) && format > 1) return fatal(source.problem('later-format', ['ruleset'], { name: 'ruleset', value: String(format) }));
+  if (format === undefined) return fatal(source.problem('not-this-format', [], { name: 'ruleset', value: 'a file without `ruleset: 1`' }));
+  const checked = rulesetInputSchema.safeParse(data);
+  if (checked.success) return { fatal: false, broken: new Set(), problems: [] };
+  const issues = followBestBranch(checked.error.issues);
+  return { fatal: false, broken: new Set(issues.map((issue) => pieceOf(issue.path as Path))), problems: schemaProblems(rulesetInputSchema, issues, source) };
+}
+
+function readLimits(inputs: Readonly<Record<string, LimitInput>>, source: YamlSource, usable: (path: Path) => boolean, checks: RuleChecks, found: Problem[]): readonly Limit[] {
+  const limits: Limit[] = [];
+  for (const [name, input] of Object.entries(inputs).slice(0, mostEntries)) {
+    const path: Path = ['limits', name];
+    if (!usable(path)) continue;
+    const place = source.place(path, 'key');
+    if (!readableName.test(name) || name.length > 60) found.push(ruleProblem('bad-limit-name', place, { value: name }));
+    const before = found.length;
+    checks.source(input.source, source.place([...path, 'source']), found);
+    if (input.of !== undefined) checks.limitBase(input.of, source.place([...path, 'of']), found);
+    for (const key of ['value', 'stop', 'caution'] as const) {
+      const value = (input as Readonly<Record<string, unknown>>)[key];
+      if (typeof value === 'number' && !Number.isFinite(value)) found.push(ruleProblem('not-finite-amount', source.place([...path, key]), { value }));
+    }
+    if (found.length === before) limits.push({ name, amounts: amountsOf(input), of: input.of ?? null, source: input.source, place });
+  }
+  tooMany(Object.keys(inputs).length, ['limits'], source, found);
+  return limits;
+}
+
+function amountsOf(input: LimitInput): LimitAmounts {
+  return 'value' in input ? { value: String(input.value) } : { stop: String(input.stop), caution: String(input.caution) };
+}
+
+function readRules(inputs: readonly (RuleInput | SwitchedOffInput)[], source: YamlSource, usable: (path: Path) => boolean, checks: RuleChecks, found: Problem[]): { readonly rules: readonly Rule[]; readonly off: readonly SwitchedOff[] } {
+  const rules: Rule[] = [];
+  const off: SwitchedOff[] = [];
+  const seen = new Set<string>();
+  inputs.slice(0, mostEntries).forEach((input, index) => {
+    const path: Path = ['rules', index];
+    if (!usable(path)) return;
+    const idPlace = source.place([...path, 'id']);
+    if (!readableId.test(input.id) || input.id.length > 60) found.push(ruleProblem('bad-rule-id', idPlace, { value: input.id }));
+    if (seen.has(input.id)) found.push(ruleProblem('duplicate-rule', idPlace, { value: input.id }));
+    seen.add(input.id);
+    if ('off' in input) {
+      off.push({ id: input.id, reason: input.off.trim(), place: idPlace });
+      return;
+    }
+    const rule = readRule(input, path, source, checks, found);
+    if (rule !== null) rules.push(rule);
+  });
+  tooMany(inputs.length, ['rules'], source, found);
+  return { rules, off };
+}
+
+function tooMany(count: number, path: Path, source: YamlSource, found: Problem[]): void {
+  if (count > mostEntries) found.push(ruleProblem('too-many-rules', source.place(path, 'key'), { value: count, allowed: String(mostEntries) }));
+}

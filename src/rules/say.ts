@@ -1,0 +1,90 @@
+import { barNames, cornerNames, type About, type UnitSystem } from '../base/names.js';
+import { formatQuantity, formatShare } from '../base/units-format.js';
+import { catalogueByPath } from '../facts/catalogue.js';
+import type { FactUnit } from '../facts/fact.js';
+import type { FactTable } from './fact-table.js';
+import { limitValue } from './limit-value.js';
+import type { Compare, Line, Rule, Ruleset } from './ruleset.js';
+import { comparesMagnitude, type PosedLine } from './settle.js';
+
+/** Placeholders that every sentence may use; besides them any fact path, and `limits.NAME`. */
+export const plainPlaceholders = ['about', 'actual', 'limit', 'used'] as const;
+
+const placeholder = /\{([^{}]*)\}/g;
+
+/** The placeholders of a sentence, in order, without braces. */
+export function placeholdersOf(sentence: string): readonly string[] {
+  return [...sentence.matchAll(placeholder)].map((match) => match[1] ?? '');
+}
+
+/** What a sentence needs to be filled in. */
+export interface SayContext {
+  readonly ruleset: Ruleset;
+  readonly table: FactTable;
+  readonly units: UnitSystem;
+}
+
+/** The rule's sentence with its placeholders filled in, starting with a capital. */
+export function say(rule: Rule, about: About, line: PosedLine, context: SayContext): string {
+  const unit = catalogueByPath.get(line.line.fact)!.unit;
+  const fill = (name: string): string => {
+    if (name === 'about') return aboutInWords(about);
+    if (name === 'actual') return actualInWords(line, unit, context.units);
+    if (name === 'limit') return formatQuantity(line.limit, unit, context.units);
+    if (name === 'used') return line.used === null ? 'all' : formatShare(line.used);
+    if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
+    const reading = context.table.read(name, about);
+    return reading.known ? formatQuantity(reading.value, catalogueByPath.get(name)!.unit, context.units) : 'an unknown amount';
+  };
+  return capital(rule.say.replace(placeholder, (_, name: string) => fill(name)));
+}
+
+/** Why an element could not be judged. */
+export function sayUnknown(line: PosedLine, about: About): string {
+  const path = line.reason?.path ?? line.line.fact;
+  const spec = catalogueByPath.get(path);
+  return `${capital(aboutInWords(about))} cannot be judged: ${path} is not known. ${line.reason?.why ?? ''} It would say: ${spec?.meaning ?? path}`;
+}
+
+/** Why a rule does not apply to an element. */
+export function sayWhyNot(line: PosedLine, units: UnitSystem): string {
+  const unit = catalogueByPath.get(line.line.fact)!.unit;
+  return `Only asked when ${lineInWords(line.line, formatQuantity(line.limit, unit, units))}; here it is ${formatQuantity(line.actual, unit, units)}.`;
+}
+
+const compareWords: Readonly<Record<Compare, string>> = { 'at-most': 'is at most', 'at-least': 'is at least', 'above': 'is above', 'below': 'is below', 'is': 'is', 'is-not': 'is not' };
+
+/** A line of a rule in words, such as `bar.span_mm is above 300 mm`. */
+export function lineInWords(line: Line, threshold: string): string {
+  return `${line.fact} ${compareWords[line.compare]} ${threshold}`;
+}
+
+/** An element as one would say it in the middle of a sentence: `the left bar`, `the top left corner`, `crossbar 1`. */
+export function aboutInWords(about: About): string {
+  if ((barNames as readonly string[]).includes(about)) return `the ${about} bar`;
+  if ((cornerNames as readonly string[]).includes(about)) return `the ${about.replace('-', ' ')} corner`;
+  if (/^crossbar-\d+$/.test(about)) return about.replace('-', ' ');
+  return `the ${about.replaceAll('-', ' ')}`;
+}
+
+function actualInWords(line: PosedLine, unit: FactUnit, units: UnitSystem): string {
+  const { actual, limit } = line;
+  const shown = comparesMagnitude(line.line) && typeof actual === 'number' ? Math.abs(actual) : actual;
+  const words = formatQuantity(shown, unit, units);
+  if (typeof shown !== 'number' || typeof limit !== 'number' || shown === limit || words !== formatQuantity(limit, unit, units)) return words;
+  return `just ${shown > limit ? 'over' : 'under'} ${words}`;
+}
+
+function limitInWords(name: string, about: About, { ruleset, table, units }: SayContext): string {
+  const amounts = limitValue(ruleset, name, (path) => {
+    const reading = table.read(path, about);
+    return reading.known && typeof reading.value === 'number' ? reading.value : null;
+  });
+  const of = ruleset.limits.get(name)?.of;
+  const amount = amounts?.value ?? amounts?.caution ?? null;
+  return formatQuantity(amount, of === null || of === undefined ? 'mm' : catalogueByPath.get(of)!.unit, units);
+}
+
+function capital(sentence: string): string {
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
