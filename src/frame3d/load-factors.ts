@@ -1,3 +1,4 @@
+import { dotSegments } from './profile-matrix.js';
 import { symmetricEigen } from './small-eigen.js';
 
 /** K φ = −λ B φ with K positive definite and B symmetric: the load factors λ at which a state stops being stable. */
@@ -20,11 +21,7 @@ export interface LoadFactor {
 /** Largest size of the search space; far more than ever needed, so that the search ends whatever the input. */
 const largestSpace = 160;
 
-function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
-}
+const dot = (a: Float64Array, b: Float64Array): number => dotSegments(a, 0, b, 0, a.length);
 
 function addMultiple(target: Float64Array, share: number, v: Float64Array): void {
   for (let i = 0; i < target.length; i++) target[i]! += share * v[i]!;
@@ -53,8 +50,11 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
     problem.solve(v);
     return { v, p };
   };
+  /** Takes out of v and p = K v what lies along earlier directions; once more when little was left, for the rounding. */
   const orthogonalise = (v: Float64Array, p: Float64Array, record: Float64Array | null): void => {
+    const before = dot(v, p);
     for (let pass = 0; pass < 2; pass++) {
+      if (pass === 1 && dot(v, p) > 1e-3 * before) break;
       for (let j = 0; j < V.length; j++) {
         const share = dot(KV[j]!, v);
         if (pass === 0 && record) record[j] = share;
@@ -70,8 +70,11 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
   let check = 8;
   while (V.length < limit) {
     if (!(size > 0)) break;
-    const v = next.v.map((x) => x / size);
-    const p = next.p.map((x) => x / size);
+    const { v, p } = next;
+    for (let i = 0; i < n; i++) {
+      v[i]! /= size;
+      p[i]! /= size;
+    }
     V.push(v);
     KV.push(p);
     const w = new Float64Array(n);

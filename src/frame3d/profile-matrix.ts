@@ -24,6 +24,21 @@ export interface ProfileFactors extends ProfileMatrix {
 /** A pivot below this share of its original diagonal counts as vanished. */
 const vanishing = 1e-12;
 
+/**
+ * Σ a[p + k] b[q + k], k < count. Two sums run side by side because a processor adds faster than it waits for one sum.
+ */
+export function dotSegments(a: Float64Array, p: number, b: Float64Array, q: number, count: number): number {
+  let s0 = 0;
+  let s1 = 0;
+  let k = 0;
+  for (; k + 1 < count; k += 2) {
+    s0 += a[p + k]! * b[q + k]!;
+    s1 += a[p + k + 1]! * b[q + k + 1]!;
+  }
+  if (k < count) s0 += a[p + k]! * b[q + k]!;
+  return s0 + s1;
+}
+
 /** An all-zero matrix with the given row starts. */
 export function emptyProfile(first: Int32Array): ProfileMatrix {
   const n = first.length;
@@ -42,10 +57,10 @@ export function addEntry(matrix: ProfileMatrix, i: number, j: number, value: num
   else matrix.values[matrix.start[j]! + i]! += value;
 }
 
-/** LDLᵀ of a copy of the matrix, row by row, without pivoting. */
-export function factorise(matrix: ProfileMatrix): ProfileFactors {
+/** LDLᵀ, row by row, without pivoting; of a copy of the matrix, or of the matrix itself when it may be overwritten. */
+export function factorise(matrix: ProfileMatrix, overwrite = false): ProfileFactors {
   const { n, first, start } = matrix;
-  const a = matrix.values.slice();
+  const a = overwrite ? matrix.values : matrix.values.slice();
   const inverse = new Float64Array(n);
   const vanished: number[] = [];
   let negative = 0;
@@ -54,9 +69,9 @@ export function factorise(matrix: ProfileMatrix): ProfileFactors {
     const si = start[i]!;
     for (let j = fi + 1; j < i; j++) {
       const sj = start[j]!;
-      let sum = a[si + j]!;
-      for (let k = Math.max(fi, first[j]!); k < j; k++) sum -= a[si + k]! * a[sj + k]!;
-      a[si + j] = sum;
+      const fj = first[j]!;
+      const from = fi > fj ? fi : fj;
+      if (from < j) a[si + j]! -= dotSegments(a, si + from, a, sj + from, j - from);
     }
     const diagonal = a[si + i]!;
     let d = diagonal;
@@ -79,13 +94,14 @@ export function factorise(matrix: ProfileMatrix): ProfileFactors {
 /** Solves in place: `b` enters as the right-hand side and leaves as the solution. */
 export function solveFactored(factors: ProfileFactors, b: Float64Array): void {
   const { n, first, start, values: a, inverse } = factors;
-  for (let i = 0; i < n; i++) {
+  let from = 0;
+  while (from < n && b[from] === 0) from++;
+  for (let i = from; i < n; i++) {
     const si = start[i]!;
-    let sum = b[i]!;
-    for (let j = first[i]!; j < i; j++) sum -= a[si + j]! * b[j]!;
-    b[i] = sum;
+    const f = first[i]!;
+    b[i]! -= dotSegments(a, si + f, b, f, i - f);
   }
-  for (let i = 0; i < n; i++) b[i]! *= inverse[i]!;
+  for (let i = from; i < n; i++) b[i]! *= inverse[i]!;
   for (let i = n - 1; i >= 0; i--) {
     const x = b[i]!;
     if (x === 0) continue;

@@ -138,5 +138,5 @@ export function tangentFactors(second: SecondOrder, share: number): ProfileFacto
   const { joinedLinear: linear, joinedSecond } = second;
   const values = new Float64Array(linear.values.length);
   for (let v = 0; v < values.length; v++) values[v] = linear.values[v]! + share * joinedSecond.values[v]!;
-  return factorise({ ...linear, values });
+  return factorise({ ...linear, values }, true);
 }

@@ -41,7 +41,9 @@ export function readInfluence(mesh: FrameMesh, frame: StretchedFrame, second: Se
       }
     });
     solveFactored(factors, b);
-    return Float64Array.from(of, (eq) => (eq >= 0 ? b[joinedOf[eq]!]! : 0));
+    const u = new Float64Array(of.length);
+    for (let m = 0; m < u.length; m++) if (of[m]! >= 0) u[m] = b[joinedOf[of[m]!]!]!;
+    return u;
   };
   const kinds: readonly WarpKind[] = ['twist', 'out', 'plane'];
   return [...Object.values(mesh.bars), ...mesh.crossbars].flatMap((member) =>

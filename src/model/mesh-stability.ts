@@ -1,4 +1,4 @@
-import { addMembraneProduct, addProduct, smallestLoadFactors, solveFactored, tangentFactors } from '../frame3d/index.js';
+import { addMembraneProduct, addProduct, smallestLoadFactors, solveFactored, spreadUnknowns, tangentFactors } from '../frame3d/index.js';
 import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
 import type { FrameMesh, MeshMember } from './frame-mesh.js';
 import type { ModeLine, ModeName, Stability } from './frame-results.js';
@@ -13,12 +13,6 @@ export const neverUnstable: Stability = {
   second_mode_words: null,
   mode_shape: [],
 };
-
-/** Six movements per node of a mode; prescribed ones at rest. */
-function movementsOf(prepared: Prepared, mode: Float64Array): Float64Array {
-  const { of } = prepared.equations;
-  return Float64Array.from(of, (eq) => (eq >= 0 ? mode[eq]! : 0));
-}
 
 const membersOf = (mesh: FrameMesh): MeshMember[] => [...Object.values(mesh.bars), ...mesh.crossbars, ...mesh.braces];
 
@@ -78,14 +72,14 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
   );
   const [first, next] = found;
   if (!first) return neverUnstable;
-  const u = movementsOf(prepared, first.mode);
+  const u = spreadUnknowns(prepared, first.mode);
   const { mode, words } = nameMode(mesh, u);
   return {
     load_factor: first.factor,
     second_factor: next?.factor ?? null,
     mode,
     mode_words: words,
-    second_mode_words: next ? nameMode(mesh, movementsOf(prepared, next.mode)).words : null,
+    second_mode_words: next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)).words : null,
     mode_shape: modeLines(mesh, u),
   };
 }
