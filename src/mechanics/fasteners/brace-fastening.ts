@@ -1,3 +1,4 @@
+import { formatLength } from '../../base/units-format.js';
 import type { Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
@@ -64,7 +65,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     lateral_N: screwLateral_N(screw, { G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G), G_main: G, side_mm: kind.through_mm, main_mm: penetration_mm }),
     count: 4 * kind.per_corner,
     rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(kind) }],
-    line: timber ? `${ends === 1 ? 'one' : 'two'} in each end, square to the bar, ${BRACE_END_MM} mm in from the toe of the mitred end` : 'one line along the middle of the bar',
+    line: timber ? `${ends === 1 ? 'one' : 'two'} in each end, square to the bar, ${formatLength(BRACE_END_MM, plan.units)} in from the toe of the mitred end` : 'one line along the middle of the bar',
     drive_from: timber ? 'the edge of the brace that looks to the middle of the frame' : 'the back',
     note: timber ? 'The brace sits between the bars, flush with their backs, ends cut at 45 degrees.' : '',
   };

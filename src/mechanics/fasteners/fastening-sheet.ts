@@ -42,6 +42,9 @@ function depth_mm(f: PlannedFastening): number {
   return Math.round(Math.min(0.9 * f.length_mm, f.length_mm + f.exit_mm - 1));
 }
 
+/** True for screws whose heads lie in a steel angle. */
+const onSteel = (model: Model, f: PlannedFastening): boolean => f.name === 'brace-screws' && model.plan.corners.brace?.kind === 'steel-angle';
+
 /** Every fastening of the plan as a line of the fastening page, in the order they are driven. */
 export function fasteningSheet(model: Model): readonly FasteningLine[] {
   return plannedFastenings(model).map((f) => ({
@@ -55,7 +58,7 @@ export function fasteningSheet(model: Model): readonly FasteningLine[] {
     pilot_mm: f.pilot_mm,
     pilot_depth_mm: depth_mm(f),
     pilot_too_wide: f.pilot_mm !== null && f.pilot_mm > f.pilot_rule_mm + 1e-9,
-    countersink_mm: f.kind === 'nail' || model.plan.corners.brace?.kind === 'steel-angle' && f.name === 'brace-screws' ? null : f.head_mm,
+    countersink_mm: f.kind === 'nail' || onSteel(model, f) ? null : f.head_mm,
     drive_from: f.drive_from,
     line: f.line,
     rows: f.rows,

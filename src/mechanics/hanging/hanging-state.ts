@@ -1,4 +1,5 @@
 import type { Model } from '../../model/model.js';
+import { proposal } from '../../shelf/proposals.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { centreOfGravity_mm } from './centre-of-gravity.js';
 import { GRAVITY_N_PER_KG } from './hanging-forces.js';
@@ -32,12 +33,6 @@ export interface HangingState {
   /** Wood in line with the ring's thread. */
   readonly ring_wood_mm: number;
   readonly picked: { readonly hook: Hardware | null; readonly wire: Hardware | null; readonly ring: Hardware | null };
-}
-
-/** Least factors the picks aim at, from the shelf. Source: physics section 9 (proposal). */
-function factors(model: Model): { readonly hook: number; readonly wire: number } {
-  const { proposals } = model.shelf;
-  return { hook: (proposals['hook-factor'] ?? proposals['hook_factor'])?.value ?? 2, wire: (proposals['wire-factor'] ?? proposals['wire_factor'])?.value ?? 4 };
 }
 
 /**
@@ -78,7 +73,6 @@ export function hangingState(model: Model): HangingState | null {
   const ring_wood_mm = inside ? w_mm : d_mm;
   const ring = ring_load ? pickRing(shelf, ring_load, G, ring_wood_mm) : null;
   const hook_N = carried === null || pull === null ? null : Math.hypot(carried.hook_N, pull / hooks_count);
-  const least = factors(model);
   return {
     by: hang.by,
     weight_N,
@@ -92,8 +86,8 @@ export function hangingState(model: Model): HangingState | null {
     ring_use: ring && ring_load ? ringUse(ring, ring_load, G, ring_wood_mm) : null,
     ring_wood_mm,
     picked: {
-      hook: hook_N === null ? null : pickRated(shelf, 'hook', hook_N, least.hook),
-      wire: forces ? pickRated(shelf, 'wire', forces.tension_N, least.wire) : null,
+      hook: hook_N === null ? null : pickRated(shelf, 'hook', hook_N, proposal(shelf, 'hook-factor')),
+      wire: forces ? pickRated(shelf, 'wire', forces.tension_N, proposal(shelf, 'wire-factor')) : null,
       ring,
     },
   };

@@ -1,12 +1,11 @@
 import type { Model } from '../../model/model.js';
+import { builtSize } from '../../plan/build-up.js';
 import type { Plan } from '../../plan/plan.js';
+import { proposal } from '../../shelf/proposals.js';
 import type { Shelf } from '../../shelf/shelf.js';
-import { planBarSize } from './bar-size.js';
 
 /** Mass of steel, kg per mm³. */
 const STEEL_KG_PER_MM3 = 7.85e-6;
-/** Dry paint on a finished picture, g/m² (proposal; the shelf's `paint-mass` replaces it). Thick impasto weighs several times more. */
-export const PAINT_G_PER_M2 = 500;
 /** One tacker staple, g, and one flat steel angle with its screws, g (proposals). */
 const STAPLE_G = 0.15;
 const ANGLE_G = 60;
@@ -38,7 +37,9 @@ function hardwareMass_kg(plan: Plan, shelf: Shelf): number {
 
 /** Area of the cloth on the frame with what is turned over the edge and hemmed, m²: face + 2 (d + wrap + turn), wrap = w when fixed to the back. Source: physics. */
 function clothArea_m2(plan: Plan, shelf: Shelf): number {
-  const size = planBarSize(plan, shelf) ?? { w_mm: 0, d_mm: 0 };
+  const { lay, plies, stack } = plan.bars;
+  const stock = shelf.lumber[plan.bars.stock];
+  const size = stock ? builtSize(stock, lay, plies, stack) : { w_mm: 0, d_mm: 0 };
   const wrap = plan.cloth.fixing.to === 'back' ? size.w_mm : 0;
   const extra = 2 * (size.d_mm + plan.bars.lip_mm + wrap + plan.cloth.fixing.turn_mm);
   return ((plan.face.width_mm + extra) * (plan.face.height_mm + extra)) / 1e6;
@@ -46,7 +47,7 @@ function clothArea_m2(plan: Plan, shelf: Shelf): number {
 
 /**
  * Mass of the finished piece by part, kg: the wood as given, the cloth with its turned edges, the dry ground by coats (the shelf's first ground), an allowance
- * for dry paint on the face (proposal), and steel: hanging hardware (the heaviest on the shelf), staples, nails, screws, angles.
+ * for dry paint on the face (the shelf's `paint-mass`, a proposal: thick impasto weighs several times more), and steel: hanging hardware (the heaviest on the shelf), staples, nails, screws, angles.
  * A cloth the shelf lacks weighs nothing here: the plan reader refuses it before.
  */
 export function weightParts(plan: Plan, shelf: Shelf, wood_kg: number): Model['weight'] {
@@ -54,7 +55,7 @@ export function weightParts(plan: Plan, shelf: Shelf, wood_kg: number): Model['w
   const ground = Object.values(shelf.grounds)[0];
   const cloth_kg = ((shelf.cloths[plan.cloth.use]?.mass_g_per_m2 ?? 0) * clothArea_m2(plan, shelf)) / 1000;
   const ground_kg = ((ground?.mass_g_per_m2_per_coat ?? 0) * plan.ground.coats * face_m2) / 1000;
-  const paint_kg = ((shelf.proposals['paint-mass']?.value ?? PAINT_G_PER_M2) * face_m2) / 1000;
+  const paint_kg = (proposal(shelf, 'paint-mass') * face_m2) / 1000;
   const hardware_kg = hardwareMass_kg(plan, shelf);
   return { wood_kg, cloth_kg, ground_kg, paint_kg, hardware_kg, total_kg: wood_kg + cloth_kg + ground_kg + paint_kg + hardware_kg };
 }

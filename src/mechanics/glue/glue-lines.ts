@@ -1,0 +1,43 @@
+import { barNames } from '../../base/names.js';
+import type { Model } from '../../model/model.js';
+
+/** One kind of glued joint: how many faces of what area, and whether they are end grain (which drinks a first coat). */
+export interface GlueLine {
+  readonly what: 'plies' | 'corners' | 'crossbar ends' | 'brace ends' | 'gussets';
+  readonly count: number;
+  readonly area_mm2: number;
+  readonly end_grain: boolean;
+}
+
+/** Glue lines between plies: length, breadth and number, for the bars and for crossbars of several plies. */
+export function plyGlueLines(model: Model): readonly { readonly piece: string; readonly length_mm: number; readonly breadth_mm: number; readonly lines: number }[] {
+  const { bond } = model.plan.bars;
+  if (bond !== 'glue' && bond !== 'glue+screws') return [];
+  return [...barNames.map((name) => model.bars[name]), ...model.crossbars]
+    .filter((member) => member.plies > 1)
+    .map((member) => ({
+      piece: member.name,
+      length_mm: member.span_mm + (member.name.startsWith('crossbar') ? -1 : 1) * model.bars.top.section.w_mm,
+      breadth_mm: member.stack === 'side-by-side' ? member.ply_d_mm : member.ply_w_mm,
+      lines: member.plies - 1,
+    }));
+}
+
+/** Every glued face of one frame. Corners, crossbar ends and brace ends only when the plan glues its corners. */
+export function glueLines(model: Model): readonly GlueLine[] {
+  const { corners } = model.plan;
+  const { w_mm, d_mm } = model.bars.top.section;
+  const plies = plyGlueLines(model).map((line): GlueLine => ({ what: 'plies', count: line.lines, area_mm2: line.length_mm * line.breadth_mm, end_grain: false }));
+  if (corners.glue === null) return plies;
+  const face: GlueLine =
+    corners.cut === 'mitre'
+      ? { what: 'corners', count: 4, area_mm2: w_mm * Math.SQRT2 * d_mm, end_grain: true }
+      : corners.cut === 'butt'
+        ? { what: 'corners', count: 4, area_mm2: w_mm * d_mm, end_grain: true }
+        : { what: 'corners', count: 4, area_mm2: w_mm * w_mm, end_grain: false };
+  const crossbars = model.crossbars.map((c): GlueLine => ({ what: 'crossbar ends', count: 2, area_mm2: c.section.w_mm * Math.min(c.section.d_mm, d_mm), end_grain: true }));
+  const braces = model.braces.map((b): GlueLine => ({ what: 'brace ends', count: 2, area_mm2: b.section.w_mm * Math.SQRT2 * Math.min(b.section.d_mm, d_mm), end_grain: true }));
+  const leg = corners.brace?.kind === 'ply-gusset' ? corners.brace.leg_mm + w_mm / 2 : 0;
+  const gussets: GlueLine[] = leg > w_mm ? [{ what: 'gussets', count: 8, area_mm2: w_mm * (leg - w_mm) + w_mm ** 2 / 2, end_grain: false }] : [];
+  return [...plies, face, ...crossbars, ...braces, ...gussets];
+}

@@ -1,0 +1,73 @@
+import type { Model } from '../../model/model.js';
+import type { Glue } from '../../shelf/shelf.js';
+import { clampPressure_MPa, clampsFor } from './clamping.js';
+import { glueAmount_ml } from './glue-amount.js';
+import { glueLines, plyGlueLines, type GlueLine } from './glue-lines.js';
+
+/** Frames with a longer side from here on wait overnight before they are handled, mm (practice; the length is a proposal). */
+export const LARGE_FRAME_MM = 1000;
+/** Overnight, h. */
+const OVERNIGHT_H = 12;
+
+/** What the glue page needs. */
+export interface GlueSheet {
+  readonly glue: Glue;
+  readonly lines: readonly GlueLine[];
+  readonly amount_ml: number;
+  /** Clamps for the longest ply blank at one go; four for the corners when there are no glued plies. */
+  readonly clamps_count: number;
+  readonly pressure_MPa: { readonly low: number; readonly high: number };
+  readonly open_min: number;
+  readonly clamp_min: number;
+  /** Hours from clamping until the frame may be handled: the glue's own for small frames, overnight at least for large ones. */
+  readonly handle_h: number;
+  readonly cure_h: number;
+  readonly least_temperature_C: number;
+  /** False when the plan's room is colder than the glue bears. */
+  readonly warm_enough: boolean;
+  /** Sentences of advice that this plan calls for. */
+  readonly advice: readonly string[];
+}
+
+/** The glue of a plan: the corners' glue, else the shelf's first where only the plies are glued; null when nothing is. */
+export function glueOf(model: Model): Glue | null {
+  const key = model.plan.corners.glue;
+  if (key !== null) return model.shelf.glues[key] ?? null;
+  return plyGlueLines(model).length > 0 ? (Object.values(model.shelf.glues)[0] ?? null) : null;
+}
+
+function adviceFor(model: Model, lines: readonly GlueLine[]): readonly string[] {
+  const { plan } = model;
+  const plies = lines.some((line) => line.what === 'plies');
+  return [
+    ...(lines.some((line) => line.end_grain) ? ['End grain drinks glue: brush a thin coat on the cut ends, wait five minutes, then glue as usual.'] : []),
+    ...(plies && plan.lumber.rough_faces === 'inward' ? ['Put rough faces together and work the glue into the pits; the smooth faces stay outside.'] : []),
+    ...(plies && plan.lumber.rough_faces === 'outward' ? ['The rough faces lie outside: plane or sand them before the cloth goes over them.'] : []),
+    ...(plies ? ['Spread one face thinly and evenly; tighten the clamps from the middle outwards until a thin bead shows all along.'] : []),
+    ...(plan.lumber.moisture_pct > 12 ? ['This wood is damper than glue makers ask for (6 to 8 %): give the glue half as long again in the clamps.'] : []),
+  ];
+}
+
+/** Glue, clamps and waiting of a plan; null when nothing is glued. Times: the shelf's; by size: practice. */
+export function glueSheet(model: Model): GlueSheet | null {
+  const glue = glueOf(model);
+  const lines = glueLines(model);
+  if (glue === null || lines.length === 0) return null;
+  const { plan } = model;
+  const longest = Math.max(0, ...plyGlueLines(model).map((line) => line.length_mm));
+  const large = Math.max(plan.face.width_mm, plan.face.height_mm) >= LARGE_FRAME_MM;
+  return {
+    glue,
+    lines,
+    amount_ml: glueAmount_ml(lines, glue),
+    clamps_count: longest > 0 ? clampsFor(longest) : 4,
+    pressure_MPa: clampPressure_MPa(model.bars.top.stock.species.specific_gravity),
+    open_min: glue.open_min,
+    clamp_min: glue.clamp_min,
+    handle_h: large ? Math.max(OVERNIGHT_H, glue.handle_h) : glue.handle_h,
+    cure_h: glue.cure_h,
+    least_temperature_C: glue.least_temperature_C,
+    warm_enough: plan.room.temperature_C >= glue.least_temperature_C,
+    advice: adviceFor(model, lines),
+  };
+}
