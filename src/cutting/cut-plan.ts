@@ -9,6 +9,8 @@ import type { CutProblem, CutResult, Cutting } from './problem.js';
 import { fromCoins, stockProblem, toCoins, type StockProblem } from './stock-problem.js';
 import { tooLong } from './too-long.js';
 
+export type { CutPlan } from './purchase.js';
+
 /** How long the search may take per stock, by the clock it is given. */
 export interface SearchTime {
   readonly timeLimit_ms: number;

@@ -1,4 +1,4 @@
-import { fillableWidths, leastLength_mm, type Waiting } from './roll-bounds.js';
+import { fillable, leastLength_mm, tooMuchForColumns, usableOf, type Fillable, type Waiting } from './roll-bounds.js';
 import { cornersOf, type Block, type Corner } from './roll-front.js';
 import { place, type Lie, type PlacedCloth, type RollPiece } from './roll-piece.js';
 
@@ -23,53 +23,72 @@ interface Laid extends Block {
   readonly lie: Lie;
 }
 
+/** What is known of a set of waiting pieces, whatever has been laid before them. */
+interface Rest {
+  readonly indices: readonly number[];
+  readonly waiting: Waiting;
+  readonly widths: Fillable;
+  readonly lengths: Fillable;
+}
+
 /**
- * Looks for the shortest layout below a known length: lays the pieces on the corners of the staircase in every order that leads to a different layout,
- * and turns back where even the waiting area cannot end below the best so far. Stops after `steps` positions looked at (a count, not a time: the same every run).
+ * Looks for the shortest layout below a known length. Pieces are laid on the corners of the staircase in every order; it turns back where what waits
+ * cannot end below the best so far, and where the same pieces have left the same staircase before. The first (largest) piece is kept in the near left
+ * quarter by its middle: mirror images come to the same. Stops after `steps` positions looked at (a count, not a time: the same in every run).
  */
 export function searchRoll(pieces: readonly OpenPiece[], roll_mm: number, known_mm: number, steps: number): RollSearch {
   const order = [...pieces].sort((p, q) => area(q) - area(p));
-  const widths = new Map<number, readonly number[] | null>();
-  let best_mm = known_mm;
+  const allLengths = fillable(order.map((p) => p.lies), 'along', known_mm);
+  const rests = new Map<number, Rest>();
+  const seen = new Set<string>();
+  let limit_mm = usableOf(allLengths, known_mm - grain_mm);
   let best: readonly Laid[] | null = null;
   let left = steps;
 
-  const widthsOf = (mask: number, waiting: Waiting): readonly number[] | null => {
-    const known = widths.get(mask);
+  const restOf = (mask: number): Rest => {
+    const known = rests.get(mask);
     if (known !== undefined) return known;
-    const fresh = fillableWidths(waiting, roll_mm);
-    widths.set(mask, fresh);
-    return fresh;
+    const indices = order.flatMap((_, i) => (mask & (1 << i) ? [] : [i]));
+    const waiting = indices.map((i) => (order[i] as OpenPiece).lies);
+    const rest = { indices, waiting, widths: fillable(waiting, 'across', roll_mm), lengths: fillable(waiting, 'along', known_mm) };
+    rests.set(mask, rest);
+    return rest;
   };
 
   const descend = (laid: readonly Laid[], mask: number, end_mm: number): void => {
     if (laid.length === order.length) {
-      best_mm = end_mm;
       best = laid;
+      limit_mm = usableOf(allLengths, end_mm - grain_mm);
       return;
     }
     const corners = cornersOf(laid);
-    const waitingIndices = order.flatMap((_, i) => (mask & (1 << i) ? [] : [i]));
-    const waiting = waitingIndices.map((i) => (order[i] as OpenPiece).lies);
-    if (Math.max(end_mm, leastLength_mm(corners, waiting, widthsOf(mask, waiting), roll_mm)) >= best_mm - grain_mm) return;
+    const { indices, waiting, widths, lengths } = restOf(mask);
+    if (leastLength_mm(corners, waiting, widths, roll_mm) > limit_mm + grain_mm) return;
+    if (tooMuchForColumns(corners, waiting, lengths, roll_mm, limit_mm)) return;
+    const key = `${mask}|${corners.map((c) => `${c.x},${c.y}`).join(';')}`;
+    if (seen.has(key)) return;
     for (const corner of corners) {
       const tried = new Set<string>();
-      for (const index of waitingIndices) {
+      for (const index of indices) {
         for (const lie of (order[index] as OpenPiece).lies) {
-          const key = `${lie.across}x${lie.along}`;
-          if (tried.has(key)) continue;
-          tried.add(key);
-          if (corner.x + lie.across > roll_mm + 1e-9 || corner.y + lie.along >= best_mm - grain_mm) continue;
-          if (couldHaveGoneBefore(laid, corner, lie)) continue;
+          const size = `${lie.across}x${lie.along}`;
+          // the largest piece is bound to its quarter, so an equal one is not the same as it
+          if (index > 0 && tried.has(size)) continue;
+          if (index > 0) tried.add(size);
+          const end = corner.y + lie.along;
+          if (corner.x + lie.across > roll_mm + 1e-9 || end > limit_mm + grain_mm) continue;
+          if (index === 0 && (2 * corner.x + lie.across > roll_mm + 1e-9 || corner.y + end > limit_mm + grain_mm)) continue;
+          if (!touches(laid, corner, lie)) continue;
           if (left-- <= 0) return;
-          descend([...laid, { ...corner, across: lie.across, along: lie.along, index, lie }], mask | (1 << index), Math.max(end_mm, corner.y + lie.along));
+          descend([...laid, { ...corner, across: lie.across, along: lie.along, index, lie }], mask | (1 << index), Math.max(end_mm, end));
         }
       }
     }
+    if (left > 0) seen.add(key);
   };
-  descend([], 0, 0);
-  const found: readonly Laid[] | null = best;
-  const placed = found === null ? null : (found as readonly Laid[]).map(({ index, lie, x, y }) => place((order[index] as OpenPiece).piece, lie, x, y));
+  if (limit_mm > 0) descend([], 0, 0);
+  const found = best as readonly Laid[] | null;
+  const placed = found === null ? null : found.map(({ index, lie, x, y }) => place((order[index] as OpenPiece).piece, lie, x, y));
   return { placed, finished: left > 0 };
 }
 
@@ -77,15 +96,9 @@ function area(open: OpenPiece): number {
   return open.piece.across_mm * open.piece.along_mm;
 }
 
-/**
- * True when the last block and the one about to be laid could change turns and lead to the same layout, and the other order is the one kept
- * (farther along the roll last, then farther right last).
- */
-function couldHaveGoneBefore(laid: readonly Laid[], corner: Corner, lie: Lie): boolean {
-  const last = laid.at(-1);
-  if (last === undefined) return false;
-  if (corner.y > last.y || (corner.y === last.y && corner.x > last.x)) return false;
-  const lastStaysOpen = last.x >= corner.x + lie.across || last.y >= corner.y + lie.along;
-  if (!lastStaysOpen) return false;
-  return cornersOf(laid.slice(0, -1)).some((c) => c.x === corner.x && c.y === corner.y);
+/** A block in a layout pushed left and down leans on something on its left and on something below, laid before it. */
+function touches(laid: readonly Block[], { x, y }: Corner, lie: Lie): boolean {
+  const onLeft = x === 0 || laid.some((b) => b.x + b.across === x && b.y < y + lie.along && b.y + b.along > y);
+  const below = y === 0 || laid.some((b) => b.y + b.along === y && b.x < x + lie.across && b.x + b.across > x);
+  return onLeft && below;
 }

@@ -1,5 +1,5 @@
 import { cornersOf } from './roll-front.js';
-import { fillableWidths, leastLength_mm } from './roll-bounds.js';
+import { fillable, leastLength_mm } from './roll-bounds.js';
 import { lengthOf, liesOf, type PlacedCloth, type RollPiece } from './roll-piece.js';
 import { searchRoll, type OpenPiece } from './roll-search.js';
 import { packInRows, type LaidPiece, type ShelfRule } from './roll-shelves.js';
@@ -43,7 +43,7 @@ export function packRoll(pieces: readonly RollPiece[], roll_mm: number): RollLay
 
   const quick = shortest([...rowLayouts(open, roll_mm), ...skylineLayouts(open, roll_mm)]);
   const waiting = open.map((p) => p.lies);
-  const bound_mm = leastLength_mm(cornersOf([]), waiting, fillableWidths(waiting, roll_mm), roll_mm);
+  const bound_mm = leastLength_mm(cornersOf([]), waiting, fillable(waiting, 'across', roll_mm), roll_mm);
   const search =
     bound_mm >= lengthOf(quick) - 1e-6 || open.length > searchedUpTo
       ? { placed: null, finished: bound_mm >= lengthOf(quick) - 1e-6 }

@@ -47,7 +47,7 @@ export function shadowPrices(bench: Bench, relaxation: Relaxation, outOfTime: ()
       const cost = basisCost[r] as number;
       if (cost !== 0) for (let c = 0; c < rows; c++) dual[c] = (dual[c] as number) + cost * (inverse[r * rows + c] as number);
     }
-    if (outOfTime()) break;
+    if (round % 16 === 15 && outOfTime()) break;
     const column = entering(bench, relaxation, boundRow, dual, kinds, rows);
     if (column === null) break;
     direction.fill(0);

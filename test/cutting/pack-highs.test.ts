@@ -1,0 +1,54 @@
+import fc from 'fast-check';
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { workClock } from '../../src/cutting/cut-plan.js';
+import { cutBoardsByIntegerProgram, cutBoardsExactly } from '../../src/cutting/pack-fallback.js';
+import { cutBoards } from '../../src/cutting/pack.js';
+import { problemOf, type LengthsCase, type OneLengthCase } from '../tools/cases-cutting.js';
+import { fault, fresh, smallProblem } from './problems.js';
+
+const { cases } = parse(readFileSync(new URL('../data/cutting.yaml', import.meta.url), 'utf8')) as { cases: LengthsCase[] };
+const own = JSON.parse(readFileSync(new URL('../data/binpacking-own.json', import.meta.url), 'utf8')) as OneLengthCase[];
+
+describe('an integer program (HiGHS) as an independent check', () => {
+  it.each(cases.slice(0, 12).map((item) => [item.id, item] as const))('%s costs the same', async (_, item) => {
+    const problem = problemOf(item, 1000, workClock());
+    const other = await cutBoardsByIntegerProgram(problem, 20_000);
+    expect(other).not.toBeNull();
+    expect(other).toMatchObject({ proven: true, cost: item.optimumCost });
+    expect(fault(problem, other as NonNullable<typeof other>)).toBeNull();
+  });
+
+  it('agrees with the search on random problems, nested pieces and limits included', async () => {
+    let both = 0;
+    await fc.assert(fc.asyncProperty(smallProblem, async (problem) => {
+      const found = cutBoards(fresh(problem));
+      const other = await cutBoardsByIntegerProgram(fresh(problem), 20_000);
+      if (found.ok) both++;
+      expect(other?.cost ?? null).toBe(found.ok ? found.cost : null);
+    }), { numRuns: 80 });
+    expect(both).toBeGreaterThan(20);
+  });
+});
+
+describe('falling back on the integer program', () => {
+  const item = own.find(({ name }) => name === 'own_csp_12_6') as OneLengthCase;
+
+  it('closes the gap the search left', async () => {
+    const small = problemOf({ ...item, items: item.items.slice(0, 7) }, 0, workClock());
+    const search = cutBoards({ ...small, now: workClock() });
+    const result = await cutBoardsExactly({ ...small, now: workClock() }, 20_000);
+    const free = cutBoards({ ...small, timeLimit_ms: 1e6, now: workClock() });
+    expect(free).toMatchObject({ ok: true, proven: true });
+    expect(result).toMatchObject({ ok: true, proven: true, cost: free.ok ? free.cost : Number.NaN });
+    expect(search.ok && free.ok && search.cost >= free.cost).toBe(true);
+  });
+
+  it('keeps the honest gap when the program is too large', async () => {
+    const triplets = own.find(({ name }) => name === 'own_triplet_90') as OneLengthCase;
+    const result = await cutBoardsExactly(problemOf(triplets, 2, workClock()), 10);
+    expect(result).toMatchObject({ ok: true, proven: false });
+    if (result.ok) expect(result.bound).toBeLessThan(result.cost);
+  });
+});

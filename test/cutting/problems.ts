@@ -1,0 +1,96 @@
+import fc from 'fast-check';
+import type { CutProblem, CutResult } from '../../src/cutting/problem.js';
+import { workClock } from '../../src/cutting/cut-plan.js';
+
+/** Enough readings of the clock for any of the small problems here. */
+const readings = 100_000;
+
+/** A problem with its clock wound up afresh: the search reads it, so it must not be used twice. */
+export function fresh(problem: Omit<CutProblem, 'now' | 'timeLimit_ms'>): CutProblem {
+  return { ...problem, timeLimit_ms: readings, now: workClock() };
+}
+
+/** Small problems with uneven boards, leftovers on hand, limits, and pieces of which some nest. */
+export const smallProblem: fc.Arbitrary<Omit<CutProblem, 'now' | 'timeLimit_ms'>> = fc.record({
+  kerf: fc.integer({ min: 0, max: 5 }),
+  stock: fc.array(
+    fc.record({
+      length: fc.integer({ min: 250, max: 1000 }),
+      price: fc.oneof({ weight: 1, arbitrary: fc.constant(0) }, { weight: 5, arbitrary: fc.integer({ min: 40, max: 500 }) }),
+      available: fc.option(fc.integer({ min: 1, max: 4 }), { nil: null }),
+    }),
+    { minLength: 1, maxLength: 4 },
+  ),
+  setups: fc.tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: 0, max: 40 })),
+  items: fc.array(
+    fc.oneof(
+      fc.record({ length: fc.integer({ min: 40, max: 500 }), count: fc.integer({ min: 1, max: 3 }) }),
+      fc.record({ length: fc.integer({ min: 40, max: 450 }), count: fc.integer({ min: 1, max: 3 }), group: fc.integer({ min: 0, max: 1 }) }),
+    ),
+    { minLength: 1, maxLength: 6 },
+  ),
+});
+
+/** Recounts a cutting: null when each piece is on exactly one board, each board is long enough with kerf and setups, and the sums are right; else what is wrong. */
+export function fault(problem: Omit<CutProblem, 'now' | 'timeLimit_ms'>, result: CutResult): string | null {
+  if (!result.ok) return null;
+  const left = problem.items.map(({ count }) => count);
+  const taken = problem.stock.map(() => 0);
+  let cost = 0;
+  let length = 0;
+  for (const board of result.boards) {
+    const stock = problem.stock[board.stock];
+    if (stock === undefined) return 'unknown board';
+    const groups = new Set<number>();
+    let used = (board.pieces.length - 1) * problem.kerf;
+    for (const i of board.pieces) {
+      const item = problem.items[i];
+      if (item === undefined) return 'unknown piece';
+      left[i] = (left[i] as number) - 1;
+      used += item.length;
+      if (item.group !== undefined) groups.add(item.group);
+    }
+    for (const group of groups) used += problem.setups?.[group] ?? 0;
+    if (used > stock.length) return `overfull: ${used} on ${stock.length}`;
+    taken[board.stock] = (taken[board.stock] as number) + 1;
+    cost += stock.price;
+    length += stock.length;
+  }
+  if (left.some((n) => n !== 0)) return 'a piece is missing or cut twice';
+  if (problem.stock.some(({ available }, s) => available != null && (taken[s] as number) > available)) return 'more boards than available';
+  if (cost !== result.cost) return 'wrong cost';
+  const pieces = problem.items.reduce((sum, item) => sum + item.length * item.count, 0);
+  if (length - pieces !== result.waste) return 'wrong waste';
+  return result.bound > result.cost ? 'bound above cost' : null;
+}
+
+/** Best (cost, waste, boards) over every way to share the pieces out, by plain enumeration of set partitions; null when there is none. For up to about seven pieces. */
+export function bruteForce(problem: Omit<CutProblem, 'now' | 'timeLimit_ms'>): { cost: number; waste: number; boards: number } | null {
+  const pieces = problem.items.flatMap(({ length, count, group }) => Array.from({ length: count }, () => ({ length, group })));
+  let best: { cost: number; waste: number; boards: number } | null = null;
+  const used = (bundle: typeof pieces): number => {
+    const groups = new Set(bundle.flatMap(({ group }) => (group === undefined ? [] : [group])));
+    const setups = [...groups].reduce((sum, g) => sum + (problem.setups?.[g] ?? 0), 0);
+    return bundle.reduce((sum, { length }) => sum + length, 0) + (bundle.length - 1) * problem.kerf + setups;
+  };
+  const total = pieces.reduce((sum, { length }) => sum + length, 0);
+  const assign = (needs: readonly number[], k: number, taken: readonly number[], cost: number, length: number): void => {
+    if (k === needs.length) {
+      const found = { cost, waste: length - total, boards: needs.length };
+      if (best === null || found.cost < best.cost || (found.cost === best.cost && (found.waste < best.waste || (found.waste === best.waste && found.boards < best.boards)))) best = found;
+      return;
+    }
+    problem.stock.forEach(({ length: size, price, available }, s) => {
+      if (size < (needs[k] as number) || (available != null && (taken[s] as number) >= available)) return;
+      assign(needs, k + 1, taken.map((n, t) => (t === s ? n + 1 : n)), cost + price, length + size);
+    });
+  };
+  const share = (i: number, bundles: (typeof pieces)[]): void => {
+    if (i === pieces.length) return assign(bundles.map(used), 0, problem.stock.map(() => 0), 0, 0);
+    const piece = pieces[i] as (typeof pieces)[number];
+    bundles.forEach((bundle, b) => share(i + 1, bundles.map((other, o) => (o === b ? [...bundle, piece] : other))));
+    share(i + 1, [...bundles, [piece]]);
+  };
+  share(0, []);
+  return best;
+}
