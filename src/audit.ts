@@ -7,12 +7,14 @@ import type { FactSettings, Model } from './model/model.js';
 import { solveModel } from './model/solve.js';
 import type { Plan } from './plan/plan.js';
 import { readPlanWith } from './plan/read-plan.js';
-import type { Audit } from './report/audit-view.js';
+import type { Audit, Change } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
 import { evaluateRules } from './rules/evaluate.js';
 import { limitValue } from './rules/limit-value.js';
 import type { Ruleset } from './rules/ruleset.js';
 import type { Shelf } from './shelf/shelf.js';
+import { applyEdit } from './suggest/edit.js';
+import { asChange, firstAid } from './suggest/first-aid.js';
 
 /** What a plan is judged with. The seed and the number of samples make the sampling repeatable. */
 export interface Bench {
@@ -55,6 +57,13 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   };
 }
 
+/** The same audit with what the usual changes would do, each found by auditing the changed plan. */
+export async function withChanges(audited: Audit, bench: Bench): Promise<Audit> {
+  const changes: Change[] = [];
+  for (const edit of firstAid(audited)) changes.push(asChange(edit.words, await audit(applyEdit(audited.plan, edit), bench)));
+  return { ...audited, changes };
+}
+
 /** The two limits that define a chance: they come from the ruleset and are needed before the facts exist. */
 function settings(model: Model, { ruleset, seed, samples }: Bench): FactSettings {
   const { width_mm, height_mm } = model.plan.face;
@@ -63,6 +72,6 @@ function settings(model: Model, { ruleset, seed, samples }: Bench): FactSettings
     ['frame.longer_side_mm', Math.max(width_mm, height_mm)],
     ['bar.span_mm', Math.max(model.bars.top.span_mm, model.bars.left.span_mm)],
   ]);
-  const limit_mm = (name: string): number => limitValue(ruleset, name, (path) => known.get(path) ?? null) ?? Number.NaN;
+  const limit_mm = (name: string): number => limitValue(ruleset, name, (path) => known.get(path) ?? null)?.value ?? Number.NaN;
   return { corner_lift_limit_mm: limit_mm('corner-lift'), bar_bow_limit_mm: limit_mm('bar-bow'), seed, samples };
 }

@@ -1,6 +1,6 @@
 import { glueFacts } from '../mechanics/glue/glue-facts.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
-import type { CutPlan } from '../cutting/cut-plan.js';
+import type { CutPlan } from '../cutting/purchase.js';
 import { clothFacts } from './cloth.js';
 import { cornerFacts } from './corners.js';
 import { cuttingFacts } from './cutting.js';

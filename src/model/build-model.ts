@@ -42,7 +42,7 @@ export function buildModel(plan: Plan, shelf: Shelf): Model {
     working: { x: plan.cloth.working.x_N_per_m / 1000, y: plan.cloth.working.y_N_per_m / 1000 },
     peak: { x: plan.cloth.peak.x_N_per_m / 1000, y: plan.cloth.peak.y_N_per_m / 1000 },
     accidental: { x: accidental / 1000, y: accidental / 1000 },
-    k_def: shelfNumber(shelf, `creep-class-${service_class}`),
+    k_def: shelfNumber(shelf, `creep-class-${service_class}` as const),
     service_class,
     weight: weightParts(plan, shelf, wood_kg),
   };

@@ -1,4 +1,5 @@
 import type { Pairing } from '../plan/plan.js';
+import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Shelf } from '../shelf/shelf.js';
 
 /** The numbers of natural warp that are nobody's measurement: proposals, editable on the shelf. */
@@ -13,18 +14,12 @@ export interface WarpAssumptions {
   readonly reading_curve_per_m: number;
 }
 
-/** Takes the assumptions from the shelf; throws when the shelf lacks one (the default shelf has all). */
+/** Takes the assumptions from the shelf; throws when the shelf lacks one. */
 export function warpAssumptions(shelf: Shelf): WarpAssumptions {
   return {
-    drying_per_pct: entry(shelf, 'drying-factor'),
-    correlation: { opposed: entry(shelf, 'pairing-opposed'), unsorted: 0, matched: entry(shelf, 'pairing-matched') },
-    reading_twist_rad_per_m: entry(shelf, 'reading-error-twist') * (Math.PI / 180),
-    reading_curve_per_m: entry(shelf, 'reading-error-curve'),
+    drying_per_pct: shelfNumber(shelf, 'drying-factor'),
+    correlation: { opposed: shelfNumber(shelf, 'pairing-opposed'), unsorted: 0, matched: shelfNumber(shelf, 'pairing-matched') },
+    reading_twist_rad_per_m: shelfNumber(shelf, 'reading-error-twist') * (Math.PI / 180),
+    reading_curve_per_m: shelfNumber(shelf, 'reading-error-curve'),
   };
-}
-
-function entry(shelf: Shelf, name: string): number {
-  const found = shelf.proposals[name];
-  if (found === undefined) throw new Error(`the shelf has no proposal ${name}`);
-  return found.value;
 }
