@@ -91,8 +91,9 @@ const wordings = {
   'brace-meets-crossbar': (d) => ({ found: `${d.name}, ${d.value} from the corner`, allowed: `further than the brace leg, ${d.allowed}`, hint: 'Brace and crossbar would be in each other\'s way: shorten the leg or move the crossbar.' }),
   'no-screw-fits': (d) => ({ found: `plies ${d.value} thick`, allowed: 'plies that a screw of the shelf goes through', hint: 'Name a long enough screw under `ply-screws`, or glue without screws.' }),
   // A shelf against itself
-  'size-turned': (d) => ({ found: `\`${d.value}\``, allowed: 'the smaller side first', hint: 'Swap the two numbers.' }),
   'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),
+  'other-unit-of-proposal': (d) => ({ found: `\`${d.value}\``, allowed: `\`${d.allowed}\``, hint: 'Give the number in this unit.' }),
+  'unknown-proposal': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a known number', hint: orNearest(d.nearest, 'Nothing reads a number of this name: remove it.') }),
   'unknown-source': (d) => ({ found: `\`${d.value}\``, allowed: 'a key of rules/sources.yaml', hint: orNearest(d.nearest, 'Use `practice`, `proposal` or `measured`, or add the source to the list.') }),
   'unknown-source-field': (d) => ({ found: `a source for \`${d.value}\``, allowed: `a number of this entry: ${d.allowed}`, hint: orNearest(d.nearest, 'Remove it.') }),
 } satisfies Record<string, (details: Details) => Wording>;

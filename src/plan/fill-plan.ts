@@ -1,8 +1,8 @@
 import { formatQuantity } from '../base/units-format.js';
 import { readQuantity, readRange, type Dimension } from '../base/units.js';
 import { Defaults, planDefaults as usual, usualDrop_mm, usualLeg_mm, usualSlack_mm } from './defaults.js';
-import type { PlanInput } from './plan-schema.js';
-import type { ClothPull, Plan, PlanBars, PlanBoard, PlanCorners, PlanCrossbar } from './plan.js';
+import { planInputSchema, type PlanInput } from './plan-schema.js';
+import type { Assumed, ClothPull, Plan, PlanBars, PlanBoard, PlanCorners, PlanCrossbar } from './plan.js';
 
 /** The value of a quantity the schema has already accepted. */
 function quantity(text: string, dimension: Dimension): number {
@@ -131,6 +131,14 @@ function fillPlyScrews(input: PlanInput['ply-screws'], bars: PlanBars, defaults:
   };
 }
 
+const blocks = Object.keys(planInputSchema.shape);
+
+/** Defaults in the order in which a plan names its parts. */
+const inFileOrder = (assumed: readonly Assumed[]): readonly Assumed[] => {
+  const rank = ({ path }: Assumed): number => blocks.indexOf(path.split(/[.[]/)[0] ?? '');
+  return [...assumed].sort((a, b) => rank(a) - rank(b));
+};
+
 /** The complete plan of a checked input, every default filled in and listed. Pure; cross-field checks come after. */
 export function fillPlan(input: PlanInput): Plan {
   const reading = readQuantity(input.face.width, 'length');
@@ -146,7 +154,7 @@ export function fillPlan(input: PlanInput): Plan {
   const { cloth = {}, lumber = {}, room = {}, hang = {} } = input;
   const fixing = cloth.fixing ?? {};
   const pulls = fillPulls(cloth.pull, { units }, defaults);
-  const humidity = room.humidity === undefined ? undefined : readRange(room.humidity, 'percent');
+  const humidity = room.humidity === undefined ? undefined : readRange(room.humidity, 'fraction');
   if (cloth.roll === undefined) defaults.take('cloth.roll', undefined, null, "the width of the shelf's roll");
   const by = defaults.take('hang.by', hang.by, 'wire');
   const drop_mm = by === 'none' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm));
@@ -178,7 +186,7 @@ export function fillPlan(input: PlanInput): Plan {
     },
     boards: (input.boards ?? []).map((board, index) => fillBoard(board, index, bars.plies, defaults)),
     room: {
-      ...defaults.take('room.humidity', humidity ? { humidity_low: humidity.low / 100, humidity_high: humidity.high / 100 } : undefined,
+      ...defaults.take('room.humidity', humidity ? { humidity_low: humidity.low, humidity_high: humidity.high } : undefined,
         { humidity_low: usual.humidity_low as number, humidity_high: usual.humidity_high as number }, '35..60 %'),
       temperature_C: defaults.take('room.temperature', room.temperature === undefined ? undefined : quantity(room.temperature, 'temperature'), usual.temperature_C, formatQuantity(usual.temperature_C, 'C', units)),
     },
@@ -191,6 +199,6 @@ export function fillPlan(input: PlanInput): Plan {
     },
     spend_limit: input.spend?.limit ?? null,
     door: input.door === undefined ? null : { width_mm: mm(input.door.width), height_mm: mm(input.door.height) },
-    assumed: defaults.assumed,
+    assumed: inFileOrder(defaults.assumed),
   };
 }

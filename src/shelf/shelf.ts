@@ -150,9 +150,19 @@ export interface Hardware {
   /** Ring or hook thread; 0 for a wire. */
   readonly thread_diameter_mm: number;
   readonly thread_length_mm: number;
+  /** Of one, or of one metre of wire. */
   readonly mass_g: number;
+  /** Of one, or of one metre of wire. */
   readonly price: number;
   readonly source: string;
+}
+
+/** What a lumber entry falls back to; `species` is a key. */
+export interface LumberDefaults {
+  readonly E_MPa: number;
+  readonly E_over_G: number;
+  readonly density_kg_per_m3: number;
+  readonly species: string;
 }
 
 export interface Shelf {
@@ -160,7 +170,14 @@ export interface Shelf {
   readonly currency: string;
   /** True when the prices are invented demo numbers. */
   readonly demo_prices: boolean;
+  /** Key of the source of all prices that name none of their own. */
+  readonly prices_source: string;
   readonly lumber: Readonly<Record<string, Lumber>>;
+  /** What lumber falls back to that gives only its size. */
+  readonly lumber_defaults: LumberDefaults;
+  /** The spread of boards that name none of their own. */
+  readonly spread: Readonly<Record<Choosing, WarpSpread>>;
+  readonly species: Readonly<Record<string, Species>>;
   readonly nails: Readonly<Record<string, Nail>>;
   readonly screws: Readonly<Record<string, Screw>>;
   readonly drills: readonly Drill[];
@@ -171,8 +188,10 @@ export interface Shelf {
   readonly hardware: Readonly<Record<string, Hardware>>;
   /** Saw kerf and waste allowances for cutting. */
   readonly cutting: { readonly kerf_mm: number; readonly end_trim_mm: number; readonly knot_waste_share: { readonly none: number; readonly few: number; readonly many: number } };
-  /** Other editable numbers by name (drying addition, push force …) with their source, see `shelf/defaults`. */
+  /** Other editable numbers by name (drying addition, push force …) with their source; the names are in `shelf/proposals`. */
   readonly proposals: Readonly<Record<string, { readonly value: number; readonly unit: string; readonly source: string }>>;
-  /** `where` in the shelf → source key, for the sources page of the report and "which numbers are the studio's". */
+  /** Every number of the shelf, such as `lumber.strip-19x38.E`, and the key of its source; for the sources page of the report. */
+  readonly sources: Readonly<Record<string, string>>;
+  /** The numbers whose source is `measured`: which of them are the studio's own. */
   readonly measured: readonly string[];
 }

@@ -1,0 +1,89 @@
+import { formatLength } from '../base/units-format.js';
+import type { Problem } from '../base/problem.js';
+import type { Path, YamlSource } from '../base/yaml-document.js';
+import type { Lumber, Shelf } from '../shelf/shelf.js';
+import { builtSize, plyThickness_mm, type BuiltSize } from './build-up.js';
+import { unknownName } from './check-names.js';
+import type { Plan, PlanCrossbar } from './plan.js';
+import { fittingScrew } from './settle-plan.js';
+
+const lumberOf = (shelf: Shelf, key: string): Lumber | undefined => (Object.hasOwn(shelf.lumber, key) ? shelf.lumber[key] : undefined);
+
+/** Outside size of a crossbar: its plies lie side by side. */
+const crossbarSize = (crossbar: PlanCrossbar, lumber: Lumber): BuiltSize => builtSize(lumber, crossbar.lay, crossbar.plies, 'side-by-side');
+
+/**
+ * What a plan gets wrong against a shelf: names taken by default that the shelf lacks, bars that fill the face, crossbars and braces in each other's way,
+ * setbacks deeper than the bars. Errors and warnings, each with its place. Names written in the plan are checked by `checkNames`.
+ */
+export function checkPlan(plan: Plan, shelf: Shelf, source: YamlSource): Problem[] {
+  const problems = checkDefaults(plan, shelf, source);
+  const bars = lumberOf(shelf, plan.bars.stock);
+  if (bars === undefined) return problems;
+  const bar = builtSize(bars, plan.bars.lay, plan.bars.plies, plan.bars.stack);
+  const shorter_mm = Math.min(plan.face.width_mm, plan.face.height_mm);
+  if (bar.w_mm >= shorter_mm / 2) return [...problems, source.problem('no-opening', ['bars'], { value: formatLength(bar.w_mm, plan.units), allowed: formatLength(shorter_mm / 2, plan.units) }, 'key')];
+  return [...problems, ...checkBrace(plan, bar, source), ...checkCrossbars(plan, bar, shelf, source), ...checkPlyScrews(plan, bars, shelf, source)];
+}
+
+/** Defaults that name something this shelf does not have. */
+function checkDefaults(plan: Plan, shelf: Shelf, source: YamlSource): Problem[] {
+  const assumed = new Set(plan.assumed.map(({ path }) => path));
+  const problems: Problem[] = [];
+  const check = (assumedAs: string, path: Path, name: string | undefined | null, section: 'nails' | 'screws' | 'glues' | 'cloths'): void => {
+    if (name && assumed.has(assumedAs) && !Object.hasOwn(shelf[section], name)) problems.push(unknownName(source, path, name, section, shelf));
+  };
+  check('corners.glue', ['corners'], plan.corners.glue, 'glues');
+  check('corners.nails', ['corners'], plan.corners.nails?.use, 'nails');
+  check('corners.nails.use', ['corners', 'nails'], plan.corners.nails?.use, 'nails');
+  check('ply-screws.use', ['ply-screws'], plan.ply_screws?.use, 'screws');
+  check('cloth.use', ['cloth'], plan.cloth.use, 'cloths');
+  return problems;
+}
+
+function checkBrace(plan: Plan, bar: BuiltSize, source: YamlSource): Problem[] {
+  const { brace } = plan.corners;
+  const shorter_mm = Math.min(plan.face.width_mm, plan.face.height_mm);
+  const half_mm = (shorter_mm - bar.w_mm) / 2;
+  if (brace === null || brace.leg_mm >= shorter_mm / 2 || brace.leg_mm < half_mm) return [];
+  return [source.problem('leg-too-long', ['corners', 'brace', 'leg'], { value: formatLength(brace.leg_mm, plan.units), allowed: formatLength(half_mm, plan.units) })];
+}
+
+function checkCrossbars(plan: Plan, bar: BuiltSize, shelf: Shelf, source: YamlSource): Problem[] {
+  const mm = (length_mm: number): string => formatLength(length_mm, plan.units);
+  const problems: Problem[] = [];
+  const placed: { readonly runs: string; readonly middle_mm: number; readonly w_mm: number; readonly name: string }[] = [];
+  plan.crossbars.forEach((crossbar, index) => {
+    const lumber = lumberOf(shelf, crossbar.stock);
+    if (lumber === undefined || !(crossbar.at > 0 && crossbar.at < 1)) return;
+    const path: Path = ['crossbars', index];
+    const name = `crossbar-${index + 1}`;
+    const { w_mm, d_mm } = crossbarSize(crossbar, lumber);
+    const side_mm = crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm;
+    const middle_mm = crossbar.at * side_mm;
+    const least_mm = bar.w_mm + w_mm / 2;
+    if (middle_mm < least_mm || middle_mm > side_mm - least_mm)
+      problems.push(source.problem('crossbar-on-bar', [...path, 'at'], { name, value: mm(middle_mm), allowed: `${mm(least_mm)} and ${mm(side_mm - least_mm)}` }));
+    for (const other of placed.filter(({ runs }) => runs === crossbar.runs)) {
+      const apart_mm = Math.abs(other.middle_mm - middle_mm);
+      const needed_mm = (other.w_mm + w_mm) / 2;
+      if (apart_mm < needed_mm) problems.push(source.problem('crossbars-overlap', [...path, 'at'], { name: `${other.name} and ${name}`, value: mm(apart_mm), allowed: mm(needed_mm) }));
+    }
+    placed.push({ runs: crossbar.runs, middle_mm, w_mm, name });
+    const depth_mm = bar.d_mm + plan.bars.lip_mm;
+    const behind_mm = crossbar.setback_mm + d_mm - depth_mm;
+    if (crossbar.setback_mm >= depth_mm) problems.push(source.problem('setback-too-deep', [...path, 'setback'], { value: mm(crossbar.setback_mm), allowed: mm(depth_mm) }));
+    else if (behind_mm > 0.05) problems.push(source.warning('crossbar-stands-out', path, { name, value: mm(behind_mm) }));
+    const leg_mm = plan.corners.brace?.leg_mm ?? 0;
+    const fromCorner_mm = Math.min(middle_mm, side_mm - middle_mm) - bar.w_mm / 2;
+    if (leg_mm > 0 && fromCorner_mm - w_mm / 2 < leg_mm) problems.push(source.warning('brace-meets-crossbar', [...path, 'at'], { name, value: mm(fromCorner_mm), allowed: mm(leg_mm) }));
+  });
+  return problems;
+}
+
+/** A screw taken by default when none on the shelf holds two plies together without coming out. */
+function checkPlyScrews(plan: Plan, bars: Lumber, shelf: Shelf, source: YamlSource): Problem[] {
+  if (plan.ply_screws === null || !plan.assumed.some(({ path }) => path === 'ply-screws.use')) return [];
+  const ply_mm = plyThickness_mm(bars, plan.bars.lay, plan.bars.stack);
+  return fittingScrew(Object.values(shelf.screws), ply_mm) === null ? [source.warning('no-screw-fits', ['bars', 'plies'], { value: formatLength(ply_mm, plan.units) })] : [];
+}

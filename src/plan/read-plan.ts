@@ -1,0 +1,59 @@
+import type { Problem, Result } from '../base/problem.js';
+import { schemaProblems } from '../base/schema-problems.js';
+import { limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
+import type { Shelf } from '../shelf/shelf.js';
+import { checkAlone } from './check-alone.js';
+import { checkNames } from './check-names.js';
+import { checkPlan } from './check-plan.js';
+import { fillPlan } from './fill-plan.js';
+import { planInputSchema } from './plan-schema.js';
+import type { Plan } from './plan.js';
+import { settlePlan } from './settle-plan.js';
+
+type Read = { readonly plan: Plan | null; readonly source: YamlSource | null; readonly problems: readonly Problem[] };
+
+/** A first line that says this is no plan, or a plan of a later tool. */
+function formatProblem(source: YamlSource): Problem | null {
+  const { data } = source;
+  if (typeof data !== 'object' || data === null || Array.isArray(data)) return source.problem('not-a-map', [], { value: `\`${source.written([])}\`` });
+  const format = Object.hasOwn(data, 'plan') ? (data as { readonly plan: unknown }).plan : undefined;
+  if (format === 1) return null;
+  if (typeof format === 'number' && Number.isInteger(format) && format > 1) return source.problem('later-format', ['plan'], { name: 'plan', value: source.written(['plan']) });
+  return source.problem('not-this-format', format === undefined ? [] : ['plan'], { name: 'plan', value: format === undefined ? 'no `plan: 1`' : `\`plan: ${source.written(['plan'])}\`` });
+}
+
+function read(text: string, file: string): Read {
+  const { source, problems } = readYaml(text, file);
+  if (source === null) return { plan: null, source, problems };
+  const wrongFormat = formatProblem(source);
+  if (wrongFormat !== null) return { plan: null, source: null, problems: [...problems, wrongFormat] };
+  const checked = planInputSchema.safeParse(source.data);
+  if (!checked.success) return { plan: null, source, problems: [...problems, ...schemaProblems(planInputSchema, checked.error.issues, source)] };
+  const plan = fillPlan(checked.data);
+  return { plan, source, problems: [...problems, ...checkAlone(plan, checked.data, source)] };
+}
+
+const inOrder = (problems: readonly Problem[]): readonly Problem[] => [...problems].sort((a, b) => a.line - b.line || a.column - b.column);
+
+function finish(plan: Plan | null, problems: readonly Problem[]): Result<Plan> {
+  if (plan === null || problems.some(({ severity }) => severity === 'error')) return { ok: false, problems: limitProblems(inOrder(problems)) };
+  return { ok: true, value: plan, warnings: inOrder(problems) };
+}
+
+/**
+ * Reads a plan by itself: every default filled in and listed under `assumed`, or every problem with its place. Never throws on any text.
+ * Names of stock, screws and so on are not looked up, and defaults that depend on the shelf are not settled: see `readPlanWith`.
+ */
+export function readPlan(text: string, file: string): Result<Plan> {
+  const { plan, problems } = read(text, file);
+  return finish(plan, problems);
+}
+
+/** Reads a plan against a shelf: as `readPlan`, with every name looked up, sizes checked against each other, and shelf-dependent defaults settled. */
+export function readPlanWith(text: string, file: string, shelf: Shelf): Result<Plan> {
+  const { plan, source, problems } = read(text, file);
+  const names = source === null ? [] : checkNames(source, shelf);
+  if (plan === null || source === null) return finish(null, [...problems, ...names]);
+  const settled = settlePlan(plan, shelf);
+  return finish(settled, [...problems, ...names, ...checkPlan(settled, shelf, source)]);
+}

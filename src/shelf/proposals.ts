@@ -1,0 +1,22 @@
+/** The editable numbers behind the sums, by name, with the unit each is given in. What each stands for is written beside it on the shelf. */
+export const proposalUnits = {
+  'accidental-pull': 'N/m',
+  'stiffness-share': 'ratio',
+  'second-give': 'ratio',
+  'drying-factor': 'per-pct',
+  'pairing-opposed': 'ratio',
+  'pairing-matched': 'ratio',
+  'reading-error-twist': 'deg/m',
+  'reading-error-curve': '/m',
+  'diffusion': 'm2/s',
+  'creep-class-1': 'ratio',
+  'creep-class-2': 'ratio',
+  'creep-class-3': 'ratio',
+  'push-force': 'N',
+  'push-patch': 'mm',
+  'cloth-grip': 'mm',
+  'paint-mass': 'g/m2',
+  'blank-trim': 'mm',
+  'hook-factor': 'ratio',
+  'wire-factor': 'ratio',
+} as const;
