@@ -141,10 +141,9 @@ export function readRange(text: string, dimension: Dimension): { readonly low: n
   const high = readQuantity(second ?? first, dimension);
   if (!high.ok) return null;
   if (second === undefined) return { low: high.value, high: high.value };
-  const low = readQuantity(first, dimension);
   const unit = /[^\d.\s].*$/.exec(second)?.[0] ?? '';
-  const low2 = low.ok || low.fault !== 'no-unit' ? low : readQuantity(`${first} ${unit}`, dimension);
-  return low2.ok ? { low: low2.value, high: high.value } : null;
+  const low = readQuantity(/^[\d.]+$/.test(first) ? `${first} ${unit}` : first, dimension);
+  return low.ok ? { low: low.value, high: high.value } : null;
 }
 
 /** The spellings of units a dimension accepts, for messages. */
