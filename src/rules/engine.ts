@@ -28,9 +28,15 @@ export interface Question {
   readonly lines: readonly EngineLine[];
 }
 
-const importEngine = () => import('json-rules-engine');
+type EngineModule = typeof import('json-rules-engine');
+
+/** The engine is CommonJS: some loaders put its exports only under `default`. */
+async function importEngine(): Promise<EngineModule['Engine']> {
+  const module = (await import('json-rules-engine')) as EngineModule & { readonly default?: EngineModule };
+  return module.Engine ?? (module.default as EngineModule).Engine;
+}
 /** Imported once, and only when there is something to judge. */
-let engineImport: ReturnType<typeof importEngine> | null = null;
+let engineImport: Promise<EngineModule['Engine']> | null = null;
 
 /**
  * Answers every question in one run of the engine: name → whether it holds.
@@ -40,7 +46,7 @@ export async function answer(questions: readonly Question[], facts: ReadonlyMap<
   const answers = new Map<string, boolean>();
   if (questions.length === 0) return answers;
   engineImport ??= importEngine();
-  const { Engine } = await engineImport;
+  const Engine = await engineImport;
   const engine = new Engine();
   const names = new Set<string>();
   for (const question of questions) {
