@@ -31,7 +31,7 @@ function riskFacts(risk: WarpRisk, settings: FactSettings): Fact[] {
     { path: 'warp.corner_lift_chance', about: 'frame', value: lift_chance, unit: 'chance' },
     sampled('warp.bar_bow_chance', 'frame', sample?.any_bow_chance.value, 'chance'),
     ...causes.map((cause): Fact => ({ path: 'warp.cause_share', about: cause.name, value: cause.share, unit: 'share' })),
-    ...barNames.map((bar) => sampled('bar.natural_bow_p90_mm', bar, sample?.bow_p90_mm[bar].value, 'mm')),
+    ...barNames.map((bar) => sampled('bar.natural_bow_p90_mm', bar, sample?.bow[bar].steadied_p90_mm, 'mm')),
     ...barNames.map((bar): Fact => ({ path: 'bar.natural_crook_p90_mm', about: bar, value: crook[bar].p90_mm, unit: 'mm' })),
   ];
 }

@@ -10,15 +10,20 @@ export interface BarLines {
   readonly columns: number;
   /** rank × columns, row by row: how much of each shape each draw brings. */
   readonly mixing: Float64Array;
+  /** Numbers per station in `heights`. */
+  readonly row: number;
   /** Per station: its mean, then its height in each shape. */
   readonly heights: Float64Array;
   /** Largest magnitude along the bar of the mean and of each shape. */
   readonly peaks: Float64Array;
+  /** The most that all shapes after the leading two can add, per length of the draw (as a vector). */
+  readonly rest: number;
   /** Scratch: how much of each shape the present draw brings. */
   readonly much: Float64Array;
 }
 
-/** Rows are at least this long (missing shapes are flat), so that the first three need no inner loop: most bars have no more. */
+/** Shapes that are mixed first; rows hold at least one more (missing shapes are flat), so that three need no inner loop. */
+const leading = 2;
 const least_shapes = 3;
 
 /** Prepares one bar. `active` are the terms that vary; each draw is one standard deviation of its term. */
@@ -38,41 +43,61 @@ export function barLines(terms: readonly WarpTerm[], active: readonly WarpTerm[]
     }
   }
   const mixing = new Float64Array(rank * columns);
-  for (let k = 0; k < rank; k++) mixing.set(coefficients.subarray(k * active.length, (k + 1) * active.length), k * columns);
-  return { stations, rank, columns, mixing, heights, peaks, much: new Float64Array(row - 1) };
+  let rest = 0;
+  for (let k = 0; k < rank; k++) {
+    const mix = coefficients.subarray(k * active.length, (k + 1) * active.length);
+    mixing.set(mix, k * columns);
+    if (k >= leading) rest += (peaks[k + 1] as number) * Math.hypot(...mix);
+  }
+  return { stations, rank, columns, mixing, row, heights, peaks, rest, much: new Float64Array(row - 1) };
 }
 
-/** Mixes the draws into shapes, kept for `largestDeparture`, and gives a size that no station of the bar can pass. */
-export function mixShapes({ rank, columns, mixing, peaks, much }: BarLines, draw: Float64Array): number {
+/**
+ * Mixes the draws into shapes, kept for `largestDeparture`, and gives a size in mm that no station of the bar can pass. Stops after the
+ * leading shapes when that size already stays below `floor_mm`. `length` is that of the draw as a vector.
+ */
+export function mixShapes(bar: BarLines, draw: Float64Array, length: number, floor_mm: number): number {
+  const { rank, peaks } = bar;
   let bound = peaks[0] as number;
-  for (let k = 0, at = 0; k < rank; k++) {
-    let even = 0;
-    let odd = 0;
-    for (let j = 0; j < columns; j += 2, at += 2) {
-      even += (mixing[at] as number) * (draw[j] as number);
-      odd += (mixing[at + 1] as number) * (draw[j + 1] as number);
-    }
-    const mix = even + odd;
-    much[k] = mix;
+  for (let k = 0; k < rank; k++) {
+    if (k === leading && bound + bar.rest * length < floor_mm) return bound + bar.rest * length;
+    const mix = mixOne(bar, k, draw);
+    bar.much[k] = mix;
     bound += Math.abs(mix) * (peaks[k + 1] as number);
   }
   return bound;
 }
 
+function mixOne({ columns, mixing }: BarLines, k: number, draw: Float64Array): number {
+  let even = 0;
+  let odd = 0;
+  for (let j = 0, at = k * columns; j < columns; j += 2, at += 2) {
+    even += (mixing[at] as number) * (draw[j] as number);
+    odd += (mixing[at + 1] as number) * (draw[j + 1] as number);
+  }
+  return even + odd;
+}
+
 /** The largest magnitude of the departure along the bar, mm, for the draws last mixed. */
-export function largestDeparture({ stations, rank, heights, much }: BarLines): number {
+export function largestDeparture({ stations, rank, row, heights, much }: BarLines): number {
   const a = much[0] as number;
   const b = much[1] as number;
   const c = much[2] as number;
   let largest = 0;
-  for (let s = 0, at = 0; s < stations; s++) {
+  for (let s = 0, at = 0; s < stations; s++, at += row) {
     let departure = (heights[at] as number) + (heights[at + 1] as number) * a + (heights[at + 2] as number) * b + (heights[at + 3] as number) * c;
-    at += 4;
-    for (let k = 3; k < rank; k++) departure += (heights[at++] as number) * (much[k] as number);
+    for (let k = least_shapes; k < rank; k++) departure += (heights[at + 1 + k] as number) * (much[k] as number);
     const size = Math.abs(departure);
     if (size > largest) largest = size;
   }
   return largest;
+}
+
+/** The magnitude of the departure at one station, mm, for the draws last mixed. */
+export function departureAt({ rank, row, heights, much }: BarLines, station: number): number {
+  let departure = heights[station * row] as number;
+  for (let k = 0; k < rank; k++) departure += (heights[station * row + 1 + k] as number) * (much[k] as number);
+  return Math.abs(departure);
 }
 
 /** Draws come in pairs. */

@@ -6,18 +6,20 @@ export interface Estimate {
 
 /**
  * Quantile of a sample by selection (the array is reordered), with the standard error read off the neighbouring order statistics:
- * half the distance between those one binomial standard deviation to either side.
+ * half the distance between those one binomial standard deviation to either side. `smaller` more values belong to the sample
+ * but not to the array; they must all be smaller than the quantile.
  */
-export function sampleQuantile(values: Float64Array, share: number): Estimate {
-  const n = values.length;
-  const clamp = (k: number): number => Math.min(n - 1, Math.max(0, Math.round(k)));
+export function sampleQuantile(values: Float64Array, share: number, smaller = 0): Estimate {
+  const n = values.length + smaller;
+  const last = values.length - 1;
+  const clamp = (rank: number): number => Math.min(last, Math.max(0, Math.round(rank) - smaller));
   const aside = Math.sqrt(n * share * (1 - share));
-  const k = clamp(share * n - 0.5);
-  const k_below = clamp(k - aside);
-  const k_above = clamp(k + aside);
-  const below = select(values, k_below, 0, n - 1);
-  const above = select(values, k_above, k_below, n - 1);
-  return { value: select(values, k, k_below, k_above), se: (above - below) / 2 };
+  const rank = share * n - 0.5;
+  const k_below = clamp(rank - aside);
+  const k_above = clamp(rank + aside);
+  const below = select(values, k_below, 0, last);
+  const above = select(values, k_above, k_below, last);
+  return { value: select(values, clamp(rank), k_below, k_above), se: (above - below) / 2 };
 }
 
 /** Brings the k-th smallest (0-based) to its place among low..high and returns it, by Hoare's selection around a median of three. */

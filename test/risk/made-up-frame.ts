@@ -1,7 +1,10 @@
-import { barNames, type BarName } from '../../src/base/names.js';
+import { barNames, cornerNames, type BarName } from '../../src/base/names.js';
+import { solveInfluence } from '../../src/model/analyse-frame.js';
 import type { Influence, WarpKind } from '../../src/model/frame-results.js';
+import type { FrameShape } from '../../src/model/frame-shape.js';
 import type { MemberBuild, Model } from '../../src/model/model.js';
 import { plySection } from '../../src/model/ply-section.js';
+import { solidSection } from '../../src/model/section.js';
 import type { Bond, Choosing, Lay, Pairing, PlanBoard, Stack } from '../../src/plan/plan.js';
 import type { Lumber, WarpSpread } from '../../src/shelf/shelf.js';
 import type { WarpAssumptions } from '../../src/risk/assumptions.js';
@@ -87,7 +90,7 @@ function member(name: string, is: MadeUp, span_mm: number): MemberBuild {
  * Invented influence numbers of a plausible size and no symmetry: every member and kind lifts the corner and bows every bar by its own mix
  * of three shapes. `plane` answers in the plane only, the others out of it only.
  */
-export function madeUpInfluence(crossbars: number, stations = 17, mirror = 1): Influence[] {
+export function madeUpInfluence(crossbars: number, stations = 17): Influence[] {
   const members: string[] = [...barNames, ...Array.from({ length: crossbars }, (_, i) => `crossbar-${i + 1}`)];
   const kinds: WarpKind[] = ['twist', 'out', 'plane'];
   let count = 0;
@@ -96,7 +99,7 @@ export function madeUpInfluence(crossbars: number, stations = 17, mirror = 1): I
     const [a, b, c] = [wobble(), wobble(), wobble()];
     return Float64Array.from({ length: stations }, (_, i) => {
       const s = i / (stations - 1);
-      return size * s * (1 - s) * (a + b * (s - 0.4) + c * (s - 0.3) ** 2) * mirror;
+      return size * s * (1 - s) * (a + b * (s - 0.4) + c * (s - 0.3) ** 2);
     });
   };
   const lines = (size: number): Record<BarName, Float64Array> => ({ top: line(size), bottom: line(size), left: line(size), right: line(size) });
@@ -104,9 +107,32 @@ export function madeUpInfluence(crossbars: number, stations = 17, mirror = 1): I
     kinds.map((kind) => ({
       member: name,
       kind,
-      corner_lift: kind === 'plane' ? 0 : (kind === 'twist' ? 2e5 : 4e4) * wobble() * mirror,
+      corner_lift: kind === 'plane' ? 0 : (kind === 'twist' ? 2e5 : 4e4) * wobble(),
       bar_bow: lines(kind === 'plane' ? 0 : 2e5),
       bar_crook: lines(kind === 'plane' ? 2e5 : 0),
     })),
   );
+}
+
+/** The frame that `madeUpModel` describes, with invented joints and, from one crossbar on, braces; crossbars off the middle. */
+export function madeUpShape(model: Model): FrameShape {
+  const all = <T>(value: T): Record<BarName, T> => ({ top: value, bottom: value, left: value, right: value });
+  const corners = { 'top-left': 4, 'top-right': 4, 'bottom-left': 4, 'bottom-right': 4 };
+  const section = model.bars.top.section;
+  return {
+    span_x_mm: model.bars.top.span_mm,
+    span_y_mm: model.bars.left.span_mm,
+    bars: all(section),
+    eccentricity_mm: all(section.d_mm / 2),
+    corner_give: corners,
+    crossbars: model.crossbars.map(({ name, section: own }, i) => ({ name, runs: i === 0 ? 'upright' : 'level', at: i === 0 ? 0.42 : 0.55, section: own, give: 6 })),
+    braces: model.crossbars.length === 0 ? [] : cornerNames.map((corner) => ({ corner, leg_mm: 160, section: solidSection(38, 19, 9000, 562.5) })),
+  };
+}
+
+/** Influence numbers of that frame at 200 N/m along the width and 150 N/m along the height. */
+export function solvedInfluence(model: Model): readonly Influence[] {
+  const influence = solveInfluence(madeUpShape(model), { x: 0.2, y: 0.15 });
+  if (influence === null) throw new Error('the made-up frame must be stable');
+  return influence;
 }

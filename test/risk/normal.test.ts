@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { chanceBeyond, foldedQuantile, normalCdf, normalDensity, normalTail } from '../../src/risk/normal.js';
+
+/** Simpson's rule on the density: a second way to the same areas. */
+function area(from: number, to: number, steps = 20_000): number {
+  const h = (to - from) / steps;
+  let sum = normalDensity(from) + normalDensity(to);
+  for (let i = 1; i < steps; i++) sum += (i % 2 === 1 ? 4 : 2) * normalDensity(from + i * h);
+  return (sum * h) / 3;
+}
+
+describe('normal distribution', () => {
+  it('agrees with the quantiles every table prints (memory)', () => {
+    expect(normalTail(1.6448536269514722)).toBeCloseTo(0.05, 13);
+    expect(normalTail(1.2815515655446004)).toBeCloseTo(0.1, 13);
+    expect(normalTail(1.959963984540054)).toBeCloseTo(0.025, 13);
+    expect(normalTail(6) / 9.865876450376946e-10).toBeCloseTo(1, 10);
+    expect(normalCdf(0)).toBe(0.5);
+  });
+
+  it.each([-4.2, -1.1, 0.3, 1.7, 2.9999, 3.0001, 4.4, 7])('agrees with the area under the density beyond %f', (z) => {
+    expect(normalTail(z) / area(z, z + 14)).toBeCloseTo(1, 9);
+  });
+
+  it('gives the folded chance and its quantile back', () => {
+    for (const [mean, sd] of [[0, 1], [3.1, 2], [-0.4, 5], [40, 0.5]] as const) {
+      for (const share of [0.5, 0.9, 0.99]) expect(1 - chanceBeyond(mean, sd, foldedQuantile(mean, sd, share))).toBeCloseTo(share, 12);
+    }
+    expect(foldedQuantile(0, 2, 0.9)).toBeCloseTo(2 * 1.6448536269514722, 12);
+    expect(foldedQuantile(-7, 0, 0.9)).toBe(7);
+    expect(() => foldedQuantile(0, 1, 1)).toThrow();
+  });
+
+  it('is certain when nothing varies', () => {
+    expect(chanceBeyond(-3, 0, 2.9)).toBe(1);
+    expect(chanceBeyond(-3, 0, 3)).toBe(0);
+  });
+});
