@@ -21,6 +21,8 @@ export interface Evaluation {
   readonly silent: readonly Silence[];
 }
 
+const adviceOnUnknown = 'Find out what is missing before you cut; until then this is not known to be safe.';
+
 /** One rule asked of one element, its questions posed but not yet answered. */
 interface Case {
   readonly rule: Rule;
@@ -42,7 +44,7 @@ export async function evaluateRules(ruleset: Ruleset, facts: readonly Fact[], op
   const cases: Case[] = [];
   for (const rule of ruleset.rules) {
     const abouts = table.elementsOf(rule.each);
-    if (abouts.length === 0) silent.push({ rule: rule.id, about: null, why: `The plan has no ${plural(rule.each)}.` });
+    if (abouts.length === 0) silent.push({ rule: rule.id, about: null, why: noneOf(rule.each) });
     for (const about of abouts) cases.push(caseOf(rule, about, ruleset, table, questions, asked));
   }
   const answers = await answer(questions, asked);
@@ -76,6 +78,7 @@ function findingOf(one: Case, applies: boolean | null, answers: ReadonlyMap<stri
   const verdict = verdictOf(rule, applies, notStop, clear);
   const condition = applies === null && one.applies !== null ? one.applies : verdict === 'stop' && one.notStop !== null ? one.notStop : verdict === 'unknown' && notStop === null && one.notStop !== null ? one.notStop : one.clear;
   const line = verdict === 'unknown' ? (condition.unknown[0] ?? condition.lines[0]!) : decidingLine(condition, answers);
+  const context = { ruleset, table, units };
   return {
     rule: rule.id,
     about,
@@ -85,8 +88,8 @@ function findingOf(one: Case, applies: boolean | null, answers: ReadonlyMap<stri
     limit: line.limit,
     unit: catalogueByPath.get(line.line.fact)!.unit,
     used: line.used,
-    say: verdict === 'unknown' ? sayUnknown(line, about) : say(rule, about, line, { ruleset, table, units }),
-    do: verdict === 'clear' ? [] : verdict === 'unknown' ? ['Find out what is missing before you cut; until then this is not known to be safe.'] : rule.do,
+    say: verdict === 'unknown' ? sayUnknown(line, about) : say(rule.say, about, line, context),
+    do: verdict === 'clear' ? [] : verdict === 'unknown' ? [adviceOnUnknown] : rule.do.map((advice) => say(advice, about, line, context)),
     cautions: rule.cautions,
     source: rule.source,
   };
@@ -113,6 +116,6 @@ function whyNot(applies: PosedCondition, answers: ReadonlyMap<string, boolean>, 
   return sayWhyNot(decidingLine(applies, answers), units);
 }
 
-function plural(each: Element): string {
-  return each === 'hanging' || each === 'cutting' || each === 'cloth' ? each : `${each}s`;
+function noneOf(each: Element): string {
+  return each === 'hanging' ? 'The plan does not hang the piece.' : `The plan has no ${each}s.`;
 }

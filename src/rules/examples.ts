@@ -30,7 +30,7 @@ export async function runExamples(ruleset: Ruleset, id: string): Promise<readonl
     const values = rule.examples[example];
     if (values === null) continue;
     const { findings, silent } = await evaluateRules({ ...then, rules: [rule] }, factsOf(rule.each, { ...rule.examples.with, ...values }));
-    const about = exampleElement(rule.each);
+    const about = exampleAbout(rule.each);
     const finding = findings.find((one) => one.about === about);
     const verdict = finding?.verdict ?? 'silent';
     const wanted = example === 'fails' ? 'not clear' : 'clear';
@@ -46,7 +46,8 @@ function asSeenFrom(ruleset: Ruleset, rule: Rule): Ruleset {
   return overlay(ruleset.layers.slice(0, last + 1)).ruleset ?? ruleset;
 }
 
-function exampleElement(each: Element): About {
+/** The element that examples of a kind are tried on. */
+export function exampleAbout(each: Element): About {
   if (each === 'bar') return barNames[0];
   if (each === 'corner') return cornerNames[0];
   if (each === 'crossbar') return 'crossbar-1';
@@ -54,9 +55,10 @@ function exampleElement(each: Element): About {
   return each === 'board' ? 'top-1' : each;
 }
 
-function factsOf(each: Element, values: Readonly<Record<string, number | string>>): readonly Fact[] {
+/** Values by path as facts of the example's element and of the frame. */
+export function factsOf(each: Element, values: Readonly<Record<string, number | string>>): readonly Fact[] {
   return Object.entries(values).flatMap(([path, value]) => {
     const spec = catalogueByPath.get(path);
-    return spec === undefined ? [] : [{ path, about: spec.each === 'frame' ? 'frame' : exampleElement(each), value, unit: spec.unit }];
+    return spec === undefined ? [] : [{ path, about: spec.each === 'frame' ? 'frame' : exampleAbout(each), value, unit: spec.unit }];
   });
 }

@@ -16,8 +16,8 @@ export interface FactTable {
 /** Elements that every plan has: when nothing at all is known of one, its rules are unknown rather than silent. */
 const alwaysThere: Readonly<Partial<Record<Element, readonly About[]>>> = { frame: ['frame'], bar: barNames, corner: cornerNames };
 
-/** Kinds of which a plan has exactly one; the facts may call it what they like. */
-const oneOfAKind: readonly Element[] = ['cloth', 'hanging', 'cutting'];
+/** Kinds of which every plan has exactly one; the facts may call it what they like. */
+const oneOfAKind: readonly Element[] = ['cloth', 'cutting'];
 
 /** Sorts facts into a table. Facts of unknown paths are left out; two different values for one fact make it unknown. */
 export function tabulate(facts: readonly Fact[]): FactTable {

@@ -26,11 +26,13 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
   const off = new Map<string, SwitchedOff>();
   const history = new Map<string, readonly Change[]>();
   const setBy = new Map<string, { readonly layer: Layer; readonly said: string }>();
+  const conflicts = new Map<string, Problem>();
 
   const record = (layer: Layer, key: string, said: string, place: Place): void => {
     const before = setBy.get(key);
-    if (before !== undefined && before.said !== said && !reaches(layer, before.layer.file, layers))
-      problems.push(ruleProblem('overlay-conflict', place, { name: key, value: `\`${before.layer.file}\` and \`${layer.file}\`` }, 'warning'));
+    const knowing = before === undefined || before.said === said || reaches(layer, before.layer.file, layers);
+    if (knowing) conflicts.delete(key);
+    else conflicts.set(key, ruleProblem('overlay-conflict', place, { name: key, value: `\`${before.layer.file}\` and \`${layer.file}\`` }, 'warning'));
     setBy.set(key, { layer, said });
     history.set(key, [...(history.get(key) ?? []), { file: layer.file, ruleset: layer.name, said }]);
   };
@@ -55,10 +57,8 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
   const live = [...rules.values()].filter((rule) => rule !== null);
   const thresholds = new Map<string, Thresholds>();
   for (const rule of live) checkLimits(rule, limits, thresholds, problems, complete);
-  // A conflict is settled when a file above both has its say.
-  const settled = problems.filter((problem) => problem.code !== 'overlay-conflict' || setBy.get(problem.found.split(',')[0]!)?.layer.file === problem.file);
   const ruleset: Ruleset = { name: entry.name, file: entry.file, limits, thresholds, rules: live, off: [...off.values()], history, layers };
-  return { ruleset, problems: settled };
+  return { ruleset, problems: [...problems, ...conflicts.values()] };
 }
 
 /** Whether a layer builds on a file, directly or through others. */

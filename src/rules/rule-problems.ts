@@ -58,6 +58,11 @@ const wordings = {
   'builds-on-itself': (d) => ({ found: d.value as string, allowed: 'rulesets that do not come back to themselves', hint: 'Remove one of these from `builds-on`.' }),
   'too-many-rulesets': (d) => ({ found: `more than ${d.allowed} rulesets on each other`, allowed: `at most ${d.allowed}`, hint: 'Put some of them together.' }),
   'overlay-conflict': (d) => ({ found: `${d.name}, set differently by ${d.value as string}`, allowed: 'one of them, or a choice of this ruleset’s own', hint: 'The last one named wins; say it again here to make the choice plain.' }),
+  // What only shows when the rules are tried
+  'example-fails': (d) => ({ found: d.value as string, allowed: d.allowed ?? '', hint: 'Change the example, or what the rule requires.' }),
+  'never-asked': (d) => ({ found: `\`applies\` of ${tick(d.value)}, which nothing can meet`, allowed: 'a condition that some frame meets', hint: 'Look at the comparisons: two of them exclude each other.' }),
+  'never-speaks': (d) => ({ found: `${tick(d.value)}, which nothing can fail`, allowed: 'a requirement that some frame misses', hint: 'Look at the direction of the comparison: it holds for every value the fact can have.' }),
+  'limit-unused': (d) => ({ found: `the limit ${tick(d.value)}, which no rule uses`, allowed: 'limits that a rule uses', hint: orNearest(d.nearest, 'Use it in a rule, or remove it.') }),
 } satisfies Record<string, (details: Details) => Wording>;
 
 /** Every code the reader of rulesets adds to those of `base/messages.ts`. */

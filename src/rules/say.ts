@@ -4,7 +4,7 @@ import { catalogueByPath } from '../facts/catalogue.js';
 import type { FactUnit } from '../facts/fact.js';
 import type { FactTable } from './fact-table.js';
 import { limitValue } from './limit-value.js';
-import type { Compare, Line, Rule, Ruleset } from './ruleset.js';
+import type { Compare, Line, Ruleset } from './ruleset.js';
 import { comparesMagnitude, type PosedLine } from './settle.js';
 
 /** Placeholders that every sentence may use; besides them any fact path, and `limits.NAME`. */
@@ -24,19 +24,19 @@ export interface SayContext {
   readonly units: UnitSystem;
 }
 
-/** The rule's sentence with its placeholders filled in, starting with a capital. */
-export function say(rule: Rule, about: About, line: PosedLine, context: SayContext): string {
+/** The rule's sentence, or one of its pieces of advice, with the placeholders filled in, starting with a capital. */
+export function say(sentence: string, about: About, line: PosedLine, context: SayContext): string {
   const unit = catalogueByPath.get(line.line.fact)!.unit;
   const fill = (name: string): string => {
     if (name === 'about') return aboutInWords(about);
     if (name === 'actual') return actualInWords(line, unit, context.units);
     if (name === 'limit') return formatQuantity(line.limit, unit, context.units);
-    if (name === 'used') return line.used === null ? 'all' : formatShare(line.used);
+    if (name === 'used') return line.used === null ? 'an unknown share' : formatShare(line.used);
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
     const reading = context.table.read(name, about);
     return reading.known ? formatQuantity(reading.value, catalogueByPath.get(name)!.unit, context.units) : 'an unknown amount';
   };
-  return capital(rule.say.replace(placeholder, (_, name: string) => fill(name)));
+  return capital(sentence.replace(placeholder, (_, name: string) => fill(name)));
 }
 
 /** Why an element could not be judged. */

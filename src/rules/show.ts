@@ -1,0 +1,123 @@
+import { catalogueByPath } from '../facts/catalogue.js';
+import { cautionsById } from '../findings/cautions.js';
+import { formatQuantity } from '../base/units-format.js';
+import { limitsOfRule } from './check.js';
+import { limitInWords } from './overlay.js';
+import type { Against, Condition, Line, Rule, Ruleset } from './ruleset.js';
+import { lineInWords } from './say.js';
+
+/** A limit as a rule's page shows it. */
+export interface LimitOnPage {
+  readonly name: string;
+  readonly said: string;
+  readonly source: string;
+  /** Oldest first: `Studio baseline (baseline.yaml): 1/400 of bar.span_mm`. */
+  readonly history: readonly string[];
+}
+
+/** A rule in words: everything a person needs to agree with it or to change it. */
+export interface RulePage {
+  readonly id: string;
+  readonly asked: string;
+  readonly applies: string | null;
+  readonly requires: string;
+  readonly otherwise: string;
+  readonly says: string;
+  readonly next: readonly string[];
+  readonly cautions: readonly string[];
+  readonly source: string;
+  readonly file: string;
+  /** Facts the rule reads, with their meaning. */
+  readonly facts: readonly { readonly path: string; readonly unit: string; readonly meaning: string }[];
+  readonly limits: readonly LimitOnPage[];
+  readonly examples: readonly string[];
+  readonly history: readonly string[];
+}
+
+/** One line for each rule: id and what it requires; switched-off ones say so. */
+export function ruleList(ruleset: Ruleset): readonly { readonly id: string; readonly requires: string }[] {
+  const live = ruleset.rules.map((rule) => ({ id: rule.id, requires: conditionInWords(rule.require, ruleset) }));
+  return [...live, ...ruleset.off.map(({ id, reason }) => ({ id, requires: `switched off: ${reason}` }))];
+}
+
+/** The page of a rule; null when the ruleset has no such rule. A switched-off rule has a page in the file that had it. */
+export function rulePage(ruleset: Ruleset, id: string): RulePage | null {
+  const off = ruleset.off.find((one) => one.id === id);
+  const rule = ruleset.rules.find((one) => one.id === id) ?? ruleset.layers.flatMap(({ rules }) => rules).findLast((one) => one.id === id);
+  if (rule === undefined) return null;
+  const lines = [...rule.require.lines, ...(rule.applies?.lines ?? [])];
+  return {
+    id,
+    asked: `Asked of each ${rule.each}${rule.each === 'frame' ? '' : ', one by one'}.`,
+    applies: rule.applies === null ? null : conditionInWords(rule.applies, ruleset),
+    requires: conditionInWords(rule.require, ruleset),
+    otherwise: off === undefined ? otherwiseInWords(rule, ruleset) : `nothing: the rule is switched off by ${off.place.file}. ${off.reason}`,
+    says: rule.say,
+    next: rule.do,
+    cautions: rule.cautions.map((caution) => cautionsById.get(caution)?.text ?? caution),
+    source: rule.source,
+    file: rule.place.file,
+    facts: [...new Set(lines.map(({ fact }) => fact))].map((path) => ({ path, unit: catalogueByPath.get(path)!.unit, meaning: catalogueByPath.get(path)!.meaning })),
+    limits: limitsOfRule(rule).flatMap((name) => {
+      const limit = ruleset.limits.get(name);
+      return limit === undefined ? [] : [{ name, said: limitInWords(limit), source: limit.source, history: historyOf(ruleset, `limit ${name}`) }];
+    }),
+    examples: examplesInWords(rule),
+    history: (ruleset.history.get(`rule ${id}`) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file})${said.startsWith('off: ') ? `: switched ${said}` : ''}`),
+  };
+}
+
+/** The page as text for a terminal or a page of Markdown. */
+export function rulePageText(page: RulePage): string {
+  const list = (entries: readonly string[]): string => entries.map((entry) => `- ${entry}\n`).join('');
+  const part = (title: string, text: string): string => (text === '' ? '' : `\n## ${title}\n\n${text}${text.endsWith('\n') ? '' : '\n'}`);
+  return [
+    `# ${page.id}\n\n${page.asked}\n`,
+    page.applies === null ? '' : `Only when ${page.applies}.\n`,
+    part('What must hold', `${page.requires}.\n\nOtherwise: ${page.otherwise}.`),
+    part('What it says', page.says),
+    part('What to do next', list(page.next)),
+    part('Cautions', list(page.cautions)),
+    part('Facts', list(page.facts.map(({ path, unit, meaning }) => `${path} (${unit}): ${meaning}`))),
+    part('Limits', page.limits.map(({ name, said, source, history }) => `- ${name}: ${said}. Source: ${source}.\n${history.length > 1 ? history.map((step) => `  - ${step}\n`).join('') : ''}`).join('')),
+    part('Examples', list(page.examples)),
+    part('Where it comes from', `Source: ${page.source}. Set by:\n\n${list(page.history)}`),
+  ].join('');
+}
+
+function historyOf(ruleset: Ruleset, key: string): readonly string[] {
+  return (ruleset.history.get(key) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file}): ${said}`);
+}
+
+function conditionInWords(condition: Condition, ruleset: Ruleset): string {
+  return condition.lines.map((line) => lineInWords(line, againstInWords(line, line.against, ruleset))).join(condition.join === 'all' ? ', and ' : ', or ');
+}
+
+function againstInWords(line: Line, against: Against, ruleset: Ruleset): string {
+  if (against.kind === 'limit') {
+    const limit = ruleset.limits.get(against.name);
+    return `the limit ${against.name}${limit === undefined ? '' : ` (${limitInWords(limit)})`}`;
+  }
+  return formatQuantity(against.value, catalogueByPath.get(line.fact)!.unit, 'metric');
+}
+
+function otherwiseInWords(rule: Rule, ruleset: Ruleset): string {
+  const { otherwise } = rule;
+  if (otherwise.kind === 'always') return otherwise.verdict;
+  if (otherwise.kind === 'by-limit') return 'caution, or stop beyond the second threshold';
+  const line = rule.require.lines[0]!;
+  return `caution, or stop unless ${lineInWords(line, againstInWords(line, otherwise.stop, ruleset))}`;
+}
+
+function examplesInWords(rule: Rule): readonly string[] {
+  const { examples } = rule;
+  if (examples === null) return [];
+  const words = (values: Readonly<Record<string, number | string>>): string =>
+    Object.entries(values).map(([path, value]) => `${path} ${formatQuantity(value, catalogueByPath.get(path)!.unit, 'metric')}`).join(', ');
+  const given = Object.keys(examples.with).length === 0 ? '' : `, given ${words(examples.with)}`;
+  return [
+    `clear: ${words(examples.clear)}${given}`,
+    ...(examples.edge === null ? [] : [`still clear, at the edge: ${words(examples.edge)}${given}`]),
+    `fails: ${words(examples.fails)}${given}`,
+  ];
+}
