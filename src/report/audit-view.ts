@@ -1,6 +1,8 @@
+import type { Source } from '../base/sources.js';
+import type { CutPlan } from '../cutting/purchase.js';
 import type { Fact } from '../facts/fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
-import type { Model, Solution } from '../model/model.js';
+import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Assumed, Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 
@@ -37,4 +39,12 @@ export interface Audit {
   readonly samples: number;
   /** Most useful first; empty when not asked for. */
   readonly changes: readonly Change[];
+  /** What the facts were computed with; without it the page on warp says less. */
+  readonly settings?: FactSettings;
+  /** What to buy and how to cut it for this plan; worked out anew when absent. */
+  readonly cut?: CutPlan;
+  /** The list of sources, so that the report can name them in full. */
+  readonly sources?: readonly Source[];
+  /** What small slips at the bench would do, in sentences. */
+  readonly what_if?: readonly string[];
 }

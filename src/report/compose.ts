@@ -2,9 +2,19 @@ import type { Root } from 'mdast';
 import type { Audit } from './audit-view.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
+import { benchSheetSection } from './sections/bench-sheet.js';
+import { cautionsSection } from './sections/cautions.js';
 import { changesSection } from './sections/changes.js';
 import { checksSection } from './sections/checks.js';
+import { clothSection } from './sections/cloth.js';
+import { cuttingSection } from './sections/cutting.js';
+import { fasteningsSection } from './sections/fastenings.js';
+import { hangingSection } from './sections/hanging.js';
+import { sourcesSection } from './sections/sources.js';
 import { verdictSection } from './sections/verdict.js';
+import { warpSection } from './sections/warp.js';
+import { whatIfSection } from './sections/what-if.js';
+import { workSection } from './sections/work.js';
 import { telling, type Section, type Telling } from './telling.js';
 import { document, heading } from './tree.js';
 
@@ -15,7 +25,10 @@ export interface Report {
 }
 
 /** The parts of the report in the order of reading; a part that has nothing to say is null. */
-const parts: readonly ((told: Telling) => Section | null)[] = [verdictSection, changesSection, checksSection];
+const parts: readonly ((told: Telling) => Section | null)[] = [
+  verdictSection, changesSection, warpSection, whatIfSection, checksSection, cuttingSection, fasteningsSection, clothSection, workSection, hangingSection, cautionsSection, sourcesSection,
+  benchSheetSection,
+];
 
 /** The report of one audit. The same audit always gives the same report. */
 export function composeReport(audit: Audit): Report {

@@ -20,6 +20,8 @@ export interface BarSection {
   readonly lip_mm: number;
   readonly fixing: 'back' | 'edge';
   readonly turn_mm: number;
+  /** Length of the screw through the plies, when there is one. */
+  readonly screw_mm?: number | null;
 }
 
 /**
@@ -68,7 +70,7 @@ function describe({ units, w_mm, d_mm, plies: n, stack, bond, lip_mm, fixing }: 
     lip_mm > 0 ? `a lip keeps the cloth ${formatLength(lip_mm, units)} off the bar` : 'no lip'}; the cloth is fixed to the ${fixing} and pulls at the front, ${formatLength(d_mm / 2 + lip_mm, units)} in front of the middle of the bar.`;
 }
 
-function plies({ plies: n, stack, bond }: BarSection, left: number, top: number, d: number, w: number): Drawing {
+function plies({ plies: n, stack, bond, screw_mm, w_mm, d_mm }: BarSection, left: number, top: number, d: number, w: number): Drawing {
   const side = stack === 'side-by-side';
   const boards = Array.from({ length: n }, (_, i) => (side ? rectangle(left, top + (i * w) / n, d, w / n) : rectangle(left + (i * d) / n, top, d / n, w)));
   const glued = bond === 'glue' || bond === 'glue+screws';
@@ -81,7 +83,7 @@ function plies({ plies: n, stack, bond }: BarSection, left: number, top: number,
     return [outline(corners, { fill: woodFill, width: weight.thin }), ...hatch(a.x, a.y, c.x - a.x, c.y - a.y, 9, i % 2 === 0)];
   });
   marks.push(...seams.map((seam) => line(seam, { width: glued ? weight.bold : weight.thin })), outline(rectangle(left, top, d, w), {}));
-  if (bond === 'screws' || bond === 'glue+screws') marks.push(...screw(side, left, top, d, w));
+  if (bond === 'screws' || bond === 'glue+screws') marks.push(...screw(side, left, top, d, w, (screw_mm ?? 0.8 * (side ? w_mm : d_mm)) * (side ? w / w_mm : d / d_mm)));
   const seam = seams[0]?.[0];
   const label = { glue: 'glue line', 'glue+screws': 'glue line, screw', screws: 'screw', none: 'loose', single: '' }[bond];
   const joined = seam === undefined || label === '' ? drawing({}) : seamLabel(label, side ? { x: left + d * 0.8, y: seam.y } : { x: seam.x, y: top + w * 0.8 }, side, left, top, d, w);
@@ -97,10 +99,10 @@ function seamLabel(text: string, seam: Point, side: boolean, left: number, top: 
   });
 }
 
-/** A screw across the seam, head and tip as seen in section. */
-function screw(side: boolean, left: number, top: number, d: number, w: number): readonly Element[] {
-  const head = side ? { x: left + d * 0.3, y: top + 1.5 } : { x: left + 1.5, y: top + w * 0.3 };
-  const tip = side ? { x: head.x, y: top + w * 0.82 } : { x: left + d * 0.82, y: head.y };
+/** A screw across the seam: side by side from the inner face of the bar, front to back from the wall side; `length` on the sheet. */
+function screw(side: boolean, left: number, top: number, d: number, w: number, length: number): readonly Element[] {
+  const head = side ? { x: left + d * 0.3, y: top + w - 1.5 } : { x: left + 1.5, y: top + w * 0.3 };
+  const tip = side ? { x: head.x, y: head.y - length } : { x: head.x + length, y: head.y };
   const across = side ? { x: 5, y: 0 } : { x: 0, y: 5 };
   return [
     line([head, tip], { width: weight.edge, dashes: 'hidden' }),

@@ -93,6 +93,7 @@ function boxesOf({ width_mm: W, height_mm: H, bar_w_mm: w }: FrontView, at: Plac
   return [box(0, 0, W, w.bottom), box(0, H - w.top, W, w.top), box(0, 0, w.left, H), box(W - w.right, 0, w.right, H)];
 }
 
+/** Mitred: one slanted line. Butted: left and right run the full height. Half-lapped: level bars keep their front half, so the upright's edge is hidden. */
 function cornerCuts({ width_mm: W, height_mm: H, bar_w_mm: w, cut }: FrontView, at: Placing['at']): readonly Element[] {
   const corners = [
     { x: 0, y: 0, sx: 1, sy: 1, wx: w.left, wy: w.bottom }, { x: W, y: 0, sx: -1, sy: 1, wx: w.right, wy: w.bottom },
@@ -101,10 +102,10 @@ function cornerCuts({ width_mm: W, height_mm: H, bar_w_mm: w, cut }: FrontView, 
   return corners.flatMap(({ x, y, sx, sy, wx, wy }) => {
     const inX = x + sx * wx;
     const inY = y + sy * wy;
-    const across = line([at(x, inY), at(inX, inY)], { width: weight.thin });
-    const along = line([at(inX, y), at(inX, inY)], { width: weight.thin, ...(cut === 'half-lap' ? { dashes: 'hidden' as const } : {}) });
+    const through = line([at(inX, y), at(inX, inY)], { width: weight.thin });
+    const behind = line([at(x, inY), at(inX, inY)], { width: weight.thin, dashes: 'hidden' });
     if (cut === 'mitre') return [line([at(x, y), at(inX, inY)], { width: weight.thin })];
-    return cut === 'butt' ? [across] : [across, along];
+    return cut === 'butt' ? [through] : [through, behind];
   });
 }
 
@@ -135,7 +136,7 @@ function braceDrawing(view: FrontView, brace: FrontView['braces'][number], { at 
   /** From the corner of the centre lines, inwards. */
   const from = (x: number, y: number): Point => at(right ? W - wx / 2 - x : wx / 2 + x, top ? H - wy / 2 - y : wy / 2 + y);
   const L = brace.leg_mm;
-  if (brace.kind === 'steel-angle') return drawing({ marks: [line([from(L, wy / 2), from(wx / 2, wy / 2), from(wx / 2, L)], { width: weight.bold })] });
+  if (brace.kind === 'steel-angle') return drawing({ marks: [line([from(L, 0), from(0, 0), from(0, L)], { width: weight.bold, dashes: 'hidden' })] });
   if (brace.kind === 'ply-gusset') return drawing({ marks: [outline([from(-wx / 2, -wy / 2), from(L, -wy / 2), from(-wx / 2, L)], { dashes: 'hidden' })] });
   const k = brace.w_mm / Math.SQRT2;
   return drawing({ marks: [outline([from(wx / 2, L - wx / 2 - k), from(wx / 2, L - wx / 2 + k), from(L - wy / 2 + k, wy / 2), from(L - wy / 2 - k, wy / 2)], { fill: darkerFill })] });

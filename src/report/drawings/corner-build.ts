@@ -1,0 +1,193 @@
+import type { Element } from 'hast';
+import type { UnitSystem } from '../../base/names.js';
+import { formatLength } from '../../base/units-format.js';
+import { levelDimension, uprightDimension } from './dimensions.js';
+import { darkerFill, ink, textSize, weight, woodFill } from './drawing-standard.js';
+import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
+import { scaleBar } from './scale-bar.js';
+import { circle, line, outline } from './strokes.js';
+import type { Point } from './svg.js';
+
+/** One corner as built, seen from the front, in mm: the top left one stands for all. */
+export interface CornerBuild {
+  readonly units: UnitSystem;
+  readonly cut: 'mitre' | 'butt' | 'half-lap';
+  readonly glued: boolean;
+  /** Size of the level and of the upright bar in the plane of the cloth. */
+  readonly level_w_mm: number;
+  readonly upright_w_mm: number;
+  /** Nails in one corner, driven from outside (a half-lap: from the back), `place_mm` from the corner along the edge; null = none. */
+  readonly nails: { readonly count: number; readonly length_mm: number; readonly name: string; readonly place_mm: number } | null;
+  readonly brace: { readonly kind: 'timber' | 'ply-gusset' | 'steel-angle'; readonly leg_mm: number; readonly w_mm: number } | null;
+  /** Screws of the brace or plate; null = none. `places_mm`: from the outer corner along each bar; for a timber brace from the toe of its slanted end. */
+  readonly plate_screws: { readonly places_mm: readonly number[]; readonly length_mm: number } | null;
+  /** Screws that hold the plies together, from the inner edge or from the back; first and spacing along the bar from the corner. */
+  readonly ply_screws: { readonly first_mm: number; readonly every_mm: number; readonly length_mm: number; readonly from: 'inner-edge' | 'back' } | null;
+}
+
+interface Frame {
+  readonly at: (x_mm: number, y_mm: number) => Point;
+  readonly scale: number;
+  readonly stub_mm: number;
+}
+
+/** The corner to scale: cut, glue line, nails, brace and screws where they go. */
+export function cornerBuild(corner: CornerBuild): Picture {
+  const widest = Math.max(corner.level_w_mm, corner.upright_w_mm);
+  const plies = corner.ply_screws;
+  const wanted = Math.max(3 * widest, (corner.brace?.leg_mm ?? 0) + 1.6 * widest, plies === null ? 0 : plies.first_mm + 0.6 * widest);
+  const stub_mm = Math.min(wanted, 14 * widest);
+  const scale = 205 / stub_mm;
+  const left = 92;
+  const top = 62;
+  const frame: Frame = { scale, stub_mm, at: (x, y) => ({ x: left + x * scale, y: top + y * scale }) };
+  const bottom = top + stub_mm * scale;
+  const { units } = corner;
+  const content = together(
+    bars(corner, frame),
+    brace(corner, frame),
+    nails(corner, frame),
+    screws(corner, frame),
+    levelDimension({ from: left, to: left + corner.upright_w_mm * scale, y: bottom + 22, edge: bottom + 4, text: formatLength(corner.upright_w_mm, units) }),
+    uprightDimension({ from: top, to: top + corner.level_w_mm * scale, x: left + stub_mm * scale + 20, edge: left + stub_mm * scale + 4, text: formatLength(corner.level_w_mm, units) }),
+    scaleBar({ x: 12, y: bottom + 48, mm_to_sheet: scale, units, note: 'Top left corner from the front' }),
+  );
+  return finishPicture({ name: 'corner.svg', title: 'How a corner is built', alt: describe(corner) }, bottom + 64, content);
+}
+
+const plates = { 'timber': 'a timber brace', 'ply-gusset': 'a plywood gusset on the back', 'steel-angle': 'a flat steel angle on the back' } as const;
+
+function describe({ units, cut, glued, nails: n, brace: b, ply_screws }: CornerBuild): string {
+  const parts = [
+    cut === 'mitre' ? 'The bars meet in a mitre' : cut === 'butt' ? 'The level bar butts against the upright one' : 'The bars are half-lapped',
+    glued ? 'glued over the whole face' : 'without glue',
+    ...(n === null ? [] : [`${n.count} ${n.name} from outside, ${formatLength(n.length_mm, units)} long`]),
+    ...(b === null ? [] : [`${plates[b.kind]}, leg ${formatLength(b.leg_mm, units)}`]),
+    ...(ply_screws !== null ? [`screws through the plies every ${formatLength(ply_screws.every_mm, units)}`] : []),
+  ];
+  return `${parts.join('; ')}. Drawn to scale.`;
+}
+
+function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
+  const { level_w_mm: h, upright_w_mm: w, cut, glued } = corner;
+  const thin = { fill: woodFill, colour: 'none', width: weight.thin };
+  const glue = { width: glued ? weight.bold : weight.thin };
+  const joint: Element[] = cut === 'mitre'
+    ? [line([at(0, 0), at(w, h)], glue)]
+    : cut === 'butt'
+      ? [line([at(w, 0), at(w, h)], glue)]
+      : [line([at(w, 0), at(w, h)], glue), line([at(0, h), at(w, h)], { ...glue, dashes: 'hidden' })];
+  const where = cut === 'mitre' ? at(w * 0.72, h * 0.72) : at(w, h * 0.78);
+  const end = { x: at(w, 0).x + 16, y: at(0, h).y + 22 };
+  const named: Drawing = !glued ? drawing({}) : drawing({
+    marks: [line([where, end], { width: weight.dimension }), circle(where, 1.6, { fill: ink, width: weight.dimension })],
+    labels: [{ text: 'glue', size: textSize.small, spots: [{ x: end.x + 3, y: end.y, anchor: 'start' }] }],
+  });
+  return together(
+    drawing({
+      marks: [
+        outline([at(0, 0), at(s, 0), at(s, h), at(w, h), at(w, s), at(0, s)], thin),
+        line([at(0, s), at(0, 0), at(s, 0)]),
+        line([at(s, h), at(w, h), at(w, s)]),
+        ...joint,
+        ...breakLines(corner, at, s),
+      ],
+      obstacles: [box(at(0, 0), at(s, h)), box(at(0, 0), at(w, s))],
+      labels: [
+        { text: 'level bar', size: textSize.small, spots: [{ x: at(s, 0).x, y: at(0, 0).y - 10, anchor: 'end' }] },
+        { text: 'upright bar', size: textSize.small, upright: true, spots: [{ x: at(0, 0).x - 9, y: at(0, s - (s - h) * 0.2).y, anchor: 'middle' }] },
+      ],
+    }),
+    named,
+  );
+}
+
+/** Wavy ends: the bars go on. */
+function breakLines({ level_w_mm: h, upright_w_mm: w }: CornerBuild, at: Frame['at'], s: number): readonly Element[] {
+  const wave = (n: number): number => (n % 2 === 0 ? -1 : 1);
+  const k = Math.max(h, w) * 0.04;
+  return [
+    line([0, 1, 2, 3, 4].map((n) => at(s + (n % 4 === 0 ? 0 : k * wave(n)), (h * n) / 4)), { width: weight.thin }),
+    line([0, 1, 2, 3, 4].map((n) => at((w * n) / 4, s + (n % 4 === 0 ? 0 : k * wave(n)))), { width: weight.thin }),
+  ];
+}
+
+const box = (a: Point, b: Point): Drawing['obstacles'][number] => ({ x: a.x, y: a.y, width: b.x - a.x, height: b.y - a.y });
+
+function brace({ brace: b, level_w_mm: h, upright_w_mm: w, units }: CornerBuild, { at, stub_mm }: Frame): Drawing {
+  if (b === null) return drawing({});
+  const L = b.leg_mm;
+  const named = (text: string, spot: Point): Drawing => drawing({ labels: [{ text, size: textSize.small, spots: [{ ...spot, anchor: 'start' }] }] });
+  const leg = levelDimension({ from: at(w / 2, 0).x, to: at(Math.min(w / 2 + L, stub_mm), 0).x, y: at(0, 0).y - 30, edge: at(0, 0).y, text: `leg ${formatLength(L, units)}` });
+  const wide = 0.45 * Math.min(h, w);
+  const [x0, y0] = [(w - wide) / 2, (h - wide) / 2];
+  const plate = [at(x0, y0), at(w / 2 + L, y0), at(w / 2 + L, y0 + wide), at(x0 + wide, y0 + wide), at(x0 + wide, h / 2 + L), at(x0, h / 2 + L)];
+  if (b.kind === 'steel-angle') return together(drawing({ marks: [outline(plate, { dashes: 'hidden' })] }), leg, named('steel angle on the back', { x: at(w, 0).x + 12, y: at(0, h).y + 58 }));
+  if (b.kind === 'ply-gusset') return together(drawing({ marks: [outline([at(0, 0), at(w / 2 + L, 0), at(0, h / 2 + L)], { dashes: 'hidden' })] }), leg, named('gusset on the back', { x: at(w / 2 + L / 2, 0).x + 14, y: at(0, h / 2 + L / 2).y + 14 }));
+  const k = b.w_mm / Math.SQRT2;
+  const from = (x: number, y: number): Point => at(w / 2 + x, h / 2 + y);
+  const corners = [from(w / 2, L - w / 2 - k), from(w / 2, L - w / 2 + k), from(L - h / 2 + k, h / 2), from(L - h / 2 - k, h / 2)];
+  return together(drawing({ marks: [outline(corners, { fill: darkerFill })] }), leg, named('brace', { x: from(L / 2 + k + 2, 0).x + 8, y: from(0, L / 2 + k).y + 8 }));
+}
+
+function nails({ nails: n, cut, level_w_mm: h, upright_w_mm: w }: CornerBuild, { at }: Frame): Drawing {
+  if (n === null || n.count < 1) return drawing({});
+  const label = `${n.count} ${n.count === 1 ? 'nail' : 'nails'}`;
+  if (cut === 'half-lap') {
+    const centre = at(w / 2, h / 2);
+    return drawing({ marks: [circle(centre, 3, { dashes: 'hidden', width: weight.thin })], labels: [{ text: `${label} from the back`, size: textSize.small, spots: [{ x: at(w, 0).x + 12, y: at(0, h).y + 40, anchor: 'start' }] }] });
+  }
+  const p = n.place_mm;
+  const both = cut === 'mitre' && n.count > 1;
+  const pins = [{ head: at(0, p), tip: at(n.length_mm, p), cross: { x: 0, y: 3.5 } }, ...(both ? [{ head: at(p, 0), tip: at(p, n.length_mm), cross: { x: 3.5, y: 0 } }] : [])];
+  return drawing({
+    marks: pins.flatMap(({ head, tip, cross }) => [
+      line([head, tip], { width: weight.edge, dashes: 'hidden' }),
+      line([{ x: head.x - cross.x, y: head.y - cross.y }, { x: head.x + cross.x, y: head.y + cross.y }], { width: weight.bold }),
+    ]),
+    labels: [{ text: label, size: textSize.small, spots: [{ x: at(0, p).x - 8, y: at(0, p).y, anchor: 'end' }] }],
+  });
+}
+
+/** A screw lying in the plane of the picture: its head as a short bold line across it. */
+function lying(head: Point, tip: Point): readonly Element[] {
+  const length = Math.max(1e-6, Math.hypot(tip.x - head.x, tip.y - head.y));
+  const cross = { x: (-4.5 * (tip.y - head.y)) / length, y: (4.5 * (tip.x - head.x)) / length };
+  return [
+    line([head, tip], { width: weight.edge, dashes: 'hidden' }),
+    line([{ x: head.x - cross.x, y: head.y - cross.y }, { x: head.x + cross.x, y: head.y + cross.y }], { width: weight.bold }),
+  ];
+}
+
+/** A screw seen end on, behind the wood. */
+const endOn = (p: Point): readonly Element[] => [circle(p, 4, { width: weight.thin }), line([{ x: p.x - 2.6, y: p.y - 2.6 }, { x: p.x + 2.6, y: p.y + 2.6 }], { width: weight.thin })];
+
+function screws(corner: CornerBuild, frame: Frame): Drawing {
+  return together(plateScrews(corner, frame), plyScrews(corner, frame));
+}
+
+function plateScrews({ level_w_mm: h, upright_w_mm: w, brace: b, plate_screws: screw }: CornerBuild, { at }: Frame): Drawing {
+  if (screw === null || b === null) return drawing({});
+  if (b.kind !== 'timber') return drawing({ marks: screw.places_mm.flatMap((mm) => [...endOn(at(mm, h / 2)), ...endOn(at(w / 2, mm))]) });
+  const k = b.w_mm / Math.SQRT2;
+  const marks = screw.places_mm.flatMap((mm) => {
+    const x = w / 2 + b.leg_mm - h / 2 + k - mm;
+    const y = h / 2 + b.leg_mm - w / 2 + k - mm;
+    return [...lying(at(x, h + mm), at(x, h + mm - screw.length_mm)), ...lying(at(w + mm, y), at(w + mm - screw.length_mm, y))];
+  });
+  return drawing({ marks });
+}
+
+function plyScrews({ level_w_mm: h, upright_w_mm: w, ply_screws: ply, units }: CornerBuild, { at, stub_mm }: Frame): Drawing {
+  if (ply === null || !(ply.every_mm > 0)) return drawing({});
+  const along = Array.from({ length: 40 }, (_, i) => ply.first_mm + i * ply.every_mm).filter((mm) => mm < stub_mm);
+  const first = along[0];
+  if (first === undefined) return drawing({});
+  const marks = along.flatMap((mm) => (ply.from === 'back'
+    ? [...endOn(at(mm, h / 2)), ...endOn(at(w / 2, mm))]
+    : [...lying(at(mm, h), at(mm, h - ply.length_mm)), ...lying(at(w, mm), at(w - ply.length_mm, mm))]));
+  return together(
+    drawing({ marks, labels: [{ text: `then every ${formatLength(ply.every_mm, units)}`, size: textSize.small, spots: [{ x: at(w, 0).x + 12, y: at(0, first).y + 4, anchor: 'start' }] }] }),
+    uprightDimension({ from: at(0, 0).y, to: at(0, first).y, x: at(0, 0).x - 60, edge: at(0, 0).x - 52, text: formatLength(first, units) }),
+  );
+}

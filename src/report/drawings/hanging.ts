@@ -1,0 +1,135 @@
+import type { Element } from 'hast';
+import type { UnitSystem } from '../../base/names.js';
+import { formatLength, formatQuantity } from '../../base/units-format.js';
+import { levelDimension, uprightDimension } from './dimensions.js';
+import { ink, softInk, textSize, weight, woodFill } from './drawing-standard.js';
+import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
+import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
+import type { Point } from './svg.js';
+
+/** How the piece hangs; mm, N, degrees. What is not known is null and left out of the picture. */
+export interface HangingPicture {
+  readonly units: UnitSystem;
+  readonly by: 'wire' | 'two-hooks';
+  readonly hooks: number;
+  readonly width_mm: number;
+  readonly height_mm: number;
+  readonly bar_w_mm: number;
+  readonly bar_d_mm: number;
+  readonly drop_mm: number;
+  /** Level distance between the two rings or hanging points. */
+  readonly ring_span_mm: number;
+  /** How high the hook stands above the rings; null when the wire cannot carry. */
+  readonly rise_mm: number | null;
+  readonly hooks_apart_mm: number;
+  readonly wire_angle_deg: number | null;
+  readonly wire_tension_N: number | null;
+  readonly inward_pull_N: number | null;
+  readonly weight_N: number;
+  readonly lean_deg: number | null;
+  readonly top_standoff_mm: number | null;
+}
+
+const panel = { left: 58, width: 178, top: 58, height: 190 } as const;
+const side = { wall: 296, top: 58, height: 190 } as const;
+
+/** Two views: the back to scale with the wire and its forces, and the side with the lean drawn larger than it is. */
+export function hanging(h: HangingPicture): Picture {
+  const content = together(back(h), sideView(h));
+  return finishPicture({ name: 'hanging.svg', title: 'How the piece hangs', alt: describe(h) }, 348, content);
+}
+
+function describe(h: HangingPicture): string {
+  const force = (n: number): string => formatQuantity(n, 'N', h.units);
+  const wire = h.by === 'two-hooks'
+    ? 'It hangs on two hooks without a wire, so nothing draws the side bars inward'
+    : `It hangs by a wire on ${h.hooks === 1 ? 'one hook' : `${h.hooks} hooks`}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)} to the level`}${
+      h.wire_tension_N === null ? '' : `; the wire carries ${force(h.wire_tension_N)}`}${h.inward_pull_N === null ? '' : ` and draws each side bar inward with ${force(h.inward_pull_N)}`}`;
+  const lean = h.lean_deg === null ? '' : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
+  return `Back and side view. ${wire}; the hanging points are ${formatLength(h.drop_mm, h.units)} below the top edge${lean}.`;
+}
+
+function back(h: HangingPicture): Drawing {
+  const { units } = h;
+  const scale = Math.min(panel.width / h.width_mm, panel.height / h.height_mm);
+  const left = panel.left + (panel.width - h.width_mm * scale) / 2;
+  const top = panel.top;
+  const at = (x: number, y: number): Point => ({ x: left + x * scale, y: top + y * scale });
+  const W = h.width_mm;
+  const H = h.height_mm;
+  const b = h.bar_w_mm;
+  const rings = [at((W - h.ring_span_mm) / 2, h.drop_mm), at((W + h.ring_span_mm) / 2, h.drop_mm)] as const;
+  const hookXs = h.hooks_apart_mm > 0 ? [(W - h.hooks_apart_mm) / 2, (W + h.hooks_apart_mm) / 2] : [W / 2];
+  const hooks = h.by === 'two-hooks' ? rings : h.rise_mm === null ? [] : hookXs.map((x) => at(x, h.drop_mm - (h.rise_mm ?? 0)));
+  const bottom = at(0, H).y;
+  const weightFrom = at(W / 2, H * 0.5);
+  const down: Point = { x: weightFrom.x, y: Math.min(weightFrom.y + 44, bottom - 8) };
+  const wire = h.by === 'wire' ? [line([rings[0], ...hooks, rings[1]], { width: weight.bold })] : [];
+  return together(
+    drawing({
+      marks: [
+        outline(rectangle(left, top, W * scale, H * scale), { fill: woodFill }),
+        outline(rectangle(left + b * scale, top + b * scale, (W - 2 * b) * scale, (H - 2 * b) * scale), { fill: '#fff' }),
+        ...wire,
+        ...rings.map((p) => circle(p, 3.5, { fill: '#fff' })),
+        ...hooks.map((p) => circle(p, 2.2, { fill: ink })),
+        ...arrow(weightFrom, down),
+        ...(h.by === 'wire' && h.inward_pull_N !== null ? inwardArrows(rings) : []),
+      ],
+      labels: [
+        { text: 'back view, to scale', heavy: true, size: textSize.small, spots: [{ x: 12, y: 16, anchor: 'start' }] },
+        ...forces(h).map((text, i) => ({ text, size: textSize.small, spots: [{ x: 12, y: panel.top + panel.height + 56 + 15 * i, anchor: 'start' as const }] as const })),
+      ],
+    }),
+    uprightDimension({ from: top, to: rings[0].y, x: left - 18, edge: left, text: formatLength(h.drop_mm, units) }),
+    h.hooks_apart_mm > 0 && hooks[0] !== undefined && hooks[1] !== undefined
+      ? levelDimension({ from: hooks[0].x, to: hooks[1].x, y: top - 14, edge: top, text: formatLength(h.hooks_apart_mm, units) })
+      : drawing({}),
+    levelDimension({ from: rings[0].x, to: rings[1].x, y: bottom + 30, edge: bottom, text: formatLength(h.ring_span_mm, units) }),
+  );
+}
+
+const inwardArrows = ([a, b]: readonly [Point, Point]): readonly Element[] => [...arrow({ x: a.x + 5, y: a.y + 9 }, { x: a.x + 27, y: a.y + 9 }), ...arrow({ x: b.x - 5, y: b.y + 9 }, { x: b.x - 27, y: b.y + 9 })];
+
+/** The forces in words, below the picture: arrow down, arrows inward, wire. */
+function forces(h: HangingPicture): readonly string[] {
+  const force = (n: number): string => formatQuantity(n, 'N', h.units);
+  return [
+    `Arrow down: weight ${force(h.weight_N)}.`,
+    ...(h.by === 'wire' && h.inward_pull_N !== null ? [`Arrows inward: ${force(h.inward_pull_N)} on each side bar.`] : []),
+    ...(h.by === 'wire' && h.wire_tension_N !== null ? [`In the wire: ${force(h.wire_tension_N)}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)}`}.`] : []),
+  ];
+}
+
+/** Side view: the lean is drawn at least large enough to see, and says so. */
+function sideView(h: HangingPicture): Drawing {
+  const bottom = side.top + side.height;
+  const lean_deg = h.lean_deg ?? 0;
+  const drawn_deg = lean_deg <= 0 ? 0 : Math.min(14, Math.max(5, lean_deg));
+  const angle = (drawn_deg * Math.PI) / 180;
+  const thick = Math.min(20, Math.max(7, (h.bar_d_mm * side.height) / h.height_mm));
+  const foot: Point = { x: side.wall, y: bottom };
+  const up = (t: number, out: number): Point => ({ x: foot.x + Math.sin(angle) * t + Math.cos(angle) * out, y: foot.y - Math.cos(angle) * t + Math.sin(angle) * out });
+  const tall = side.height - 14;
+  const hook: Point = { x: side.wall, y: up(tall * (1 - h.drop_mm / h.height_mm), 0).y - (h.by === 'wire' ? 16 : 0) };
+  const topLeft = up(tall, 0);
+  const said = lean_deg <= 0 ? 'lies flat on the wall' : `leans ${formatQuantity(lean_deg, 'deg', h.units)}`;
+  return together(
+    drawing({
+      marks: [
+        ...hatch(side.wall - 9, side.top - 18, 9, side.height + 34, 6, true, softInk),
+        line([{ x: side.wall, y: side.top - 18 }, { x: side.wall, y: bottom + 16 }]),
+        outline([up(0, 0), up(tall, 0), up(tall, thick), up(0, thick)], { fill: woodFill }),
+        line([hook, up(tall * (1 - h.drop_mm / h.height_mm), thick * 0.35)], { width: weight.bold }),
+        circle(hook, 2.6, { fill: ink }),
+      ],
+      labels: [
+        { text: 'side view', heavy: true, size: textSize.small, spots: [{ x: side.wall - 20, y: 16, anchor: 'start' }] },
+        { text: 'wall', size: textSize.small, upright: true, spots: [{ x: side.wall - 18, y: bottom - 30, anchor: 'middle' }] },
+        ...(h.lean_deg === null ? [] : [{ text: said, size: textSize.small, spots: [{ x: side.wall - 30, y: bottom + 32, anchor: 'start' as const }] as const }]),
+        ...(drawn_deg > lean_deg ? [{ text: '(drawn steeper)', size: textSize.small, spots: [{ x: side.wall - 30, y: bottom + 46, anchor: 'start' as const }] as const }] : []),
+      ],
+    }),
+    h.top_standoff_mm === null || lean_deg <= 0 ? drawing({}) : levelDimension({ from: side.wall, to: topLeft.x, y: topLeft.y - 16, edge: topLeft.y, text: formatLength(h.top_standoff_mm, h.units) }),
+  );
+}

@@ -1,0 +1,73 @@
+import type { UnitSystem } from '../../base/names.js';
+import { formatLength } from '../../base/units-format.js';
+import { chanceInWords } from '../../risk/chance-words.js';
+import { ink, sheetWidth, softInk, textSize, weight, wasteFill } from './drawing-standard.js';
+import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
+import { line, outline } from './strokes.js';
+import type { Point } from './svg.js';
+
+/** How far a corner of frames built like this lifts: a normal spread, with the limit it is held against, mm. */
+export interface LiftChance {
+  readonly units: UnitSystem;
+  readonly mean_mm: number;
+  readonly sd_mm: number;
+  readonly limit_mm: number;
+  /** Chance of going past the limit, either way. */
+  readonly chance: number;
+}
+
+const plot = { left: 24, right: sheetWidth - 24, top: 64, base: 190 } as const;
+const pieces = 120;
+
+/** The spread of the corner lift as a hill with both limits marked and the part beyond them darkened; null when there is no spread to show. */
+export function liftChance(lift: LiftChance): Picture | null {
+  const { units, mean_mm: mean, sd_mm: sd, limit_mm: limit } = lift;
+  if (!(sd > 1e-6) || !(limit > 0) || ![mean, sd, limit].every(Number.isFinite)) return null;
+  const reach = Math.max(1.25 * limit, Math.abs(mean) + 3.2 * sd);
+  const x = (mm: number): number => plot.left + ((mm + reach) / (2 * reach)) * (plot.right - plot.left);
+  const y = (mm: number): number => plot.base - (plot.base - plot.top) * Math.exp(-0.5 * ((mm - mean) / sd) ** 2);
+  const hill = (from: number, to: number): Point[] => Array.from({ length: pieces + 1 }, (_, i) => from + ((to - from) * i) / pieces).map((mm) => ({ x: x(mm), y: y(mm) }));
+  const tail = (from: number, to: number): readonly Point[] => [{ x: x(from), y: plot.base }, ...hill(from, to), { x: x(to), y: plot.base }];
+  const said = liftSentence(lift.chance, formatLength(limit, units));
+  const content = together(
+    drawing({
+      marks: [
+        outline(tail(-reach, reach), { width: weight.thin, fill: wasteFill }),
+        ...[tail(-reach, -limit), tail(limit, reach)].map((points) => outline(points, { width: weight.thin, fill: softInk })),
+        line(hill(-reach, reach), { width: weight.edge }),
+        line([{ x: plot.left, y: plot.base }, { x: plot.right, y: plot.base }], { width: weight.edge }),
+      ],
+      labels: [
+        { text: said, heavy: true, spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }] },
+        { text: 'dark: frames past the limit', size: textSize.small, spots: [{ x: sheetWidth / 2, y: 38, anchor: 'middle' }] },
+        { text: '← top right corner back', size: textSize.small, spots: [{ x: plot.left, y: plot.base + 40, anchor: 'start' }] },
+        { text: 'top right corner forward →', size: textSize.small, spots: [{ x: plot.right, y: plot.base + 40, anchor: 'end' }] },
+      ],
+    }),
+    mark(x(-limit), 'end', formatLength(limit, units)),
+    mark(x(limit), 'start', formatLength(limit, units)),
+    drawing({
+      marks: [line([{ x: x(0), y: plot.base }, { x: x(0), y: plot.base + 6 }], { width: weight.dimension })],
+      labels: [{ text: 'flat', size: textSize.small, spots: [{ x: x(0), y: plot.base + 16, anchor: 'middle' }, { x: x(0), y: plot.base + 28, anchor: 'middle' }] }],
+    }),
+  );
+  const alt = `A hill showing how far one corner lifts over many frames built like this, with the limit of ${formatLength(limit, units)} marked on both sides. ${said}`;
+  return finishPicture({ name: 'lift-chance.svg', title: 'Chance of a lifted corner', alt }, plot.base + 56, content);
+}
+
+function mark(x: number, anchor: 'start' | 'end', limit: string): Drawing {
+  const out = anchor === 'end' ? 3 : -3;
+  const text = `limit ${limit}`;
+  return drawing({
+    marks: [line([{ x, y: plot.top - 8 }, { x, y: plot.base + 6 }], { width: weight.edge, dashes: 'hidden', colour: ink })],
+    labels: [{ text, size: textSize.small, spots: [{ x: x + out, y: plot.base + 16, anchor }, { x, y: plot.base + 16, anchor: 'middle' }] }],
+  });
+}
+
+/** `About 1 in 6 lifts a corner by more than 6 mm.` */
+export function liftSentence(chance: number, limit: string): string {
+  const words = chanceInWords(chance);
+  return `${capital(words)} ${/ 1 in /u.test(words) ? 'lifts' : 'lift'} a corner by more than ${limit}.`;
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

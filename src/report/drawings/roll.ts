@@ -1,0 +1,43 @@
+import type { UnitSystem } from '../../base/names.js';
+import { formatLength } from '../../base/units-format.js';
+import { levelDimension, uprightDimension } from './dimensions.js';
+import { darkerFill, sheetWidth, textSize, weight, woodFill } from './drawing-standard.js';
+import { drawing, finishPicture, together, type Picture } from './picture.js';
+import { scaleBar } from './scale-bar.js';
+import { hatch, line, outline, rectangle } from './strokes.js';
+
+/** Cloths laid on a roll, mm: `along` from the cut end of the roll, `across` from one edge of it. */
+export interface RollPicture {
+  readonly units: UnitSystem;
+  readonly roll_width_mm: number;
+  readonly length_mm: number;
+  readonly cloths: readonly { readonly label: string; readonly along_mm: number; readonly across_mm: number; readonly length_mm: number; readonly width_mm: number }[];
+}
+
+/** The roll from above, to scale, with each cloth where it is cut; hatched: what is left. */
+export function rollPicture(roll: RollPicture): Picture {
+  const { units, roll_width_mm: R, length_mm: L, cloths } = roll;
+  const scale = Math.min((sheetWidth - 84) / L, 230 / R);
+  const left = 62;
+  const top = 26;
+  const content = together(
+    drawing({
+      marks: [
+        outline(rectangle(left, top, L * scale, R * scale), { fill: '#fff', width: weight.thin }),
+        ...hatch(left, top, L * scale, R * scale, 12, true, darkerFill),
+        ...cloths.map((c) => outline(rectangle(left + c.along_mm * scale, top + c.across_mm * scale, c.length_mm * scale, c.width_mm * scale), { fill: woodFill })),
+        ...[0, R].map((y) => line([{ x: left, y: top + y * scale }, { x: left + L * scale, y: top + y * scale }], { width: weight.bold })),
+      ],
+      labels: cloths.map((c) => {
+        const upright = c.length_mm < c.width_mm * 0.7;
+        return { text: c.label, size: textSize.small, upright, spots: [{ x: left + (c.along_mm + c.length_mm / 2) * scale, y: top + (c.across_mm + c.width_mm / 2) * scale, anchor: 'middle' }] };
+      }),
+    }),
+    levelDimension({ from: left, to: left + L * scale, y: top + R * scale + 20, edge: top + R * scale, text: formatLength(L, units) }),
+    uprightDimension({ from: top, to: top + R * scale, x: left - 20, edge: left, text: formatLength(R, units) }),
+    scaleBar({ x: 12, y: top + R * scale + 46, mm_to_sheet: scale, units, note: 'The roll from above' }),
+  );
+  const list = cloths.map((c) => `${c.label}: ${formatLength(c.length_mm, units)} along the roll, ${formatLength(c.width_mm, units)} across`).join('; ');
+  const alt = `Roll ${formatLength(R, units)} wide, ${formatLength(L, units)} of it used, to scale. ${list}. Bold: the woven edges.`;
+  return finishPicture({ name: 'roll.svg', title: 'The cloth on the roll', alt }, top + R * scale + 62, content);
+}

@@ -1,0 +1,92 @@
+import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { fasteningSheet, type FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
+import { glueSheet, type GlueSheet } from '../../mechanics/glue/glue-sheet.js';
+import { userText } from '../clean-text.js';
+import { cornerBuild } from '../drawings/corner-build.js';
+import { bullets, heading, paragraph, picture, strong, table, type Block, type Cell, type Inline } from '../tree.js';
+import type { Section, Telling } from '../telling.js';
+import { aboutsInWords } from '../words/about.js';
+import { inOwnUnits } from '../words/own-units.js';
+import { placesInWords } from '../words/places.js';
+import { waitInWords } from '../words/waiting.js';
+import { cornerBuildOf } from './corner-data.js';
+
+/** Part 6: which drill, which screw, how deep, how many and where; and the glue. */
+export function fasteningsSection(told: Telling): Section {
+  const lines = fasteningSheet(told.audit.model);
+  const glue = glueSheet(told.audit.model);
+  const corner = cornerBuild(cornerBuildOf(told.audit, lines));
+  const blocks: Block[] = [
+    ...(lines.length === 0 ? [paragraph('This plan uses no screws and no nails.')] : [table(columns, lines.map((line) => row(told, line))), ...lines.flatMap((line) => details(told, line))]),
+    picture(corner),
+    ...(glue === null ? [paragraph('Nothing is glued.')] : glueBlocks(told, glue)),
+  ];
+  return { title: 'Screws, nails and glue', blocks, pictures: [corner] };
+}
+
+const columns = [{ head: 'For' }, { head: 'Pick up' }, { head: 'Number', align: 'right' as const }, { head: 'First drill' }, { head: 'Then drill' }, { head: 'Depth', align: 'right' as const }];
+
+function row(told: Telling, line: FasteningLine): readonly Cell[] {
+  return [
+    line.what,
+    `${userText(line.fastening, 50)}, ${told.length(line.length_mm)} long`,
+    String(line.count * told.audit.plan.count),
+    line.clearance === null ? 'none' : userText(line.clearance.label, 20),
+    line.pilot_label === null ? 'none' : userText(line.pilot_label, 20),
+    line.pilot_label === null ? '' : told.length(line.pilot_depth_mm),
+  ];
+}
+
+function details(told: Telling, line: FasteningLine): readonly Block[] {
+  const { units } = told;
+  const tip = tipWords(told, line);
+  const holes = [
+    ...(line.clearance === null ? [] : [`${userText(line.clearance.label, 20)} through the first piece`]),
+    ...(line.pilot_label === null ? [] : [`${userText(line.pilot_label, 20)} where it bites, ${told.length(line.pilot_depth_mm)} deep from the surface`]),
+    ...(line.countersink_mm === null ? [] : [`sink the head, ${told.length(line.countersink_mm)} wide`]),
+  ];
+  return [
+    heading(3, line.what),
+    bullets([
+      `Where: ${inOwnUnits(line.line, units)}. Drive from ${inOwnUnits(line.drive_from, units)}.`,
+      ...places(told, line),
+      holes.length === 0 ? 'No hole is drilled first.' : `Drill: ${holes.join('; ')}.`,
+      ...(line.pilot_too_wide ? [[strong('The hole in the plan is too wide for this fastening: it would hold little or nothing.')]] : []),
+      ...(tip === null ? [] : [[tip]]),
+      ...(line.note === '' ? [] : [inOwnUnits(line.note, units)]),
+    ]),
+  ];
+}
+
+/** Wood left beyond the tip; null where there is plenty. */
+function tipWords({ units, length }: Telling, { exit_mm, exit_sixteenths }: FasteningLine): Inline | null {
+  if (exit_mm === null) return null;
+  if (exit_mm < 0) return strong(`The tip comes out by ${length(-exit_mm)}.`);
+  const sixteenths = units === 'metric' || exit_sixteenths === null || exit_sixteenths > 96 ? '' : ` (at least ${exit_sixteenths}/16 in)`;
+  return `${length(exit_mm)} of wood stays beyond the tip${sixteenths}.`;
+}
+
+/** Pieces with the same places share a line; measured from the long point or the end. */
+function places(told: Telling, line: FasteningLine): readonly Cell[] {
+  const same = new Map<string, string[]>();
+  for (const { piece, places_mm } of line.rows) {
+    const words = placesInWords(places_mm, told.units);
+    same.set(words, [...(same.get(words) ?? []), piece]);
+  }
+  return [...same].map(([words, pieces]) => `Places, measured from the long point or the end, ${aboutsInWords(pieces)}: ${words}.`);
+}
+
+function glueBlocks(told: Telling, glue: GlueSheet): readonly Block[] {
+  const { units, audit } = told;
+  const pressure = `${formatQuantity(glue.pressure_MPa.low, 'MPa', units)} to ${formatQuantity(glue.pressure_MPa.high, 'MPa', units)}`;
+  return [
+    heading(3, 'Glue'),
+    bullets([
+      `${userText(glue.glue.name, 50)}: about ${formatNumber(glue.amount_ml * audit.plan.count, 2)} ml for ${audit.plan.count === 1 ? 'the frame' : `${audit.plan.count} frames`}.`,
+      `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${glue.clamps_count} clamps for the longest go; press as hard as ${pressure} over the whole face.`,
+      `In clamps ${waitInWords(glue.clamp_min / 60)}; to be handled after ${waitInWords(glue.handle_h)}; full strength after ${waitInWords(glue.cure_h)}.`,
+      ...(glue.warm_enough ? [] : [[strong(`This room is too cold for the glue: it wants at least ${formatQuantity(glue.least_temperature_C, 'C', units)}.`)]]),
+      ...glue.advice.map((sentence) => inOwnUnits(sentence, units)),
+    ]),
+  ];
+}

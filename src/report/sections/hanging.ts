@@ -1,0 +1,68 @@
+import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { hangingState, type HangingState } from '../../mechanics/hanging/hanging-state.js';
+import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
+import type { Hardware } from '../../shelf/shelf.js';
+import { userText } from '../clean-text.js';
+import { hanging } from '../drawings/hanging.js';
+import { bullets, paragraph, picture, setApart, strong, type Cell } from '../tree.js';
+import type { Section, Telling } from '../telling.js';
+import { waitForProfessional } from './cautions.js';
+
+/** Part 9: how it hangs, with forces and hardware. */
+export function hangingSection(told: Telling): Section {
+  const { audit, length, units } = told;
+  const state = hangingState(audit.model);
+  if (state === null) return { title: 'Hanging', blocks: [paragraph('The plan says that this piece does not hang.')], pictures: [] };
+  const { plan, model } = audit;
+  const span = ringSpan_mm(plan, model.bars.left.section.w_mm);
+  const drawn = hanging({
+    units, by: state.by, hooks: state.hooks_count, width_mm: plan.face.width_mm, height_mm: plan.face.height_mm,
+    bar_w_mm: model.bars.left.section.w_mm, bar_d_mm: model.bars.left.section.d_mm, drop_mm: plan.hang.drop_mm,
+    ring_span_mm: span, rise_mm: state.wire?.rise_mm ?? null, hooks_apart_mm: state.wire?.hooks_apart_mm ?? 0,
+    wire_angle_deg: state.wire?.angle_deg ?? null, wire_tension_N: state.forces?.tension_N ?? null, inward_pull_N: state.forces?.inward_N ?? null,
+    weight_N: state.weight_N, lean_deg: state.lean?.angle_deg ?? null, top_standoff_mm: state.lean?.top_standoff_mm ?? null,
+  });
+  const blocks = [
+    ...(state.by === 'wire' && state.wire === null ? [setApart(paragraph(strong('A wire without slack cannot carry anything: give it some.')))] : []),
+    picture(drawn),
+    bullets([
+      `Hanging points ${length(plan.hang.drop_mm)} below the top edge, ${plan.hang.from === 'inside' ? 'on the inner faces of the side bars' : 'in the middle of the backs of the side bars'}; finished weight ${told.said('frame.weight_kg')}.`,
+      ...wire(told, state),
+      ...hardware(told, state),
+      ...lean(told, state),
+    ]),
+    paragraph(waitForProfessional),
+  ];
+  return { title: 'Hanging', blocks, pictures: [drawn] };
+}
+
+function wire({ units, length, number }: Telling, { wire: w, forces: f, hook_below_top_mm }: HangingState): readonly Cell[] {
+  if (w === null || f === null) return [];
+  const bow = number('hanging.inward_bow_mm');
+  const above = hook_below_top_mm !== null && hook_below_top_mm < 0 ? ' It shows above the frame: give the wire less slack or lower the hanging points.' : '';
+  return [
+    `Cut the wire so that ${length(w.wire_mm)} lie between the rings, plus what the knots take. Loaded, it stands at ${formatQuantity(w.angle_deg, 'deg', units)} to the level and the hook comes ${length(w.rise_mm)} above the rings.${above}`,
+    `The wire carries ${formatQuantity(f.tension_N, 'N', units)} and draws each side bar inward with ${formatQuantity(f.inward_N, 'N', units)}${bow === null ? '' : `; cloth and wire together bow the side bars in by ${length(bow)}`}. Two hooks without a wire would take that pull away.`,
+  ];
+}
+
+function hardware({ units, number }: Telling, state: HangingState): readonly Cell[] {
+  const rated = (h: Hardware): string => `${userText(h.name, 50)} (rated ${formatQuantity(h.rating_N, 'N', units)})`;
+  const times = (path: string): string => {
+    const factor = number(path);
+    return factor === null ? '' : `, ${formatNumber(factor, 2)} times what it must carry`;
+  };
+  const { hook, wire: w, ring } = state.picked;
+  const use = number('hanging.ring_use');
+  return [
+    ...(hook === null ? [] : [`${state.hooks_count} x ${rated(hook)}${times('hanging.hook_factor')}.`]),
+    ...(w === null ? [] : [`Wire: ${rated(w)}${times('hanging.wire_factor')}.`]),
+    ...(ring === null ? [] : [`2 x ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`]),
+  ];
+}
+
+function lean({ units, length }: Telling, { lean: l }: HangingState): readonly Cell[] {
+  if (l === null) return [[strong('The hook would sit at or below the bottom edge: it cannot hang like this.')]];
+  if (l.angle_deg < 0.05) return ['It lies flat on the wall.'];
+  return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).`];
+}

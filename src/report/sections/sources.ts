@@ -1,0 +1,52 @@
+import { formatNumber } from '../../base/units-format.js';
+import type { Source } from '../../base/sources.js';
+import { catalogueByPath } from '../../facts/catalogue.js';
+import { userText } from '../clean-text.js';
+import { bullets, heading, paragraph, table, type Block, type Cell } from '../tree.js';
+import type { Section, Telling } from '../telling.js';
+import { inOwnUnits } from '../words/own-units.js';
+
+/** Part 11: what was assumed, what is left out, which rules did not speak, and where the numbers come from. */
+export function sourcesSection({ audit, units }: Telling): Section {
+  const blocks: Block[] = [
+    heading(3, 'Assumed, because the plan does not say'),
+    audit.assumed.length === 0 ? paragraph('Nothing: the plan says everything itself.') : table([{ head: 'In the plan' }, { head: 'Taken as' }], audit.assumed.map(({ path, value }) => [userText(path, 60), userText(value, 120)])),
+    heading(3, 'Left out of the computation'),
+    bullets(audit.left_out.map((sentence) => inOwnUnits(sentence, units))),
+    ...switchedOff(audit.switched_off),
+    ...silent(audit.silent),
+    heading(3, 'Where the numbers come from'),
+    bullets(sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources ?? [])),
+    paragraph(`Ruleset “${userText(audit.ruleset_name)}”, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`),
+  ];
+  return { title: 'What this rests on', blocks, pictures: [] };
+}
+
+function switchedOff(list: readonly { readonly rule: string; readonly reason: string }[]): readonly Block[] {
+  if (list.length === 0) return [];
+  return [heading(3, 'Rules switched off by the ruleset'), bullets(list.map(({ rule, reason }) => `${userText(rule, 60)}: ${reason}`))];
+}
+
+/** One line per rule, with the first reason it gave. */
+function silent(list: readonly { readonly rule: string; readonly why: string }[]): readonly Block[] {
+  if (list.length === 0) return [];
+  const byRule = new Map<string, string>();
+  for (const { rule, why } of list) if (!byRule.has(rule)) byRule.set(rule, why);
+  return [heading(3, 'Rules that did not speak'), bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${why}`))];
+}
+
+const standing: Readonly<Record<Source['status'], string>> = { seen: '', memory: ' (recalled, not checked against the book)', practice: '', proposal: ' (this project’s own choice)', measured: '', derived: '' };
+
+function sourcesUsed(ofFindings: readonly string[], ofFacts: readonly string[], known: readonly Source[]): readonly Cell[] {
+  const byKey = new Map(known.map((source) => [source.key, source]));
+  const keys = [...new Set([...ofFindings, ...ofFacts])].filter((key) => key !== '').sort();
+  return keys.map((key) => {
+    const source = byKey.get(key);
+    if (source === undefined) return userText(key, 60);
+    const edition = [source.edition, source.year === null ? '' : String(source.year)].filter((part) => part !== '').join(', ');
+    return `${source.title}${edition === '' ? '' : `, ${edition}`}${standing[source.status]} [${source.key}]`;
+  });
+}
+
+/** 20000 → 20,000. */
+const thousands = (n: number): string => formatNumber(n, 15).replace(/\B(?=(\d{3})+$)/gu, ',');

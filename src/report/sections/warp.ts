@@ -1,0 +1,111 @@
+import { formatNumber, formatQuantity, formatShare } from '../../base/units-format.js';
+import { chanceInWords } from '../../risk/chance-words.js';
+import { warpStory, type WarpStory } from '../../risk/story.js';
+import { liftChance } from '../drawings/lift-chance.js';
+import { propeller } from '../drawings/propeller.js';
+import type { Picture } from '../drawings/picture.js';
+import { bullets, heading, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
+import type { Section, Telling } from '../telling.js';
+
+/** Part 3: the risk of warp in plain words, what causes it, what halves it, and the reserve against twisting. */
+export function warpSection(told: Telling): Section {
+  const pictures: Picture[] = [];
+  const show = (made: Picture | null): readonly Block[] => {
+    if (made === null) return [];
+    pictures.push(made);
+    return [picture(made)];
+  };
+  const blocks: Block[] = [...lift(told, show), ...reserve(told, show)];
+  return { title: 'Will it warp or twist?', blocks, pictures };
+}
+
+type Show = (made: Picture | null) => readonly Block[];
+
+function lift(told: Telling, show: Show): readonly Block[] {
+  const { audit } = told;
+  if (audit.settings === undefined) return [];
+  const { story, reason } = warpStory(audit.model, audit.solution, audit.settings);
+  if (story === null) return [setApart(paragraph(strong('The chance of a lifted corner is unknown.'), ` ${reason}`))];
+  const limit = told.length(story.limit_mm);
+  return [
+    setApart(paragraph(strong(`${capital(story.chance_words)} frames built like this will stand more than ${limit} off the wall at one corner.`))),
+    paragraph(`Nine in ten stay under ${told.length(story.p90_mm)}. Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`),
+    ...show(liftChance({ units: told.units, mean_mm: story.mean_mm, sd_mm: story.sd_mm, limit_mm: story.limit_mm, chance: story.chance })),
+    ...causes(story),
+    heading(3, 'What halves it'),
+    bullets(halving(told, story)),
+  ];
+}
+
+function causes({ causes: list, readings }: WarpStory): readonly Block[] {
+  if (list.length === 0) return [];
+  const first = readings[0];
+  const rows = list.slice(0, 6).map((cause): readonly Cell[] => [capital(cause.name), formatShare(cause.share)]);
+  return [
+    heading(3, 'Where the doubt comes from'),
+    table([{ head: 'Cause' }, { head: 'Share', align: 'right' }], rows),
+    ...(first === undefined ? [] : [paragraph(`The reading that would tell most: ${first.of}. Taken alone it settles up to ${formatShare(first.settles)} of the doubt; then write it into the plan.`)]),
+  ];
+}
+
+function halving(told: Telling, story: WarpStory): readonly Cell[] {
+  const { halves, remedies } = story;
+  const by = (mm: number, chance: number): string => `nine in ten then stay under ${told.length(mm)}; ${chanceInWords(chance)} goes past the limit.`.replace(/(about [2-9] in \d+|nearly all) goes/u, '$1 go');
+  const boards: Cell[] = halves === null
+    ? ['Nothing done with the boards alone halves it.', ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`)]
+    : [[strong(`${halves.change}`), `: ${by(halves.lift_p90_mm, halves.chance)}`]];
+  const half = told.audit.changes.filter((c) => c.lift_chance !== null && c.lift_chance <= story.chance / 2).slice(0, 3);
+  return [...boards, ...half.map((c): Cell => `${c.words.replace(/\.$/u, '')}: the chance becomes ${chanceInWords(c.lift_chance ?? 0)}.`)];
+}
+
+function reserve(told: Telling, show: Show): readonly Block[] {
+  const { audit, units } = told;
+  const { stability } = audit.solution;
+  const now = told.number('frame.twist_reserve');
+  const critical = told.number('frame.critical_pull_N_per_m');
+  const shape = stability.mode_words === null ? null : propeller({ units, lines: stability.mode_shape, words: stability.mode_words });
+  if (now === null) return [heading(3, 'Reserve against twisting'), paragraph(`Unknown. ${told.each('frame.twist_reserve')[0]?.reason ?? ''}`)];
+  const { peak } = audit.model;
+  const pull = formatQuantity(Math.max(peak.x, peak.y) * 1000, 'N/m', units);
+  return [
+    heading(3, 'Reserve against twisting'),
+    paragraph(
+      'Stretched cloth squeezes the bars along their length. Pulled hard enough, a flat frame gives way: ',
+      stability.mode === 'sideways' ? 'here a bar or crossbar bows sideways first' : 'one pair of opposite corners comes forward and the other goes back, like a propeller',
+      `${stability.mode_words === null ? '' : ` (${stability.mode_words})`}.`,
+      critical === null ? '' : ` With average boards that happens at a pull of about ${formatQuantity(Number(critical.toPrecision(2)), 'N/m', units)}.`,
+    ),
+    paragraph(strong(`The reserve is ${formatNumber(now, 2)}`), `: with boards as soft as one in twenty, the hardest pull of the plan (${pull}) could grow ${formatNumber(now, 2)} times before the flat frame gives way.${now < 1 ? ' Below 1 it does not hold at all.' : ''}`),
+    ...show(shape),
+    ...second(told),
+    ...softJoints(told, now),
+  ];
+}
+
+function second({ audit: { solution: { stability } } }: Telling): readonly Block[] {
+  const { second_factor, second_mode_words } = stability;
+  if (second_factor === null || second_mode_words === null || !(second_factor < 1.5)) return [];
+  return [paragraph(`A second way to give way is close behind, at ${formatNumber(second_factor, 2)} times that pull: ${second_mode_words}.`)];
+}
+
+/** The reserve with soft joints beside the one with the joints as planned, and what the difference tells. */
+function softJoints(told: Telling, now: number): readonly Block[] {
+  const soft = told.number('frame.twist_reserve_give8');
+  if (soft === null) return [];
+  const lost = now > 0 ? 1 - soft / now : 0;
+  const finding = told.audit.findings.find((f) => f.fact === 'frame.twist_reserve');
+  const limit = typeof finding?.limit === 'number' ? finding.limit : null;
+  const below = limit !== null && now >= limit && soft < limit;
+  const meaning = below
+    ? `With soft joints it would fall below the ${formatNumber(limit, 2)} that the rules ask for: this plan leans on its joints, so glue them full and brace them.`
+    : lost > 0.3
+      ? 'Much of the strength sits in the joints, so their making matters: glue them full, clamp them, and do not rely on nails alone.'
+      : lost > 0.1
+        ? 'Some of the strength sits in the joints, but the bars carry most of it.'
+        : lost < -0.02
+          ? 'This plan’s joints are taken softer than that already.'
+          : 'Little hangs on the joints: the bars carry it.';
+  return [paragraph(`How stiff your joints turn out nobody knows before they are glued. If every joint gave as much as eight bar-widths of extra bar, the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}`)];
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
