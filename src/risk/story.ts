@@ -1,4 +1,5 @@
 import type { FactSettings, Model, Solution } from '../model/model.js';
+import { publishedAnchors, type WarpAnchor } from './anchors.js';
 import { assessWarp, boardState, unstable_reason } from './assess.js';
 import type { Cause } from './causes.js';
 import { chanceInWords } from './chance-words.js';
@@ -22,6 +23,8 @@ export interface WarpStory {
   /** Handling of the boards that helps, mildest first. */
   readonly remedies: readonly Remedy[];
   readonly halves: Remedy | null;
+  /** Published figures to hold the shelf's spread against. */
+  readonly anchors: readonly WarpAnchor[];
   /** The bell of the signed lift for a picture: lift in mm, density per mm; even steps over everything that matters and both limits. */
   readonly bell: readonly { readonly lift_mm: number; readonly per_mm: number }[];
 }
@@ -52,6 +55,7 @@ export function warpStory(model: Model, solution: Solution, settings: FactSettin
       readings: usefulReadings(model, risk.terms, state.assumptions),
       remedies,
       halves: whatHalves(remedies),
+      anchors: publishedAnchors,
       bell: bell(lift.mean, lift.sd, limit_mm),
     },
   };
