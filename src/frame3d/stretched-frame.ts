@@ -121,7 +121,7 @@ function place(matrix: ProfileMatrix, joined: JoinedNumbering): ProfileMatrix {
   return target;
 }
 
-/** Second-order stiffness for the forces of `solution` and the tension that goes with them. */
+/** Second-order stiffness for the forces of `solution` and the tension that goes with them. Without tension the skin lies still. */
 export function secondOrder(frame: StretchedFrame, solution: FrameSolution, tension: Tension): SecondOrder {
   const { prepared, grid, joined } = frame;
   const geometric = geometricStiffness(prepared, solution);
@@ -130,7 +130,9 @@ export function secondOrder(frame: StretchedFrame, solution: FrameSolution, tens
   const { p, q, k } = membrane.couplings;
   const at = (point: number): number => (point >= 0 ? joined.interior[point]! : joined.frame[-1 - point]!);
   for (let c = 0; c < k.length; c++) addEntry(joinedSecond, at(p[c]!), at(q[c]!), k[c]!);
-  return { geometric, membrane, joinedLinear: place(prepared.stiffness, joined), joinedSecond };
+  const joinedLinear = place(prepared.stiffness, joined);
+  if (tension.x === 0 && tension.y === 0) for (const point of joined.interior) addEntry(joinedLinear, point, point, 1);
+  return { geometric, membrane, joinedLinear, joinedSecond };
 }
 
 /** Factors of K + share · (K_g + K_m), the skin's interior among the unknowns. */

@@ -53,7 +53,7 @@ export function buildCase(c: FrameCase): BuiltCase {
   const memberOf = new Map(Object.keys(c.members).map((name, e) => [name, e]));
   const find = (map: ReadonlyMap<string, number>, name: string, what: string): number => {
     const at = map.get(name);
-    if (at === undefined) throw new Error(`case "${c.id}" speaks of ${what} "${name}", which it does not have`);
+    if (at === undefined) throw new Error(`it speaks of ${what} "${name}", which it does not have`);
     return at;
   };
   const node = (name: string): number => find(nodeOf, name, 'a node');
@@ -61,7 +61,7 @@ export function buildCase(c: FrameCase): BuiltCase {
   const members = Object.entries(c.members).map(([id, m]): Member => {
     const section = c.sections[m.section];
     const material = c.materials[m.material ?? onlyMaterial];
-    if (!section || !material) throw new Error(`case "${c.id}": member "${id}" has no section or material`);
+    if (!section || !material) throw new Error(`member "${id}" has no section or material`);
     const base = { id, i: node(m.i), j: node(m.j), zref: m.zref, E: material.E, G: material.G };
     const { A, Iy, Iz, J } = section;
     return { ...base, A, Iy, Iz, J, ...(m.releases ? { releases: m.releases } : {}) };
@@ -237,9 +237,9 @@ function comparePublished(c: FrameCase, built: BuiltCase, solution: FrameSolutio
   return worst;
 }
 
-function solved(c: FrameCase, built: BuiltCase, theory: Theory): FrameSolution {
+function solved(built: BuiltCase, theory: Theory): FrameSolution {
   const answer = solveFrame(built.structure, built.loads, theory);
-  if (!answer.stable) throw new Error(`case "${c.id}": ${answer.freedoms.map((f) => f.words).join(', ')}`);
+  if (!answer.stable) throw new Error(`it is unstable: ${answer.freedoms.map((f) => f.words).join(', ')}`);
   return answer.solution;
 }
 
@@ -257,12 +257,12 @@ export interface CaseDifferences {
 /** Solves a case in both theories and compares everything it expects. Throws an Error when the case is malformed or unstable. */
 export function differencesOf(c: FrameCase): CaseDifferences {
   const built = buildCase(c);
-  const plain = solved(c, built, eulerBernoulli);
+  const plain = solved(built, eulerBernoulli);
   const { displacements, displacementsTimoshenko } = c.expected;
   const actions = compareActions(c, built, plain);
   const parts = {
     eulerBernoulli: displacements ? compareDisplacements(built, plain, displacements) : null,
-    timoshenko: displacementsTimoshenko ? compareDisplacements(built, solved(c, built, timoshenko), displacementsTimoshenko) : null,
+    timoshenko: displacementsTimoshenko ? compareDisplacements(built, solved(built, timoshenko), displacementsTimoshenko) : null,
     reactions: c.expected.reactions ? actions.reactions : null,
     endForces: c.expected.endForces ? actions.endForces : null,
     closedForm: compareClosedForms(c, built, plain),
