@@ -6,11 +6,11 @@ export type QuantityUnit = 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | '
 const mm_per_inch = 25.4;
 const newtons_per_pound = 4.4482216152605;
 
-/** The number at `digits` significant digits, without exponent, trailing zeros or a minus before zero. The same on every machine. */
+/** The number at `digits` significant digits, without exponent, trailing zeros or a minus before zero; below 10^-12 it is 0. The same on every machine. */
 export function formatNumber(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return 'unknown';
   const rounded = Number(value.toPrecision(digits));
-  if (rounded === 0) return '0';
+  if (Math.abs(rounded) < 1e-12) return '0';
   const decimals = Math.max(0, Math.min(20, digits - 1 - Math.floor(Math.log10(Math.abs(rounded)))));
   const text = rounded.toFixed(decimals);
   return text.includes('.') ? text.replace(/\.?0+$/, '') : text;

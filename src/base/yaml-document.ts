@@ -1,7 +1,7 @@
-import { isAlias, isMap, isNode, isScalar, isSeq, LineCounter, parseDocument, type Document, type Pair } from 'yaml';
+import { Composer, isAlias, isMap, isNode, isScalar, isSeq, LineCounter, Parser, YAMLParseError, type CST, type Document, type Pair } from 'yaml';
 import { problemAt, quoted, type Details, type Place, type ProblemCode } from './messages.js';
 import type { Problem } from './problem.js';
-import { looksBinary, tooDeepAt, usualLimits, type YamlLimits } from './yaml-limits.js';
+import { guardedTokens, looksBinary, TooDeep, usualLimits, type YamlLimits } from './yaml-limits.js';
 import { keyText, treeToData } from './yaml-tree.js';
 
 /** A way into a document: keys and list indices. */
@@ -98,12 +98,7 @@ export function readYaml(text: string, file: string, limits: YamlLimits = usualL
   const lines = new LineCounter();
   const locate = locator(body, file, lines);
   try {
-    const deep = tooDeepAt(body, limits.depth);
-    if (deep !== null) {
-      lines.lineStarts.push(...lineStarts(body));
-      return refuse(problemAt('too-deep', locate(deep, []), { value: `More than ${limits.depth}`, allowed: String(limits.depth) }));
-    }
-    const doc = parseDocument(body, { lineCounter: lines, prettyErrors: false, uniqueKeys: false, stringKeys: false, logLevel: 'error' });
+    const doc = parseGuarded(body, lines, limits.depth);
     const syntax = [...doc.errors, ...doc.warnings].map((error) => syntaxProblem(error.code, error.message, locate(error.pos[0], [])));
     if (doc.errors.length > 0) return refuse(...syntax);
     const { data, faults } = treeToData(doc, limits);
@@ -118,15 +113,23 @@ export function readYaml(text: string, file: string, limits: YamlLimits = usualL
     };
     return { source, problems };
   } catch (error) {
+    if (error instanceof TooDeep) return refuse(problemAt('too-deep', locate(error.offset, []), { value: `More than ${limits.depth}`, allowed: String(limits.depth) }));
     if (error instanceof RangeError) return refuse(problemAt('too-deep', nowhere, { value: 'More levels than can be followed', allowed: String(limits.depth) }));
     throw error;
   }
 }
 
-function lineStarts(text: string): number[] {
-  const starts = [0];
-  for (let at = text.indexOf('\n'); at >= 0 && starts.length < 100_000; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
-  return starts;
+/** The library's document of a text, with the nesting watched while it is cut into tokens. Throws TooDeep. */
+function parseGuarded(text: string, lines: LineCounter, depth: number): Document.Parsed {
+  const parser = new Parser(lines.addNewLine);
+  const tokens: CST.Token[] = [];
+  lines.addNewLine(0);
+  for (const lexeme of guardedTokens(text, depth)) tokens.push(...parser.next(lexeme));
+  tokens.push(...parser.end());
+  const [doc, second] = new Composer({ uniqueKeys: false, prettyErrors: false }).compose(tokens, true, text.length);
+  if (doc === undefined) throw new Error('an empty text should have been refused before');
+  if (second !== undefined) doc.errors.push(new YAMLParseError([second.range[0], second.range[0] + 1], 'MULTIPLE_DOCS', 'more than one document'));
+  return doc;
 }
 
 /** The library's own errors, in this project's words where a person is likely to meet them. */

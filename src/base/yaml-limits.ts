@@ -15,34 +15,37 @@ export const usualLimits: YamlLimits = { size: 500_000, depth: 24, nodes: 60_000
 
 const widestIndent = 200;
 
+/** Thrown by `guardedTokens`, and caught by its caller: the text nests too deep at this offset. */
+export class TooDeep extends Error {
+  readonly offset: number;
+
+  constructor(offset: number) {
+    super(`too deep at ${offset}`);
+    this.offset = offset;
+  }
+}
+
 /**
- * How deep the text nests, judged from its tokens alone, before any recursive reader sees it: open brackets, dashes on one line, columns of indentation.
- * Gives the offset where `depth` is passed, or null. An estimate from above is made good by counting the levels again in the tree.
+ * The lexical tokens of a text, watched on the way: nesting is judged from open brackets, dashes on one line and columns of indentation, before any recursive
+ * reader sees it. Throws TooDeep where `depth` is passed; levels that indentation alone makes are counted again in the tree.
  */
-export function tooDeepAt(text: string, depth: number): number | null {
-  let offset = 0;
-  let flow = 0;
-  let dashes = 0;
-  let scalarNext = false;
-  let lineStart = true;
+export function* guardedTokens(text: string, depth: number): Generator<string> {
+  let [offset, flow, dashes, scalarNext, lineStart] = [0, 0, 0, false, true];
   for (const token of new Lexer().lex(text)) {
+    yield token;
     if (token === '\x1f' || token === '\x02' || token === '\x18') { scalarNext = token === '\x1f'; continue; }
     if (!scalarNext) {
       if (token === '[' || token === '{') flow += 1;
       else if (token === ']' || token === '}') flow = Math.max(0, flow - 1);
       else if (token === '-' || token === '?') dashes += 1;
-      if (flow > depth || dashes > depth) return offset;
-      if (lineStart && /^ /.test(token) && token.length > widestIndent) return offset;
-      lineStart = /[\r\n]$/.test(token);
-      if (lineStart) dashes = 0;
-    } else {
-      lineStart = /[\r\n]$/.test(token);
-      if (lineStart) dashes = 0;
+      if (flow > depth || dashes > depth || (lineStart && token.length > widestIndent && token.startsWith(' '))) throw new TooDeep(offset);
     }
+    const last = token.at(-1);
+    lineStart = last === '\n' || last === '\r';
+    if (lineStart) dashes = 0;
     scalarNext = false;
     offset += token.length;
   }
-  return null;
 }
 
 /** True when the text is no text at all: NUL bytes (UTF-16, pictures, archives), or more than a few characters that could not be decoded. */
