@@ -1,21 +1,32 @@
-import type { Corner } from './roll-front.js';
 import type { Lie } from './roll-piece.js';
 
 /** What is still to be laid, each piece with its ways of lying. */
 export type Waiting = readonly (readonly Lie[])[];
 
-/** Sums that some set of waiting pieces fills exactly, ascending; null when there are too many to be of use. */
+/** From `y` along the roll on (until the next level), `used` of its width is taken. Levels ascend in y and descend in use; the last one is open-ended. */
+export interface Level {
+  readonly y: number;
+  readonly used: number;
+}
+
+/** Widths that some set of waiting pieces fills exactly, ascending; null when there are too many to be of use. */
 export type Fillable = readonly number[] | null;
 
-/**
- * Widths (`across`) or lengths (`along`) that a set of waiting pieces fills exactly side by side, none above `most_mm`:
- * a free stretch is worth only the largest of them it holds.
- */
-export function fillable(waiting: Waiting, measure: 'across' | 'along', most_mm: number, mostSums = 4096): Fillable {
+/** Widths that a set of waiting pieces fills exactly side by side, none above the roll: a free width is worth only the largest of them it holds. */
+export function fillableWidths(waiting: Waiting, roll_mm: number): Fillable {
+  return fillable(waiting.map((lies) => lies.map((lie) => lie.across)), roll_mm);
+}
+
+/** Lengths that a set of pieces fills exactly one behind the other, none above the limit: where a layout pushed together can end. */
+export function fillableLengths(waiting: Waiting, limit_mm: number): Fillable {
+  return fillable(waiting.map((lies) => lies.map((lie) => lie.along)), limit_mm);
+}
+
+function fillable(choices: readonly (readonly number[])[], most_mm: number, mostSums = 4096): Fillable {
   let sums = new Set<number>([0]);
-  for (const lies of waiting) {
+  for (const sizes of choices) {
     const next = new Set(sums);
-    for (const sum of sums) for (const lie of lies) if (sum + lie[measure] <= most_mm + 1e-9) next.add(sum + lie[measure]);
+    for (const sum of sums) for (const size of sizes) if (sum + size <= most_mm + 1e-9) next.add(sum + size);
     if (next.size > mostSums) return null;
     sums = next;
   }
@@ -34,55 +45,45 @@ export function usableOf(sums: Fillable, free_mm: number): number {
   return sums[low - 1] ?? 0;
 }
 
-/** Area of what waits, mm². */
-export function waitingArea(waiting: Waiting): number {
-  return waiting.reduce((sum, lies) => sum + (lies[0] as Lie).across * (lies[0] as Lie).along, 0);
-}
-
 /**
- * A length no finish of this layout can beat: the larger of what the waiting area needs in the width that can be filled at each level, what any single
- * piece needs at the first level wide enough, and what pieces wider than half the roll need one behind the other. Corners from the start of the roll.
+ * A length that no finish of this layout can beat: the larger of what the waiting area needs in the width that can be filled at each level, what any single
+ * piece needs from the first level with room for it, and what pieces that cannot lie side by side need one behind the other.
  */
-export function leastLength_mm(corners: readonly Corner[], waiting: Waiting, widths: Fillable, roll_mm: number): number {
-  return Math.max(areaLength(corners, waiting, widths, roll_mm), singleLength(corners, waiting, roll_mm), wideLength(corners, waiting, roll_mm));
+export function leastLength_mm(levels: readonly Level[], waiting: Waiting, widths: Fillable, roll_mm: number): number {
+  return Math.max(areaLength(levels, waiting, widths, roll_mm), singleLength(levels, waiting, roll_mm), wideLength(levels, waiting, roll_mm));
 }
 
-/** True when the waiting area cannot go into the lengths that can be filled over each stretch of the roll's width, up to a length limit. */
-export function tooMuchForColumns(corners: readonly Corner[], waiting: Waiting, lengths: Fillable, roll_mm: number, limit_mm: number): boolean {
-  let right = roll_mm;
-  let room = 0;
-  for (const corner of corners) {
-    room += (right - corner.x) * usableOf(lengths, limit_mm - corner.y);
-    right = corner.x;
-  }
-  return room < waitingArea(waiting) - 1e-3;
-}
-
-function areaLength(corners: readonly Corner[], waiting: Waiting, widths: Fillable, roll_mm: number): number {
-  let area = waitingArea(waiting);
-  for (const [i, corner] of corners.entries()) {
-    const usable = usableOf(widths, roll_mm - corner.x);
-    const next = corners[i + 1];
-    if (next === undefined) return usable > 0 ? corner.y + area / usable : Infinity;
-    const room = usable * (next.y - corner.y);
-    if (room >= area) return corner.y + area / usable;
+function areaLength(levels: readonly Level[], waiting: Waiting, widths: Fillable, roll_mm: number): number {
+  let area = waiting.reduce((sum, lies) => sum + (lies[0] as Lie).across * (lies[0] as Lie).along, 0);
+  for (const [i, level] of levels.entries()) {
+    const usable = usableOf(widths, roll_mm - level.used);
+    const next = levels[i + 1];
+    if (next === undefined) return usable > 0 ? level.y + area / usable : area > 0 ? Infinity : 0;
+    const room = usable * (next.y - level.y);
+    if (room >= area) return usable > 0 ? level.y + area / usable : 0;
     area -= room;
   }
   return 0;
 }
 
-function singleLength(corners: readonly Corner[], waiting: Waiting, roll_mm: number): number {
-  return waiting.reduce((most, lies) => Math.max(most, Math.min(...lies.map((lie) => firstLevel(corners, lie.across, roll_mm) + lie.along))), 0);
+function singleLength(levels: readonly Level[], waiting: Waiting, roll_mm: number): number {
+  return waiting.reduce((most, lies) => Math.max(most, Math.min(...lies.map((lie) => firstRoom(levels, lie.across, roll_mm) + lie.along))), 0);
 }
 
-/** Only pieces that are wider than half the roll whichever way they lie: no two of them lie side by side. */
-function wideLength(corners: readonly Corner[], waiting: Waiting, roll_mm: number): number {
-  const wide = waiting.filter((lies) => lies.every((lie) => 2 * lie.across > roll_mm + 1e-9));
-  if (wide.length === 0) return 0;
-  const narrowest = Math.min(...wide.flatMap((lies) => lies.map((lie) => lie.across)));
-  return firstLevel(corners, narrowest, roll_mm) + wide.reduce((sum, lies) => sum + Math.min(...lies.map((lie) => lie.along)), 0);
+/** The widest pieces, as long as each is too wide to lie beside any wider one whichever way they lie: they come one behind the other. */
+function wideLength(levels: readonly Level[], waiting: Waiting, roll_mm: number): number {
+  const sized = waiting.map((lies) => ({ across: Math.min(...lies.map((lie) => lie.across)), along: Math.min(...lies.map((lie) => lie.along)) }));
+  sized.sort((p, q) => q.across - p.across);
+  let [behind, most] = [0, 0];
+  for (const [i, piece] of sized.entries()) {
+    const before = sized[i - 1];
+    if (before !== undefined && before.across + piece.across <= roll_mm + 1e-9) break;
+    behind += piece.along;
+    most = Math.max(most, firstRoom(levels, piece.across, roll_mm) + behind);
+  }
+  return most;
 }
 
-function firstLevel(corners: readonly Corner[], across: number, roll_mm: number): number {
-  return corners.find((corner) => corner.x + across <= roll_mm + 1e-9)?.y ?? Infinity;
+function firstRoom(levels: readonly Level[], across: number, roll_mm: number): number {
+  return levels.find((level) => level.used + across <= roll_mm + 1e-9)?.y ?? Infinity;
 }

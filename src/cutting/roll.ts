@@ -1,5 +1,4 @@
-import { cornersOf } from './roll-front.js';
-import { fillable, leastLength_mm } from './roll-bounds.js';
+import { fillableWidths, leastLength_mm } from './roll-bounds.js';
 import { lengthOf, liesOf, type PlacedCloth, type RollPiece } from './roll-piece.js';
 import { searchRoll, type OpenPiece } from './roll-search.js';
 import { packInRows, type LaidPiece, type ShelfRule } from './roll-shelves.js';
@@ -21,10 +20,10 @@ export interface RollLayout {
   readonly too_wide: readonly string[];
 }
 
-/** Pieces up to this many are searched to the end in practice; more are searched too, but the search may have to stop short. */
+/** Up to this many pieces the search ends by itself in practice; more get a shorter try. */
 const exactUpTo = 10;
-const stepsWhenFew = 400_000;
-const stepsWhenMany = 20_000;
+const stepsWhenFew = 800_000;
+const stepsWhenMany = 60_000;
 /** The search keeps its set of laid pieces in the bits of one number. */
 const searchedUpTo = 30;
 
@@ -43,7 +42,7 @@ export function packRoll(pieces: readonly RollPiece[], roll_mm: number): RollLay
 
   const quick = shortest([...rowLayouts(open, roll_mm), ...skylineLayouts(open, roll_mm)]);
   const waiting = open.map((p) => p.lies);
-  const bound_mm = leastLength_mm(cornersOf([]), waiting, fillable(waiting, 'across', roll_mm), roll_mm);
+  const bound_mm = leastLength_mm([{ y: 0, used: 0 }], waiting, fillableWidths(waiting, roll_mm), roll_mm);
   const search =
     bound_mm >= lengthOf(quick) - 1e-6 || open.length > searchedUpTo
       ? { placed: null, finished: bound_mm >= lengthOf(quick) - 1e-6 }
