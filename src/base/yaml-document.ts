@@ -25,14 +25,22 @@ export interface YamlSource {
 /** `crossbars[0].at`: a path as one reads it. */
 export const pathText = (path: Path): string => path.reduce<string>((text, step) => (typeof step === 'number' ? `${text}[${step}]` : text === '' ? quoted(step) : `${text}.${quoted(step)}`), '');
 
+/** Problems in the order of the file. */
+export const inFileOrder = (problems: readonly Problem[]): readonly Problem[] => [...problems].sort((a, b) => a.line - b.line || a.column - b.column);
+
 const mostProblems = 40;
 
-/** The first forty problems and a count of the rest: all at once, but no flood. */
+/** The first forty problems, none of them twice, and a count of the rest: all at once, but no flood. */
 export function limitProblems(problems: readonly Problem[]): readonly Problem[] {
-  const first = problems[0];
-  if (problems.length <= mostProblems || first === undefined) return problems;
+  const seen = new Set<string>();
+  const distinct = problems.filter(({ code, path, line, column, found }) => {
+    const mark = `${code} ${path} ${line}:${column} ${found}`;
+    return !seen.has(mark) && seen.add(mark);
+  });
+  const [first] = distinct;
+  if (distinct.length <= mostProblems || first === undefined) return distinct;
   const place: Place = { file: first.file, path: '', line: 0, column: 0 };
-  return [...problems.slice(0, mostProblems), problemAt('more-problems', place, { value: String(problems.length - mostProblems) })];
+  return [...distinct.slice(0, mostProblems), problemAt('more-problems', place, { value: String(distinct.length - mostProblems) })];
 }
 
 const longestExcerpt = 2000;

@@ -1,6 +1,6 @@
 import type { Problem, Result } from '../base/problem.js';
 import { schemaProblems } from '../base/schema-problems.js';
-import { limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
+import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { checkAlone } from './check-alone.js';
 import { checkNames } from './check-names.js';
@@ -33,11 +33,9 @@ function read(text: string, file: string): Read {
   return { plan, source, problems: [...problems, ...checkAlone(plan, checked.data, source)] };
 }
 
-const inOrder = (problems: readonly Problem[]): readonly Problem[] => [...problems].sort((a, b) => a.line - b.line || a.column - b.column);
-
 function finish(plan: Plan | null, problems: readonly Problem[]): Result<Plan> {
-  if (plan === null || problems.some(({ severity }) => severity === 'error')) return { ok: false, problems: limitProblems(inOrder(problems)) };
-  return { ok: true, value: plan, warnings: inOrder(problems) };
+  if (plan === null || problems.some(({ severity }) => severity === 'error')) return { ok: false, problems: limitProblems(inFileOrder(problems)) };
+  return { ok: true, value: plan, warnings: inFileOrder(problems) };
 }
 
 /**

@@ -1,7 +1,7 @@
 import { quoted } from '../base/messages.js';
 import type { Problem, Result } from '../base/problem.js';
 import { listed, nearest, schemaProblems } from '../base/schema-problems.js';
-import { limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
+import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
 import { fillCloth, fillDrills, fillGlue, fillGround, fillHardware, fillNail, fillScrew, fillSpecies, ownersSource, quantity } from './fill-entries.js';
 import { fillLumber, fillSpreads, relean } from './fill-lumber.js';
 import { proposalUnits } from './proposals.js';
@@ -131,8 +131,8 @@ export function readShelf(text: string, file: string, base?: Shelf, knownSources
   const wrongFormat = formatProblem(source);
   if (wrongFormat !== null) return { ok: false, problems: limitProblems([...problems, wrongFormat]) };
   const checked = shelfInputSchema.safeParse(source.data);
-  if (!checked.success) return { ok: false, problems: limitProblems([...problems, ...schemaProblems(shelfInputSchema, checked.error.issues, source)]) };
-  const all = [...problems, ...checkShelf(checked.data, source, base, knownSources ?? null)];
+  if (!checked.success) return { ok: false, problems: limitProblems(inFileOrder([...problems, ...schemaProblems(shelfInputSchema, checked.error.issues, source)])) };
+  const all = inFileOrder([...problems, ...checkShelf(checked.data, source, base, knownSources ?? null)]);
   if (all.some(({ severity }) => severity === 'error')) return { ok: false, problems: limitProblems(all) };
   return { ok: true, value: fillShelf(checked.data, base), warnings: all };
 }
