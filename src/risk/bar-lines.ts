@@ -53,27 +53,28 @@ export function barLines(terms: readonly WarpTerm[], active: readonly WarpTerm[]
 }
 
 /**
- * Mixes the draws into shapes, kept for `largestDeparture`, and gives a size in mm that no station of the bar can pass. Stops after the
- * leading shapes when that size already stays below `floor_mm`. `length` is that of the draw as a vector.
+ * Mixes one frame's draws (`columns` of them, from `first` on) into shapes, kept for `largestDeparture`, and gives a size in mm that no
+ * station of the bar can pass. Stops after the leading shapes when that size already stays below `floor_mm`. `length` is that of the
+ * draws as a vector.
  */
-export function mixShapes(bar: BarLines, draw: Float64Array, length: number, floor_mm: number): number {
+export function mixShapes(bar: BarLines, draws: Float64Array, first: number, length: number, floor_mm: number): number {
   const { rank, peaks } = bar;
   let bound = peaks[0] as number;
   for (let k = 0; k < rank; k++) {
     if (k === leading && bound + bar.rest * length < floor_mm) return bound + bar.rest * length;
-    const mix = mixOne(bar, k, draw);
+    const mix = mixOne(bar, k, draws, first);
     bar.much[k] = mix;
     bound += Math.abs(mix) * (peaks[k + 1] as number);
   }
   return bound;
 }
 
-function mixOne({ columns, mixing }: BarLines, k: number, draw: Float64Array): number {
+function mixOne({ columns, mixing }: BarLines, k: number, draws: Float64Array, first: number): number {
   let even = 0;
   let odd = 0;
-  for (let j = 0, at = k * columns; j < columns; j += 2, at += 2) {
-    even += (mixing[at] as number) * (draw[j] as number);
-    odd += (mixing[at + 1] as number) * (draw[j + 1] as number);
+  for (let j = first, at = k * columns; j < first + columns; j += 2, at += 2) {
+    even += (mixing[at] as number) * (draws[j] as number);
+    odd += (mixing[at + 1] as number) * (draws[j + 1] as number);
   }
   return even + odd;
 }

@@ -19,8 +19,9 @@ export type CausePart = 'chosen' | 'reading' | 'drying';
 const partWords: Readonly<Record<CausePart, string>> = { chosen: 'as chosen', reading: 'as measured', drying: 'from drying after choosing' };
 const parts = Object.keys(partWords) as readonly CausePart[];
 
-/** Causes smaller than this are put together. */
+/** Causes smaller than this are put together; those smaller still are rounding and left out. */
 const small_share = 0.005;
+const rounding_share = 1e-9;
 
 /**
  * Splits the variance of the corner lift by what causes it: which bars, twist or bow or crook, choosing or drying or the reading error.
@@ -43,7 +44,8 @@ export function liftCauses(terms: readonly WarpTerm[]): readonly Cause[] {
   }
   const causes = [...groups.values()]
     .map(({ from, part, members, variance }): Cause => ({ name: `${from} of ${inWords(members)} ${partWords[part]}`, share: variance / total, from, part, members }))
-    .sort((a, b) => b.share - a.share || a.name.localeCompare(b.name, 'en'));
+    .filter((cause) => cause.share > rounding_share)
+    .sort((a, b) => b.share - a.share);
   return gatherSmall(causes);
 }
 

@@ -12,6 +12,9 @@ export interface Reading {
   readonly settles: number;
 }
 
+/** Readings that differ by less settle the same and keep their order, bar by bar. */
+const least_step = 1e-6;
+
 /**
  * Single readings worth taking, the most telling first. Twist of one board: its choosing gives way to the reading error. Moisture: if
  * the boards turn out dry, nothing is added after choosing. Readings that would settle nothing are left out.
@@ -22,7 +25,8 @@ export function usefulReadings(model: Model, terms: readonly WarpTerm[], assumpt
   const drying = liftCauses(terms).reduce((sum, cause) => sum + (cause.part === 'drying' ? cause.share : 0), 0);
   const moisture: Reading = { of: 'the moisture of the boards', settles: drying };
   const twists = Object.values(model.bars).flatMap((build) => twistReadings(build, model, terms, assumptions, total));
-  return [moisture, ...twists].filter((reading) => reading.settles > 1e-9).sort((a, b) => b.settles - a.settles);
+  const steps = (reading: Reading): number => Math.round(reading.settles / least_step);
+  return [moisture, ...twists].filter((reading) => steps(reading) > 0).sort((a, b) => steps(b) - steps(a));
 }
 
 function twistReadings(build: MemberBuild, model: Model, terms: readonly WarpTerm[], assumptions: WarpAssumptions, total: number): readonly Reading[] {

@@ -1,9 +1,9 @@
 import { barNames, type BarName } from '../base/names.js';
-import { barLines, departureAt, evenUp, largestDeparture, mixShapes, type BarLines } from './bar-lines.js';
-import { barRisk, nine_in_ten, type StationRisk } from './closed-form.js';
-import { foldedQuantile } from './normal.js';
+import { evenUp } from './bar-lines.js';
+import { nine_in_ten } from './closed-form.js';
 import { normalDeviates } from './normal-deviates.js';
 import { sampleMoments, sampleQuantile, sampleShare, type Estimate } from './order-statistics.js';
+import { bowSample, sampleBar, sampledBars, type Block, type BowSample } from './sampled-bar.js';
 import type { WarpTerm } from './terms.js';
 
 /** How many frames to imagine, from which seed, and what counts as too much. */
@@ -29,23 +29,8 @@ export interface WarpSample {
   readonly any_bow_chance: Estimate;
 }
 
-/** Out-of-plane departure of one bar. */
-export interface BowSample {
-  /** P90 of the largest departure anywhere along the bar, as the sample has it. */
-  readonly p90_mm: Estimate;
-  /** P90 at the worst station alone, as the same sample has it. */
-  readonly station_p90_mm: Estimate;
-  /**
-   * P90 of the largest departure, steadied: the closed form of the worst station plus what the sample adds to it. The chance of the
-   * draw is in both sampled figures and drops out, so like bars get like answers; never below the closed form.
-   */
-  readonly steadied_p90_mm: number;
-}
-
-/** Departures that stay below this quantile of the worst station cannot reach P90 and are not worked out. */
-const hopeless_share = 0.85;
-/** With fewer samples chance might still bring one up there, and every departure is worked out. */
-const enough_to_skip = 4000;
+/** Frames worked out together: small enough for the nearest memory, and each step's loop is warm after the first few blocks. */
+const block_frames = 256;
 
 /**
  * Imagines `samples` frames: draws every bar's natural warp, adds up what it does, keeps the lift and each bar's largest out-of-plane departure.
@@ -53,47 +38,32 @@ const enough_to_skip = 4000;
  * plies is already in that sum. Same terms, seed and number give the same answer.
  */
 export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings): WarpSample {
-  const { samples, seed, corner_lift_limit_mm, bar_bow_limit_mm } = settings;
+  const { samples } = settings;
   const active = terms.filter(varies);
-  const columns = active.length;
-  const lift_mean = terms.reduce((sum, term) => sum + term.lift * term.mean_per_m, 0);
-  const lift_by = Float64Array.from(active, (term) => term.lift * term.sd_per_m);
+  const columns = evenUp(active.length);
   const bars = sampledBars(terms, active, samples);
+  const lift_mean = terms.reduce((sum, term) => sum + term.lift * term.mean_per_m, 0);
+  const lift_by = new Float64Array(columns);
+  active.forEach((term, j) => (lift_by[j] = term.lift * term.sd_per_m));
   const lifts = new Float64Array(samples);
-  const draw = new Float64Array(evenUp(columns));
-  const fill = normalDeviates(seed);
-  let lifted = 0;
+  const block: Block = { draws: new Float64Array(block_frames * columns), lengths: new Float64Array(block_frames), over: new Uint8Array(block_frames) };
+  const fill = normalDeviates(settings.seed);
   let bowed = 0;
-  for (let n = 0; n < samples; n++) {
-    fill(draw);
-    let lift = lift_mean;
-    let square = 0;
-    for (let j = 0; j < columns; j++) {
-      const z = draw[j] as number;
-      lift += (lift_by[j] as number) * z;
-      square += z * z;
-    }
-    lifts[n] = lift;
-    if (Math.abs(lift) > corner_lift_limit_mm) lifted++;
-    const length = Math.sqrt(square);
-    let over = false;
-    for (let b = 0; b < bars.length; b++) {
-      const bar = bars[b] as SampledBar;
-      const floor_mm = over ? bar.hopeless_mm : Math.min(bar.hopeless_mm, bar_bow_limit_mm);
-      const bound_mm = mixShapes(bar.lines, draw, length, floor_mm);
-      if (bound_mm < floor_mm) continue;
-      const there = departureAt(bar.lines, bar.worst.station);
-      if (there > bar_bow_limit_mm) over = true;
-      if (over && bound_mm < bar.hopeless_mm) continue;
-      const bow = largestDeparture(bar.lines);
-      if (bow > bar_bow_limit_mm) over = true;
-      bar.largest[bar.kept] = bow;
-      bar.there[bar.kept++] = there;
-    }
-    if (over) bowed++;
+  for (let start = 0; start < samples; start += block_frames) {
+    const count = Math.min(block_frames, samples - start);
+    fill(block.draws);
+    addUpLifts(lifts, start, count, block, lift_mean, lift_by);
+    block.over.fill(0);
+    for (const bar of bars) sampleBar(bar, block, count, settings.bar_bow_limit_mm);
+    for (let n = 0; n < count; n++) bowed += block.over[n] as number;
   }
   const { mean, sd } = sampleMoments(lifts);
-  for (let n = 0; n < samples; n++) lifts[n] = Math.abs(lifts[n] as number);
+  let lifted = 0;
+  for (let n = 0; n < samples; n++) {
+    const size = Math.abs(lifts[n] as number);
+    lifts[n] = size;
+    if (size > settings.corner_lift_limit_mm) lifted++;
+  }
   return {
     samples,
     lift_mean_mm: mean,
@@ -105,32 +75,20 @@ export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings)
   };
 }
 
-/** One bar while it is sampled. */
-interface SampledBar {
-  readonly name: BarName;
-  readonly lines: BarLines;
-  readonly worst: StationRisk;
-  /** The largest departure is never less than that at the worst station, so its P90 lies above this 85th percentile of the station. */
-  readonly hopeless_mm: number;
-  /** Departures worked out so far, anywhere along the bar and at its worst station; all others stayed below `hopeless_mm`. */
-  readonly largest: Float64Array;
-  readonly there: Float64Array;
-  kept: number;
-}
-
-function sampledBars(terms: readonly WarpTerm[], active: readonly WarpTerm[], samples: number): readonly SampledBar[] {
-  const risk = barRisk(terms, 'bow');
-  return barNames.map((name) => {
-    const worst = risk[name];
-    const hopeless_mm = samples < enough_to_skip || worst.sd === 0 ? 0 : foldedQuantile(worst.mean, worst.sd, hopeless_share);
-    return { name, lines: barLines(terms, active, name), worst, hopeless_mm, largest: new Float64Array(samples), there: new Float64Array(samples), kept: 0 };
-  });
-}
-
-function bowSample({ worst, largest, there, kept }: SampledBar, samples: number): BowSample {
-  const p90_mm = sampleQuantile(largest.subarray(0, kept), nine_in_ten, samples - kept);
-  const station_p90_mm = sampleQuantile(there.subarray(0, kept), nine_in_ten, samples - kept);
-  return { p90_mm, station_p90_mm, steadied_p90_mm: worst.p90_mm + (p90_mm.value - station_p90_mm.value) };
+/** Lift of every frame of a block, and the length of its draws as a vector. */
+function addUpLifts(lifts: Float64Array, start: number, count: number, { draws, lengths }: Block, mean: number, by: Float64Array): void {
+  const columns = by.length;
+  for (let n = 0, at = 0; n < count; n++) {
+    let lift = mean;
+    let square = 0;
+    for (let j = 0; j < columns; j++, at++) {
+      const z = draws[at] as number;
+      lift += (by[j] as number) * z;
+      square += z * z;
+    }
+    lifts[start + n] = lift;
+    lengths[n] = Math.sqrt(square);
+  }
 }
 
 function varies(term: WarpTerm): boolean {
