@@ -14,10 +14,12 @@ export function followBestBranch(issues: readonly core.$ZodIssue[]): core.$ZodIs
   });
 }
 
+/** Complaints, those near the top counting for more: they say that the branch was not the one meant. */
 function weight(issues: readonly core.$ZodIssue[]): number {
   return issues.reduce((sum, issue) => {
-    if (issue.code === 'unrecognized_keys') return sum + issue.keys.length;
-    if (issue.code === 'invalid_union') return sum + Math.min(1, ...issue.errors.map(weight));
-    return sum + 1;
+    const each = 1 + 1 / (1 + issue.path.length);
+    if (issue.code === 'unrecognized_keys') return sum + each * issue.keys.length;
+    if (issue.code === 'invalid_union') return sum + Math.min(each, ...issue.errors.map(weight));
+    return sum + each;
   }, 0);
 }

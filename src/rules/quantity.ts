@@ -14,6 +14,13 @@ export function amountIn(text: string, unit: FactUnit): number | null {
   return reading.value;
 }
 
+const measuredUnits: readonly FactUnit[] = ['ratio', 'mm', 'N', 'Nm', 'N/m', 'kg', 'deg', 'Hz', 'pct', 'days', 'ml', 'MPa', 'C'];
+
+/** True when a text is an amount for some fact, whichever. */
+export function isAmount(text: string): boolean {
+  return amountIn(text, 'share') !== null || measuredUnits.some((unit) => amountIn(text, unit) !== null);
+}
+
 /** What may be written for a fact of this unit, for messages. */
 export function wordingOf(unit: FactUnit): string {
   if (unit === 'chance') return 'a chance between 0 and 1, such as 10 % or 0.1';

@@ -2,6 +2,7 @@ import type { Problem } from '../base/problem.js';
 import { limitProblems, readYaml, type Path, type YamlSource } from '../base/yaml-document.js';
 import { schemaProblems } from '../base/schema-problems.js';
 import { followBestBranch } from './best-branch.js';
+import { isAmount } from './quantity.js';
 import { readRule } from './read-rule.js';
 import type { RuleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
@@ -65,10 +66,7 @@ function readLimits(inputs: Readonly<Record<string, LimitInput>>, source: YamlSo
     const before = found.length;
     checks.source(input.source, source.place([...path, 'source']), found);
     if (input.of !== undefined) checks.limitBase(input.of, source.place([...path, 'of']), found);
-    for (const key of ['value', 'stop', 'caution'] as const) {
-      const value = (input as Readonly<Record<string, unknown>>)[key];
-      if (typeof value === 'number' && !Number.isFinite(value)) found.push(ruleProblem('not-finite-amount', source.place([...path, key]), { value }));
-    }
+    for (const [key, text] of Object.entries(amountsOf(input))) if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, key]), { value: text }));
     if (found.length === before) limits.push({ name, amounts: amountsOf(input), of: input.of ?? null, source: input.source, place });
   }
   tooMany(Object.keys(inputs).length, ['limits'], source, found);
