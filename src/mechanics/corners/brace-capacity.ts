@@ -1,5 +1,5 @@
 import type { Model } from '../../model/model.js';
-import { ANGLE_SCREWS_PER_LEG, braceScrewsPerEnd, GUSSET_SCREWS_PER_BAR, planBraceScrews } from '../fasteners/brace-fastening.js';
+import { ANGLE_SCREWS_PER_LEG, BRACE_SCREWS_PER_END, GUSSET_SCREWS_PER_BAR, planBraceScrews } from '../fasteners/brace-fastening.js';
 
 /** Shear stress that plywood's face veneers bear across their grain under glue, MPa (proposal). */
 export const PLY_ROLLING_MPA = 1;
@@ -27,7 +27,7 @@ export function braceMoment_Nmm(model: Model, duration: number): number {
   if (timber) {
     const { w_mm: wb, d_mm: db } = timber.section;
     const glue_N = glued ? model.shelf.joints.bond_MPa.butt * wb * Math.SQRT2 * Math.min(db, d_mm) : 0;
-    return (Math.max(glue_N, Math.SQRT2 * braceScrewsPerEnd(wb) * Z) * brace.leg_mm) / Math.SQRT2;
+    return (Math.max(glue_N, Math.SQRT2 * BRACE_SCREWS_PER_END * Z) * brace.leg_mm) / Math.SQRT2;
   }
   if (brace.kind === 'ply-gusset') {
     const run = Math.max(0, brace.leg_mm - w_mm / 2);

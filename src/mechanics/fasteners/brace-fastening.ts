@@ -5,19 +5,15 @@ import { screwHoles } from './hole-plan.js';
 import { pickScrew } from './pick-screw.js';
 import type { PlannedFastening } from './planned-fastening.js';
 
-/** Wood of a mitred brace end that a screw passes, driven square to the bar a brace's thickness in from its toe, mm (proposal). */
-const BRACE_END_MM = 19;
+/** Wood of a mitred brace end that a screw passes, driven square to the bar this far in from the toe, mm (proposal). */
+const BRACE_END_MM = 16;
 /** Thickness of a plywood gusset and of a steel angle that the plan does not name, mm (proposals). */
 export const GUSSET_MM = 9;
 export const ANGLE_MM = 2;
-/** Screws in one brace end, in one bar under a gusset, in one leg of an angle (proposals). Brace ends 60 mm and wider take two. */
+/** Screws in one brace end, in one bar under a gusset, in one leg of an angle (proposals). */
+export const BRACE_SCREWS_PER_END = 1;
 export const GUSSET_SCREWS_PER_BAR = 3;
 export const ANGLE_SCREWS_PER_LEG = 2;
-
-/** Screws per end of a timber brace of this width. */
-export function braceScrewsPerEnd(width_mm: number): number {
-  return width_mm < 60 ? 1 : 2;
-}
 
 /** How far the gusset's screws stand apart, mm: from the mitre to the end of the leg, shared. */
 const apart = (run_mm: number, n: number): number => (n > 1 ? run_mm / (n - 1) : run_mm);
@@ -31,9 +27,8 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
   const timber = model.braces[0];
   const G = bars.top.stock.species.specific_gravity;
   const stock = brace.stock === null ? undefined : shelf.lumber[brace.stock];
-  const ends = timber ? braceScrewsPerEnd(timber.section.w_mm) : 0;
   const kind = timber
-    ? { through_mm: BRACE_END_MM, holding_mm: w_mm, edge_mm: Math.min(timber.section.d_mm, d_mm) / 2, per_corner: 2 * ends, end_mm: brace.leg_mm, spacing_mm: ends > 1 ? timber.section.w_mm * 0.5 : brace.leg_mm }
+    ? { through_mm: BRACE_END_MM, holding_mm: w_mm, edge_mm: Math.min(timber.section.d_mm, d_mm) / 2, per_corner: 2 * BRACE_SCREWS_PER_END, end_mm: brace.leg_mm, spacing_mm: brace.leg_mm }
     : brace.kind === 'ply-gusset'
       ? { through_mm: stock?.thickness_mm ?? GUSSET_MM, holding_mm: d_mm, edge_mm: w_mm / 2, per_corner: 2 * GUSSET_SCREWS_PER_BAR, end_mm: w_mm + brace.leg_mm / 6, spacing_mm: apart(brace.leg_mm * (2 / 3), GUSSET_SCREWS_PER_BAR) }
       : { through_mm: ANGLE_MM, holding_mm: d_mm, edge_mm: w_mm / 2, per_corner: 2 * ANGLE_SCREWS_PER_LEG, end_mm: brace.leg_mm / 3 + w_mm / 2, spacing_mm: brace.leg_mm / 2 };
@@ -57,6 +52,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     through_mm: kind.through_mm,
     penetration_mm,
     exit_mm: kind.through_mm + kind.holding_mm - screw.length_mm,
+    along_grain: false,
     edge_mm: kind.edge_mm,
     end_mm: kind.end_mm,
     spacing_mm: kind.spacing_mm,
@@ -65,7 +61,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     lateral_N: screwLateral_N(screw, { G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G), G_main: G, side_mm: kind.through_mm, main_mm: penetration_mm }),
     count: 4 * kind.per_corner,
     rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(kind) }],
-    line: timber ? `${ends === 1 ? 'one' : 'two'} in each end, square to the bar, ${formatLength(BRACE_END_MM, plan.units)} in from the toe of the mitred end` : 'one line along the middle of the bar',
+    line: timber ? `one in each end, square to the bar, ${formatLength(BRACE_END_MM, plan.units)} in from the toe of the mitred end` : 'one line along the middle of the bar',
     drive_from: timber ? 'the edge of the brace that looks to the middle of the frame' : 'the back',
     note: timber ? 'The brace sits between the bars, flush with their backs, ends cut at 45 degrees.' : '',
   };

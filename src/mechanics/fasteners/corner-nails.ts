@@ -49,6 +49,7 @@ export function planCornerNails(model: Model): PlannedFastening | null {
     through_mm: path.through_mm,
     penetration_mm,
     exit_mm: path.exit_mm,
+    along_grain: cut !== 'half-lap',
     edge_mm: across_mm / (2 * nails.each),
     end_mm: path.end_mm,
     spacing_mm: along,

@@ -45,6 +45,7 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     through_mm,
     penetration_mm,
     exit_mm: straight ? lead.span_mm - w_mm - penetration_mm : SLANT_THROUGH_MM + w_mm - screw.length_mm,
+    along_grain: straight,
     edge_mm: each > 1 ? Math.min(edge_mm, lead.section.d_mm / 4) : edge_mm,
     end_mm: Math.min(...ends),
     spacing_mm: each > 1 ? lead.section.d_mm : lead.span_mm,

@@ -24,9 +24,9 @@ export interface FasteningLine {
   readonly drive_from: string;
   readonly line: string;
   readonly rows: readonly FasteningRow[];
-  /** Wood left beyond the tip, mm, and in sixteenths of an inch rounded down. */
-  readonly exit_mm: number;
-  readonly exit_sixteenths: number;
+  /** Wood left beyond the tip, mm, and in sixteenths of an inch rounded down; null when it runs along the grain and cannot come out. */
+  readonly exit_mm: number | null;
+  readonly exit_sixteenths: number | null;
   readonly note: string;
 }
 
@@ -62,8 +62,8 @@ export function fasteningSheet(model: Model): readonly FasteningLine[] {
     drive_from: f.drive_from,
     line: f.line,
     rows: f.rows,
-    exit_mm: f.exit_mm,
-    exit_sixteenths: Math.floor(f.exit_mm / 1.5875),
+    exit_mm: f.along_grain ? null : f.exit_mm,
+    exit_sixteenths: f.along_grain ? null : Math.floor(f.exit_mm / 1.5875),
     note: f.note,
   }));
 }

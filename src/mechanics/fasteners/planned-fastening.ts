@@ -31,6 +31,8 @@ export interface PlannedFastening {
   readonly penetration_mm: number;
   /** Wood left beyond the tip; negative when it comes out. */
   readonly exit_mm: number;
+  /** The fastening runs along the grain of the holding piece, so there is no face near its tip. */
+  readonly along_grain: boolean;
   /** Nearest edge, nearest end, and next fastening along the grain. */
   readonly edge_mm: number;
   readonly end_mm: number;

@@ -52,7 +52,7 @@ export function planPlyScrews(model: Model): PlannedFastening | null {
   const rows = built.map((member): FasteningRow => {
     const isBar = bars.includes(member);
     const length = isBar ? member.span_mm + member.section.w_mm : member.span_mm - model.bars.top.section.w_mm;
-    return { piece: member.name, places_mm: rowPlaces_mm(length, (isBar ? upTo5(member.section.w_mm) : 0) + end_mm, every_mm) };
+    return { piece: member.name, places_mm: rowPlaces_mm(length, (isBar ? upTo5(member.section.w_mm) : 0) + end_mm, every_mm, 10 * screw.shank_mm) };
   });
   const first = rows[0]?.places_mm ?? [];
   const spacing = first.length > 1 ? (first[1] ?? 0) - (first[0] ?? 0) : lead.span_mm;
@@ -74,6 +74,7 @@ export function planPlyScrews(model: Model): PlannedFastening | null {
     through_mm: fit.passes * ply_mm,
     penetration_mm: fit.penetration_mm,
     exit_mm: fit.exit_mm,
+    along_grain: false,
     edge_mm: two ? face_mm / 4 : face_mm / 2,
     end_mm,
     spacing_mm: spacing,

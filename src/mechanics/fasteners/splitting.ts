@@ -16,7 +16,7 @@ export interface SplitCase {
 
 /**
  * How likely the wood splits: counts what speaks for it. Thinner than may be nailed undrilled counts two; a hole under 60 % of the widest allowed, too near an end,
- * too near an edge, dense and dry wood (over 0.5, under 10 %), wet wood that will shrink onto the fastening (over 19 %) count one each. None: low; one: some; more: high.
+ * too near an edge, dense and dry wood (over 0.5, under 10 %), wet wood that will shrink onto the fastening (19 % and more) count one each. None: low; one: some; more: high.
  * Source: proposal, around the thickness rule of en1995-1-1-memory 8.3.1.2(6).
  */
 export function splitRisk(c: SplitCase): 'low' | 'some' | 'high' {
@@ -26,7 +26,7 @@ export function splitRisk(c: SplitCase): 'low' | 'some' | 'high' {
     c.end_share < 1 ? 1 : 0,
     c.edge_share < 1 ? 1 : 0,
     c.G > 0.5 && c.moisture_pct < 10 ? 1 : 0,
-    c.moisture_pct > 19 ? 1 : 0,
+    c.moisture_pct >= 19 ? 1 : 0,
   ].reduce((sum, n) => sum + n, 0);
   return signs === 0 ? 'low' : signs === 1 ? 'some' : 'high';
 }

@@ -31,7 +31,7 @@ export function reductionTerm(diameter_mm: number, mode: YieldMode, angle_deg = 
 /**
  * Design load of one fastening in single shear, N, by each of the six yield modes; the least decides.
  * Im, Is: the wood crushes in one piece; II: the dowel turns stiff; IIIm, IIIs: one hinge; IV: two hinges.
- * Source: nds-2018 Table 12.3.1A (k2 with 1 + 2Re: nds-2018-memory). Unit-safe: any consistent N and mm.
+ * Source: nds-2018 Table 12.3.1A (k2 with 1 + 2Re: nds-2018-memory, and required by symmetry of the two pieces). Unit-safe: any consistent N and mm.
  */
 export function yieldModes_N(joint: ShearJoint): Readonly<Record<YieldMode, number>> {
   const { diameter_mm: D, side_mm: ls, main_mm: lm, side_bearing_MPa: Fes, main_bearing_MPa: Fem, bending_yield_MPa: Fyb, angle_deg = 0 } = joint;

@@ -1,5 +1,5 @@
 import type { Model } from '../../model/model.js';
-import { proposal } from '../../shelf/proposals.js';
+import { shelfNumber } from '../../shelf/shelf-number.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { centreOfGravity_mm } from './centre-of-gravity.js';
 import { GRAVITY_N_PER_KG } from './hanging-forces.js';
@@ -86,8 +86,8 @@ export function hangingState(model: Model): HangingState | null {
     ring_use: ring && ring_load ? ringUse(ring, ring_load, G, ring_wood_mm) : null,
     ring_wood_mm,
     picked: {
-      hook: hook_N === null ? null : pickRated(shelf, 'hook', hook_N, proposal(shelf, 'hook-factor')),
-      wire: forces ? pickRated(shelf, 'wire', forces.tension_N, proposal(shelf, 'wire-factor')) : null,
+      hook: hook_N === null ? null : pickRated(shelf, 'hook', hook_N, shelfNumber(shelf, 'hook-factor')),
+      wire: forces ? pickRated(shelf, 'wire', forces.tension_N, shelfNumber(shelf, 'wire-factor')) : null,
       ring,
     },
   };

@@ -1,7 +1,7 @@
 import type { Model } from '../../model/model.js';
 import { builtSize } from '../../plan/build-up.js';
 import type { Plan } from '../../plan/plan.js';
-import { proposal } from '../../shelf/proposals.js';
+import { shelfNumber } from '../../shelf/shelf-number.js';
 import type { Shelf } from '../../shelf/shelf.js';
 
 /** Mass of steel, kg per mm³. */
@@ -55,7 +55,7 @@ export function weightParts(plan: Plan, shelf: Shelf, wood_kg: number): Model['w
   const ground = Object.values(shelf.grounds)[0];
   const cloth_kg = ((shelf.cloths[plan.cloth.use]?.mass_g_per_m2 ?? 0) * clothArea_m2(plan, shelf)) / 1000;
   const ground_kg = ((ground?.mass_g_per_m2_per_coat ?? 0) * plan.ground.coats * face_m2) / 1000;
-  const paint_kg = (proposal(shelf, 'paint-mass') * face_m2) / 1000;
+  const paint_kg = (shelfNumber(shelf, 'paint-mass') * face_m2) / 1000;
   const hardware_kg = hardwareMass_kg(plan, shelf);
   return { wood_kg, cloth_kg, ground_kg, paint_kg, hardware_kg, total_kg: wood_kg + cloth_kg + ground_kg + paint_kg + hardware_kg };
 }
