@@ -46,6 +46,8 @@ export const publishedAnchors: readonly WarpAnchor[] = [
   twist('most twist of structural timber above class C18', twistRateOf(1, 25, 2), 'en14081-1'),
   twist('mean twist of studs at 18 % moisture', twistRateOf(7.3, 100, 2), 'pre-twisting-chalmers'),
   twist('least twist of unrestrained spruce boards next to the pith', 10 / deg_per_rad, 'twist-spruce-2011'),
+  twist('twist of a board 50 mm from the pith with 2° of spiral grain, shrunk 2 % along its rings', spiralTwist_rad_per_m(2 / deg_per_rad, 0.02, 0.05), 'stevens-johnston-1960'),
+  curve('bow when one face of a 38 mm board shrinks lengthwise as sticks do on average and the other not at all, over 6 % of moisture', gradientCurvature_per_m(0.000111 * 6, 0.038), 'bow-crook-wfs-1542'),
 ];
 
 function curve(what: string, curve_per_m: number, source: string): WarpAnchor {

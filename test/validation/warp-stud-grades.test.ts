@@ -5,6 +5,7 @@
  * EN 14081-1 Table 1: 10 mm bow, 8 mm spring, 1 mm twist per 25 mm over 2 m (memory). Wood and Fiber Science 1542: bow from a gradient of
  * longitudinal shrinkage, mean coefficient 0.0111 % per % (seen). Units: m, 1/m, degrees per metre.
  */
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { curvatureOf, gradientCurvature_per_m, publishedAnchors, twistRateOf } from '../../src/risk/anchors.js';
 import { proposedSpread } from '../risk/made-up-frame.js';
@@ -54,5 +55,12 @@ describe('the proposed spread beside the published figures', () => {
     expect(crook_per_m.sd * 2).toBeLessThan(anchor('crook of an 8 ft')?.curve_per_m ?? 0);
     expect(twist_rad_per_m.mean / deg).toBeLessThan(anchor('mean twist of studs')?.twist_deg_per_m ?? 0);
     expect((twist_rad_per_m.mean + twist_rad_per_m.sd) / deg).toBeGreaterThan(anchor('mean twist of studs')?.twist_deg_per_m ?? 99);
+  });
+});
+
+describe('sources of the published figures', () => {
+  it('are all in the list of sources', () => {
+    const list = readFileSync(new URL('../../rules/sources.yaml', import.meta.url), 'utf8');
+    for (const { source } of publishedAnchors) expect(list).toContain(`key: ${source},`);
   });
 });
