@@ -18,6 +18,10 @@ describe('demand on a mitre', () => {
     expect(d.sliding_N).toBeCloseTo(30 / Math.SQRT2, 9);
     expect(Math.hypot(d.normal_N, d.sliding_N)).toBeCloseTo(Math.hypot(80, 50), 9);
   });
+  test('behind a brace the bar ends pull on the corner: then the mitre is drawn open', () => {
+    expect(mitreDemand({ ...none, axial_N: 120, shear_N: 120 })).toMatchObject({ normal_N: 240 / Math.SQRT2, sliding_N: 0 });
+    expect(buttStress({ ...none, axial_N: 60, shear_N: 90 }, 30, 20).normal_MPa).toBeCloseTo(90 / 600, 12);
+  });
   test('out-of-plane moment and torque keep their length when turned into the face', () => {
     const d = mitreDemand({ ...none, out_moment_Nmm: 300, torque_Nmm: -410 });
     expect(Math.hypot(d.out_Nmm, d.twist_Nmm)).toBeCloseTo(Math.hypot(300, 410), 9);

@@ -14,15 +14,15 @@ export interface FaceDemand {
 }
 
 /**
- * Actions of a bar end turned into the axes of a 45° face. The cloth draws the bar ends inward, so its shear presses the mitre as compression along the bar does: normal
- * (N − V)/√2, sliding |N + V|/√2. Out-of-plane moment and torque of unknown relative sign are taken as adding in bending, their difference as twist.
+ * Actions of a bar end turned into the axes of a 45° face. At a free corner the shear of one bar is the axial force of the other, so both press or both pull together, as the
+ * sign of N says (the cloth presses a bare corner shut; behind a brace it may be pulled open): normal ±(|N| + |V|)/√2, sliding ||N| − |V||/√2. Out-of-plane moment and torque of unknown relative sign are taken as adding in bending, their difference as twist.
  * Source: statics (physics).
  */
 export function mitreDemand(corner: CornerStatics): FaceDemand {
   const { axial_N: N, shear_N: V, moment_Nmm, out_moment_Nmm: O, torque_Nmm: T } = corner;
   return {
-    normal_N: (N - Math.abs(V)) / Math.SQRT2,
-    sliding_N: Math.abs(N + Math.abs(V)) / Math.SQRT2,
+    normal_N: ((N < 0 ? -1 : 1) * (Math.abs(N) + Math.abs(V))) / Math.SQRT2,
+    sliding_N: Math.abs(Math.abs(N) - Math.abs(V)) / Math.SQRT2,
     in_plane_Nmm: Math.abs(moment_Nmm),
     out_Nmm: (Math.abs(O) + Math.abs(T)) / Math.SQRT2,
     twist_Nmm: Math.abs(Math.abs(O) - Math.abs(T)) / Math.SQRT2,

@@ -32,7 +32,7 @@ export function mitreStress(corner: CornerStatics, w_mm: number, d_mm: number): 
 }
 
 /**
- * A glued butt joint: one bar's end grain, w × d, on the other's side. Which bar ends is not known, so the pressing force is the smaller and the sliding force the
+ * A glued butt joint: one bar's end grain, w × d, on the other's side. Which bar ends is not known, so a pressing force is the smaller, a pulling or sliding force the
  * larger of axial force and shear; out-of-plane moment bends the face and torque twists it, or the other way round, so the larger of the two is used for both.
  */
 export function buttStress(corner: CornerStatics, w_mm: number, d_mm: number): FaceStress {
@@ -40,7 +40,7 @@ export function buttStress(corner: CornerStatics, w_mm: number, d_mm: number): F
   const larger = Math.max(Math.abs(O), Math.abs(T));
   const smaller = Math.min(Math.abs(O), Math.abs(T));
   return rectangleStress(w_mm, d_mm, {
-    normal_N: N > 0 ? N : -Math.min(Math.abs(N), Math.abs(V)),
+    normal_N: N < 0 ? -Math.min(Math.abs(N), Math.abs(V)) : Math.max(N, Math.abs(V)),
     sliding_N: Math.max(Math.abs(N), Math.abs(V)),
     in_plane_Nmm: Math.abs(moment_Nmm),
     out_Nmm: larger,

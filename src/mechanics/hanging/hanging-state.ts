@@ -25,6 +25,7 @@ export interface HangingState {
   readonly lean: Lean | null;
   /** Hook or hooks below the top edge; negative when hook and wire show above the frame. */
   readonly hook_below_top_mm: number | null;
+  /** Hooks that carry: of three or more on one wire only the outer two do. */
   readonly hooks_count: number;
   /** Load on one hook, pull-out from the wall included, N. */
   readonly hook_N: number | null;
@@ -47,7 +48,7 @@ export function hangingState(model: Model): HangingState | null {
   const weight_N = model.weight.total_kg * GRAVITY_N_PER_KG;
   const byWire = hang.by === 'wire';
   const inside = hang.from === 'inside';
-  const hooks_count = byWire ? Math.max(1, hang.hooks) : 2;
+  const hooks_count = byWire ? Math.min(2, Math.max(1, hang.hooks)) : 2;
   const wire = byWire ? wireGeometry(ringSpan_mm(plan, w_mm), hang.slack_mm, hang.hooks) : null;
   const forces = wire ? wireForces(weight_N, wire.angle_deg, hang.hooks) : null;
   const rise_mm = wire?.rise_mm ?? 0;
