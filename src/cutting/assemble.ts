@@ -14,11 +14,11 @@ export interface Assembly {
   readonly faults: readonly string[];
 }
 
-const dust_mm = 1e-6;
-
 /** Puts the pieces of one frame together: outside size, gaps at corners and crossbar ends, and whether that is the face of the plan. */
 export function piecesAssemble(list: PieceList): Assembly {
   const { w_mm, mark_mm, face, corner } = list;
+  /** The tape lets a thousandth of a mark pass. */
+  const dust_mm = 1.001e-3 * mark_mm;
   const faults = [...list.faults];
   const outer = (about: string): { long_mm: number; short_mm: number } => {
     const plies = list.pieces.filter((piece) => piece.about === about);
@@ -55,7 +55,7 @@ export function piecesAssemble(list: PieceList): Assembly {
     if (piece.part === 'crossbar') tight_mm = Math.max(tight_mm, over_mm);
   }
   for (const [name, size_mm, wanted_mm] of [['width', width_mm, face.width_mm], ['height', height_mm, face.height_mm]] as const)
-    if (size_mm < wanted_mm - 1e-3 * mark_mm - dust_mm || size_mm >= wanted_mm + mark_mm) faults.push(`The ${name} comes out ${size_mm} mm instead of ${wanted_mm} mm.`);
+    if (size_mm < wanted_mm - dust_mm || size_mm >= wanted_mm + mark_mm) faults.push(`The ${name} comes out ${size_mm} mm instead of ${wanted_mm} mm.`);
   return { width_mm, height_mm, opening_mm: opening_mm > dust_mm ? opening_mm : 0, tight_mm, fits: faults.length === 0 && opening_mm <= dust_mm, faults };
 }
 

@@ -3,6 +3,8 @@ import type { CutProblem } from './problem.js';
 /** One kind of board as the search sees it: the kerf after the last piece is added to its size, so sizes simply add up. */
 export interface Bin {
   readonly size: number;
+  /** Size for a piece that lies alone; never less than `size`. */
+  readonly alone: number;
   readonly length: number;
   readonly price: number;
   /** Never more than there are pieces. */
@@ -41,10 +43,10 @@ export function makeBench(problem: CutProblem): Bench {
   const pieces = sorted.reduce((sum, kind) => sum + kind.members.length, 0);
   const least = Math.min(...sorted.map((kind) => kind.size + setupOf(kind.group)));
   const bins = problem.stock
-    .map((stock, index): Bin => ({ size: stock.length + kerf, length: stock.length, price: stock.price, most: Math.min(stock.available ?? pieces, pieces), stock: index }))
-    .filter((bin) => bin.most > 0 && bin.size >= least);
-  const kept = bins.filter((bin) => !bins.some((other) => other.most === pieces && other.price < bin.price && other.length >= bin.length));
-  kept.sort((p, q) => q.size - p.size || p.price - q.price || p.stock - q.stock);
+    .map((stock, index): Bin => ({ size: stock.length + kerf, alone: (stock.alone ?? stock.length) + kerf, length: stock.length, price: stock.price, most: Math.min(stock.available ?? pieces, pieces), stock: index }))
+    .filter((bin) => bin.most > 0 && bin.alone >= least);
+  const kept = bins.filter((bin) => !bins.some((other) => other.most === pieces && other.price < bin.price && other.length >= bin.length && other.alone >= bin.alone));
+  kept.sort((p, q) => q.size - p.size || q.alone - p.alone || p.price - q.price || p.stock - q.stock);
   return {
     size: sorted.map((kind) => kind.size),
     count: sorted.map((kind) => kind.members.length),
@@ -54,4 +56,15 @@ export function makeBench(problem: CutProblem): Bench {
     bins: kept,
     pieces,
   };
+}
+
+/** Length a kind of piece needs on a board by itself. */
+export function needAlone(bench: Bench, kind: number): number {
+  return (bench.size[kind] as number) + (bench.setup[kind] as number);
+}
+
+/** Whether a kind of piece goes on a board only by itself, because it is longer than what is left of it beside knots. */
+export function onlyAlone(bench: Bench, kind: number, bin: Bin): boolean {
+  const need = needAlone(bench, kind);
+  return need > bin.size && need <= bin.alone;
 }

@@ -51,8 +51,8 @@ export function choicesBetween(bench: Bench, weights: readonly Weight[], low: nu
       overflow = found.length > most;
       return;
     }
-    const { price, size, most: limit } = bins[s] as (typeof bins)[number];
-    const twin = s > 0 && bins[s - 1]?.size === size;
+    const { price, size, alone, most: limit } = bins[s] as (typeof bins)[number];
+    const twin = s > 0 && bins[s - 1]?.size === size && bins[s - 1]?.alone === alone;
     if (twin && (boards[s - 1] as number) < (bins[s - 1]?.most as number)) return visit(s + 1, cost, number, carried);
     const top = Math.min(limit, bench.pieces - number, price > 0 ? Math.floor((high - cost) / price) : limit);
     for (let n = 0; n <= top; n++) {
@@ -86,7 +86,9 @@ function suffixReach(bench: Bench, capacity: readonly number[]): Reach {
 }
 
 /** Whether every board of `small` can be matched to its own board of `large` at least as long: then what `large` cannot hold, `small` cannot. */
-export function within(small: Choice, large: Choice): boolean {
+export function within(bench: Bench, small: Choice, large: Choice): boolean {
+  const inStep = bench.bins.every((bin, s) => s === 0 || bin.alone <= (bench.bins[s - 1]?.alone as number));
+  if (!inStep) return small.boards.every((n, s) => n <= (large.boards[s] as number));
   let surplus = 0;
   for (let s = 0; s < small.boards.length; s++) {
     surplus += (large.boards[s] as number) - (small.boards[s] as number);

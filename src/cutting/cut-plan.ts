@@ -7,7 +7,7 @@ import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase
 import { poolPieces, type Pool, type PooledPiece } from './pool.js';
 import type { CutProblem, CutResult, Cutting } from './problem.js';
 import { fromCoins, stockProblem, toCoins, type StockProblem } from './stock-problem.js';
-import { tooLong } from './too-long.js';
+import { tooLong, type LongPiece } from './too-long.js';
 
 export type { CutPlan } from './purchase.js';
 
@@ -47,7 +47,7 @@ interface Asked {
   readonly lengths: readonly StockLength[];
   /** Null when there is nothing to search: no lengths on the shelf, or pieces too long. */
   readonly problem: StockProblem | null;
-  readonly long: readonly PooledPiece[];
+  readonly long: readonly LongPiece[];
   readonly knot_share: number;
 }
 
@@ -65,7 +65,7 @@ function ask(shelf: Shelf, pool: Pool, key: string): Asked {
   const lengths = lumber.lengths ?? [];
   const knot_share = pool.knot_share[key] ?? 0;
   const problem = stockProblem(pieces.map(({ piece }) => piece), lengths, shelf.cutting, knot_share);
-  const long = lengths.length === 0 ? [] : problem.too_long.map((i) => pieces[i] as PooledPiece);
+  const long = lengths.length === 0 ? [] : problem.too_long.map(({ index, over_mm }) => ({ ...(pieces[index] as PooledPiece), over_mm }));
   return { key, lumber, pieces, lengths, problem: lengths.length === 0 || long.length > 0 ? null : problem, long, knot_share };
 }
 
@@ -102,13 +102,12 @@ function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: r
 }
 
 function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: Shelf): StockPurchase {
-  const clear = new Set(problem.clear);
   const boards = result.boards.map(({ stock, pieces }): BoughtBoard => {
     const { length_mm, price } = asked.lengths[stock] as StockLength;
     const on_hand = price === 0;
     const trim_mm = on_hand ? 0 : shelf.cutting.end_trim_mm;
     const { placed, end_mm } = layOut(pieces.map((i) => asked.pieces[i] as PooledPiece), trim_mm, shelf.cutting.kerf_mm);
-    return { stock: asked.key, length_mm, price, on_hand, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.some((i) => clear.has(i)) };
+    return { stock: asked.key, length_mm, price, on_hand, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.length === 1 && (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number) };
   });
   const order = (board: BoughtBoard): string => board.pieces[0]?.tag ?? '';
   boards.sort((p, q) => q.length_mm - p.length_mm || p.price - q.price || (order(p) < order(q) ? -1 : 1));

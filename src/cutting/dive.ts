@@ -1,6 +1,6 @@
 import type { Bench } from './bench-shape.js';
 import { fillBoards } from './fill.js';
-import type { Filled } from './greedy.js';
+import { quickCutting, type Filled } from './greedy.js';
 import { shadowPrices, wholePrices } from './shadow-prices.js';
 import { makeWeight, type Weight } from './weights.js';
 
@@ -19,33 +19,67 @@ export function diveInto(bench: Bench, choice: readonly number[], sureShare: num
     if (kinds.length === 0) return fixed;
     const price = boards.map(() => 0);
     const { prices, loads } = shadowPrices(rest, { price, most: boards, penalty: rest.size }, outOfTime);
-    const widen = (counts: ArrayLike<number>): number[] => {
-      const full = left.map(() => 0);
-      kinds.forEach((k, i) => (full[k] = counts[i] as number));
-      return full;
-    };
+    const widen = widener(kinds, left.length);
     const value = wholePrices(prices);
     const weights: Weight[] = [makeWeight(rest, rest.size)];
     if (value.some((v) => v > 0)) weights.push(makeWeight(rest, value));
     const filling = fillBoards(rest, boards, weights, { steps: stepsPerTry, outOfTime });
     if (filling.verdict === 'fits') return [...fixed, ...filling.loads.map(({ bin, counts }) => ({ bin, counts: widen(counts) }))];
     if (filling.verdict === 'cannot') return null;
-    const byShare = [...loads].sort((p, q) => q.share - p.share);
-    let taken = 0;
-    for (const { bin, counts, share } of byShare) {
-      if (taken > 0 && share < sureShare) break;
-      const full = widen(counts);
-      for (let n = Math.max(1, Math.floor(share + 1 - sureShare)); n > 0; n--) {
-        if ((boards[bin] as number) === 0 || full.some((c, k) => c > (left[k] as number))) break;
-        full.forEach((c, k) => (left[k] = (left[k] as number) - c));
-        boards[bin] = (boards[bin] as number) - 1;
-        fixed.push({ bin, counts: full });
-        taken++;
-      }
-    }
-    if (taken === 0) return null;
+    const taken = takeSure(loads.map((load) => ({ ...load, counts: widen(load.counts) })), sureShare, left, boards);
+    if (taken.length === 0) return null;
+    fixed.push(...taken);
   }
   return null;
+}
+
+/** Follows the relaxation without a choice of boards: the best cutting met when what is not yet fixed is packed quickly. Null when there is none. */
+export function diveFreely(bench: Bench, sureShare: number, outOfTime: () => boolean): Filled[] | null {
+  const left = bench.count.slice();
+  const boards = bench.bins.map(({ most }) => most);
+  const price = bench.bins.map((bin) => bin.price);
+  const dear = 2 * (1 + Math.max(...price));
+  const fixed: Filled[] = [];
+  let best: Filled[] | null = null;
+  const cost = (filled: readonly Filled[]): number => filled.reduce((sum, { bin }) => sum + (price[bin] as number), 0);
+  while (!outOfTime()) {
+    const { bench: rest, kinds } = remainder({ ...bench, bins: bench.bins.map((bin, s) => ({ ...bin, most: boards[s] as number })) }, left);
+    const widen = widener(kinds, left.length);
+    const quick = kinds.length === 0 ? [] : quickCutting(rest);
+    const whole = quick === null ? null : [...fixed, ...quick.map(({ bin, counts }) => ({ bin, counts: widen(counts) }))];
+    if (whole !== null && (best === null || cost(whole) < cost(best))) best = whole;
+    if (kinds.length === 0) break;
+    const most = boards.map((n) => (n < bench.pieces ? n : null));
+    const { loads } = shadowPrices(rest, { price, most, penalty: rest.size.map(() => dear) }, outOfTime);
+    const taken = takeSure(loads.map((load) => ({ ...load, counts: widen(load.counts) })), sureShare, left, boards);
+    if (taken.length === 0) break;
+    fixed.push(...taken);
+  }
+  return best;
+}
+
+/** Takes the loads the relaxation is surest of, the surest one in any case, off what is left and off the boards. */
+function takeSure(loads: readonly { bin: number; counts: number[]; share: number }[], sureShare: number, left: number[], boards: number[]): Filled[] {
+  const taken: Filled[] = [];
+  for (const { bin, counts, share } of [...loads].sort((p, q) => q.share - p.share)) {
+    if (taken.length > 0 && share < sureShare) break;
+    for (let n = Math.max(1, Math.floor(share + 1 - sureShare)); n > 0; n--) {
+      if ((boards[bin] as number) === 0 || counts.some((c, k) => c > (left[k] as number))) break;
+      counts.forEach((c, k) => (left[k] = (left[k] as number) - c));
+      boards[bin] = (boards[bin] as number) - 1;
+      taken.push({ bin, counts });
+    }
+  }
+  return taken;
+}
+
+/** Counts over the kinds still to cut → counts over all kinds. */
+function widener(kinds: readonly number[], length: number): (counts: ArrayLike<number>) => number[] {
+  return (counts) => {
+    const full = new Array<number>(length).fill(0);
+    kinds.forEach((k, i) => (full[k] = counts[i] as number));
+    return full;
+  };
 }
 
 /** The pieces still to cut as a smaller bench, with the kinds of the full one they stand for. */

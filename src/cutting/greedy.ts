@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import { needAlone, type Bench, type Bin } from './bench-shape.js';
 import { bestLoad } from './knapsack.js';
 
 /** One filled board: kind of board, how many of each kind of piece. */
@@ -21,9 +21,8 @@ export function quickCutting(bench: Bench, only: (bin: number) => boolean = () =
     let best: Filled | null = null;
     let bestScore = Infinity;
     bench.bins.forEach((bin, s) => {
-      const start = (bench.size[first] as number) + (bench.setup[first] as number);
-      if (!only(s) || (spare[s] as number) <= 0 || start > bin.size) return;
-      const counts = fullestLoad(bench, left, first, bin.size);
+      if (!only(s) || (spare[s] as number) <= 0 || needAlone(bench, first) > bin.alone) return;
+      const counts = fullestLoad(bench, left, first, bin);
       const used = counts.reduce((sum, c, k) => sum + c * (bench.size[k] as number), 0);
       const score = (bin.price + 1e-9 * bin.size) / used;
       if (score < bestScore) {
@@ -40,10 +39,11 @@ export function quickCutting(bench: Bench, only: (bin: number) => boolean = () =
 }
 
 /** The fullest load of one board that holds the piece `first`. */
-function fullestLoad(bench: Bench, left: readonly number[], first: number, room: number): number[] {
+function fullestLoad(bench: Bench, left: readonly number[], first: number, bin: Bin): number[] {
+  if (needAlone(bench, first) > bin.size) return left.map((_, k) => (k === first ? 1 : 0));
   const limit = left.slice();
   limit[first] = (limit[first] as number) - 1;
-  const rest = room - (bench.size[first] as number) - (bench.setup[first] as number);
+  const rest = bin.size - needAlone(bench, first);
   const counts = bestLoad(bench, bench.size, rest, limit, 300).counts.slice();
   counts[first] = (counts[first] as number) + 1;
   return counts;
@@ -67,7 +67,7 @@ function shrink(bench: Bench, filled: readonly Filled[], spare: number[]): Fille
     let best = bin;
     const merit = (s: number): number => (bench.bins[s]?.price as number) + 1e-9 * (bench.bins[s]?.size as number);
     bench.bins.forEach((other, s) => {
-      if ((spare[s] as number) > 0 && other.size >= need && merit(s) < merit(best)) best = s;
+      if ((spare[s] as number) > 0 && (counts.reduce((sum, c) => sum + c, 0) === 1 ? other.alone : other.size) >= need && merit(s) < merit(best)) best = s;
     });
     if (best !== bin) {
       spare[best] = (spare[best] as number) - 1;

@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import { onlyAlone, type Bench, type Bin } from './bench-shape.js';
 
 /** The most a board of some size can carry, with the load that carries it. `exact` is false when the search was cut short: `value` is then only an upper bound. */
 export interface Load {
@@ -61,4 +61,15 @@ export function bestLoad(bench: Bench, value: readonly number[], boardSize: numb
   bestCounts.forEach((c, k) => (full[order[k] as number] = c));
   const exact = left > 0 || best >= top;
   return { value: exact ? best : top, counts: full, exact };
+}
+
+/** The best load of a board, a single piece by itself included. */
+export function bestBoardLoad(bench: Bench, value: readonly number[], bin: Bin, limit: readonly number[] = bench.count, steps = 20_000): Load {
+  const load = bestLoad(bench, value, bin.size, limit, steps);
+  if (bin.alone === bin.size) return load;
+  let best = load;
+  value.forEach((v, k) => {
+    if (v > best.value && (limit[k] as number) > 0 && onlyAlone(bench, k, bin)) best = { value: v, counts: value.map((_, i) => (i === k ? 1 : 0)), exact: true };
+  });
+  return best;
 }

@@ -1,4 +1,4 @@
-import { makeBench, type Bench } from './bench-shape.js';
+import { makeBench, onlyAlone, type Bench } from './bench-shape.js';
 import { cutBoards } from './pack.js';
 import type { CutProblem, CutResult, Cutting } from './problem.js';
 
@@ -88,6 +88,9 @@ export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
       return (size[k] as number) + (g >= 0 && !present && (counts[k] as number) === 0 ? (setup[k] as number) : 0);
     };
     visit(0, bin.size);
+    size.forEach((_, k) => {
+      if (onlyAlone(bench, k, bin)) found.push({ bin: b, counts: size.map((__, i) => (i === k ? 1 : 0)) });
+    });
   });
   return overflow ? null : found;
 }

@@ -1,6 +1,6 @@
 import { makeBench, type Bench } from './bench-shape.js';
 import { better, choicesBetween, makeChoice, within, type Choice } from './choices.js';
-import { diveInto } from './dive.js';
+import { diveFreely, diveInto } from './dive.js';
 import { fillBoards } from './fill.js';
 import { quickCutting, type Filled } from './greedy.js';
 import { checkProblem, type CutProblem, type CutResult } from './problem.js';
@@ -10,8 +10,13 @@ import { costBound, makeWeight, meets, plainWeights, type Weight } from './weigh
 const firstSteps = 2000;
 const stepsGrow = 8;
 const mostChoices = 20_000;
+/** Steps in listing choices in the first round. */
+const firstLooks = 20_000;
+/** Undecided choices in the first round after which the walk starts over with better weights and more patience; doubled every round. */
+const mostOpen = 8;
 const searchWeights = 5;
 /** How sure the relaxation must be of a load before it is fixed, for the dives of each round. */
+const freeShares = [0.9, 0.6];
 const sureShares = [[], [0.75, 0.9], [0.5]];
 
 /**
@@ -24,7 +29,7 @@ export function cutBoards(problem: CutProblem): CutResult {
   const bench = makeBench(problem);
   const tooLong = problem.items.flatMap(({ length, count, group }, i) => {
     const need = length + (group === undefined ? 0 : (problem.setups?.[group] as number));
-    return count > 0 && !problem.stock.some((s) => s.length >= need && s.available !== 0) ? [i] : [];
+    return count > 0 && !problem.stock.some((s) => (s.alone ?? s.length) >= need && s.available !== 0) ? [i] : [];
   });
   if (tooLong.length > 0) return { ok: false, reason: 'too-long', items: tooLong };
   if (bench.pieces === 0) return { ok: true, boards: [], cost: 0, waste: 0, proven: true, tiesProven: true, bound: 0, gap: 0 };
@@ -57,6 +62,11 @@ class Search {
 
   private readonly outOfTime = (): boolean => this.problem.now() >= this.end;
 
+  /** Whether the best cutting is as cheap as any can be. */
+  private closed(): boolean {
+    return this.best !== null && this.bound >= this.best.choice.cost;
+  }
+
   private offer(filled: readonly Filled[]): void {
     const boards = this.bench.bins.map((_, s) => filled.filter(({ bin }) => bin === s).length);
     const choice = makeChoice(this.bench, boards);
@@ -68,7 +78,13 @@ class Search {
     if (this.bound === Infinity) return { ok: false, reason: 'not-enough' };
     let settled: 'all' | 'cost' | 'open' = 'open';
     for (let round = 0, steps = firstSteps; settled !== 'all'; round++, steps *= stepsGrow) {
-      if (round === 1) this.sharpen(this.bench.bins.map(({ price }) => price), this.bench.bins.map(({ most }) => (most < this.bench.pieces ? most : null)), this.dearPenalty());
+      if (round === 1) {
+        this.sharpen(this.bench.bins.map(({ price }) => price), this.bench.bins.map(({ most }) => (most < this.bench.pieces ? most : null)), this.dearPenalty());
+        for (const sure of freeShares) {
+          const filled = this.closed() ? null : diveFreely(this.bench, sure, this.outOfTime);
+          if (filled !== null) this.offer(filled);
+        }
+      }
       settled = this.walk(round, Math.min(steps, 1e9));
       if (this.outOfTime()) break;
     }
@@ -80,15 +96,16 @@ class Search {
     let low = this.bound;
     let width = Math.max(1, Math.ceil(low * 0.002));
     let firstOpen: number | null = null;
-    let openTie = false;
+    let open = 0;
     for (;;) {
       const limit = this.best?.choice.cost ?? this.highestCost;
       if (low > limit) break;
       const high = Math.min(low + width - 1, limit);
       let looks = 0;
-      const choices = choicesBetween(this.bench, this.weights, low, high, mostChoices, () => ++looks % 4096 === 0 && this.outOfTime());
+      const mostLooks = firstLooks * stepsGrow ** round;
+      const choices = choicesBetween(this.bench, this.weights, low, high, mostChoices, () => ++looks > mostLooks || (looks % 512 === 0 && this.outOfTime()));
       if (choices === null) {
-        if (width > 1 && !this.outOfTime()) {
+        if (width > 1 && round > 0 && !this.outOfTime()) {
           width = Math.max(1, Math.floor(width / 8));
           continue;
         }
@@ -99,10 +116,10 @@ class Search {
         if (this.best !== null && better(choice, this.best.choice) >= 0) break;
         if (this.try(choice, round, steps) !== 'ran-out') continue;
         firstOpen ??= choice.cost;
-        openTie = true;
-        if (this.outOfTime()) break;
+        open++;
+        if (open >= mostOpen << round || this.outOfTime()) break;
       }
-      if (this.outOfTime()) {
+      if (open >= mostOpen << round || this.outOfTime()) {
         firstOpen ??= high < limit ? high + 1 : limit;
         break;
       }
@@ -112,13 +129,13 @@ class Search {
     const cost = this.best?.choice.cost ?? Infinity;
     this.bound = Math.max(this.bound, Math.min(firstOpen ?? cost, cost));
     if (this.best === null) return firstOpen === null ? 'all' : 'open';
-    if (firstOpen === null && !openTie) return 'all';
+    if (firstOpen === null && open === 0) return 'all';
     return this.bound >= cost ? 'cost' : 'open';
   }
 
   /** Packs one choice, or refutes it. A choice that fits becomes the best. */
   private try(choice: Choice, round: number, steps: number): 'fits' | 'cannot' | 'ran-out' {
-    const fails = (): boolean => this.weights.some((w) => !meets(w, choice.boards)) || this.refuted.some((r) => within(choice, r));
+    const fails = (): boolean => this.weights.some((w) => !meets(w, choice.boards)) || this.refuted.some((r) => within(this.bench, choice, r));
     if (fails()) return 'cannot';
     if (round > 1) {
       const key = choice.boards.join();
@@ -137,7 +154,7 @@ class Search {
     const weights = [this.weights[0] as Weight, ...this.sharp.slice(0, searchWeights)];
     const filling = fillBoards(this.bench, choice.boards, weights, { steps, outOfTime: this.outOfTime });
     if (filling.verdict === 'fits') this.offer(filling.loads.map(({ bin, counts }) => ({ bin, counts: Array.from(counts) })));
-    if (filling.verdict === 'cannot') this.refuted = [...this.refuted.filter((r) => !within(r, choice)), choice];
+    if (filling.verdict === 'cannot') this.refuted = [...this.refuted.filter((r) => !within(this.bench, r, choice)), choice];
     return filling.verdict;
   }
 

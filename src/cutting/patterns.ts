@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import { onlyAlone, type Bench, type Bin } from './bench-shape.js';
 import type { Weight } from './weights.js';
 
 /** One way to load a board: how many of each kind, and how much of each weight's spare it uses up. */
@@ -19,14 +19,17 @@ export interface Remaining {
 /**
  * Every load of board kind `bin` that holds the longest piece left (`first`), leaves no room for another piece left, stays within the
  * spare of every weight, and is not beaten by a load that swaps one or two of its pieces for a longer one left over.
- * Swapping argument: in any finished cutting the longer piece lies on another board, where the shorter ones fit in its place, so the better load can be had instead.
+ * A piece too long for the board unless it lies alone makes a load by itself.
+ * Swapping argument: in any finished cutting the longer piece lies on another board, where the shorter ones fit in its place, so the better load can be had instead
+ * (two for one not when the longer piece may lie alone on a board that has no room for two).
  */
 export function patternsWith(bench: Bench, first: number, bin: number, rest: Remaining, weights: readonly Weight[], tick: () => boolean): Pattern[] {
   const { size, setup, group } = bench;
   const kinds = size.length;
-  const room = bench.bins[bin]?.size as number;
+  const board = bench.bins[bin] as Bin;
+  const room = board.size;
   const start = (size[first] as number) + (setup[first] as number);
-  if (start > room) return [];
+  if (start > room && start > board.alone) return [];
   const tail = new Float64Array(kinds + 1);
   for (let k = kinds - 1; k >= first; k--) tail[k] = (tail[k + 1] as number) + (size[k] as number) * (rest.counts[k] as number);
   const chosen = new Uint16Array(kinds);
@@ -37,11 +40,7 @@ export function patternsWith(bench: Bench, first: number, bin: number, rest: Rem
   let stop = false;
 
   const finish = (left: number): void => {
-    for (let k = kinds - 1; k >= first; k--) {
-      if ((rest.counts[k] as number) === (chosen[k] as number)) continue;
-      const g = group[k] as number;
-      if ((size[k] as number) + (g >= 0 && !present.get(g) ? (setup[k] as number) : 0) <= left) return;
-    }
+    if (!full(left)) return;
     let loss = 0;
     for (let w = 0; w < weights.length; w++) {
       const { value, capacity } = weights[w] as Weight;
@@ -50,8 +49,16 @@ export function patternsWith(bench: Bench, first: number, bin: number, rest: Rem
       if (lost > (rest.spare[w] as number)) return;
       if (w === 0 || lost > 0) loss += w === 0 ? 1e-3 * (lost / room) : Math.max(0, lost) / Math.max(1, capacity[bin] as number);
     }
-    if (beaten(bench, chosen, rest.counts, first, left)) return;
+    if (left >= 0 && beaten(bench, chosen, rest.counts, first, left)) return;
     found.push({ bin, counts: chosen.slice(), loss });
+  };
+  const full = (left: number): boolean => {
+    for (let k = kinds - 1; k >= first; k--) {
+      if ((rest.counts[k] as number) === (chosen[k] as number)) continue;
+      const g = group[k] as number;
+      if ((size[k] as number) + (g >= 0 && !present.get(g) ? (setup[k] as number) : 0) <= left) return false;
+    }
+    return true;
   };
   const visit = (from: number, left: number, filled: number): void => {
     if (stop || (stop = tick())) return;
@@ -81,7 +88,11 @@ export function patternsWith(bench: Bench, first: number, bin: number, rest: Rem
     }
     chosen[k] = 0;
   };
-  visit(first, room, 0);
+  if (start <= room) visit(first, room, 0);
+  else {
+    chosen[first] = 1;
+    finish(-1);
+  }
   return found;
 }
 
@@ -92,11 +103,12 @@ function beaten(bench: Bench, chosen: Uint16Array, counts: Uint16Array, first: n
   for (let q = first; q < kinds; q++) {
     if ((counts[q] as number) <= (chosen[q] as number)) continue;
     const long = size[q] as number;
+    const lone = bench.bins.some((board) => onlyAlone(bench, q, board));
     for (let j = kinds - 1; j > q; j--) {
       if ((chosen[j] as number) === 0 || group[j] !== group[q]) continue;
       const short = size[j] as number;
       if (short < long && long - short <= left) return true;
-      for (let i = j; i > q; i--) {
+      for (let i = j; i > q && !lone; i--) {
         if ((chosen[i] as number) < (i === j ? 2 : 1) || group[i] !== group[q]) continue;
         const both = short + (size[i] as number);
         if (both <= long && long - both <= left) return true;

@@ -29,7 +29,8 @@ export function piecesOf(plan: Plan, shelf: Shelf): PieceList {
   const side = plan.bars.stack === 'side-by-side';
   const w_mm = side ? ply_w_mm * plan.bars.plies : ply_w_mm;
   const d_mm = side ? ply_d_mm : ply_d_mm * plan.bars.plies;
-  const width_mm = upToMark(plan.face.width_mm, mark_mm);
+  const between_mm = plan.corners.cut === 'butt' ? 2 * w_mm : 0;
+  const width_mm = upToMark(plan.face.width_mm - between_mm, mark_mm) + between_mm;
   const height_mm = upToMark(plan.face.height_mm, mark_mm);
   const faults: string[] = [];
   const inside = { width_mm: width_mm - 2 * w_mm, height_mm: height_mm - 2 * w_mm };
@@ -49,7 +50,7 @@ interface BarSizes {
 }
 
 function barPieces(member: Member, sizes: BarSizes): Piece[] {
-  const { plan, mark_mm } = member;
+  const { plan } = member;
   const { cut } = plan.corners;
   return (['top', 'bottom', 'left', 'right'] as const).flatMap((name) => {
     const level = name === 'top' || name === 'bottom';
@@ -57,7 +58,7 @@ function barPieces(member: Member, sizes: BarSizes): Piece[] {
     const face_mm = level ? plan.face.width_mm : plan.face.height_mm;
     const between = cut === 'butt' && level;
     const exact_mm = between ? face_mm - 2 * sizes.w_mm : face_mm;
-    const cut_mm = between ? upToMark(outside_mm - 2 * sizes.w_mm, mark_mm) : outside_mm;
+    const cut_mm = between ? outside_mm - 2 * sizes.w_mm : outside_mm;
     const letter = name.charAt(0).toUpperCase();
     const laps: Lap[] = cut === 'half-lap' ? [0, outside_mm - sizes.w_mm].map((from_mm) => ({ from_mm, width_mm: sizes.w_mm, depth_mm: sizes.d_mm / 2 })) : [];
     const runs = level ? ('level' as const) : ('upright' as const);

@@ -4,6 +4,8 @@ export interface StockKind {
   readonly price: number;
   /** At most this many; absent or null = as many as wanted. A leftover on hand has price 0 and a number here. */
   readonly available?: number | null;
+  /** A piece that is alone on the board may be this long (a board picked clear of knots); absent = no longer than `length`. Counts for no other load, nor for the waste. */
+  readonly alone?: number;
 }
 
 /** So many equal pieces to cut. */
@@ -61,8 +63,9 @@ export function checkProblem(problem: CutProblem): void {
     if (!Number.isSafeInteger(value) || value < least || value > 1e12) throw new RangeError(`${name} must be a whole number from ${least}, not ${value}`);
   };
   whole('kerf', problem.kerf, 0);
-  for (const { length, price, available } of problem.stock) {
+  for (const { length, price, available, alone } of problem.stock) {
     whole('stock length', length, 1);
+    if (alone !== undefined) whole('length for one piece alone', alone, length);
     whole('stock price', price, 0);
     if (available !== undefined && available !== null) whole('available', available, 0);
   }

@@ -1,5 +1,5 @@
 import type { Bench } from './bench-shape.js';
-import { bestLoad } from './knapsack.js';
+import { bestBoardLoad } from './knapsack.js';
 
 /** What a linear relaxation is asked: price of a board of each kind, how many may be used (null = endless), and the penalty for leaving a piece uncut. */
 export interface Relaxation {
@@ -96,7 +96,7 @@ function entering(bench: Bench, relaxation: Relaxation, boundRow: ReadonlyMap<nu
   const value = Array.from(dual.slice(0, kinds), (p) => Math.max(0, p));
   bench.bins.forEach((bin, s) => {
     const row = boundRow.get(s);
-    const load = bestLoad(bench, value, bin.size, bench.count, 3000);
+    const load = bestBoardLoad(bench, value, bin, bench.count, 3000);
     const worth = load.counts.reduce((sum, c, i) => sum + c * (value[i] as number), 0);
     const price = relaxation.price[s] as number;
     const reduced = price - (row === undefined ? 0 : (dual[row] as number)) - worth;

@@ -14,10 +14,8 @@ export interface StockProblem {
   readonly setups: readonly number[];
   /** Sound length of each board after its ends are trimmed, mm (knots not yet taken off). */
   readonly sound_mm: readonly number[];
-  /** Pieces (indices) longer than every board. */
-  readonly too_long: readonly number[];
-  /** Pieces that need a board without knots along their length. */
-  readonly clear: readonly number[];
+  /** Pieces longer than every board, and by how much, mm. */
+  readonly too_long: readonly { readonly index: number; readonly over_mm: number }[];
 }
 
 /** Price in the search's whole coins, and back. */
@@ -35,7 +33,7 @@ export const nests = (piece: Piece): boolean => piece.ends === 'mitre' && piece.
  * each takes long point − across + the mitre's kerf, and the first triangle is paid once per board (`setup`). On a board the square pieces come first, then the
  * nested groups. With one group the mitre's longer kerf at the very end may fall off the board; with several it is paid, which is never too little.
  * New boards lose `end_trim` at both ends and the share for knots. A board of price 0 is a leftover on hand: its stated length is its sound length.
- * A piece that fits a board's sound length but not what knots leave of it takes a whole board of the longest kind, to be picked clear.
+ * A piece that fits a board's sound length but not what knots leave of it may take such a board alone, to be picked clear.
  */
 export function stockProblem(pieces: readonly Piece[], lengths: readonly StockLength[], cutting: { kerf_mm: number; end_trim_mm: number }, knotShare: number): StockProblem {
   const up = (mm: number): number => Math.ceil(mm * unitsPerMm - 1e-3);
@@ -47,20 +45,18 @@ export function stockProblem(pieces: readonly Piece[], lengths: readonly StockLe
   const sound_mm = lengths.map(({ length_mm, price }) => (price === 0 ? length_mm : length_mm - 2 * cutting.end_trim_mm));
   const usable = lengths.map(({ price }, s) => down((sound_mm[s] as number) * (price === 0 ? 1 : 1 - knotShare)));
   const had = lengths.map(({ available }, s) => available !== 0 && (usable[s] as number) > 0);
-  const longest = Math.max(0, ...usable.filter((_, s) => had[s]));
-  const clearRoom = Math.min(...sound_mm.filter((_, s) => had[s] && usable[s] === longest).map(down));
-  const too_long: number[] = [];
-  const clear: number[] = [];
-  const items = pieces.map((piece, i): PieceKind => {
+  const longest = Math.max(0, ...sound_mm.filter((_, s) => had[s]).map(down));
+  const too_long: { index: number; over_mm: number }[] = [];
+  const items = pieces.map((piece, index): PieceKind => {
     const group = nests(piece) ? groups.indexOf(piece.across_mm) : -1;
-    const setup = group < 0 ? 0 : (setups[group] as number);
-    const need = up(piece.cut_mm) + (piece.ends === 'mitre' ? longer : 0) - (group < 0 ? 0 : down(piece.across_mm));
-    const whole = up(piece.cut_mm);
-    if (longest === 0 || whole > clearRoom) too_long.push(i);
-    else if (whole > longest) clear.push(i);
-    const length = Math.max(1, Math.min(need, longest - setup));
+    const length = up(piece.cut_mm) + (piece.ends === 'mitre' ? longer : 0) - (group < 0 ? 0 : down(piece.across_mm));
+    const over = length + (group < 0 ? 0 : (setups[group] as number)) - longest;
+    if (over > 0) too_long.push({ index, over_mm: over / unitsPerMm });
     return group < 0 ? { length, count: 1 } : { length, count: 1, group };
   });
-  const stock = lengths.map(({ price, available }, s): StockKind => ({ length: Math.max(1, usable[s] as number), price: toCoins(price), available: had[s] ? available : 0 }));
-  return { kerf, stock, items, setups, sound_mm, too_long, clear };
+  const stock = lengths.map(({ price, available }, s): StockKind => {
+    const length = Math.max(1, usable[s] as number);
+    return { length, price: toCoins(price), available: had[s] ? available : 0, alone: Math.max(length, down(sound_mm[s] as number)) };
+  });
+  return { kerf, stock, items, setups, sound_mm, too_long };
 }

@@ -4,18 +4,21 @@ import type { PooledPiece } from './pool.js';
 import type { Alternative, TooLong } from './purchase.js';
 import { downToMark, tapeMark_mm } from './tape.js';
 
+/** A piece of the pool that exceeds the longest board by `over_mm`. */
+export interface LongPiece extends PooledPiece {
+  readonly over_mm: number;
+}
+
 /** The pieces of one stock that no board is long enough for, one entry per label and plan, each with what would help without joining boards end to end. */
-export function tooLong(pieces: readonly PooledPiece[], plans: readonly Plan[], shelf: Shelf, stock: string, lengths: readonly StockLength[]): TooLong[] {
+export function tooLong(pieces: readonly LongPiece[], plans: readonly Plan[], shelf: Shelf, stock: string, lengths: readonly StockLength[]): TooLong[] {
   const trim_mm = shelf.cutting.end_trim_mm;
   const offered = lengths.filter(({ available }) => available !== 0);
   const sound = ({ length_mm, price }: StockLength): number => (price === 0 ? length_mm : length_mm - 2 * trim_mm);
   const longest_mm = Math.max(0, ...offered.map(({ length_mm }) => length_mm));
-  const room_mm = Math.max(0, ...offered.map(sound));
   return pieces
     .filter(({ copy }) => copy === 1)
-    .map((piece) => {
+    .map(({ over_mm, ...piece }) => {
       const plan = plans[piece.plan] as Plan;
-      const over_mm = piece.piece.cut_mm - room_mm;
       const others = Object.values(shelf.lumber).filter((other) => sameSection(other, shelf.lumber[stock]) && other.key !== stock);
       const alternatives: Alternative[] = [{ kind: 'longer-board', length_mm: Math.ceil(piece.piece.cut_mm + 2 * trim_mm) }];
       for (const other of others) {

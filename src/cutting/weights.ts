@@ -1,5 +1,5 @@
 import type { Bench } from './bench-shape.js';
-import { bestLoad } from './knapsack.js';
+import { bestBoardLoad } from './knapsack.js';
 
 /**
  * A necessary condition on any choice of boards: give every piece a weight; then the boards' capacities for that weight must reach the
@@ -17,7 +17,7 @@ export interface Weight {
 
 /** Completes whole weights to a necessary condition. */
 export function makeWeight(bench: Bench, value: readonly number[]): Weight {
-  const capacity = bench.bins.map((bin) => bestLoad(bench, value, bin.size).value);
+  const capacity = bench.bins.map((bin) => bestBoardLoad(bench, value, bin).value);
   return { value, capacity, ...totals(bench, value) };
 }
 
@@ -33,7 +33,7 @@ export function plainWeights(bench: Bench): Weight[] {
   bench.size.forEach((from, k) => {
     if (from === bench.size[k + 1]) return;
     const value = bench.size.map((size) => (size >= from ? 1 : 0));
-    const capacity = bench.bins.map((bin) => mostPieces(bench, k, bin.size));
+    const capacity = bench.bins.map((bin) => Math.max(mostPieces(bench, k, bin.size), bin.alone > bin.size ? 1 : 0));
     weights.push({ value, capacity, ...totals(bench, value) });
   });
   return weights;

@@ -10,15 +10,18 @@ export function fresh(problem: Omit<CutProblem, 'now' | 'timeLimit_ms'>): CutPro
   return { ...problem, timeLimit_ms: readings, now: workClock() };
 }
 
-/** Small problems with uneven boards, leftovers on hand, limits, and pieces of which some nest. */
+/** Small problems with uneven boards, some longer for a piece alone, leftovers on hand, limits, and pieces of which some nest. */
 export const smallProblem: fc.Arbitrary<Omit<CutProblem, 'now' | 'timeLimit_ms'>> = fc.record({
   kerf: fc.integer({ min: 0, max: 5 }),
   stock: fc.array(
-    fc.record({
+    fc
+      .record({
       length: fc.integer({ min: 250, max: 1000 }),
+      extra: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: 200 })),
       price: fc.oneof({ weight: 1, arbitrary: fc.constant(0) }, { weight: 5, arbitrary: fc.integer({ min: 40, max: 500 }) }),
       available: fc.option(fc.integer({ min: 1, max: 4 }), { nil: null }),
-    }),
+      })
+      .map(({ extra, ...stock }) => (extra === 0 ? stock : { ...stock, alone: stock.length + extra })),
     { minLength: 1, maxLength: 4 },
   ),
   setups: fc.tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: 0, max: 40 })),
@@ -51,7 +54,7 @@ export function fault(problem: Omit<CutProblem, 'now' | 'timeLimit_ms'>, result:
       if (item.group !== undefined) groups.add(item.group);
     }
     for (const group of groups) used += problem.setups?.[group] ?? 0;
-    if (used > stock.length) return `overfull: ${used} on ${stock.length}`;
+    if (used > (board.pieces.length === 1 ? (stock.alone ?? stock.length) : stock.length)) return `overfull: ${used} on ${stock.length}`;
     taken[board.stock] = (taken[board.stock] as number) + 1;
     cost += stock.price;
     length += stock.length;
@@ -74,19 +77,20 @@ export function bruteForce(problem: Omit<CutProblem, 'now' | 'timeLimit_ms'>): {
     return bundle.reduce((sum, { length }) => sum + length, 0) + (bundle.length - 1) * problem.kerf + setups;
   };
   const total = pieces.reduce((sum, { length }) => sum + length, 0);
-  const assign = (needs: readonly number[], k: number, taken: readonly number[], cost: number, length: number): void => {
+  const assign = (needs: readonly { used: number; pieces: number }[], k: number, taken: readonly number[], cost: number, length: number): void => {
     if (k === needs.length) {
       const found = { cost, waste: length - total, boards: needs.length };
       if (best === null || found.cost < best.cost || (found.cost === best.cost && (found.waste < best.waste || (found.waste === best.waste && found.boards < best.boards)))) best = found;
       return;
     }
-    problem.stock.forEach(({ length: size, price, available }, s) => {
-      if (size < (needs[k] as number) || (available != null && (taken[s] as number) >= available)) return;
+    problem.stock.forEach(({ length: size, price, available, alone }, s) => {
+      const { used: need, pieces: number } = needs[k] as (typeof needs)[number];
+      if ((number === 1 ? (alone ?? size) : size) < need || (available != null && (taken[s] as number) >= available)) return;
       assign(needs, k + 1, taken.map((n, t) => (t === s ? n + 1 : n)), cost + price, length + size);
     });
   };
   const share = (i: number, bundles: (typeof pieces)[]): void => {
-    if (i === pieces.length) return assign(bundles.map(used), 0, problem.stock.map(() => 0), 0, 0);
+    if (i === pieces.length) return assign(bundles.map((bundle) => ({ used: used(bundle), pieces: bundle.length })), 0, problem.stock.map(() => 0), 0, 0);
     const piece = pieces[i] as (typeof pieces)[number];
     bundles.forEach((bundle, b) => share(i + 1, bundles.map((other, o) => (o === b ? [...bundle, piece] : other))));
     share(i + 1, [...bundles, [piece]]);
