@@ -42,7 +42,7 @@ export async function runExamples(ruleset: Ruleset, id: string): Promise<readonl
 
 /** The ruleset as it stood when the rule's own file had been laid. */
 function asSeenFrom(ruleset: Ruleset, rule: Rule): Ruleset {
-  const last = ruleset.layers.findIndex(({ file }) => file === rule.place.file);
+  const last = ruleset.layers.findLastIndex(({ rules }) => rules.includes(rule));
   return overlay(ruleset.layers.slice(0, last + 1)).ruleset ?? ruleset;
 }
 

@@ -15,6 +15,14 @@ export interface LoadOptions {
   readonly sources?: ReadonlySet<string>;
   /** Whether every rule must bring examples, as the baseline's do. */
   readonly examplesRequired?: boolean;
+  /** Files that were read ahead of time; each is used only for the very same text, whatever its file is called. */
+  readonly prepared?: readonly PreparedLayer[];
+}
+
+/** A ruleset file read ahead of time: plain data, to be kept as JSON beside the program. Reading YAML is most of what loading costs. */
+export interface PreparedLayer {
+  readonly text: string;
+  readonly layer: Layer;
 }
 
 const mostLayers = 20;
@@ -47,16 +55,15 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
       problems.push(ruleProblem('no-such-ruleset', place, { value: name }));
       return;
     }
-    const read = readLayer(text, name, checks);
-    problems.push(...read.problems);
-    if (read.layer === null || read.source === null) return;
-    const { source, layer } = read;
-    const below = layer.builds_on.map((written, index) => ({ file: rulesetFile(written), written, place: source.place(['builds-on', index]) }));
-    for (const one of below) {
-      if (plainName.test(one.written)) visit(one.file, name, one.place, [...chain, name]);
-      else problems.push(ruleProblem('bad-ruleset-name', one.place, { value: one.written }));
+    const prepared = options.prepared?.find((one) => one.text === text);
+    const { layer, problems: found } = prepared === undefined ? readLayer(text, name, checks) : { layer: { ...prepared.layer, file: name }, problems: [] };
+    problems.push(...found);
+    if (layer === null) return;
+    for (const below of layer.builds_on) {
+      if (plainName.test(below.written)) visit(below.file, name, below.place, [...chain, name]);
+      else problems.push(ruleProblem('bad-ruleset-name', below.place, { value: below.written }));
     }
-    layers.push({ ...layer, builds_on: below.map(({ file }) => file) });
+    layers.push(layer);
   };
 
   visit(entryFile, null, { file: entryFile, path: '', line: 0, column: 0 }, []);
@@ -67,7 +74,8 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
   return { ok: true, value: laid.ruleset, warnings: all };
 }
 
-/** `baseline` is short for `baseline.yaml`. */
-export function rulesetFile(name: string): string {
-  return /\.ya?ml$/.test(name) ? name : `${name}.yaml`;
+/** Reads a ruleset file ahead of time; null when anything is wrong with it, so that what is prepared is known to be sound. */
+export function prepareLayer(text: string, file: string, options: LoadOptions = {}): PreparedLayer | null {
+  const { layer, problems } = readLayer(text, file, ruleChecks(options.sources ?? null, options.examplesRequired ?? false));
+  return layer === null || problems.length > 0 ? null : { text, layer };
 }

@@ -63,8 +63,8 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
 
 /** Whether a layer builds on a file, directly or through others. */
 function reaches(layer: Layer, file: string, layers: readonly Layer[], seen: ReadonlySet<string> = new Set()): boolean {
-  if (layer.builds_on.includes(file)) return true;
-  return layer.builds_on.some((name) => {
+  return layer.builds_on.some(({ file: name }) => {
+    if (name === file) return true;
     const below = layers.find((one) => one.file === name);
     return below !== undefined && !seen.has(name) && reaches(below, file, layers, new Set([...seen, name]));
   });

@@ -13,7 +13,6 @@ import { rulesetInputSchema, type LimitInput, type RuleInput, type RulesetInput,
 export interface ReadLayer {
   /** Null when nothing of the file can be used. */
   readonly layer: Layer | null;
-  readonly source: YamlSource | null;
   readonly problems: readonly Problem[];
 }
 
@@ -24,17 +23,24 @@ const readableName = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
 /** Reads one ruleset file. What is broken is reported and left out, so that the rest can be checked as well. */
 export function readLayer(text: string, file: string, checks: RuleChecks): ReadLayer {
   const { source, problems } = readYaml(text, file);
-  if (source === null) return { layer: null, source, problems };
+  if (source === null) return { layer: null, problems };
   const found: Problem[] = [...problems];
   const shape = shapeProblems(source);
-  if (shape.fatal) return { layer: null, source, problems: limitProblems([...found, ...shape.problems]) };
+  if (shape.fatal) return { layer: null, problems: limitProblems([...found, ...shape.problems]) };
   found.push(...shape.problems);
   const input = source.data as Partial<RulesetInput>;
   const usable = (path: Path): boolean => !shape.broken.has(pieceOf(path));
   const limits = readLimits(usable(['limits']) ? (input.limits ?? {}) : {}, source, usable, checks, found);
   const { rules, off } = readRules(usable(['rules']) ? (input.rules ?? []) : [], source, usable, checks, found);
-  const layer: Layer = { file, name: usable(['name']) ? (input.name ?? file) : file, builds_on: usable(['builds-on']) ? (input['builds-on'] ?? []) : [], limits, rules, off };
-  return { layer, source, problems: limitProblems(found) };
+  const below = usable(['builds-on']) ? (input['builds-on'] ?? []) : [];
+  const builds_on = below.map((written, index) => ({ written, file: rulesetFile(written), place: source.place(['builds-on', index]) }));
+  const layer: Layer = { file, name: usable(['name']) ? (input.name ?? file) : file, builds_on, limits, rules, off };
+  return { layer, problems: limitProblems(found) };
+}
+
+/** `baseline` is short for `baseline.yaml`. */
+export function rulesetFile(name: string): string {
+  return /\.ya?ml$/.test(name) ? name : `${name}.yaml`;
 }
 
 /** The part of the file that a path belongs to: one limit, one rule, or a key of the top. */

@@ -90,7 +90,8 @@ export interface SwitchedOff {
 export interface Layer {
   readonly file: string;
   readonly name: string;
-  readonly builds_on: readonly string[];
+  /** Files laid below this one, in order, and where they are named. */
+  readonly builds_on: readonly { readonly written: string; readonly file: string; readonly place: Place }[];
   readonly limits: readonly Limit[];
   readonly rules: readonly Rule[];
   readonly off: readonly SwitchedOff[];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset, prepareLayer } from '../../src/rules/load-ruleset.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import type { Ruleset } from '../../src/rules/ruleset.js';
 import { fact, problemsOf, rulesetFrom } from './helpers.js';
@@ -102,5 +102,24 @@ describe('ways that lead nowhere', () => {
   test('a tower of rulesets without end', () => {
     const loaded = loadRuleset((name) => file('T', [`t${Number(name.slice(1, -5)) + 1}`]), 't1.yaml');
     expect(loaded).toMatchObject({ ok: false, problems: [{ code: 'too-many-rulesets' }] });
+  });
+});
+
+describe('files read ahead of time', () => {
+  const texts = new Map([['base.yaml', base], ['own.yaml', file('Own', ['base'], ['weight: { value: 5 kg, source: measured }'])]]);
+  const prepared = [JSON.parse(JSON.stringify(prepareLayer(base, 'base.yaml')!)) as NonNullable<ReturnType<typeof prepareLayer>>];
+
+  test('give the very same ruleset', () => {
+    expect(loadRuleset(texts, 'own.yaml', { prepared })).toEqual(loadRuleset(texts, 'own.yaml'));
+  });
+
+  test('are not used once the file has changed', () => {
+    const edited = new Map([...texts, ['base.yaml', base.replace('90 kg', '95 kg')]]);
+    const loaded = loadRuleset(edited, 'own.yaml', { prepared });
+    expect(loaded.ok && loaded.value.rules[1]!.require.lines[0]!.against).toEqual({ kind: 'number', value: 95 });
+  });
+
+  test('are not made of a file that has a fault', () => {
+    expect(prepareLayer(base.replace('90 kg', '90 mm'), 'base.yaml')).toBeNull();
   });
 });
