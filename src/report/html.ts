@@ -32,7 +32,7 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
   const body = sanitize(toHast(root), allowed) as HtmlRoot;
   const blocks = body.children.filter((node): node is Element => node.type === 'element');
   const shown = new Map(pictures.map((p) => [p.name, p]));
-  const { head, sections } = inSections(blocks.map((block) => finish(block, shown)));
+  const { head, sections } = inSections(finishAll(blocks, shown));
   const contents = element('nav', { ariaLabel: 'Contents' }, [
     element('ul', {}, sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])]))),
   ]);
@@ -80,9 +80,26 @@ function inSections(blocks: readonly Element[]): { readonly head: readonly Eleme
 
 const plainText = (node: ElementContent): string => (node.type === 'text' ? node.value : node.type === 'element' ? node.children.map(plainText).join('') : '');
 
+/** Every block in turn; a table is named after the heading above it. */
+function finishAll(blocks: readonly Element[], pictures: ReadonlyMap<string, Picture>): readonly Element[] {
+  let under = '';
+  return blocks.map((block) => {
+    if (/^h[1-3]$/u.test(block.tagName)) under = plainText(block);
+    return finish(block, pictures, under);
+  });
+}
+
+const columnsOf = (table: Element): number => {
+  const row = (node: Element): Element | undefined => (node.tagName === 'tr' ? node : node.children.filter((c): c is Element => c.type === 'element').map(row).find((r) => r !== undefined));
+  return row(table)?.children.filter((c) => c.type === 'element').length ?? 0;
+};
+
 /** Tables get a frame that scrolls by itself, image paragraphs become figures with the drawing inside. */
-function finish(block: Element, pictures: ReadonlyMap<string, Picture>): Element {
-  if (block.tagName === 'table') return element('div', { className: ['wide'], role: 'region', tabIndex: 0, ariaLabel: 'Table' }, [cells(block)]);
+function finish(block: Element, pictures: ReadonlyMap<string, Picture>, under: string): Element {
+  if (block.tagName === 'table') {
+    const table = columnsOf(block) >= 4 ? { ...block, properties: { ...block.properties, className: ['many'] } } : block;
+    return element('div', { className: ['wide'], role: 'region', tabIndex: 0, ariaLabel: `Table: ${under}` }, [cells(table)]);
+  }
   const only = block.children[0];
   if (block.tagName === 'p' && block.children.length === 1 && only?.type === 'element' && only.tagName === 'img') return figure(only, pictures);
   return block;

@@ -26,6 +26,8 @@ export interface Telling {
   readonly said: (path: string, about?: string) => string;
   /** A length in the reader's units. */
   readonly length: (mm: number) => string;
+  /** The same for an amount that may be too small to read off a tape. */
+  readonly small: (mm: number) => string;
 }
 
 /** Makes the facts of an audit easy to ask for. */
@@ -52,6 +54,7 @@ export function telling(audit: Audit): Telling {
       return fact === undefined ? 'unknown' : formatQuantity(fact.value, fact.unit, units);
     },
     length: (mm) => formatLength(mm, units),
+    small: (mm) => (/^-?0 /u.test(formatLength(mm, units)) ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}` : formatLength(mm, units)),
   };
 }
 

@@ -52,7 +52,7 @@ export function barSection(section: BarSection): Picture {
         { text: 'wall side', heavy: true, spots: [{ x: 8, y: 16, anchor: 'start' }] },
         { text: 'viewer’s side', heavy: true, spots: [{ x: sheetWidth - 8, y: 16, anchor: 'end' }] },
         { text: 'outside edge of the frame', size: textSize.small, spots: [{ x: (left + right) / 2, y: top - 20, anchor: 'middle' }] },
-        { text: 'towards the opening', size: textSize.small, spots: [{ x: left - 18, y: bottom + 36, anchor: 'end' }, { x: left - 18, y: bottom + 48, anchor: 'end' }] },
+        { text: 'opening side', size: textSize.small, spots: [{ x: left - 16, y: bottom + 36, anchor: 'end' }] },
       ],
     }),
     scaleBar({ x: 10, y: tail + 58, mm_to_sheet: scale, units, note: 'Section through the top bar' }),

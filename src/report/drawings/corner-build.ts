@@ -50,9 +50,10 @@ export function cornerBuild(corner: CornerBuild): Picture {
     screws(corner, frame),
     levelDimension({ from: left, to: left + corner.upright_w_mm * scale, y: bottom + 22, edge: bottom + 4, text: formatLength(corner.upright_w_mm, units) }),
     uprightDimension({ from: top, to: top + corner.level_w_mm * scale, x: left + stub_mm * scale + 20, edge: left + stub_mm * scale + 4, text: formatLength(corner.level_w_mm, units) }),
-    scaleBar({ x: 12, y: bottom + 48, mm_to_sheet: scale, units, note: 'Top left corner from the front' }),
+    ...notes(corner).map((text, i) => drawing({ labels: [{ text, size: textSize.small, spots: [{ x: 12, y: bottom + 46 + 15 * i, anchor: 'start' }] }] })),
+    scaleBar({ x: 12, y: bottom + 54 + 15 * notes(corner).length, mm_to_sheet: scale, units, note: 'Top left corner from the front' }),
   );
-  return finishPicture({ name: 'corner.svg', title: 'How a corner is built', alt: describe(corner) }, bottom + 64, content);
+  return finishPicture({ name: 'corner.svg', title: 'How a corner is built', alt: describe(corner) }, bottom + 68 + 15 * notes(corner).length, content);
 }
 
 const plates = { 'timber': 'a timber brace', 'ply-gusset': 'a plywood gusset on the back', 'steel-angle': 'a flat steel angle on the back' } as const;
@@ -67,6 +68,18 @@ function describe({ units, cut, glued, nails: n, brace: b, ply_screws }: CornerB
   ];
   return `${parts.join('; ')}. Drawn to scale.`;
 }
+
+/** What the drawing shows, in a line each below it. */
+function notes({ cut, nails: n, brace: b, plate_screws, ply_screws, units }: CornerBuild): readonly string[] {
+  return [
+    ...(n === null ? [] : [`${counted(n.count, 'nail')} from ${cut === 'half-lap' ? 'the back' : 'outside'}, ${formatLength(n.length_mm, units)} long, ${formatLength(n.place_mm, units)} from the corner.`]),
+    ...(b === null ? [] : [b.kind === 'timber' ? 'Brace between the bars, ends at 45°.' : `${b.kind === 'ply-gusset' ? 'Gusset' : 'Steel angle'} on the back (dashed).`]),
+    ...(plate_screws === null || plate_screws.places_mm.length === 0 ? [] : [b?.kind === 'timber' ? `Its screws ${formatLength(plate_screws.places_mm[0] ?? 0, units)} from the pointed toe.` : `Its screws ${plate_screws.places_mm.map((mm) => formatLength(mm, units)).join(', ')} from the corner.`]),
+    ...(ply_screws === null ? [] : [`Ply screws from the ${ply_screws.from === 'back' ? 'back' : 'inner edge'}: first ${formatLength(ply_screws.first_mm, units)} from the corner${ply_screws.every_mm > 0 ? ',' : '.'}`, ...(ply_screws.every_mm > 0 ? [`then every ${formatLength(ply_screws.every_mm, units)}.`] : [])]),
+  ];
+}
+
+const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
 function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
   const { level_w_mm: h, upright_w_mm: w, cut, glued } = corner;
@@ -117,36 +130,24 @@ const box = (a: Point, b: Point): Drawing['obstacles'][number] => ({ x: a.x, y: 
 function brace({ brace: b, level_w_mm: h, upright_w_mm: w, units }: CornerBuild, { at, stub_mm }: Frame): Drawing {
   if (b === null) return drawing({});
   const L = b.leg_mm;
-  const named = (text: string, spot: Point): Drawing => drawing({ labels: [{ text, size: textSize.small, spots: [{ ...spot, anchor: 'start' }] }] });
   const leg = levelDimension({ from: at(w / 2, 0).x, to: at(Math.min(w / 2 + L, stub_mm), 0).x, y: at(0, 0).y - 30, edge: at(0, 0).y, text: `leg ${formatLength(L, units)}` });
   const wide = 0.45 * Math.min(h, w);
   const [x0, y0] = [(w - wide) / 2, (h - wide) / 2];
   const plate = [at(x0, y0), at(w / 2 + L, y0), at(w / 2 + L, y0 + wide), at(x0 + wide, y0 + wide), at(x0 + wide, h / 2 + L), at(x0, h / 2 + L)];
-  if (b.kind === 'steel-angle') return together(drawing({ marks: [outline(plate, { dashes: 'hidden' })] }), leg, named('steel angle on the back', { x: at(w, 0).x + 12, y: at(0, h).y + 58 }));
-  if (b.kind === 'ply-gusset') return together(drawing({ marks: [outline([at(0, 0), at(w / 2 + L, 0), at(0, h / 2 + L)], { dashes: 'hidden' })] }), leg, named('gusset on the back', { x: at(w / 2 + L / 2, 0).x + 14, y: at(0, h / 2 + L / 2).y + 14 }));
+  if (b.kind === 'steel-angle') return together(drawing({ marks: [outline(plate, { dashes: 'hidden' })] }), leg);
+  if (b.kind === 'ply-gusset') return together(drawing({ marks: [outline([at(0, 0), at(w / 2 + L, 0), at(0, h / 2 + L)], { dashes: 'hidden' })] }), leg);
   const k = b.w_mm / Math.SQRT2;
   const from = (x: number, y: number): Point => at(w / 2 + x, h / 2 + y);
   const corners = [from(w / 2, L - w / 2 - k), from(w / 2, L - w / 2 + k), from(L - h / 2 + k, h / 2), from(L - h / 2 - k, h / 2)];
-  return together(drawing({ marks: [outline(corners, { fill: darkerFill })] }), leg, named('brace', { x: from(L / 2 + k + 2, 0).x + 8, y: from(0, L / 2 + k).y + 8 }));
+  return together(drawing({ marks: [outline(corners, { fill: darkerFill })] }), leg);
 }
 
 function nails({ nails: n, cut, level_w_mm: h, upright_w_mm: w }: CornerBuild, { at }: Frame): Drawing {
   if (n === null || n.count < 1) return drawing({});
-  const label = `${n.count} ${n.count === 1 ? 'nail' : 'nails'}`;
-  if (cut === 'half-lap') {
-    const centre = at(w / 2, h / 2);
-    return drawing({ marks: [circle(centre, 3, { dashes: 'hidden', width: weight.thin })], labels: [{ text: `${label} from the back`, size: textSize.small, spots: [{ x: at(w, 0).x + 12, y: at(0, h).y + 40, anchor: 'start' }] }] });
-  }
+  if (cut === 'half-lap') return drawing({ marks: [circle(at(w / 2, h / 2), 3, { dashes: 'hidden', width: weight.thin })] });
   const p = n.place_mm;
   const both = cut === 'mitre' && n.count > 1;
-  const pins = [{ head: at(0, p), tip: at(n.length_mm, p), cross: { x: 0, y: 3.5 } }, ...(both ? [{ head: at(p, 0), tip: at(p, n.length_mm), cross: { x: 3.5, y: 0 } }] : [])];
-  return drawing({
-    marks: pins.flatMap(({ head, tip, cross }) => [
-      line([head, tip], { width: weight.edge, dashes: 'hidden' }),
-      line([{ x: head.x - cross.x, y: head.y - cross.y }, { x: head.x + cross.x, y: head.y + cross.y }], { width: weight.bold }),
-    ]),
-    labels: [{ text: label, size: textSize.small, spots: [{ x: at(0, p).x - 8, y: at(0, p).y, anchor: 'end' }] }],
-  });
+  return drawing({ marks: [...lying(at(0, p), at(n.length_mm, p)), ...(both ? lying(at(p, 0), at(p, n.length_mm)) : [])] });
 }
 
 /** A screw lying in the plane of the picture: its head as a short bold line across it. */
@@ -187,7 +188,7 @@ function plyScrews({ level_w_mm: h, upright_w_mm: w, ply_screws: ply, units }: C
     ? [...endOn(at(mm, h / 2)), ...endOn(at(w / 2, mm))]
     : [...lying(at(mm, h), at(mm, h - ply.length_mm)), ...lying(at(w, mm), at(w - ply.length_mm, mm))]));
   return together(
-    drawing({ marks, labels: [{ text: `then every ${formatLength(ply.every_mm, units)}`, size: textSize.small, spots: [{ x: at(w, 0).x + 12, y: at(0, first).y + 4, anchor: 'start' }] }] }),
+    drawing({ marks }),
     uprightDimension({ from: at(0, 0).y, to: at(0, first).y, x: at(0, 0).x - 60, edge: at(0, 0).x - 52, text: formatLength(first, units) }),
   );
 }

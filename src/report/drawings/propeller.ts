@@ -25,6 +25,22 @@ function roundFigure_mm(mm: number, units: UnitSystem): number {
 
 type Movement = FrameMovement['lines'][number]['points'][number];
 
+/** The shape less the tilt of the whole frame, which is no bending: the plane through the four corners that fits best is taken away. */
+function withoutTilt(lines: FrameMovement['lines']): FrameMovement['lines'] {
+  const points = lines.flatMap((l) => l.points);
+  if (points.length === 0) return lines;
+  const [x0, x1] = [Math.min(...points.map((p) => p.x)), Math.max(...points.map((p) => p.x))];
+  const [y0, y1] = [Math.min(...points.map((p) => p.y)), Math.max(...points.map((p) => p.y))];
+  if (!(x1 > x0 && y1 > y0)) return lines;
+  const at = (x: number, y: number): number => points.reduce((near, p) => (Math.hypot(p.x - x, p.y - y) < Math.hypot(near.x - x, near.y - y) ? p : near)).dz;
+  const [bl, br, tl, tr] = [at(x0, y0), at(x1, y0), at(x0, y1), at(x1, y1)];
+  const mean = (bl + br + tl + tr) / 4;
+  const along_x = (br + tr - bl - tl) / 2 / (x1 - x0);
+  const along_y = (tl + tr - bl - br) / 2 / (y1 - y0);
+  const plane = (p: Movement): number => mean + along_x * (p.x - (x0 + x1) / 2) + along_y * (p.y - (y0 + y1) / 2);
+  return lines.map(({ member, points: own }) => ({ member, points: own.map((p) => ({ ...p, dz: p.dz - plane(p) })) }));
+}
+
 /** A tall frame is laid down on its side, so that the picture stays low. */
 function laidDown(lines: FrameMovement['lines']): FrameMovement['lines'] {
   const points = lines.flatMap((l) => l.points);
@@ -42,8 +58,9 @@ interface View {
 
 /** The frame lying on a table, front up, flat and as it would give way; null when the shape has no points or does not move. */
 export function propeller(given: FrameMovement): Picture | null {
-  const shape = { ...given, lines: laidDown(given.lines) };
-  const turned = shape.lines !== given.lines;
+  const level = withoutTilt(given.lines);
+  const shape = { ...given, lines: laidDown(level) };
+  const turned = shape.lines !== level;
   const view = viewOf(shape);
   if (view === null) return null;
   const flat = shape.lines.map(({ points }) => line(points.map((p) => view.flat(p.x, p.y)), { width: weight.thin, dashes: 'hidden', colour: softInk }));

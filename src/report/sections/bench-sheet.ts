@@ -1,9 +1,15 @@
 import { formatNumber } from '../../base/units-format.js';
 import { userText } from '../clean-text.js';
 import { paragraph, table, type Cell } from '../tree.js';
-import type { Section, Telling } from '../telling.js';
+import { largest, type Section, type Telling } from '../telling.js';
 
 const blank = '. . . . . . . . . .';
+
+function bow(told: Telling): string {
+  const most = largest(told, 'bar.inward_bow_mm');
+  if (most === null) return 'unknown';
+  return Math.abs(most.value) < 0.5 ? 'straight to the eye' : `up to ${told.length(Math.abs(most.value))} with the cloth on`;
+}
 
 /** Last page: what to measure while building, what it should be, and blanks to fill in. */
 export function benchSheetSection(told: Telling): Section {
@@ -16,11 +22,11 @@ export function benchSheetSection(told: Telling): Section {
     ['Twist of each board, sighted over two straight sticks', audit.plan.lumber.chosen === 'picked' ? 'picked: hardly any' : 'as low as you can choose', blank],
     ['Diagonal, top left to bottom right', said('frame.diagonal_mm'), blank],
     ['Diagonal, top right to bottom left', 'the same', blank],
-    ['Bars sighted along: bow inward', number('bar.inward_bow_mm') === null ? 'unknown' : `up to ${length(Math.max(...told.each('bar.inward_bow_mm').map((f) => (typeof f.value === 'number' ? Math.abs(f.value) : 0))))} with the cloth on`, blank],
+    ['Bars sighted along: bow inward', bow(told), blank],
     ['Frame on a flat table, fourth corner up by', limit === undefined || !Number.isFinite(limit) ? 'as little as you can' : `under ${length(limit)}`, blank],
     ['The same, cloth on', limit === undefined || !Number.isFinite(limit) ? 'as little as you can' : `under ${length(limit)}`, blank],
     ['Note of the tapped cloth', low === null || high === null ? 'unknown' : `${formatNumber(low, 2)} to ${formatNumber(high, 2)} Hz`, blank],
-    ['500 g weight in the middle sinks', said('cloth.push_sag_mm'), blank],
+    ['A weight of 500 g (about 18 oz) in the middle sinks', said('cloth.push_sag_mm'), blank],
     ['Weight, finished', said('frame.weight_kg'), blank],
   ];
   return {

@@ -1,6 +1,6 @@
 import { foldFindings, type FoldedFinding } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
-import { heading, paragraph, strong, table, type Block, type Cell } from '../tree.js';
+import { bullets, heading, paragraph, strong, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutsInWords } from '../words/about.js';
 import { usedBar } from '../words/used.js';
@@ -19,21 +19,26 @@ export function checksSection(told: Telling): Section {
     bySubject.set(subject, [...(bySubject.get(subject) ?? []), fold]);
   }
   const blocks: Block[] = [
-    paragraph('Where a rule speaks of several parts, the line tells of the one that comes closest to its limit, or goes furthest past it. 100 % means that the limit is just met.'),
+    paragraph('The per cent and the squares say how much of its limit each check uses: at 100 % it is just met. Where a rule speaks of several parts, the line tells of the one that is worst off.'),
     ...[...bySubject].flatMap(([subject, folds]) => [
       heading(3, subjects[subject] ?? capital(userText(subject.replaceAll('-', ' '), 40))),
-      table([{ head: 'Verdict' }, { head: 'Check' }, { head: 'Where' }, { head: 'Limit used' }], folds.map(line)),
+      bullets(folds.map(line)),
     ]),
   ];
   if (bySubject.size === 0) blocks.push(paragraph('No rule of the ruleset had anything to say.'));
-  const silent = told.audit.silent.length + told.audit.switched_off.length;
+  const silent = new Set([...told.audit.silent, ...told.audit.switched_off].map(({ rule }) => rule)).size;
   if (silent > 0) blocks.push(paragraph(`${counted(silent, 'rule')} did not speak; why is told on the last pages.`));
   return { title: 'The checks', blocks, pictures: [] };
 }
 
-function line({ finding, abouts }: FoldedFinding): readonly Cell[] {
+function line({ finding, abouts }: FoldedFinding): Cell {
   const word = verdictWord[finding.verdict];
-  return [finding.verdict === 'clear' ? word : strong(word), finding.say, aboutsInWords(abouts), finding.verdict === 'unknown' ? 'not known' : usedBar(finding.used)];
+  const used = finding.verdict === 'unknown' ? '' : usedBar(finding.used);
+  const where = aboutsInWords(abouts);
+  return [finding.verdict === 'clear' ? word : strong(word), `${used === '' ? '' : `, ${used}`}: ${finding.say}`, abouts.length === 1 && saysItself(finding.say, where) ? '' : ` (${where})`];
 }
+
+/** A sentence that names its element already need not be told where. */
+const saysItself = (say: string, where: string): boolean => where === 'whole frame' || say.toLowerCase().includes(where.toLowerCase());
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -44,6 +44,10 @@ function onTheRoll(told: Telling, sheet: ClothSheet): { readonly picture: Pictur
   return { picture: rollPicture({ units: told.units, roll_width_mm: sheet.roll.width_mm, length_mm: laid.length_mm, cloths }), length_mm: laid.length_mm };
 }
 
+function weightInWords(g: number, units: Telling['units']): string {
+  return units === 'metric' ? `${g} g` : `${g} g (about ${formatNumber(g / 28.349523125, 2)} oz)`;
+}
+
 function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
   const { units, audit, length } = told;
   const { working, peak } = audit.plan.cloth;
@@ -54,7 +58,7 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
   return [
     `Working pull ${both(working)}; never more than ${both(peak)}.`,
     `Tap the bare cloth in the middle: a note of ${note(sheet.tap.bare)} means about right${audit.plan.ground.coats > 0 ? `; with the ground dry, ${note(sheet.tap.grounded)}` : ''}. Lower is slacker, higher is tighter.`,
-    `Or lay it flat and put a ${sheet.push.weight_g} g weight on a pad ${length(sheet.push.pad_mm)} wide in the middle: it should sink about ${length(Number(sheet.push.sag_mm.toPrecision(2)))}.`,
+    `Or lay it flat and put a weight of ${weightInWords(sheet.push.weight_g, units)} on a pad ${length(sheet.push.pad_mm)} wide in the middle: it should sink about ${length(Number(sheet.push.sag_mm.toPrecision(2)))}.`,
     ...(sheet.relax_share > 0.005 ? [`Because the bars bow in, the middle loses about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull.`] : []),
     ...sheet.clearances.map((c): Cell => {
       const what = c.behind === 'wall' ? 'the wall' : aboutInWords(c.behind);

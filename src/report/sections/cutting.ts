@@ -1,13 +1,14 @@
-import { formatQuantity, formatShare, formatSize } from '../../base/units-format.js';
+import { formatNumber, formatQuantity, formatShare, formatSize } from '../../base/units-format.js';
 import { piecesAssemble } from '../../cutting/assemble.js';
 import { cutPlan } from '../../cutting/cut-plan.js';
+import { materials, type MaterialLine } from '../../cost/materials.js';
 import { markingOrder } from '../../cutting/marking.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { boardPictures } from './board-pictures.js';
-import { pieceRows } from './piece-rows.js';
+import { pieceNotes, pieceRows } from './piece-rows.js';
 
 /** Part 5: what to buy, what to cut, in which order, and a picture of each board. */
 export function cuttingSection(told: Telling): Section {
@@ -17,16 +18,23 @@ export function cuttingSection(told: Telling): Section {
   const blocks: Block[] = [
     ...missing(told, cut),
     heading(3, 'Cut list'),
-    paragraph('Lengths are rounded up to the next mark of the tape, so that no joint opens. A mitred piece is measured on its long side, point to point.'),
-    table([{ head: 'Piece' }, { head: 'Number', align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }, { head: 'Face up' }], pieceRows(told, cut)),
+    paragraph('T, B, L, R are the top, bottom, left and right bar, a figure after it the ply; C are crossbars, two letters a corner brace. Lengths go up to the next mark of the tape, so that no joint opens; a mitred piece is measured on its long side, point to point.'),
+    table([{ head: 'Piece' }, { head: 'Number', align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }], pieceRows(told, cut)),
+    ...notes(told, cut),
     ...assembly(told, cut),
     heading(3, 'Buying list'),
     ...buying(told, cut),
+    ...everythingElse(told, cut),
     ...shown.map(picture),
     ...(pictures.length > shown.length ? [paragraph('The boards that follow are cut in the same way; the cut list as CSV names every piece on its board.')] : []),
     ...atTheSaw(cut),
   ];
   return { title: 'What to buy and cut', blocks, pictures: shown };
+}
+
+function notes(told: Telling, cut: CutPlan): readonly Block[] {
+  const list = pieceNotes(told, cut);
+  return list.length === 0 ? [] : [bullets(list)];
 }
 
 function missing(told: Telling, cut: CutPlan): readonly Block[] {
@@ -63,12 +71,27 @@ function buying(told: Telling, cut: CutPlan): readonly Block[] {
     kind.on_hand ? 'on hand' : money(kind.price), kind.on_hand ? money(0) : money(kind.price * kind.count),
   ]));
   if (rows.length === 0) return [paragraph('Nothing can be said of boards to buy.')];
-  const total = told.number('cutting.total_cost');
   const sentence = cut.cost === null ? 'The cost is unknown.' : `Boards in all: ${money(cut.cost)}. ${proof(cut, money)}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the bought wood is kerf, trim and leftovers.`}`;
   return [
     table([{ head: 'Board' }, { head: 'Actual size' }, { head: 'Length', align: 'right' }, { head: 'Number', align: 'right' }, { head: 'Each', align: 'right' }, { head: 'Cost', align: 'right' }], rows),
-    paragraph(sentence, total === null ? '' : ` With cloth, glue, fastenings and ground: ${money(total)}.`, cut.demo_prices ? ' All prices are invented for demonstration: put your shop’s own on the shelf.' : ''),
+    paragraph(sentence, cut.demo_prices ? ' All prices are invented for demonstration: put your shop’s own on the shelf.' : ''),
   ];
+}
+
+/** Cloth, ground, fastenings, glue and hardware, and the sum of everything. */
+function everythingElse(told: Telling, cut: CutPlan): readonly Block[] {
+  const { lines, total_cost, reason } = materials(told.audit.model, cut);
+  const money = (amount: number | null): string => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', told.units)} ${userText(cut.currency, 8)}`);
+  const rows = lines.filter((line) => line.what !== 'wood').map((line): readonly Cell[] => [userText(line.what, 60), amount(line), money(line.cost)]);
+  if (rows.length === 0) return [];
+  return [
+    table([{ head: 'And besides' }, { head: 'How much', align: 'right' }, { head: 'Cost', align: 'right' }], rows),
+    paragraph(total_cost === null ? `The cost of everything is unknown. ${reason ?? ''}` : `Everything together: ${money(total_cost)}. Tools and paint are not in it.`),
+  ];
+}
+
+function amount({ quantity, unit }: MaterialLine): string {
+  return unit === 'm' || unit === 'ml' ? `${formatNumber(quantity, 2)} ${unit}` : `${Math.round(quantity)} ${unit}`;
 }
 
 function proof(cut: CutPlan, money: (amount: number) => string): string {

@@ -68,6 +68,8 @@ function tipWords({ units, length }: Telling, { exit_mm, exit_sixteenths }: Fast
 
 /** Pieces with the same places share a line; measured from the long point or the end. */
 function places(told: Telling, line: FasteningLine): readonly Cell[] {
+  if (line.name === 'crossbar-screws')
+    return line.rows.map(({ piece, places_mm }): Cell => `Where ${aboutsInWords([piece])} meets the bars: ${placesInWords(places_mm, told.units)} from the nearer outside corner.`);
   const same = new Map<string, string[]>();
   for (const { piece, places_mm } of line.rows) {
     const words = placesInWords(places_mm, told.units);

@@ -36,13 +36,13 @@ export function hangingSection(told: Telling): Section {
   return { title: 'Hanging', blocks, pictures: [drawn] };
 }
 
-function wire({ units, length, number }: Telling, { wire: w, forces: f, hook_below_top_mm }: HangingState): readonly Cell[] {
+function wire({ units, length, small, number }: Telling, { wire: w, forces: f, hook_below_top_mm }: HangingState): readonly Cell[] {
   if (w === null || f === null) return [];
   const bow = number('hanging.inward_bow_mm');
   const above = hook_below_top_mm !== null && hook_below_top_mm < 0 ? ' It shows above the frame: give the wire less slack or lower the hanging points.' : '';
   return [
     `Cut the wire so that ${length(w.wire_mm)} lie between the rings, plus what the knots take. Loaded, it stands at ${formatQuantity(w.angle_deg, 'deg', units)} to the level and the hook comes ${length(w.rise_mm)} above the rings.${above}`,
-    `The wire carries ${formatQuantity(f.tension_N, 'N', units)} and draws each side bar inward with ${formatQuantity(f.inward_N, 'N', units)}${bow === null ? '' : `; cloth and wire together bow the side bars in by ${length(bow)}`}. Two hooks without a wire would take that pull away.`,
+    `The wire carries ${formatQuantity(f.tension_N, 'N', units)} and draws each side bar inward with ${formatQuantity(f.inward_N, 'N', units)}${bow === null ? '' : `; cloth and wire together bow the side bars in by ${small(bow)}`}. Two hooks without a wire would take that pull away.`,
   ];
 }
 

@@ -17,16 +17,26 @@ export function pieceRows(told: Telling, cut: CutPlan): readonly (readonly Cell[
 
 function row(told: Telling, group: readonly Piece[]): readonly Cell[] {
   const first = group[0] as Piece;
-  const ends = first.ends === 'mitre' ? '45° both ends' : 'square';
-  const later = first.later === null ? '' : `; when the plies are joined, ${first.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${told.length(first.later.cut_mm)}`;
-  const note = first.note === '' ? '' : ` ${first.note}`;
   return [
-    group.map((piece) => piece.label).join(', '),
+    labels(group),
     String(group.length * told.audit.plan.count),
     userText(first.stock, 40),
     told.length(first.cut_mm),
     first.ends === 'mitre' ? told.length(first.short_mm) : '',
-    `${ends}${later}.${note}`,
-    first.face_up,
+    first.ends === 'mitre' ? '45°' : 'square',
   ];
+}
+
+const labels = (group: readonly Piece[]): string => group.map((piece) => piece.label).join(', ');
+
+/** What the table has no room for: later cuts, laps, which face is up; one line per kind of piece. */
+export function pieceNotes(told: Telling, cut: CutPlan): readonly Cell[] {
+  const notes = new Map<string, Piece[]>();
+  for (const piece of cut.lists[0]?.pieces ?? []) {
+    const later = piece.later === null ? '' : `join the plies first, then cut ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${told.length(piece.later.cut_mm)}`;
+    const face = piece.face_up === 'either face' ? '' : `at the saw ${piece.face_up}`;
+    const parts = [later, face, piece.note.replace(/\.$/u, '')].filter((part) => part !== '');
+    if (parts.length > 0) notes.set(parts.join('; '), [...(notes.get(parts.join('; ')) ?? []), piece]);
+  }
+  return [...notes].map(([words, pieces]) => `${labels(pieces)}: ${words}.`);
 }

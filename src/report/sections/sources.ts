@@ -2,7 +2,7 @@ import { formatNumber } from '../../base/units-format.js';
 import type { Source } from '../../base/sources.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import { userText } from '../clean-text.js';
-import { bullets, heading, paragraph, table, type Block, type Cell } from '../tree.js';
+import { bullets, heading, paragraph, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { inOwnUnits } from '../words/own-units.js';
 
@@ -10,16 +10,26 @@ import { inOwnUnits } from '../words/own-units.js';
 export function sourcesSection({ audit, units }: Telling): Section {
   const blocks: Block[] = [
     heading(3, 'Assumed, because the plan does not say'),
-    audit.assumed.length === 0 ? paragraph('Nothing: the plan says everything itself.') : table([{ head: 'In the plan' }, { head: 'Taken as' }], audit.assumed.map(({ path, value }) => [userText(path, 60), userText(value, 120)])),
+    audit.assumed.length === 0 ? paragraph('Nothing: the plan says everything itself.') : bullets(assumed(audit.assumed)),
     heading(3, 'Left out of the computation'),
     bullets(audit.left_out.map((sentence) => inOwnUnits(sentence, units))),
     ...switchedOff(audit.switched_off),
     ...silent(audit.silent),
     heading(3, 'Where the numbers come from'),
-    bullets(sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources ?? [])),
+    paragraph(`${sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources ?? []).join('. ')}.`),
     paragraph(`Ruleset “${userText(audit.ruleset_name)}”, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`),
   ];
   return { title: 'What this rests on', blocks, pictures: [] };
+}
+
+/** One line for each part of the plan, so that a long list stays short on paper. */
+function assumed(list: readonly { readonly path: string; readonly value: string }[]): readonly Cell[] {
+  const byPart = new Map<string, string[]>();
+  for (const { path, value } of list) {
+    const [part = '', ...rest] = path.replace(/^crossbars\[(\d+)\]/u, (_, n: string) => `crossbar ${Number(n) + 1}`).split('.');
+    byPart.set(part, [...(byPart.get(part) ?? []), `${rest.length === 0 ? '' : `${userText(rest.join(' '), 60)} `}${userText(value, 120)}`]);
+  }
+  return [...byPart].map(([part, values]) => `${userText(part, 40)}: ${values.join('; ')}.`);
 }
 
 function switchedOff(list: readonly { readonly rule: string; readonly reason: string }[]): readonly Block[] {
@@ -37,14 +47,14 @@ function silent(list: readonly { readonly rule: string; readonly why: string }[]
 
 const standing: Readonly<Record<Source['status'], string>> = { seen: '', memory: ' (recalled, not checked against the book)', practice: '', proposal: ' (this project’s own choice)', measured: '', derived: '' };
 
-function sourcesUsed(ofFindings: readonly string[], ofFacts: readonly string[], known: readonly Source[]): readonly Cell[] {
+function sourcesUsed(ofFindings: readonly string[], ofFacts: readonly string[], known: readonly Source[]): readonly string[] {
   const byKey = new Map(known.map((source) => [source.key, source]));
   const keys = [...new Set([...ofFindings, ...ofFacts])].filter((key) => key !== '').sort();
   return keys.map((key) => {
     const source = byKey.get(key);
     if (source === undefined) return userText(key, 60);
     const edition = [source.edition, source.year === null ? '' : String(source.year)].filter((part) => part !== '').join(', ');
-    return `${source.title}${edition === '' ? '' : `, ${edition}`}${standing[source.status]} [${source.key}]`;
+    return `${source.title}${edition === '' ? '' : `, ${edition}`}${standing[source.status]}`;
   });
 }
 

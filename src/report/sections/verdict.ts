@@ -1,9 +1,10 @@
-import { countVerdicts } from '../../findings/summary.js';
+import { countVerdicts, foldFindings } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { barSection } from '../drawings/bar-section.js';
 import { frontView } from '../drawings/front-view.js';
 import { bullets, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
+import { aboutsInWords } from '../words/about.js';
 import { barsInWords, cornersInWords } from '../words/build.js';
 import { verdictSentence } from '../words/verdict.js';
 import { frontViewOf, barSectionOf } from './picture-data.js';
@@ -13,7 +14,7 @@ export function verdictSection(told: Telling): Section {
   const { audit } = told;
   const pictures = [frontView(frontViewOf(audit)), barSection(barSectionOf(audit))];
   const graves = audit.findings.filter((f) => f.verdict === audit.verdict && f.verdict !== 'clear');
-  const sayings = [...new Set(graves.map((f) => f.say))];
+  const sayings = foldFindings(graves).map(({ finding, abouts }) => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`));
   const blocks: Block[] = [
     setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(audit.findings))))),
     ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, 5))]),

@@ -40,21 +40,24 @@ function lift(told: Telling, show: Show): readonly Block[] {
 function causes({ causes: list, readings }: WarpStory): readonly Block[] {
   if (list.length === 0) return [];
   const first = readings[0];
-  const rows = list.slice(0, 6).map((cause): readonly Cell[] => [capital(cause.name), formatShare(cause.share)]);
+  const rows = list.slice(0, 6).map((cause): readonly Cell[] => [capital(partsInWords(cause.name)), formatShare(cause.share)]);
   return [
     heading(3, 'Where the doubt comes from'),
     table([{ head: 'Cause' }, { head: 'Share', align: 'right' }], rows),
-    ...(first === undefined ? [] : [paragraph(`The reading that would tell most: ${first.of}. Taken alone it settles up to ${formatShare(first.settles)} of the doubt; then write it into the plan.`)]),
+    ...(first === undefined ? [] : [paragraph(`The reading that would tell most: ${partsInWords(first.of)}. Taken alone it settles up to ${formatShare(first.settles)} of the doubt; then write it into the plan.`)]),
   ];
 }
 
+/** Chances below this need no halving. */
+const little = 0.005;
+
 function halving(told: Telling, story: WarpStory): readonly Cell[] {
-  const { halves, remedies } = story;
+  const { halves, remedies, chance } = story;
   const by = (mm: number, chance: number): string => `nine in ten then stay under ${told.length(mm)}; ${chanceInWords(chance)} goes past the limit.`.replace(/(about [2-9] in \d+|nearly all) goes/u, '$1 go');
   const boards: Cell[] = halves === null
-    ? ['Nothing done with the boards alone halves it.', ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`)]
+    ? [chance < little ? 'There is little left to halve.' : 'Nothing done with the boards alone halves it.', ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`)]
     : [[strong(`${halves.change}`), `: ${by(halves.lift_p90_mm, halves.chance)}`]];
-  const half = told.audit.changes.filter((c) => c.lift_chance !== null && c.lift_chance <= story.chance / 2).slice(0, 3);
+  const half = chance < little ? [] : told.audit.changes.filter((c) => c.lift_chance !== null && c.lift_chance <= chance / 2).slice(0, 3);
   return [...boards, ...half.map((c): Cell => `${c.words.replace(/\.$/u, '')}: the chance becomes ${chanceInWords(c.lift_chance ?? 0)}.`)];
 }
 
@@ -63,7 +66,7 @@ function reserve(told: Telling, show: Show): readonly Block[] {
   const { stability } = audit.solution;
   const now = told.number('frame.twist_reserve');
   const critical = told.number('frame.critical_pull_N_per_m');
-  const shape = stability.mode_words === null ? null : propeller({ units, lines: stability.mode_shape, words: stability.mode_words });
+  const shape = stability.mode_words === null ? null : propeller({ units, lines: stability.mode_shape, words: partsInWords(stability.mode_words) });
   if (now === null) return [heading(3, 'Reserve against twisting'), paragraph(`Unknown. ${told.each('frame.twist_reserve')[0]?.reason ?? ''}`)];
   const { peak } = audit.model;
   const pull = formatQuantity(Math.max(peak.x, peak.y) * 1000, 'N/m', units);
@@ -72,7 +75,7 @@ function reserve(told: Telling, show: Show): readonly Block[] {
     paragraph(
       'Stretched cloth squeezes the bars along their length. Pulled hard enough, a flat frame gives way: ',
       stability.mode === 'sideways' ? 'here a bar or crossbar bows sideways first' : 'one pair of opposite corners comes forward and the other goes back, like a propeller',
-      `${stability.mode_words === null ? '' : ` (${stability.mode_words})`}.`,
+      `${stability.mode_words === null || stability.mode_words === 'propeller' ? '' : ` (${partsInWords(stability.mode_words)})`}.`,
       critical === null ? '' : ` With average boards that happens at a pull of about ${formatQuantity(Number(critical.toPrecision(2)), 'N/m', units)}.`,
     ),
     paragraph(strong(`The reserve is ${formatNumber(now, 2)}`), `: with boards as soft as one in twenty, the hardest pull of the plan (${pull}) could grow ${formatNumber(now, 2)} times before the flat frame gives way.${now < 1 ? ' Below 1 it does not hold at all.' : ''}`),
@@ -85,7 +88,7 @@ function reserve(told: Telling, show: Show): readonly Block[] {
 function second({ audit: { solution: { stability } } }: Telling): readonly Block[] {
   const { second_factor, second_mode_words } = stability;
   if (second_factor === null || second_mode_words === null || !(second_factor < 1.5)) return [];
-  return [paragraph(`A second way to give way is close behind, at ${formatNumber(second_factor, 2)} times that pull: ${second_mode_words}.`)];
+  return [paragraph(`A second way to give way is close behind, at ${formatNumber(second_factor, 2)} times that pull: ${partsInWords(second_mode_words)}.`)];
 }
 
 /** The reserve with soft joints beside the one with the joints as planned, and what the difference tells. */
@@ -107,5 +110,8 @@ function softJoints(told: Telling, now: number): readonly Block[] {
           : 'Little hangs on the joints: the bars carry it.';
   return [paragraph(`How stiff your joints turn out nobody knows before they are glued. If every joint gave as much as eight bar-widths of extra bar, the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}`)];
 }
+
+/** `crossbar-1` as people say it. */
+const partsInWords = (words: string): string => words.replace(/crossbar-(\d+)/gu, 'crossbar $1');
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
