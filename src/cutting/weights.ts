@@ -68,9 +68,10 @@ export function costBound(bench: Bench, weight: Weight): number {
   for (const s of order) {
     if (need <= 0) break;
     const capacity = weight.capacity[s] as number;
-    const boards = Math.min((bench.bins[s]?.most as number), need / capacity);
-    cost += boards * (bench.bins[s]?.price as number);
-    need -= boards * capacity;
+    const { most, price } = bench.bins[s] as Bench['bins'][number];
+    if (most * capacity >= need) return Math.ceil((cost + (need / capacity) * price) * (1 - 1e-12) - 1e-7);
+    cost += most * price;
+    need -= most * capacity;
   }
-  return need > 1e-9 ? Infinity : Math.ceil(cost * (1 - 1e-12) - 1e-7);
+  return need > 0 ? Infinity : Math.ceil(cost);
 }

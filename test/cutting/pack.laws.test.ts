@@ -59,4 +59,19 @@ describe('choosing boards', () => {
       expect(cutBoards(fresh(problem))).toEqual(cutBoards(fresh(problem)));
     }), { numRuns: 50 });
   });
+
+  it('does not care for the units: ten-thousandths of a millimetre and of a coin give the same boards', () => {
+    const fine = 10_000;
+    fc.assert(fc.property(smallProblem, (problem) => {
+      const coarse = cutBoards(fresh(problem));
+      const scaled = cutBoards(fresh({
+        kerf: problem.kerf * fine,
+        stock: problem.stock.map((stock) => ({ ...stock, length: stock.length * fine, price: stock.price * fine, ...(stock.alone === undefined ? {} : { alone: stock.alone * fine }) })),
+        items: problem.items.map((item) => ({ ...item, length: item.length * fine })),
+        setups: (problem.setups ?? []).map((setup) => setup * fine),
+      }));
+      const merit = (result: CutResult, unit: number): unknown => (result.ok ? [result.cost / unit, result.waste / unit, result.boards.length, result.proven] : result.reason);
+      expect(merit(scaled, fine)).toEqual(merit(coarse, 1));
+    }), { numRuns: 150 });
+  });
 });
