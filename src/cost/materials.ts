@@ -5,7 +5,6 @@ import { clothCutSize } from '../mechanics/cloth/cut-size.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { hangingState } from '../mechanics/hanging/hanging-state.js';
-import { ringSpan_mm } from '../mechanics/hanging/wire-geometry.js';
 import type { Model } from '../model/model.js';
 
 /** One thing to buy for all frames of a plan. */
@@ -71,12 +70,12 @@ function hanging(model: Model, count: number): MaterialLine[] {
   const state = hangingState(model);
   if (state === null) return [];
   const { ring, wire, hook } = state.picked;
-  const wire_m = (ringSpan_mm(model.plan, model.bars.left.section.w_mm) + model.plan.hang.slack_mm) / 1000 + spareWire_m;
+  const wire_m = (state.wire?.wire_mm ?? 0) / 1000 + spareWire_m;
   const piece = (part: { readonly name: string; readonly price: number } | null, each: number): MaterialLine[] =>
     part === null ? [] : [{ what: part.name, quantity: count * each, unit: 'pieces', cost: count * each * part.price }];
   return [
     ...piece(ring, 2),
-    ...(wire === null || state.by !== 'wire' ? [] : [{ what: wire.name, quantity: count * wire_m, unit: 'm' as const, cost: count * wire_m * wire.price }]),
+    ...(wire === null || state.wire === null ? [] : [{ what: wire.name, quantity: count * wire_m, unit: 'm' as const, cost: count * wire_m * wire.price }]),
     ...piece(hook, state.by === 'wire' ? model.plan.hang.hooks : 2),
   ];
 }

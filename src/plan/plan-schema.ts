@@ -108,7 +108,7 @@ export const planInputSchema = z.strictObject({
     drop: z.optional(length(0, 10_000, 'from 0 to 10 m', 'From the top of the frame down to the rings', '180 mm')),
     from: z.optional(oneOf(['inside', 'back'], 'Which face of the bar the rings are screwed into')),
     hooks: z.optional(whole(1, 4, 'Hooks in the wall')),
-    slack: z.optional(length(0, 2000, 'from 0 to 2 m', 'How far the middle of the wire rises above its ends', '60 mm')),
+    slack: z.optional(length(0, 2000, 'from 0 to 2 m', 'How far a finger draws the middle of the wire up from the straight line between the rings', '60 mm')),
   }, 'How it hangs'),
   spend: block({ limit: z.optional(number(0, 1_000_000, 'Most the materials may cost, in the currency of the shelf')) }, 'What it may cost'),
   door: z.optional(z.strictObject({
