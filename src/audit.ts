@@ -1,3 +1,4 @@
+import type { BarName } from './base/names.js';
 import { cutPlan } from './cutting/cut-plan.js';
 import { allFacts } from './facts/all-facts.js';
 import { worstVerdict } from './findings/summary.js';
@@ -67,11 +68,17 @@ export async function withChanges(audited: Audit, bench: Bench): Promise<Audit> 
 /** The two limits that define a chance: they come from the ruleset and are needed before the facts exist. */
 function settings(model: Model, { ruleset, seed, samples }: Bench): FactSettings {
   const { width_mm, height_mm } = model.plan.face;
-  const known = new Map([
-    ['frame.shorter_side_mm', Math.min(width_mm, height_mm)],
-    ['frame.longer_side_mm', Math.max(width_mm, height_mm)],
-    ['bar.span_mm', Math.max(model.bars.top.span_mm, model.bars.left.span_mm)],
-  ]);
-  const limit_mm = (name: string): number => limitValue(ruleset, name, (path) => known.get(path) ?? null)?.value ?? Number.NaN;
-  return { corner_lift_limit_mm: limit_mm('corner-lift'), bar_bow_limit_mm: limit_mm('bar-bow'), seed, samples };
+  const shorter_mm = Math.min(width_mm, height_mm);
+  const longer_mm = Math.max(width_mm, height_mm);
+  const limit_mm = (name: string, span_mm: number): number => {
+    const known: Readonly<Record<string, number>> = { 'frame.shorter_side_mm': shorter_mm, 'frame.longer_side_mm': longer_mm, 'bar.span_mm': span_mm };
+    return limitValue(ruleset, name, (path) => known[path] ?? null)?.value ?? Number.NaN;
+  };
+  const bow_mm = (name: BarName): number => limit_mm('bar-bow', model.bars[name].span_mm);
+  return {
+    corner_lift_limit_mm: limit_mm('corner-lift', longer_mm),
+    bar_bow_limit_mm: { top: bow_mm('top'), bottom: bow_mm('bottom'), left: bow_mm('left'), right: bow_mm('right') },
+    seed,
+    samples,
+  };
 }

@@ -69,8 +69,8 @@ export interface Solution {
 export interface FactSettings {
   /** Limit on corner lift that defines `warp.corner_lift_chance`, mm. */
   readonly corner_lift_limit_mm: number;
-  /** Limit on natural bow that defines `warp.bar_bow_chance`, mm. */
-  readonly bar_bow_limit_mm: number;
+  /** Limit on natural bow of each bar that defines `warp.bar_bow_chance`, mm. */
+  readonly bar_bow_limit_mm: Readonly<Record<BarName, number>>;
   readonly seed: number;
   readonly samples: number;
 }

@@ -12,7 +12,7 @@ export interface SampleSettings {
   /** At least 1. */
   readonly samples: number;
   readonly corner_lift_limit_mm: number;
-  readonly bar_bow_limit_mm: number;
+  readonly bar_bow_limit_mm: Readonly<Record<BarName, number>>;
 }
 
 /** What a seeded sample of frames showed, every figure with its standard error. */
@@ -54,7 +54,7 @@ export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings)
     fill(block.draws);
     addUpLifts(lifts, start, count, block, lift_mean, lift_by);
     block.over.fill(0);
-    for (const bar of bars) sampleBar(bar, block, count, settings.bar_bow_limit_mm);
+    for (const bar of bars) sampleBar(bar, block, count, settings.bar_bow_limit_mm[bar.name]);
     for (let n = 0; n < count; n++) bowed += block.over[n] as number;
   }
   const { mean, sd } = sampleMoments(lifts);

@@ -13,7 +13,7 @@ import { boardState } from '../../src/risk/assess.js';
 import { chanceInWords } from '../../src/risk/chance-words.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 
-const settings: FactSettings = { corner_lift_limit_mm: 4, bar_bow_limit_mm: 2, seed: 1, samples: 20_000 };
+const settings: FactSettings = { corner_lift_limit_mm: 4, bar_bow_limit_mm: { top: 2, bottom: 2, left: 2, right: 2 }, seed: 1, samples: 20_000 };
 
 const shelf = (() => {
   const read = readShelf(readFileSync(new URL('../../rules/shelf.yaml', import.meta.url), 'utf8'), 'shelf.yaml');

@@ -10,7 +10,7 @@ import { barWarps } from '../../src/risk/spread.js';
 import { warpTerms, type WarpTerm } from '../../src/risk/terms.js';
 import { madeUpInfluence, madeUpModel, proposedAssumptions, proposedSpread, solvedInfluence, type MadeUp } from './made-up-frame.js';
 
-const settings: SampleSettings = { seed: 11, samples: 20_000, corner_lift_limit_mm: 3, bar_bow_limit_mm: 0.8 };
+const settings: SampleSettings = { seed: 11, samples: 20_000, corner_lift_limit_mm: 3, bar_bow_limit_mm: { top: 0.8, bottom: 0.9, left: 0.7, right: 0.75 } };
 
 function termsOf(of: Partial<MadeUp>, drying_pct: number, invented = false): readonly WarpTerm[] {
   const model = madeUpModel(of);
@@ -68,7 +68,7 @@ function plainSample(terms: readonly WarpTerm[], seed: number, samples: number):
       }
       (largest[bar] as Float64Array)[n] = most;
     }
-    if (barNames.some((bar) => ((largest[bar] as Float64Array)[n] as number) > settings.bar_bow_limit_mm)) any++;
+    if (barNames.some((bar) => ((largest[bar] as Float64Array)[n] as number) > settings.bar_bow_limit_mm[bar])) any++;
   }
   return { p90: Object.fromEntries(barNames.map((bar) => [bar, sampleQuantile(largest[bar] as Float64Array, 0.9).value])), any: any / samples };
 }
