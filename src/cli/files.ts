@@ -1,10 +1,20 @@
-import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Problem } from '../base/problem.js';
 
-/** Folder with the data that ships with the tool, seen from the bundled command in `dist/`. */
-export const rulesFolder = fileURLToPath(new URL('../rules/', import.meta.url));
+/** The folder this tool lives in, wherever in it this code runs from. */
+export const packageFolder = findPackage(dirname(fileURLToPath(import.meta.url)));
+
+/** Folder with the data that ships with the tool. */
+export const rulesFolder = join(packageFolder, 'rules');
+
+function findPackage(folder: string): string {
+  if (existsSync(join(folder, 'rules', 'baseline.yaml'))) return folder;
+  const above = dirname(folder);
+  if (above === folder) throw new Error('the rules that ship with the tool are missing');
+  return findPackage(above);
+}
 
 /** Largest file the tool reads, bytes: people write a few kilobytes. */
 const largest_bytes = 2_000_000;

@@ -6,22 +6,23 @@ import type { Ruleset } from '../rules/ruleset.js';
 import { readShelf } from '../shelf/read-shelf.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { readText, rulesFolder } from './files.js';
-
-/** The shelf the tool ships with. */
-export function defaultShelf(): Result<Shelf> {
-  return shelfFrom(join(rulesFolder, 'shelf.yaml'));
-}
+import { prepared } from './prepared.js';
 
 /** The default shelf, with a user's file laid over it when one is named. */
 export function loadShelf(file: string | undefined): Result<Shelf> {
   const base = defaultShelf();
-  return !base.ok || file === undefined ? base : shelfFrom(file, base.value);
+  if (!base.ok || file === undefined) return base;
+  const read = readText(file);
+  return 'problem' in read ? failed(read.problem) : readShelf(read.text, file, base.value, sourceKeys());
 }
 
-function shelfFrom(file: string, base?: Shelf): Result<Shelf> {
+/** The shelf the tool ships with. */
+export function defaultShelf(): Result<Shelf> {
+  const file = join(rulesFolder, 'shelf.yaml');
   const read = readText(file);
   if ('problem' in read) return failed(read.problem);
-  return base === undefined ? readShelf(read.text, file) : readShelf(read.text, file, base);
+  const ready = prepared()?.shelf;
+  return ready?.text === read.text ? { ok: true, value: ready.value, warnings: [] } : readShelf(read.text, file, undefined, sourceKeys());
 }
 
 /** A ruleset by file, the baseline when none is named; what it builds on is looked for beside it, then among the shipped rules. */
@@ -30,25 +31,26 @@ export function loadRules(file: string | undefined): Result<Ruleset> {
   const first = readText(entry);
   if ('problem' in first) return failed(first.problem);
   const beside = dirname(resolve(entry));
-  return loadRuleset(
-    (name) => {
-      if (name === entry) return first.text;
-      for (const folder of [beside, rulesFolder]) {
-        const read = readText(join(folder, name));
-        if ('text' in read) return read.text;
-      }
-      return null;
-    },
-    entry,
-    { sources: sourceKeys() },
-  );
+  const find = (name: string): string | null => {
+    if (name === entry) return first.text;
+    for (const folder of [beside, rulesFolder]) {
+      const read = readText(join(folder, name));
+      if ('text' in read) return read.text;
+    }
+    return null;
+  };
+  return loadRuleset(find, entry, { sources: sourceKeys(), prepared: prepared()?.layers ?? [] });
 }
+
+let keys: ReadonlySet<string> | undefined;
 
 /** Keys of the bibliography that ships with the tool. */
 function sourceKeys(): ReadonlySet<string> {
+  if (keys !== undefined) return keys;
   const read = readText(join(rulesFolder, 'sources.yaml'));
-  if ('problem' in read) return new Set();
-  return new Set(readSources(read.text).map(({ key }) => key));
+  if ('problem' in read) return (keys = new Set());
+  const ready = prepared()?.sources;
+  return (keys = new Set(ready?.text === read.text ? ready.keys : readSources(read.text).map(({ key }) => key)));
 }
 
 function failed<T>(problem: Problem): Result<T> {

@@ -1,5 +1,6 @@
 // Bundles the command and the developers' tools into single files: imports cost more than the work, so one file starts faster.
 import { build } from 'esbuild';
+import { execFileSync } from 'node:child_process';
 import { existsSync } from 'node:fs';
 
 const banner = "#!/usr/bin/env node\nimport { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);";
@@ -8,6 +9,8 @@ const common = {
   splitting: true, chunkNames: 'chunks/[name]-[hash]', external: [],
 };
 await build({ ...common, entryPoints: { sightdown: 'src/cli.ts' }, outdir: 'dist', banner: { js: banner } });
-const tools = ['cases', 'examples', 'bench'].filter((name) => existsSync(`test/tools/${name}.ts`));
+const tools = ['prepare', 'cases', 'examples', 'bench'].filter((name) => existsSync(`test/tools/${name}.ts`));
 if (tools.length > 0)
   await build({ ...common, minify: false, entryPoints: Object.fromEntries(tools.map((t) => [t, `test/tools/${t}.ts`])), outdir: 'dist/tools', banner: { js: banner } });
+
+execFileSync(process.execPath, ['dist/tools/prepare.js', 'dist'], { stdio: 'inherit' });
