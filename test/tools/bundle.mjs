@@ -9,8 +9,8 @@ const common = {
   splitting: true, chunkNames: 'chunks/[name]-[hash]', external: [],
 };
 await build({ ...common, entryPoints: { sightdown: 'src/cli.ts' }, outdir: 'dist', banner: { js: banner } });
-const tools = ['prepare', 'cases', 'examples', 'bench'].filter((name) => existsSync(`test/tools/${name}.ts`));
+const tools = ['tools/prepare', 'tools/cases', 'tools/examples', 'bench/bench'].filter((name) => existsSync(`test/${name}.ts`)).map((name) => [name.split('/')[1], `test/${name}.ts`]);
 if (tools.length > 0)
-  await build({ ...common, minify: false, entryPoints: Object.fromEntries(tools.map((t) => [t, `test/tools/${t}.ts`])), outdir: 'dist/tools', banner: { js: banner } });
+  await build({ ...common, minify: false, entryPoints: Object.fromEntries(tools), outdir: 'dist/tools', banner: { js: banner } });
 
 execFileSync(process.execPath, ['dist/tools/prepare.js', 'dist'], { stdio: 'inherit' });

@@ -1,0 +1,116 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { cpus, tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { auditText } from '../../src/audit.js';
+import { packageFolder } from '../../src/cli/files.js';
+import { loadRules, loadShelf } from '../../src/cli/load.js';
+import { findStability, solveInfluence, solveStatics } from '../../src/model/analyse-frame.js';
+import { buildModel } from '../../src/model/build-model.js';
+import { solveModel } from '../../src/model/solve.js';
+import { readPlanWith } from '../../src/plan/read-plan.js';
+import { assessWarp } from '../../src/risk/assess.js';
+import { sampleWarp } from '../../src/risk/sample.js';
+import { suggest } from '../../src/suggest/suggest.js';
+import { braced, clearPlan, stopPlan } from './bench-plans.js';
+
+/** Times what the design budgets, each as a median of repeats on this machine, and prints a Markdown table; `--readme` also puts it into the README. */
+interface Row {
+  readonly what: string;
+  readonly measured: string;
+  readonly budget: string;
+}
+
+const command = join(packageFolder, 'dist', 'sightdown.js');
+const shelf = must(loadShelf(undefined));
+const ruleset = must(loadRules(undefined));
+const bench = { shelf, ruleset, seed: 1, samples: 20_000 };
+
+const rows: Row[] = [startUp(), mechanics(), sampling(), await manyPlans(), await search()];
+const table = ['| What | Measured | Budget |', '| - | - | - |', ...rows.map(({ what, measured, budget }) => `| ${what} | ${measured} | ${budget} |`)].join('\n');
+const machine = `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}.`;
+process.stdout.write(`${table}\n\n${machine}\n`);
+if (process.argv.includes('--readme')) intoReadme(`${table}\n\n${machine}`);
+
+function startUp(): Row {
+  const out = mkdtempSync(join(tmpdir(), 'sightdown-bench-'));
+  const plan = join(out, 'plan.yaml');
+  writeFileSync(plan, clearPlan);
+  const time = (args: readonly string[]): number => {
+    const start = performance.now();
+    const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' });
+    if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}`);
+    return performance.now() - start;
+  };
+  const pairs = Array.from({ length: 15 }, () => ({ node: time(['-e', '0']), audit: time([command, 'audit', plan, '--out', out]) }));
+  rmSync(out, { recursive: true });
+  const node = median(pairs.map((p) => p.node));
+  const whole = median(pairs.map((p) => p.audit));
+  return { what: 'One audit, 20,000 samples, process start to exit', measured: `${(whole / node).toFixed(1)} × \`node -e 0\` (${whole.toFixed(0)} ms over ${node.toFixed(0)} ms)`, budget: '≤ 6 ×' };
+}
+
+function mechanics(): Row {
+  const { shape, shape_stability, working } = buildModel(planOf(braced), shelf);
+  const ms = medianTime(60, () => {
+    const [fresh, fresh_stability] = [{ ...shape }, { ...shape_stability }];
+    solveStatics(fresh, working);
+    findStability(fresh_stability, working);
+    solveInfluence(fresh, working);
+  });
+  return { what: 'Frame, stability and influence numbers, two crossbars and braces', measured: `${ms.toFixed(1)} ms`, budget: '≤ 10 ms' };
+}
+
+function sampling(): Row {
+  const model = buildModel(planOf(braced), shelf);
+  const settings = { corner_lift_limit_mm: 5, bar_bow_limit_mm: { top: 5, bottom: 5, left: 5, right: 5 }, seed: 1, samples: 20_000 };
+  const risk = assessWarp(model, solveModel(model), settings);
+  if (risk === null) throw new Error('the bench plan is unstable');
+  return { what: '20,000 samples', measured: `${medianTime(40, () => sampleWarp(risk.terms, settings)).toFixed(1)} ms`, budget: '≤ 10 ms' };
+}
+
+async function manyPlans(): Promise<Row> {
+  const texts = Array.from({ length: 100 }, (_, i) => clearPlan.replace('900 mm', `${600 + 5 * i} mm`));
+  for (const text of texts.slice(0, 10)) await auditText(text, 'plan.yaml', bench);
+  const start = performance.now();
+  for (const text of texts) if (!(await auditText(text, 'plan.yaml', bench)).ok) throw new Error('a bench plan is broken');
+  const perSecond = 100_000 / (performance.now() - start);
+  return { what: '100 plans, one after the other, after start-up', measured: `${perSecond.toFixed(0)} plans/s`, budget: '≥ 50 plans/s' };
+}
+
+async function search(): Promise<Row> {
+  const start = performance.now();
+  const found = await suggest(planOf(stopPlan), bench, { clear: false });
+  const seconds = (performance.now() - start) / 1000;
+  return { what: 'Suggestions for a plan that must not be cut', measured: `${found.tried} candidates in ${seconds.toFixed(1)} s`, budget: '≥ 500 in ≤ 5 s' };
+}
+
+function planOf(text: string) {
+  return must(readPlanWith(text, 'plan.yaml', shelf));
+}
+
+function must<T>(result: { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: unknown }): T {
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.value;
+}
+
+function medianTime(repeats: number, run: () => unknown): number {
+  for (let i = 0; i < 10; i++) run();
+  return median(
+    Array.from({ length: repeats }, () => {
+      const start = performance.now();
+      run();
+      return performance.now() - start;
+    }),
+  );
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((p, q) => p - q)[Math.floor(values.length / 2)] as number;
+}
+
+function intoReadme(text: string): void {
+  const file = join(packageFolder, 'README.md');
+  const readme = readFileSync(file, 'utf8');
+  const marked = readme.replace(/(<!-- bench -->\n)[\s\S]*?(\n<!-- \/bench -->)/, `$1${text}$2`);
+  writeFileSync(file, marked);
+}
