@@ -87,6 +87,9 @@ describe('pull and how to read it', () => {
     const { tap } = clothSheet(model, solution);
     expect(tap.grounded.high_Hz).toBeLessThan(tap.bare.high_Hz);
     expect(of({ model, solution }, 'tap_note_high_Hz')).toBe(tap.bare.high_Hz);
+    expect(tap.heard).toBe(false);
+    const small = demoSolved({ face: { width: '500 mm', height: '400 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' } });
+    expect(clothSheet(small.model, small.solution).tap.heard).toBe(true);
   });
 });
 

@@ -21,7 +21,7 @@ describe('coefficients of the air', () => {
     expectRow(row, 'C_baffled_one_face', airCoefficientWalled(aspect) / 2);
   });
 
-  test('the panels give the rigid square plate of DNV-RP-C205 (memory)', () => {
+  test('the panels give the rigid square plate of DNV-RP-C205 (figure from memory)', () => {
     expect(airCoefficientByPanels(1, 'rigid') / (Math.PI / 4)).toBeCloseTo(0.579, 3);
   });
 

@@ -3,7 +3,7 @@
  * Unit conversions by definition. Rows of test/data/cloth.yaml; oz, oz/yd², g/m², N/m; tolerances as given (four digits and more).
  */
 import { describe, expect, test } from 'vitest';
-import { fromNewtonsPerCentimetre_N_per_m, fromOuncesPerYard2_g_per_m2, fromPoundsPerInch_N_per_m, numberedDuck_g_per_m2, numberedDuck_oz } from '../../src/mechanics/cloth/cloth-weight.js';
+import { fromNewtonsPerCentimetre_N_per_m, fromOuncesPerYard2_g_per_m2, fromPoundsPerInch_N_per_m, nearestDuck, numberedDuck_g_per_m2, numberedDuck_oz } from '../../src/mechanics/cloth/cloth-weight.js';
 import { checkRows, expectRow, given, named } from './check-rows.js';
 
 describe('numbered duck', () => {
@@ -18,6 +18,14 @@ describe('numbered duck', () => {
     expect(numberedDuck_g_per_m2(8)).toBeGreaterThan(numberedDuck_g_per_m2(10));
     expect(() => numberedDuck_g_per_m2(19)).toThrow(RangeError);
     expect(() => numberedDuck_g_per_m2(0)).toThrow(RangeError);
+  });
+
+  test('the number is found again from the weight, and not for a cloth between two numbers or beside the scale', () => {
+    for (let n = 1; n <= 12; n++) expect(nearestDuck(numberedDuck_g_per_m2(n))).toBe(n);
+    expect(nearestDuck(444)).toBe(11);
+    expect(nearestDuck(416)).toBeNull();
+    expect(nearestDuck(300)).toBeNull();
+    expect(nearestDuck(1500)).toBeNull();
   });
 });
 

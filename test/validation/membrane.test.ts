@@ -12,7 +12,7 @@ import { checkRows, expectRow, given, named, type CheckRow } from './check-rows.
 const spanOf = (row: CheckRow): ClothSpan => ({ width_mm: 1000 * given(row, 'a_m'), height_mm: 1000 * given(row, 'b_m') });
 const even = (T: number) => ({ x_N_per_m: T, y_N_per_m: T });
 
-describe('notes of a membrane without air', () => {
+describe('notes of a membrane without air (Rayleigh, formula from memory)', () => {
   test.each(checkRows('cloth.yaml', 'membrane-freq').map((row) => [named(row), row] as const))('%s', (_, row) => {
     const note = (m: number, n: number): number => membraneNote_Hz(spanOf(row), even(given(row, 'T_N_per_m')), given(row, 'sigma_kg_m2'), m, n);
     expectRow(row, 'f11_Hz', note(1, 1));

@@ -1,5 +1,6 @@
 import type { BarName } from '../../base/names.js';
 import type { Model, Solution } from '../../model/model.js';
+import { nearestDuck } from './cloth-weight.js';
 import { clearances, type Clearance } from './clearance.js';
 import { clothCutSize, clothMargin_mm, rollShort_mm, type ClothCut } from './cut-size.js';
 import { pushSpan, tapSpan } from './frame-spans.js';
@@ -10,7 +11,7 @@ import { relaxShare } from './relaxation.js';
 import { seasonalSwing, type RoughPull } from './seasonal-pull.js';
 import { clothNumber, clothOf, groundOf } from './shelf-numbers.js';
 import { stapleOrder, staplesAlong, type Staple } from './staples.js';
-import { tapBand, type TapBand } from './tap-note.js';
+import { lowestHeard_Hz, tapBand, type TapBand } from './tap-note.js';
 
 /** The weight and pad of the push test in facts and reports. */
 export const pushTest = { weight_g: 500, pad_mm: 50 } as const;
@@ -34,7 +35,8 @@ export interface ClothSheet {
   readonly staples: number;
   /** Order of fixing: middles first, opposite sides in turn, corners last. */
   readonly order: readonly Staple[];
-  readonly tap: { readonly bare: TapBand; readonly grounded: TapBand };
+  /** Notes that mean the working pull, on bare cloth and with its ground; `heard` is false when they lie below what an ear hears (about 20 Hz). */
+  readonly tap: { readonly bare: TapBand; readonly grounded: TapBand; readonly heard: boolean };
   readonly push: { readonly weight_g: number; readonly pad_mm: number; readonly sag_mm: number };
   readonly clearances: readonly Clearance[];
   readonly relax_share: number;
@@ -43,6 +45,8 @@ export interface ClothSheet {
   /** Pull that could build up if the whole first shrinkage were held back by the frame: an upper bound. */
   readonly wetting_pull_N_per_m: number;
   readonly weight: { readonly cloth_kg: number; readonly ground_kg: number; readonly paint_kg: number };
+  /** The numbered duck that weighs about as much as this cloth, or null. */
+  readonly duck: number | null;
   readonly ground: { readonly name: string; readonly coats: number; readonly volume_ml: number; readonly dry_h_each: number } | null;
 }
 
@@ -78,6 +82,7 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
   const staples_per_side = perSide(model);
   const ground = groundOf(model);
   const bare_kg_per_m2 = cloth.mass_g_per_m2 / 1000;
+  const bare = tapBand(tapSpan(model), plan.cloth.working, bare_kg_per_m2);
   const ground_kg_per_m2 = ((ground?.mass_g_per_m2_per_coat ?? 0) * plan.ground.coats) / 1000;
   return {
     cut: { ...size, margin_mm: clothMargin_mm(cut), grip_mm: cut.grip_mm },
@@ -87,7 +92,11 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
     staples_per_side,
     staples: Object.values(staples_per_side).reduce((sum, n) => sum + n, 0),
     order: stapleOrder(staples_per_side),
-    tap: { bare: tapBand(tapSpan(model), plan.cloth.working, bare_kg_per_m2), grounded: tapBand(tapSpan(model), plan.cloth.working, bare_kg_per_m2 + ground_kg_per_m2) },
+    tap: {
+      bare,
+      grounded: tapBand(tapSpan(model), plan.cloth.working, bare_kg_per_m2 + ground_kg_per_m2),
+      heard: bare.low_Hz >= lowestHeard_Hz,
+    },
     push: { ...pushTest, sag_mm: pushSag_mm(pushSpan(model), plan.cloth.working, pushTest.weight_g, padOn(model)) },
     clearances: clearances(model),
     relax_share: relaxShare(model, solution),
@@ -95,6 +104,7 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
     seasonal: seasonalSwing(cloth.stiffness_N_per_m, plan.room.humidity_low, plan.room.humidity_high),
     wetting_pull_N_per_m: pullFromHeldShrinkage_N_per_m(cloth.stiffness_N_per_m, cloth.shrinkage),
     weight: { cloth_kg: weight.cloth_kg, ground_kg: weight.ground_kg, paint_kg: weight.paint_kg },
+    duck: nearestDuck(cloth.mass_g_per_m2),
     ground: ground === null || plan.ground.coats === 0 ? null : {
       name: ground.name,
       coats: plan.ground.coats,

@@ -19,6 +19,14 @@ export function numberedDuck_g_per_m2(duckNumber: number): number {
   return fromOuncesPerYard2_g_per_m2((numberedDuck_oz(duckNumber) * 36) / 22);
 }
 
+/** Number of the duck whose weight comes within 4 % of an areal mass (g/m²), or null when none does or the cloth lies outside No. 1 to 12. */
+export function nearestDuck(mass_g_per_m2: number): number | null {
+  const perOunce_g_per_m2 = fromOuncesPerYard2_g_per_m2(36 / 22);
+  const number = Math.round(19 - mass_g_per_m2 / perOunce_g_per_m2);
+  if (number < 1 || number > 12) return null;
+  return Math.abs(numberedDuck_g_per_m2(number) / mass_g_per_m2 - 1) <= 0.04 ? number : null;
+}
+
 /** Newtons per centimetre → newtons per metre. */
 export function fromNewtonsPerCentimetre_N_per_m(N_per_cm: number): number {
   return N_per_cm * 100;

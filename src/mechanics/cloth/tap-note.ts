@@ -16,6 +16,9 @@ export interface PullBand {
   readonly high_N_per_m: number;
 }
 
+/** Below this a note is felt rather than heard, Hz (common knowledge of hearing). */
+export const lowestHeard_Hz = 20;
+
 /** Notes of the tapped cloth at a given pull, air included. Cloth mass in kg/m², without air. */
 export function tapBand(span: ClothSpan, pull: ClothPull, cloth_kg_per_m2: number): TapBand {
   return {

@@ -1,6 +1,6 @@
 import type { ClothSpan } from '../cloth/span.js';
 import { airMass_kg_per_m2 } from '../cloth/air-loading.js';
-import { pullFromTap } from '../cloth/tap-note.js';
+import { lowestHeard_Hz, pullFromTap } from '../cloth/tap-note.js';
 import { digits, type Reading } from './reading.js';
 
 /** The lowest note of a tapped cloth. */
@@ -27,7 +27,11 @@ export function measureTap(reading: TapReading): Reading {
     high: band.high_N_per_m,
     unit: 'N/m',
     paste: pastePull(value),
-    notes: ['It must be the lowest note: tap near the middle and listen with the phone close to the cloth. A higher note would say a far higher pull.', 'Taken as the same pull along and across.'],
+    notes: [
+      ...(note_Hz < lowestHeard_Hz ? ['So low a note is felt, not heard: read it with a phone’s vibration meter, or use the push test.'] : []),
+      'It must be the lowest note: tap near the middle and listen with the phone close to the cloth. A higher note would say a far higher pull.',
+      'Taken as the same pull along and across.',
+    ],
   };
 }
 
