@@ -11,5 +11,8 @@ export type CornerName = (typeof cornerNames)[number];
 /** The unit system a person wrote their plan in, and therefore reads their report in. */
 export type UnitSystem = 'metric' | 'inch';
 
+/** How boards are chosen: as they come, with a glance along each, or sighted and checked with winding sticks. */
+export type Choosing = 'unsorted' | 'plain' | 'picked';
+
 /** What a fact or finding speaks about: `frame`, a bar, a corner, `crossbar-1`, a fastening such as `ply-screws` … */
 export type About = string;

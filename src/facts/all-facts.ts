@@ -1,4 +1,4 @@
-import { glueFacts } from '../mechanics/glue/glue-facts.js';
+import { glueFacts } from './glue.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { CutPlan } from '../cutting/purchase.js';
 import { clothFacts } from './cloth.js';

@@ -1,10 +1,9 @@
-import type { BarName, UnitSystem } from '../base/names.js';
+import type { BarName, Choosing, UnitSystem } from '../base/names.js';
 
 export type Lay = 'flat' | 'edge';
 export type Stack = 'side-by-side' | 'front-to-back';
 export type Bond = 'none' | 'screws' | 'glue' | 'glue+screws';
 export type Pairing = 'opposed' | 'unsorted' | 'matched';
-export type Choosing = 'unsorted' | 'plain' | 'picked';
 
 /** A pull of the cloth along the width (x) and the height (y), N per metre of edge. */
 export interface ClothPull {

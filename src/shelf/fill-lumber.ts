@@ -1,4 +1,4 @@
-import type { Choosing } from '../plan/plan.js';
+import type { Choosing } from '../base/names.js';
 import { ownersSource, quantity, sides } from './fill-entries.js';
 import type { ShelfInput } from './shelf-schema.js';
 import type { Lumber, LumberDefaults, Normal, Species, StockLength, WarpSpread } from './shelf.js';

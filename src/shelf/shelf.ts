@@ -1,4 +1,4 @@
-import type { Choosing } from '../plan/plan.js';
+import type { Choosing } from '../base/names.js';
 
 /** Mean and standard deviation of a normal spread. */
 export interface Normal {

@@ -1,4 +1,5 @@
-import type { Choosing, Plan, PlanBars, PlanBrace, PlanCrossbar } from '../plan/plan.js';
+import type { Choosing } from '../base/names.js';
+import type { Plan, PlanBars, PlanBrace, PlanCrossbar } from '../plan/plan.js';
 
 /** A change that a person would make to a plan, in words and as data. Absent fields stay as they are. */
 export interface Edit {

@@ -1,11 +1,11 @@
-import { barNames, cornerNames, type BarName } from '../../src/base/names.js';
+import { barNames, cornerNames, type BarName, type Choosing } from '../../src/base/names.js';
 import { solveInfluence } from '../../src/model/analyse-frame.js';
 import type { Influence, WarpKind } from '../../src/model/frame-results.js';
 import type { FrameShape } from '../../src/model/frame-shape.js';
 import type { MemberBuild, Model } from '../../src/model/model.js';
 import { plySection } from '../../src/model/ply-section.js';
 import { solidSection } from '../../src/model/section.js';
-import type { Bond, Choosing, Lay, Pairing, PlanBoard, Stack } from '../../src/plan/plan.js';
+import type { Bond, Lay, Pairing, PlanBoard, Stack } from '../../src/plan/plan.js';
 import type { Lumber, WarpSpread } from '../../src/shelf/shelf.js';
 import type { WarpAssumptions } from '../../src/risk/assumptions.js';
 

@@ -1,6 +1,6 @@
-import type { Fact } from '../../facts/fact.js';
-import type { Model } from '../../model/model.js';
-import { glueSheet } from './glue-sheet.js';
+import type { Fact } from './fact.js';
+import type { Model } from '../model/model.js';
+import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 
 /** Facts about glue: how much, and how many clamps. Nothing glued: none of either. */
 export function glueFacts(model: Model): Fact[] {
