@@ -76,7 +76,7 @@ function findingOf(one: Case, applies: boolean | null, answers: ReadonlyMap<stri
   const clear = truthOf(one.clear, answers);
   const notStop = one.notStop === null ? true : truthOf(one.notStop, answers);
   const verdict = verdictOf(rule, applies, notStop, clear);
-  const condition = applies === null && one.applies !== null ? one.applies : verdict === 'stop' && one.notStop !== null ? one.notStop : verdict === 'unknown' && notStop === null && one.notStop !== null ? one.notStop : one.clear;
+  const condition = decidingCondition(one, verdict, applies, notStop);
   const line = verdict === 'unknown' ? (condition.unknown[0] ?? condition.lines[0]!) : decidingLine(condition, answers);
   const context = { ruleset, table, units };
   return {
@@ -101,6 +101,13 @@ function verdictOf(rule: Rule, applies: boolean | null, notStop: boolean | null,
   if (notStop === null || clear === null) return 'unknown';
   if (clear) return 'clear';
   return rule.otherwise.kind === 'always' ? rule.otherwise.verdict : 'caution';
+}
+
+/** The condition that a finding shows: the one that was not met or not known, else the one that was met. */
+function decidingCondition({ applies: applied, notStop: stopping, clear }: Case, verdict: Verdict, applies: boolean | null, notStop: boolean | null): PosedCondition {
+  if (applies === null && applied !== null) return applied;
+  if (stopping === null) return clear;
+  return verdict === 'stop' || notStop === null ? stopping : clear;
 }
 
 /** The line that a finding shows: of several, the failing one that uses most of its limit, else the one nearest to failing. */

@@ -49,7 +49,8 @@ export interface Condition {
 
 /**
  * What follows when the requirement is not met: one verdict; the two thresholds of its limit; or a caution
- * that becomes a stop beyond a second threshold.
+ * that becomes a stop beyond a second threshold. Under `by-limit`, lines of a group that have one threshold count for both:
+ * when such a line fails, the verdict is stop.
  */
 export type Otherwise = { readonly kind: 'always'; readonly verdict: Blame } | { readonly kind: 'by-limit' } | { readonly kind: 'stop-beyond'; readonly stop: Against };
 

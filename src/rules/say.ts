@@ -1,5 +1,5 @@
 import { barNames, cornerNames, type About, type UnitSystem } from '../base/names.js';
-import { formatQuantity, formatShare } from '../base/units-format.js';
+import { chanceInWords, formatQuantity, formatShare } from '../base/units-format.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { FactUnit } from '../facts/fact.js';
 import type { FactTable } from './fact-table.js';
@@ -59,17 +59,20 @@ export function lineInWords(line: Line, threshold: string): string {
   return `${line.fact} ${compareWords[line.compare]} ${threshold}`;
 }
 
-/** An element as one would say it in the middle of a sentence: `the left bar`, `the top left corner`, `crossbar 1`. */
+/** An element as one would say it in the middle of a sentence: `the left bar`, `the top left corner`, `crossbar 1`, `ply 2 of the top bar`. */
 export function aboutInWords(about: About): string {
   if ((barNames as readonly string[]).includes(about)) return `the ${about} bar`;
   if ((cornerNames as readonly string[]).includes(about)) return `the ${about.replace('-', ' ')} corner`;
   if (/^crossbar-\d+$/.test(about)) return about.replace('-', ' ');
+  const ply = /^(top|bottom|left|right|crossbar-\d+)-(\d+)$/.exec(about);
+  if (ply !== null) return `ply ${ply[2]} of ${aboutInWords(ply[1]!)}`;
   return `the ${about.replaceAll('-', ' ')}`;
 }
 
 function actualInWords(line: PosedLine, unit: FactUnit, units: UnitSystem): string {
   const { actual, limit } = line;
   const shown = comparesMagnitude(line.line) && typeof actual === 'number' ? Math.abs(actual) : actual;
+  if (unit === 'chance' && typeof shown === 'number') return chanceInWords(shown);
   const words = formatQuantity(shown, unit, units);
   if (typeof shown !== 'number' || typeof limit !== 'number' || shown === limit || words !== formatQuantity(limit, unit, units)) return words;
   return `just ${shown > limit ? 'over' : 'under'} ${words}`;

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Fact } from '../../src/facts/fact.js';
 import { worstVerdict } from '../../src/findings/summary.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
+import { aboutInWords } from '../../src/rules/say.js';
 import { limitValue } from '../../src/rules/limit-value.js';
 import { fact, ofBars, rulesetFrom, rulesText } from './helpers.js';
 
@@ -37,6 +38,18 @@ describe('a rule asked of every bar', () => {
     expect(inch.findings[2]!.say).toBe('The left bar: 3/32 in, limit 5/64 in');
     const metric = await evaluateRules(bow, facts);
     expect(metric.findings[1]!.say).toBe('The bottom bar: just over 3 mm, limit 3 mm');
+  });
+});
+
+describe('how elements and chances are said', () => {
+  test.each([['left', 'the left bar'], ['top-right', 'the top right corner'], ['crossbar-2', 'crossbar 2'], ['top-2', 'ply 2 of the top bar'], ['crossbar-1-2', 'ply 2 of crossbar 1'], ['ply-screws', 'the ply screws'], ['frame', 'the frame']])('%s is %s', (about, words) => {
+    expect(aboutInWords(about)).toBe(words);
+  });
+
+  test('a chance is said in odds, its limit in per cent; advice is filled in too', async () => {
+    const ruleset = rulesetFrom(rulesText(['id: a, each: frame, require: { fact: warp.corner_lift_chance, at-most: 10 % }, otherwise: caution'], ['corner-lift: { value: 1/150, of: frame.shorter_side_mm, source: proposal }']).replace('Change it.', '{limits.corner-lift} of {frame.width_mm}'));
+    const { findings } = await evaluateRules(ruleset, [fact('warp.corner_lift_chance', 'frame', 1 / 6), fact('frame.shorter_side_mm', 'frame', 900), fact('frame.width_mm', 'frame', null)]);
+    expect(findings[0]).toMatchObject({ say: 'The frame: about 1 in 6, limit 10 %', do: ['6 mm of an unknown amount'] });
   });
 });
 
