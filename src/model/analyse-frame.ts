@@ -25,16 +25,19 @@ export const usualMesh = 16;
 interface ReadyFrame {
   readonly mesh: FrameMesh;
   readonly frame: StretchedFrame;
+  /** Second-order stiffness at the pulls asked for so far. */
+  readonly second: Map<string, SecondOrder>;
 }
 
 function makeReady(shape: FrameShape, extra: readonly PointForce[], options: FrameOptions): ReadyFrame {
   const steps = options.mesh ?? usualMesh;
   if (!Number.isInteger(steps) || steps < 1) throw new RangeError('a mesh has a whole number of elements');
   const fineness = { bar: steps, crossbar: Math.max(2, Math.ceil(steps / 2)), brace: Math.max(2, Math.ceil(steps / 4)) };
-  const mesh = meshFrame(shape, extra, fineness);
-  const preparation = prepareStretched(mesh.structure, mesh.grid, options.shear === false ? eulerBernoulli : timoshenko);
+  const theory = options.shear === false ? eulerBernoulli : timoshenko;
+  const mesh = meshFrame(shape, extra, fineness, theory);
+  const preparation = prepareStretched(mesh.structure, mesh.grid, theory);
   if (!preparation.stable) throw new RangeError(`the frame cannot be solved: ${preparation.freedoms.map((f) => f.words).join(', ')}`);
-  return { mesh, frame: preparation.stretched };
+  return { mesh, frame: preparation.stretched, second: new Map() };
 }
 
 const kept = new WeakMap<FrameShape, Map<string, ReadyFrame>>();
@@ -54,9 +57,14 @@ function checkPull(pull: EdgePull): void {
 }
 
 /** Forces of the linear solution under a pull on the centre lines, and the second-order stiffness they make with the cloth. */
-function secondOrderAt(shape: FrameShape, { mesh, frame }: ReadyFrame, pull: EdgePull): SecondOrder {
-  const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, pull, [], false));
-  return secondOrder(frame, solution, pull);
+function secondOrderAt(shape: FrameShape, { mesh, frame, second }: ReadyFrame, pull: EdgePull): SecondOrder {
+  const key = `${pull.x} ${pull.y}`;
+  let found = second.get(key);
+  if (!found) {
+    const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, pull, [], false));
+    second.set(key, (found = secondOrder(frame, solution, pull)));
+  }
+  return found;
 }
 
 /**
@@ -67,7 +75,7 @@ export function solveStatics(shape: FrameShape, pull: EdgePull, extra: readonly 
   checkPull(pull);
   const ready = extra.length > 0 ? makeReady(shape, extra, options) : readyFrame(shape, options);
   const loads = frameLoads(shape, ready.mesh, pull, extra, options.eccentric ?? true);
-  return readStatics(ready.mesh, solvePrepared(ready.frame.prepared, loads));
+  return readStatics(ready.mesh, solvePrepared(ready.frame.prepared, loads), pull);
 }
 
 /**

@@ -1,6 +1,6 @@
 import { barNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
-import type { FrameNode, Member, MembraneGrid, Spring, Structure, Support } from '../frame3d/index.js';
+import type { FrameNode, Member, MembraneGrid, Spring, Structure, Support, Theory } from '../frame3d/index.js';
 import type { CrossbarShape, FrameShape, PointForce, Section } from './frame-shape.js';
 import { meshLines } from './mesh-lines.js';
 import type { MeshLines } from './mesh-lines.js';
@@ -19,6 +19,8 @@ export interface MeshMember {
   readonly length_mm: number;
   /** Direction cosines of its axis in the plane. */
   readonly along: readonly [number, number];
+  /** Bending against shear stiffness, 12 E I/(κ G A), mm², for bending in the plane and out of it; 0 without shear. */
+  readonly shear: { readonly plane: number; readonly out: number };
 }
 
 /** A frame shape cut into elements. Nodes lie in the plane z = 0, the bottom-left corner at the origin, mm. */
@@ -68,6 +70,8 @@ class Layout {
   readonly members: Member[] = [];
   readonly springs: Spring[] = [];
 
+  constructor(readonly theory: Theory) {}
+
   node(id: string, x: number, y: number): number {
     this.nodes.push({ id, x, y, z: 0 });
     return this.nodes.length - 1;
@@ -92,7 +96,9 @@ class Layout {
     const [a, b] = [this.nodes[nodes[0]!]!, this.nodes[nodes[nodes.length - 1]!]!];
     const length_mm = Math.hypot(b.x - a.x, b.y - a.y);
     const at = nodes.map((n) => Math.hypot(this.nodes[n]!.x - a.x, this.nodes[n]!.y - a.y) / length_mm);
-    return { name, kind, section, nodes, at, elements, length_mm, along: [(b.x - a.x) / length_mm, (b.y - a.y) / length_mm] };
+    const softness = this.theory.shear ? (12 * E) / (this.theory.kappa * G * A) : 0;
+    const along = [(b.x - a.x) / length_mm, (b.y - a.y) / length_mm] as const;
+    return { name, kind, section, nodes, at, elements, length_mm, along, shear: { plane: softness * Iz, out: softness * Iy } };
   }
 }
 
@@ -183,9 +189,9 @@ function layBraces(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: 
  * behind their joints, crossbars rigid where they cross, braces rigid on the bars. Point forces get a node of their own.
  * Throws a RangeError for a shape that is no frame (sizes not positive and finite, a brace leg longer than a bar).
  */
-export function meshFrame(shape: FrameShape, extra: readonly PointForce[], fineness: MeshFineness): FrameMesh {
+export function meshFrame(shape: FrameShape, extra: readonly PointForce[], fineness: MeshFineness, theory: Theory): FrameMesh {
   checkShape(shape);
-  const layout = new Layout();
+  const layout = new Layout(theory);
   const lines = linesOf(shape, extra, fineness.bar);
   const [right, top] = [lines.x.at.length - 1, lines.y.at.length - 1];
   const border = new Int32Array((right + 1) * (top + 1)).fill(-1);

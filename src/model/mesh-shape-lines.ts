@@ -21,10 +21,12 @@ function shiftAndSlope(member: MeshMember, u: Float64Array, node: number, side: 
 
 /**
  * Departure of a member's centre line from the chord between its ends, at the given fractions of its length (rising):
- * cubic between nodes, `out` towards the viewer positive, `plane` along local y positive.
+ * between nodes the exact shape of a beam with its shear under a uniform load `q` (N/mm along the same direction),
+ * `out` towards the viewer positive, `plane` along local y positive.
  */
-export function departures(member: MeshMember, u: Float64Array, side: Side, fractions: ArrayLike<number>): Float64Array {
-  const { nodes, at, length_mm } = member;
+export function departures(member: MeshMember, u: Float64Array, side: Side, fractions: ArrayLike<number>, q = 0): Float64Array {
+  const { nodes, at, length_mm, section } = member;
+  const EI = section.E_MPa * (side === 'plane' ? section.I_plane_mm4 : section.I_out_mm4);
   const last = nodes.length - 1;
   const first = shiftAndSlope(member, u, nodes[0]!, side)[0];
   const end = shiftAndSlope(member, u, nodes[last]!, side)[0];
@@ -37,9 +39,12 @@ export function departures(member: MeshMember, u: Float64Array, side: Side, frac
     const t = (s - at[e]!) / (at[e + 1]! - at[e]!);
     const [v0, t0] = shiftAndSlope(member, u, nodes[e]!, side);
     const [v1, t1] = shiftAndSlope(member, u, nodes[e + 1]!, side);
-    const cubic =
-      v0 * (1 + t * t * (2 * t - 3)) + t0 * h * t * (1 + t * (t - 2)) + v1 * t * t * (3 - 2 * t) + t1 * h * t * t * (t - 1);
-    out[f] = cubic - (first + (end - first) * s);
+    const phi = member.shear[side] / (h * h);
+    const bent = v0 * (1 + t * t * (2 * t - 3)) + t0 * h * t * (1 + t * (t - 2)) + v1 * t * t * (3 - 2 * t) + t1 * h * t * t * (t - 1);
+    const sheared = v0 + (v1 - v0) * t + ((t0 - t1) * h * t * (1 - t)) / 2;
+    const bubble = h * h * t * (1 - t);
+    const loaded = (q * bubble * (bubble + member.shear[side])) / (24 * EI);
+    out[f] = (bent + phi * sheared) / (1 + phi) + loaded - (first + (end - first) * s);
   }
   return out;
 }

@@ -42,16 +42,17 @@ function axial(member: MeshMember, solution: FrameSolution): number {
   return largestOf(member.elements.flatMap((e) => [-solution.endForces[e]![0]!, solution.endForces[e]![6]!]));
 }
 
-function barStatics(name: BarName, member: MeshMember, solution: FrameSolution): BarStatics {
+function barStatics(name: BarName, member: MeshMember, solution: FrameSolution, pull: EdgePull): BarStatics {
   const { u } = solution;
   const sign = inwardSign[name];
+  const q = sign * (inward[name][0] === 0 ? pull.y : pull.x);
   const fine = fineFractions(member, 4);
   const [c, s] = member.along;
   const roll = member.nodes.map((n) => 1000 * rollSign[name] * (c * u[6 * n + 3]! + s * u[6 * n + 4]!));
   const stations = Array.from({ length: bowSteps + 1 }, (_, i) => i / bowSteps);
-  const line = departures(member, u, 'plane', stations);
+  const line = departures(member, u, 'plane', stations, q);
   return {
-    inward_bow_mm: sign * largestOf(departures(member, u, 'plane', fine)),
+    inward_bow_mm: sign * largestOf([...departures(member, u, 'plane', fine, q), ...line]),
     dish_mm: largestOf(departures(member, u, 'out', fine)),
     roll_mrad: largestOf(roll),
     axial_N: axial(member, solution),
@@ -91,9 +92,9 @@ function stretch(mesh: FrameMesh, u: Float64Array, from: CornerName, to: CornerN
   return ((u[6 * q]! - u[6 * p]!) * x + (u[6 * q + 1]! - u[6 * p + 1]!) * y) / Math.hypot(x, y);
 }
 
-/** Reads everything a frame's statics tells of bars, crossbars and corners from the solution of its mesh. */
-export function readStatics(mesh: FrameMesh, solution: FrameSolution): Statics {
-  const bars = perBar((bar) => barStatics(bar, mesh.bars[bar], solution));
+/** Reads everything a frame's statics tells of bars, crossbars and corners from the solution of its mesh under a pull. */
+export function readStatics(mesh: FrameMesh, solution: FrameSolution, pull: EdgePull): Statics {
+  const bars = perBar((bar) => barStatics(bar, mesh.bars[bar], solution, pull));
   const corners = Object.fromEntries(cornerNames.map((c) => [c, cornerStatics(c, mesh, solution)])) as Record<CornerName, CornerStatics>;
   const rising = stretch(mesh, solution.u, 'bottom-left', 'top-right');
   const falling = stretch(mesh, solution.u, 'bottom-right', 'top-left');
