@@ -2,6 +2,7 @@ import type { Place } from '../base/messages.js';
 import type { Problem } from '../base/problem.js';
 import { nearest } from '../base/schema-problems.js';
 import { catalogueByPath } from '../facts/catalogue.js';
+import { limitInWords, ruleInWords } from './in-words.js';
 import { thresholdKey, thresholdsOf, wordingOf } from './quantity.js';
 import { ruleProblem } from './rule-problems.js';
 import { placeholdersOf } from './say.js';
@@ -25,15 +26,15 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
   const rules = new Map<string, Rule | null>();
   const off = new Map<string, SwitchedOff>();
   const history = new Map<string, readonly Change[]>();
-  const setBy = new Map<string, { readonly layer: Layer; readonly said: string }>();
+  const setBy = new Map<string, { readonly layer: Layer; readonly content: string }>();
   const conflicts = new Map<string, Problem>();
 
-  const record = (layer: Layer, key: string, said: string, place: Place): void => {
+  const record = (layer: Layer, key: string, said: string, place: Place, content = said): void => {
     const before = setBy.get(key);
-    const knowing = before === undefined || before.said === said || reaches(layer, before.layer.file, layers);
+    const knowing = before === undefined || before.content === content || reaches(layer, before.layer.file, layers);
     if (knowing) conflicts.delete(key);
     else conflicts.set(key, ruleProblem('overlay-conflict', place, { name: key, value: `\`${before.layer.file}\` and \`${layer.file}\`` }, 'warning'));
-    setBy.set(key, { layer, said });
+    setBy.set(key, { layer, content });
     history.set(key, [...(history.get(key) ?? []), { file: layer.file, ruleset: layer.name, said }]);
   };
 
@@ -43,13 +44,13 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
       limits.set(limit.name, limit);
     }
     for (const rule of layer.rules) {
-      record(layer, `rule ${rule.id}`, rulePrint(rule), rule.place);
+      record(layer, `rule ${rule.id}`, ruleInWords(rule, limits), rule.place, rulePrint(rule));
       rules.set(rule.id, rule);
       off.delete(rule.id);
     }
     for (const one of layer.off) {
       if (complete && !rules.has(one.id)) problems.push(ruleProblem('off-unknown', one.place, { value: one.id, nearest: nearest(one.id, [...rules.keys()]) }));
-      record(layer, `rule ${one.id}`, `off: ${one.reason}`, one.place);
+      record(layer, `rule ${one.id}`, `switched off: ${one.reason}`, one.place);
       rules.set(one.id, null);
       off.set(one.id, one);
     }
@@ -68,12 +69,6 @@ function reaches(layer: Layer, file: string, layers: readonly Layer[], seen: Rea
     const below = layers.find((one) => one.file === name);
     return below !== undefined && !seen.has(name) && reaches(below, file, layers, new Set([...seen, name]));
   });
-}
-
-/** A limit in words: `1/400 of bar.span_mm`, `stop 1.5, caution 2.5`. */
-export function limitInWords({ amounts, of }: Limit): string {
-  const text = 'value' in amounts ? amounts.value : `stop ${amounts.stop}, caution ${amounts.caution}`;
-  return of === null ? text : `${text} of ${of}`;
 }
 
 /** A rule's content without its places, so that two sayings of the same can be seen to agree. */

@@ -2,9 +2,8 @@ import { catalogueByPath } from '../facts/catalogue.js';
 import { cautionsById } from '../findings/cautions.js';
 import { formatQuantity } from '../base/units-format.js';
 import { limitsOfRule } from './check.js';
-import { limitInWords } from './overlay.js';
-import type { Against, Condition, Line, Rule, Ruleset } from './ruleset.js';
-import { lineInWords } from './say.js';
+import { conditionInWords, limitInWords, otherwiseInWords } from './in-words.js';
+import type { Rule, Ruleset } from './ruleset.js';
 
 /** A limit as a rule's page shows it. */
 export interface LimitOnPage {
@@ -36,7 +35,7 @@ export interface RulePage {
 
 /** One line for each rule: id and what it requires; switched-off ones say so. */
 export function ruleList(ruleset: Ruleset): readonly { readonly id: string; readonly requires: string }[] {
-  const live = ruleset.rules.map((rule) => ({ id: rule.id, requires: conditionInWords(rule.require, ruleset) }));
+  const live = ruleset.rules.map((rule) => ({ id: rule.id, requires: conditionInWords(rule.require, ruleset.limits) }));
   return [...live, ...ruleset.off.map(({ id, reason }) => ({ id, requires: `switched off: ${reason}` }))];
 }
 
@@ -49,9 +48,9 @@ export function rulePage(ruleset: Ruleset, id: string): RulePage | null {
   return {
     id,
     asked: `Asked of each ${rule.each}${rule.each === 'frame' ? '' : ', one by one'}.`,
-    applies: rule.applies === null ? null : conditionInWords(rule.applies, ruleset),
-    requires: conditionInWords(rule.require, ruleset),
-    otherwise: off === undefined ? otherwiseInWords(rule, ruleset) : `nothing: the rule is switched off by ${off.place.file}. ${off.reason}`,
+    applies: rule.applies === null ? null : conditionInWords(rule.applies, ruleset.limits),
+    requires: conditionInWords(rule.require, ruleset.limits),
+    otherwise: off === undefined ? otherwiseInWords(rule, ruleset.limits) : `nothing: the rule is switched off by ${off.place.file}. ${off.reason}`,
     says: rule.say,
     next: rule.do,
     cautions: rule.cautions.map((caution) => cautionsById.get(caution)?.text ?? caution),
@@ -63,7 +62,7 @@ export function rulePage(ruleset: Ruleset, id: string): RulePage | null {
       return limit === undefined ? [] : [{ name, said: limitInWords(limit), source: limit.source, history: historyOf(ruleset, `limit ${name}`) }];
     }),
     examples: examplesInWords(rule),
-    history: (ruleset.history.get(`rule ${id}`) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file})${said.startsWith('off: ') ? `: switched ${said}` : ''}`),
+    history: (ruleset.history.get(`rule ${id}`) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file}): ${said}`),
   };
 }
 
@@ -87,26 +86,6 @@ export function rulePageText(page: RulePage): string {
 
 function historyOf(ruleset: Ruleset, key: string): readonly string[] {
   return (ruleset.history.get(key) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file}): ${said}`);
-}
-
-function conditionInWords(condition: Condition, ruleset: Ruleset): string {
-  return condition.lines.map((line) => lineInWords(line, againstInWords(line, line.against, ruleset))).join(condition.join === 'all' ? ', and ' : ', or ');
-}
-
-function againstInWords(line: Line, against: Against, ruleset: Ruleset): string {
-  if (against.kind === 'limit') {
-    const limit = ruleset.limits.get(against.name);
-    return `the limit ${against.name}${limit === undefined ? '' : ` (${limitInWords(limit)})`}`;
-  }
-  return formatQuantity(against.value, catalogueByPath.get(line.fact)!.unit, 'metric');
-}
-
-function otherwiseInWords(rule: Rule, ruleset: Ruleset): string {
-  const { otherwise } = rule;
-  if (otherwise.kind === 'always') return otherwise.verdict;
-  if (otherwise.kind === 'by-limit') return 'caution, or stop beyond the second threshold';
-  const line = rule.require.lines[0]!;
-  return `caution, or stop unless ${lineInWords(line, againstInWords(line, otherwise.stop, ruleset))}`;
 }
 
 function examplesInWords(rule: Rule): readonly string[] {

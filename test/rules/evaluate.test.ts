@@ -153,6 +153,12 @@ describe('two thresholds', () => {
     expect((await outcome(null))?.[0]).toBe('unknown');
   });
 
+  test('in a group, a line with one threshold counts for both', async () => {
+    const group = rulesetFrom(rulesText(['id: t, each: frame, require: { all: [ { fact: frame.twist_reserve, at-least: { limit: t } }, { fact: frame.weight_kg, at-most: 5 kg } ] }, otherwise: by-limit'], ['t: { stop: 1.5, caution: 2.5, source: proposal }']));
+    const of = async (reserve: number, kg: number) => (await evaluateRules(group, [fact('frame.twist_reserve', 'frame', reserve), fact('frame.weight_kg', 'frame', kg)])).findings[0]!.verdict;
+    expect([await of(3, 4), await of(2, 4), await of(1, 4), await of(3, 6)]).toEqual(['clear', 'caution', 'stop', 'stop']);
+  });
+
   test('`used` is null where it makes no sense: nothing, negative, or a limit of zero', async () => {
     const exit = rulesetFrom(rulesText(['id: e, each: fastening, require: { fact: fastening.exit_mm, at-least: 3 mm }, otherwise: { stop: 0 mm }']));
     const outcome = async (value: number) => (await evaluateRules(exit, [fact('fastening.exit_mm', 'ply-screws', value)])).findings.map(({ verdict, used, say }) => [verdict, used, say])[0];

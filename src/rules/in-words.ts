@@ -1,0 +1,40 @@
+import { formatQuantity } from '../base/units-format.js';
+import { catalogueByPath } from '../facts/catalogue.js';
+import type { Against, Condition, Limit, Line, Rule } from './ruleset.js';
+import { lineInWords } from './say.js';
+
+type Limits = ReadonlyMap<string, Limit>;
+
+/** A limit in words: `1/400 of bar.span_mm`, `stop 1.5, caution 2.5`. */
+export function limitInWords({ amounts, of }: Limit): string {
+  const text = 'value' in amounts ? amounts.value : `stop ${amounts.stop}, caution ${amounts.caution}`;
+  return of === null ? text : `${text} of ${of}`;
+}
+
+/** A condition in words, its lines joined by `and` or `or`. */
+export function conditionInWords(condition: Condition, limits: Limits): string {
+  return condition.lines.map((line) => lineInWords(line, againstInWords(line, line.against, limits))).join(condition.join === 'all' ? ', and ' : ', or ');
+}
+
+function againstInWords(line: Line, against: Against, limits: Limits): string {
+  if (against.kind === 'limit') {
+    const limit = limits.get(against.name);
+    return `the limit ${against.name}${limit === undefined ? '' : ` (${limitInWords(limit)})`}`;
+  }
+  return formatQuantity(against.value, catalogueByPath.get(line.fact)!.unit, 'metric');
+}
+
+/** What follows when a rule's requirement is not met. */
+export function otherwiseInWords(rule: Rule, limits: Limits): string {
+  const { otherwise } = rule;
+  if (otherwise.kind === 'always') return otherwise.verdict;
+  if (otherwise.kind === 'by-limit') return 'caution, or stop beyond the second threshold';
+  const line = rule.require.lines[0]!;
+  return `caution, or stop unless ${lineInWords(line, againstInWords(line, otherwise.stop, limits))}`;
+}
+
+/** A rule in one sentence: what must hold, when, and what follows otherwise. */
+export function ruleInWords(rule: Rule, limits: Limits): string {
+  const when = rule.applies === null ? '' : `when ${conditionInWords(rule.applies, limits)}: `;
+  return `${when}${conditionInWords(rule.require, limits)}; otherwise ${otherwiseInWords(rule, limits)}`;
+}
