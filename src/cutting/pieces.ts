@@ -1,5 +1,5 @@
 import { cornerNames } from '../base/names.js';
-import { plySize } from '../model/build-model.js';
+import { builtSize, laidSize } from '../plan/build-up.js';
 import type { Plan, PlanCrossbar } from '../plan/plan.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { downToMark, nearestMark, tapeMark_mm, upToMark } from './tape.js';
@@ -25,10 +25,8 @@ export function piecesOf(plan: Plan, shelf: Shelf): PieceList {
   const mark_mm = tapeMark_mm(plan.units);
   const member: Member = { plan, mark_mm, trim_mm: shelf.proposals['blank-trim']?.value ?? blankTrim_mm };
   const stock = lumberOf(shelf, plan.bars.stock);
-  const { ply_w_mm, ply_d_mm } = plySize(stock, plan.bars.lay);
-  const side = plan.bars.stack === 'side-by-side';
-  const w_mm = side ? ply_w_mm * plan.bars.plies : ply_w_mm;
-  const d_mm = side ? ply_d_mm : ply_d_mm * plan.bars.plies;
+  const ply_w_mm = laidSize(stock, plan.bars.lay).w_mm;
+  const { w_mm, d_mm } = builtSize(stock, plan.bars.lay, plan.bars.plies, plan.bars.stack);
   const between_mm = plan.corners.cut === 'butt' ? 2 * w_mm : 0;
   const width_mm = upToMark(plan.face.width_mm - between_mm, mark_mm) + between_mm;
   const height_mm = upToMark(plan.face.height_mm, mark_mm);
@@ -102,11 +100,11 @@ function crossbarPieces(member: Member, shelf: Shelf, crossbar: PlanCrossbar, in
   const clear_mm = upright ? inside.height_mm : inside.width_mm;
   const exact_mm = (upright ? plan.face.height_mm : plan.face.width_mm) - 2 * w_mm;
   const stock = lumberOf(shelf, crossbar.stock);
-  const { ply_w_mm, ply_d_mm } = plySize(stock, crossbar.lay);
-  const depth_mm = plan.bars.stack === 'side-by-side' ? ply_d_mm : ply_d_mm * crossbar.plies;
+  const ply_w_mm = laidSize(stock, crossbar.lay).w_mm;
+  const depth_mm = builtSize(stock, crossbar.lay, crossbar.plies, plan.bars.stack).d_mm;
   const laps = plan.crossbars.flatMap((other): Lap[] => {
     if (other.runs === crossbar.runs) return [];
-    const across = plySize(lumberOf(shelf, other.stock), other.lay).ply_w_mm * (plan.bars.stack === 'side-by-side' ? other.plies : 1);
+    const across = builtSize(lumberOf(shelf, other.stock), other.lay, other.plies, plan.bars.stack).w_mm;
     const face_mm = upright ? plan.face.height_mm : plan.face.width_mm;
     return [{ from_mm: nearestMark(other.at * face_mm - w_mm - across / 2, mark_mm), width_mm: across, depth_mm: depth_mm / 2 }];
   });
@@ -124,7 +122,7 @@ function bracePieces({ plan, mark_mm }: Member, shelf: Shelf, w_mm: number, faul
   const brace = plan.corners.brace;
   if (brace === null || brace.kind !== 'timber') return [];
   const key = brace.stock ?? plan.bars.stock;
-  const { ply_w_mm } = plySize(lumberOf(shelf, key), brace.lay);
+  const ply_w_mm = laidSize(lumberOf(shelf, key), brace.lay).w_mm;
   const exact_mm = Math.SQRT2 * (brace.leg_mm - w_mm) + ply_w_mm;
   const cut_mm = upToMark(exact_mm, mark_mm);
   if (exact_mm <= 2 * ply_w_mm) {

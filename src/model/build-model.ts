@@ -1,6 +1,6 @@
 import { barNames, cornerNames, type BarName } from '../base/names.js';
-import { weightParts } from '../mechanics/hanging/weight.js';
-import type { Lay, Plan } from '../plan/plan.js';
+import { builtSize, laidSize } from '../plan/build-up.js';
+import type { Plan } from '../plan/plan.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { serviceClass } from './service-class.js';
@@ -9,12 +9,12 @@ import { cornerGive, crossbarGive } from './joint-give.js';
 import type { MemberBuild, Model } from './model.js';
 import { plySection, type PlyBuild } from './ply-section.js';
 import { solidSection } from './section.js';
+import { weightParts } from './weight.js';
 
 /** A finished plan and shelf → the model that is solved. The plan must have passed its checks against the shelf; throws on a key that is not there. */
 export function buildModel(plan: Plan, shelf: Shelf): Model {
   const stock = lumberOf(shelf, plan.bars.stock);
-  const { ply_w_mm } = plySize(stock, plan.bars.lay);
-  const w_mm = plan.bars.stack === 'side-by-side' ? ply_w_mm * plan.bars.plies : ply_w_mm;
+  const { w_mm } = builtSize(stock, plan.bars.lay, plan.bars.plies, plan.bars.stack);
   const span_x_mm = plan.face.width_mm - w_mm;
   const span_y_mm = plan.face.height_mm - w_mm;
   const screws = plyScrews(plan, shelf);
@@ -48,15 +48,11 @@ export function buildModel(plan: Plan, shelf: Shelf): Model {
   };
 }
 
-/** Size of one board as it lies: `w` in the plane of the cloth. */
-export function plySize(stock: Lumber, lay: Lay): { ply_w_mm: number; ply_d_mm: number } {
-  return lay === 'flat' ? { ply_w_mm: stock.width_mm, ply_d_mm: stock.thickness_mm } : { ply_w_mm: stock.thickness_mm, ply_d_mm: stock.width_mm };
-}
-
 type Lying = Pick<Plan['bars'], 'lay' | 'plies'>;
 
 function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], screws: PlyBuild['screws'], span_mm: number, shorter_mm: number): MemberBuild {
-  const size = plySize(stock, lying.lay);
+  const laid = laidSize(stock, lying.lay);
+  const size = { ply_w_mm: laid.w_mm, ply_d_mm: laid.d_mm };
   const build: PlyBuild = {
     ...size,
     plies: lying.plies,
@@ -78,8 +74,8 @@ function timberBraces(plan: Plan, shelf: Shelf): Model['braces'] {
   const brace = plan.corners.brace;
   if (brace === null || brace.kind !== 'timber') return [];
   const stock = lumberOf(shelf, brace.stock ?? plan.bars.stock);
-  const { ply_w_mm, ply_d_mm } = plySize(stock, brace.lay);
-  const section = solidSection(ply_w_mm, ply_d_mm, stock.E_MPa, stock.G_MPa);
+  const { w_mm, d_mm } = laidSize(stock, brace.lay);
+  const section = solidSection(w_mm, d_mm, stock.E_MPa, stock.G_MPa);
   const mass_kg = section.A_mm2 * brace.leg_mm * Math.SQRT2 * stock.density_kg_per_m3 * 1e-9;
   return cornerNames.map((corner) => ({ corner, leg_mm: brace.leg_mm, stock, section, mass_kg }));
 }

@@ -1,4 +1,4 @@
-import { jointedBeam, slipModulus_N_per_mm } from '../mechanics/fasteners/gamma-method.js';
+import { jointedBeam, slipModulus_N_per_mm } from './gamma-method.js';
 import type { Bond, Stack } from '../plan/plan.js';
 import type { Section } from './frame-shape.js';
 import { solidSection } from './section.js';

@@ -4,13 +4,13 @@ import type { Path, YamlSource } from '../base/yaml-document.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { builtSize, plyThickness_mm, type BuiltSize } from './build-up.js';
 import { unknownName } from './check-names.js';
-import type { Plan, PlanCrossbar } from './plan.js';
+import type { Plan, PlanCrossbar, Stack } from './plan.js';
 import { fittingScrew } from './settle-plan.js';
 
 const lumberOf = (shelf: Shelf, key: string): Lumber | undefined => (Object.hasOwn(shelf.lumber, key) ? shelf.lumber[key] : undefined);
 
 /** Outside size of a crossbar: its plies lie side by side. */
-const crossbarSize = (crossbar: PlanCrossbar, lumber: Lumber): BuiltSize => builtSize(lumber, crossbar.lay, crossbar.plies, 'side-by-side');
+const crossbarSize = (crossbar: PlanCrossbar, lumber: Lumber, stack: Stack): BuiltSize => builtSize(lumber, crossbar.lay, crossbar.plies, stack);
 
 /**
  * What a plan gets wrong against a shelf: names taken by default that the shelf lacks, bars that fill the face, crossbars and braces in each other's way,
@@ -58,7 +58,7 @@ function checkCrossbars(plan: Plan, bar: BuiltSize, shelf: Shelf, source: YamlSo
     if (lumber === undefined || !(crossbar.at > 0 && crossbar.at < 1)) return;
     const path: Path = ['crossbars', index];
     const name = `crossbar-${index + 1}`;
-    const { w_mm, d_mm } = crossbarSize(crossbar, lumber);
+    const { w_mm, d_mm } = crossbarSize(crossbar, lumber, plan.bars.stack);
     const side_mm = crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm;
     const middle_mm = crossbar.at * side_mm;
     const least_mm = bar.w_mm + w_mm / 2;

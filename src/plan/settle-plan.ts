@@ -20,7 +20,7 @@ export function settlePlan(plan: Plan, shelf: Shelf): Plan {
     const path = `crossbars[${index}].setback`;
     const lumber = Object.hasOwn(shelf.lumber, crossbar.stock) ? shelf.lumber[crossbar.stock] : undefined;
     if (!notes.has(path) || lumber === undefined) return crossbar;
-    const setback_mm = Math.max(0, Math.min(planDefaults.setback_mm, depth_mm - builtSize(lumber, crossbar.lay, crossbar.plies, 'side-by-side').d_mm));
+    const setback_mm = Math.max(0, Math.min(planDefaults.setback_mm, depth_mm - builtSize(lumber, crossbar.lay, crossbar.plies, plan.bars.stack).d_mm));
     notes.set(path, formatLength(setback_mm, plan.units));
     return { ...crossbar, setback_mm };
   });

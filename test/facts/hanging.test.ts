@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { hangingFacts } from '../../src/facts/hanging.js';
 import { hangingState } from '../../src/mechanics/hanging/hanging-state.js';
-import { weightParts } from '../../src/mechanics/hanging/weight.js';
+import { weightParts } from '../../src/model/weight.js';
 import { peopleToLift, fitsDoor } from '../../src/mechanics/lifting.js';
 import { demoModel, demoShelf, demoSolved } from '../mechanics/fasteners/demo-model.js';
 

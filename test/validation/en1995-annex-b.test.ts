@@ -4,8 +4,8 @@
  * Tolerance 0.05 %, from the four digits given.
  */
 import { describe, expect, test } from 'vitest';
-import { gammaFactor, gammaStiffness, jointedBeam } from '../../src/mechanics/fasteners/gamma-method.js';
-import { slipModulus_N_per_mm } from '../../src/mechanics/fasteners/slip-modulus.js';
+import { gammaFactor, gammaStiffness, jointedBeam } from '../../src/model/gamma-method.js';
+import { slipModulus_N_per_mm } from '../../src/model/slip-modulus.js';
 import { near, referenceGroups, valueOf } from './reference-rows.js';
 
 const group = referenceGroups('fastenings.yaml')['5_gamma'];

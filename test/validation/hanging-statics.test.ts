@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { lean } from '../../src/mechanics/hanging/lean.js';
-import { pictureMass_kg } from '../../src/mechanics/hanging/weight.js';
+import { pictureMass_kg } from '../../src/model/weight.js';
 import { wireForces } from '../../src/mechanics/hanging/wire-forces.js';
 import { wireGeometry } from '../../src/mechanics/hanging/wire-geometry.js';
 import { near, workedCase } from './reference-rows.js';

@@ -4,7 +4,7 @@ import { bareCornerMoment_Nmm } from '../corners/corner-demand.js';
 import { braceMoment_Nmm } from '../corners/brace-capacity.js';
 import { cornerNailUse } from '../corners/corner-nail-use.js';
 import { NOTHING_HOLDS } from '../corners/nailed-corner.js';
-import { gammaStiffness, slipModulus_N_per_mm } from './gamma-method.js';
+import { gammaStiffness, slipModulus_N_per_mm } from '../../model/gamma-method.js';
 import { DURATION } from './load-duration.js';
 import type { PlannedFastening } from './planned-fastening.js';
 import { screwWithdrawal_N_per_mm } from './withdrawal.js';

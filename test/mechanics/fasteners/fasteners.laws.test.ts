@@ -4,7 +4,7 @@ import { atAngleToGrain } from '../../../src/mechanics/fasteners/angle-to-grain.
 import { combinedUse } from '../../../src/mechanics/fasteners/combined-load.js';
 import { nailLateral_N, screwLateral_N } from '../../../src/mechanics/fasteners/design-load.js';
 import { dowelBearing_MPa } from '../../../src/mechanics/fasteners/dowel-bearing.js';
-import { gammaStiffness } from '../../../src/mechanics/fasteners/gamma-method.js';
+import { gammaStiffness } from '../../../src/model/gamma-method.js';
 import { clearanceDrill, nailHole_mm, nearestDrill, screwHole_mm } from '../../../src/mechanics/fasteners/lead-hole.js';
 import { LEAST_EXIT_MM, pickScrew } from '../../../src/mechanics/fasteners/pick-screw.js';
 import { plyScrewFit } from '../../../src/mechanics/fasteners/ply-screws.js';

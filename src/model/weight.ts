@@ -1,8 +1,8 @@
-import type { Model } from '../../model/model.js';
-import { builtSize } from '../../plan/build-up.js';
-import type { Plan } from '../../plan/plan.js';
-import { shelfNumber } from '../../shelf/shelf-number.js';
-import type { Shelf } from '../../shelf/shelf.js';
+import type { Model } from './model.js';
+import { builtSize } from '../plan/build-up.js';
+import type { Plan } from '../plan/plan.js';
+import { shelfNumber } from '../shelf/shelf-number.js';
+import type { Shelf } from '../shelf/shelf.js';
 
 /** Mass of steel, kg per mm³. */
 const STEEL_KG_PER_MM3 = 7.85e-6;

@@ -1,0 +1,64 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { packageFolder } from '../../src/cli/files.js';
+
+/** Which folder may import which, and why. A folder may always import itself. What is not written here is not allowed. */
+const borders: Readonly<Record<string, { readonly may: readonly string[]; readonly why: string }>> = {
+  base: { may: [], why: 'Leaves: units, problems, names. They know nothing of frames.' },
+  frame3d: { may: [], why: 'A frame solver that could be published alone: no wood, no cloth, no paintings.' },
+  shelf: { may: ['base'], why: 'What is in the shop, whatever is planned.' },
+  plan: { may: ['base', 'shelf'], why: 'A plan is checked against a shelf and knows nothing of what becomes of it.' },
+  model: { may: ['base', 'plan', 'shelf'], why: 'Plan and shelf made into geometry and sections; not solved yet.' },
+  mechanics: { may: ['base', 'plan', 'shelf', 'model'], why: 'Formulas of wood, cloth, fasteners and hanging on a model and its solution.' },
+  solve: { may: ['base', 'frame3d', 'model', 'mechanics'], why: 'The only stage that runs the frame solver.' },
+  risk: { may: ['base', 'plan', 'shelf', 'model', 'mechanics'], why: 'Chances from the solved frame; it never solves anything.' },
+  cutting: { may: ['base', 'plan', 'shelf', 'model', 'mechanics'], why: 'Pieces and boards.' },
+  cost: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'cutting'], why: 'Adds up what the other subjects count.' },
+  facts: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'risk', 'cutting', 'cost'], why: 'Facts are what rules may ask for.' },
+  findings: { may: ['base'], why: 'The shape of a judgement, known to rules and report.' },
+  rules: { may: ['base', 'facts', 'findings'], why: 'Rules see facts only, never mechanics: a teacher can test them with numbers.' },
+  report: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'what-if', 'bench-sheet'], why: 'A report never sees rules, only findings.' },
+};
+
+const src = join(packageFolder, 'src');
+const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
+const imports = files.flatMap((file) =>
+  [...readFileSync(join(src, file), 'utf8').matchAll(/(?:from|import\()\s*'([^']+)'/g)].map(([, target]) => ({ file, target: target as string, to: folderOf(file, target as string) })),
+);
+
+describe('folders import only what lies before them', () => {
+  test.each(Object.entries(borders))('%s', (folder, { may, why }) => {
+    const wrong = imports.filter(({ file, to }) => file.startsWith(`${folder}/`) && to !== null && to !== folder && !may.includes(to));
+    expect(wrong.map(({ file, target }) => `${file} imports ${target}. ${why}`)).toEqual([]);
+  });
+});
+
+test('facts of one subject never import those of another', () => {
+  const subjects = ['cloth', 'corners', 'cutting', 'fastenings', 'frame', 'glue', 'hanging', 'lumber', 'warp'];
+  const wrong = imports.filter(({ file, target }) => subjects.some((s) => file === `facts/${s}.ts`) && subjects.some((s) => target === `./${s}.js`));
+  expect(wrong).toEqual([]);
+});
+
+test('only the command touches files, the clock and the terminal', () => {
+  const outside = files.filter((file) => !file.startsWith('cli/') && file !== 'cli.ts');
+  const touching = outside.filter((file) => /from 'node:|\bprocess\.|\bconsole\.|Date\.now\(|new Date\(|performance\.now\(|Math\.random\(/.test(readFileSync(join(src, file), 'utf8')));
+  expect(touching).toEqual([]);
+});
+
+test('only one file imports the rule engine', () => {
+  expect([...new Set(imports.filter(({ target }) => target === 'json-rules-engine').map(({ file }) => file))]).toEqual(['rules/engine.ts']);
+});
+
+test('every folder has its borders written down', () => {
+  const edges = ['cli', 'suggest', 'chart', 'class'];
+  const folders = [...new Set(files.filter((file) => file.includes('/')).map((file) => file.split('/')[0] as string))];
+  expect(folders.filter((folder) => !(folder in borders) && !edges.includes(folder))).toEqual([]);
+});
+
+/** Top-level folder of a relative import seen from a file under src; null for packages and for files at the top. */
+function folderOf(file: string, target: string): string | null {
+  if (!target.startsWith('.')) return null;
+  const parts = join(file, '..', target).split('/');
+  return parts.length > 1 ? (parts[0] as string) : null;
+}
