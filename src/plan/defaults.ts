@@ -43,7 +43,8 @@ export const planDefaults = {
   temperature_C: 20,
   setback_mm: 5,
   drop_mm: 180,
-  slack_mm: 60,
+  /** Share of the width that stands the wire at about 15 degrees on two hooks. */
+  slack_share: 1 / 9,
   hooks: 2,
 } as const;
 
@@ -52,8 +53,8 @@ const downToTens = (length_mm: number): number => Math.max(10, Math.floor(length
 /** The hanging point of a frame this high: 180 mm down, or a third of the height where that is less. */
 export const usualDrop_mm = (height_mm: number): number => Math.min(planDefaults.drop_mm, downToTens(height_mm / 3));
 
-/** The rise of the wire below a hanging point: 60 mm, or half of the drop where that is less. */
-export const usualSlack_mm = (drop_mm: number): number => Math.min(planDefaults.slack_mm, Math.floor(drop_mm / 2));
+/** The slack of a wire: a ninth of the width, but so little that the hook stays 30 mm below the top; to 5 mm. */
+export const usualSlack_mm = (drop_mm: number, width_mm: number): number => Math.max(5, 5 * Math.floor(Math.min(drop_mm - 30, width_mm * planDefaults.slack_share) / 5));
 
 /** The leg of a brace where the plan names none: a quarter of the shorter side, at most 400 mm. */
 export const usualLeg_mm = (shorter_side_mm: number): number => Math.min(400, downToTens(shorter_side_mm / 4));

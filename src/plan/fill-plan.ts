@@ -195,7 +195,7 @@ export function fillPlan(input: PlanInput): Plan {
       drop_mm,
       from: by === 'none' ? (hang.from ?? 'inside') : defaults.take('hang.from', hang.from, 'inside', 'the inside of the bars'),
       hooks: by === 'none' ? (hang.hooks ?? 0) : defaults.take('hang.hooks', hang.hooks, usual.hooks, 'two hooks'),
-      slack_mm: by !== 'wire' ? (maybe_mm(hang.slack) ?? 0) : defaults.length('hang.slack', maybe_mm(hang.slack), usualSlack_mm(drop_mm)),
+      slack_mm: by !== 'wire' ? (maybe_mm(hang.slack) ?? 0) : defaults.length('hang.slack', maybe_mm(hang.slack), usualSlack_mm(drop_mm, mm(input.face.width))),
     },
     spend_limit: input.spend?.limit ?? null,
     door: input.door === undefined ? null : { width_mm: mm(input.door.width), height_mm: mm(input.door.height) },
