@@ -32,7 +32,8 @@ function bindings(count: number): { root: (m: number) => number; bind: (a: numbe
     return m;
   };
   const bind = (a: number, b: number): void => {
-    const [p, q] = [root(a), root(b)];
+    const p = root(a);
+    const q = root(b);
     if (p !== q) parent[Math.max(p, q)] = Math.min(p, q);
   };
   return { root, bind };

@@ -73,13 +73,15 @@ export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: E
       const corners = [point[at]!, point[at + 1]!, point[at + columns + 1]!, point[at + columns]!];
       for (let r = 0; r < 4; r++) {
         for (let c = 0; c <= r; c++) {
-          const [i, j] = [corners[r]!, corners[c]!];
+          const i = corners[r]!;
+          const j = corners[c]!;
           if (i === held || j === held) continue;
           p[used] = i;
           q[used] = j;
           k[used++] = quad[r * 4 + c]!;
           if (i >= 0 && j >= 0) {
-            const [low, high] = i < j ? [i, j] : [j, i];
+            const low = i < j ? i : j;
+            const high = i < j ? j : i;
             if (low < first[high]!) first[high] = low;
           }
         }
@@ -98,13 +100,15 @@ export function addMembraneProduct(membrane: Membrane, x: Float64Array, y: Float
   const { p, q, k } = couplings;
   const z = new Float64Array(interior);
   for (let c = 0; c < k.length; c++) {
-    const [i, j] = [p[c]!, q[c]!];
+    const i = p[c]!;
+    const j = q[c]!;
     if (i >= 0 && j < 0) z[i]! -= k[c]! * x[-1 - j]!;
     else if (i < 0 && j >= 0) z[j]! -= k[c]! * x[-1 - i]!;
   }
   solveFactored(factors, z);
   for (let c = 0; c < k.length; c++) {
-    const [i, j] = [p[c]!, q[c]!];
+    const i = p[c]!;
+    const j = q[c]!;
     if (i >= 0) {
       if (j < 0) y[-1 - j]! += k[c]! * z[i]!;
       continue;

@@ -21,21 +21,26 @@ export function symmetricEigen(rows: readonly Float64Array[], n: number): SmallE
         const t = (theta >= 0 ? 1 : -1) / (Math.abs(theta) + Math.hypot(theta, 1));
         const c = 1 / Math.hypot(t, 1);
         const s = t * c;
-        const [rp, rq] = [a[p]!, a[q]!];
+        const rp = a[p]!;
+        const rq = a[q]!;
         for (let k = 0; k < n; k++) {
-          const [x, y] = [rp[k]!, rq[k]!];
+          const x = rp[k]!;
+          const y = rq[k]!;
           rp[k] = c * x - s * y;
           rq[k] = s * x + c * y;
         }
         for (let k = 0; k < n; k++) {
           const row = a[k]!;
-          const [x, y] = [row[p]!, row[q]!];
+          const x = row[p]!;
+          const y = row[q]!;
           row[p] = c * x - s * y;
           row[q] = s * x + c * y;
         }
-        const [vp, vq] = [v[p]!, v[q]!];
+        const vp = v[p]!;
+        const vq = v[q]!;
         for (let k = 0; k < n; k++) {
-          const [x, y] = [vp[k]!, vq[k]!];
+          const x = vp[k]!;
+          const y = vq[k]!;
           vp[k] = c * x - s * y;
           vq[k] = s * x + c * y;
         }

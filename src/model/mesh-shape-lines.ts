@@ -1,6 +1,6 @@
 import { barNames } from '../base/names.js';
 import type { BarName } from '../base/names.js';
-import type { MeshMember } from './frame-mesh.js';
+import type { MeshMember } from './mesh-layout.js';
 
 /** The plane a member's departure from its chord is seen in: towards the viewer, or along its local y in the plane of the frame. */
 export type Side = 'out' | 'plane';
@@ -11,12 +11,14 @@ export const inwardSign: Readonly<Record<BarName, number>> = { bottom: 1, top: -
 /** The sign on a bar's local rotation about its own axis that turns its front edge inward. */
 export const rollSign: Readonly<Record<BarName, number>> = { bottom: -1, top: 1, left: 1, right: -1 };
 
-/** Shift across the member and slope of its centre line at one node. */
-function shiftAndSlope(member: MeshMember, u: Float64Array, node: number, side: Side): readonly [number, number] {
-  const [c, s] = member.along;
-  const m = 6 * node;
-  if (side === 'plane') return [-s * u[m]! + c * u[m + 1]!, u[m + 5]!];
-  return [u[m + 2]!, s * u[m + 3]! - c * u[m + 4]!];
+/** Shift across the member at one of its nodes. */
+function shiftAt(member: MeshMember, u: Float64Array, node: number, side: Side): number {
+  return side === 'out' ? u[6 * node + 2]! : member.along[0] * u[6 * node + 1]! - member.along[1] * u[6 * node]!;
+}
+
+/** Slope of the centre line there, without the share of shear. */
+function slopeAt(member: MeshMember, u: Float64Array, node: number, side: Side): number {
+  return side === 'out' ? member.along[1] * u[6 * node + 3]! - member.along[0] * u[6 * node + 4]! : u[6 * node + 5]!;
 }
 
 /**
@@ -28,8 +30,8 @@ export function departures(member: MeshMember, u: Float64Array, side: Side, frac
   const { nodes, at, length_mm, section } = member;
   const EI = section.E_MPa * (side === 'plane' ? section.I_plane_mm4 : section.I_out_mm4);
   const last = nodes.length - 1;
-  const first = shiftAndSlope(member, u, nodes[0]!, side)[0];
-  const end = shiftAndSlope(member, u, nodes[last]!, side)[0];
+  const first = shiftAt(member, u, nodes[0]!, side);
+  const end = shiftAt(member, u, nodes[last]!, side);
   const out = new Float64Array(fractions.length);
   let e = 0;
   for (let f = 0; f < fractions.length; f++) {
@@ -37,8 +39,10 @@ export function departures(member: MeshMember, u: Float64Array, side: Side, frac
     while (e + 1 < last && s > at[e + 1]!) e++;
     const h = (at[e + 1]! - at[e]!) * length_mm;
     const t = (s - at[e]!) / (at[e + 1]! - at[e]!);
-    const [v0, t0] = shiftAndSlope(member, u, nodes[e]!, side);
-    const [v1, t1] = shiftAndSlope(member, u, nodes[e + 1]!, side);
+    const v0 = shiftAt(member, u, nodes[e]!, side);
+    const t0 = slopeAt(member, u, nodes[e]!, side);
+    const v1 = shiftAt(member, u, nodes[e + 1]!, side);
+    const t1 = slopeAt(member, u, nodes[e + 1]!, side);
     const phi = member.shear[side] / (h * h);
     const bent = v0 * (1 + t * t * (2 * t - 3)) + t0 * h * t * (1 + t * (t - 2)) + v1 * t * t * (3 - 2 * t) + t1 * h * t * t * (t - 1);
     const sheared = v0 + (v1 - v0) * t + ((t0 - t1) * h * t * (1 - t)) / 2;

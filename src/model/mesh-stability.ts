@@ -1,6 +1,7 @@
 import { addMembraneProduct, addProduct, smallestLoadFactors, solveFactored, spreadUnknowns, tangentFactors } from '../frame3d/index.js';
 import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
-import type { FrameMesh, MeshMember } from './frame-mesh.js';
+import type { FrameMesh } from './frame-mesh.js';
+import type { MeshMember } from './mesh-layout.js';
 import type { ModeLine, ModeName, Stability } from './frame-results.js';
 import { departures, fineFractions, largestOf } from './mesh-shape-lines.js';
 
@@ -18,7 +19,8 @@ const membersOf = (mesh: FrameMesh): MeshMember[] => [...Object.values(mesh.bars
 
 /** Largest shift of any node, in the plane and out of it. */
 function largestShifts(mesh: FrameMesh, u: Float64Array): { readonly plane: number; readonly out: number } {
-  let [plane, out] = [0, 0];
+  let plane = 0;
+  let out = 0;
   for (let n = 0; n < mesh.structure.nodes.length; n++) {
     plane = Math.max(plane, Math.hypot(u[6 * n]!, u[6 * n + 1]!));
     out = Math.max(out, Math.abs(u[6 * n + 2]!));

@@ -1,7 +1,8 @@
 import { cornerNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
 import type { FrameSolution, Loads, MemberLoad, NodeLoad } from '../frame3d/index.js';
-import type { FrameMesh, MeshMember } from './frame-mesh.js';
+import type { FrameMesh } from './frame-mesh.js';
+import type { MeshMember } from './mesh-layout.js';
 import { barEnds } from './frame-mesh.js';
 import type { BarStatics, CornerStatics, CrossbarStatics, Statics } from './frame-results.js';
 import type { EdgePull, FrameShape, PointForce } from './frame-shape.js';

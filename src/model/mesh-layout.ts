@@ -1,0 +1,70 @@
+import type { FrameNode, Member, Spring, Theory } from '../frame3d/index.js';
+import type { Section } from './frame-shape.js';
+
+/** One bar, crossbar or brace as a chain of elements, from its left or bottom end. */
+export interface MeshMember {
+  readonly name: string;
+  readonly kind: 'bar' | 'crossbar' | 'brace';
+  readonly section: Section;
+  /** Nodes along it, its own ends included (behind their joints). */
+  readonly nodes: readonly number[];
+  /** Fraction of its length at each node. */
+  readonly at: readonly number[];
+  /** Elements between them, as indices into the structure's members. */
+  readonly elements: readonly number[];
+  readonly length_mm: number;
+  /** Direction cosines of its axis in the plane. */
+  readonly along: readonly [number, number];
+  /** Bending against shear stiffness, 12 E I/(κ G A), mm², for bending in the plane and out of it; 0 without shear. */
+  readonly shear: { readonly plane: number; readonly out: number };
+}
+
+/** Joints that give less than this many bar-widths are rigid: a stiffer spring would only cost accuracy. */
+const leastGive = 1e-6;
+
+/** Stiffness of a joint by its give g: E I/(g w) and G J/(g w) of the member that ends there; shifts are shared. */
+function joint(i: number, j: number, section: Section, give: number, level: boolean): Spring {
+  const c = 1 / (give * section.w_mm);
+  const twist = section.G_MPa * section.J_mm4 * c;
+  const out = section.E_MPa * section.I_out_mm4 * c;
+  const plane = section.E_MPa * section.I_plane_mm4 * c;
+  return { i, j, k: [Infinity, Infinity, Infinity, level ? twist : out, level ? out : twist, plane] };
+}
+
+/** Collects nodes, members and joints while a frame is laid out. */
+export class Layout {
+  readonly nodes: FrameNode[] = [];
+  readonly members: Member[] = [];
+  readonly springs: Spring[] = [];
+
+  constructor(readonly theory: Theory) {}
+
+  node(id: string, x: number, y: number): number {
+    this.nodes.push({ id, x, y, z: 0 });
+    return this.nodes.length - 1;
+  }
+
+  /** The node itself for a rigid joint, otherwise a second node behind the joint. */
+  behindJoint(node: number, id: string, section: Section, give: number, level: boolean): number {
+    if (!(give > leastGive)) return node;
+    const { x, y } = this.nodes[node]!;
+    const end = this.node(id, x, y);
+    this.springs.push(joint(node, end, section, give, level));
+    return end;
+  }
+
+  chain(name: string, kind: MeshMember['kind'], section: Section, nodes: readonly number[]): MeshMember {
+    const elements: number[] = [];
+    const { A_mm2: A, I_out_mm4: Iy, I_plane_mm4: Iz, J_mm4: J, E_MPa: E, G_MPa: G } = section;
+    for (let n = 1; n < nodes.length; n++) {
+      elements.push(this.members.length);
+      this.members.push({ id: `${name} ${n}`, i: nodes[n - 1]!, j: nodes[n]!, E, G, A, Iy, Iz, J, zref: [0, 0, 1] });
+    }
+    const [a, b] = [this.nodes[nodes[0]!]!, this.nodes[nodes[nodes.length - 1]!]!];
+    const length_mm = Math.hypot(b.x - a.x, b.y - a.y);
+    const at = nodes.map((n) => Math.hypot(this.nodes[n]!.x - a.x, this.nodes[n]!.y - a.y) / length_mm);
+    const softness = this.theory.shear ? (12 * E) / (this.theory.kappa * G * A) : 0;
+    const along = [(b.x - a.x) / length_mm, (b.y - a.y) / length_mm] as const;
+    return { name, kind, section, nodes, at, elements, length_mm, along, shear: { plane: softness * Iz, out: softness * Iy } };
+  }
+}
