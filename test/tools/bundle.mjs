@@ -9,7 +9,7 @@ const common = {
   splitting: true, chunkNames: 'chunks/[name]-[hash]', external: [],
 };
 await build({ ...common, entryPoints: { sightdown: 'src/cli.ts' }, outdir: 'dist', banner: { js: banner } });
-const tools = ['tools/prepare', 'tools/cases', 'tools/examples', 'bench/bench'].filter((name) => existsSync(`test/${name}.ts`)).map((name) => [name.split('/')[1], `test/${name}.ts`]);
+const tools = ['tools/prepare', 'tools/cases', 'tools/examples', 'bench/bench'].filter((name) => existsSync(`test/${name}.ts`) && (name !== 'bench/bench' || existsSync('src/suggest/suggest.ts'))).map((name) => [name.split('/')[1], `test/${name}.ts`]);
 if (tools.length > 0)
   await build({ ...common, minify: false, entryPoints: Object.fromEntries(tools), outdir: 'dist/tools', banner: { js: banner } });
 
