@@ -26,7 +26,9 @@ export function buildModel(plan: Plan, shelf: Shelf): Model {
   );
   const braces = timberBraces(plan, shelf);
   const shape = frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section);
-  const shape_stability = frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section_stability);
+  /** Only screwed plies have another section for stability; the same object lets the solver share its work. */
+  const slips = [...Object.values(bars), ...crossbars].some((build) => build.section_stability !== build.section);
+  const shape_stability = slips ? frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section_stability) : shape;
   const wood_kg = [...Object.values(bars), ...crossbars, ...braces].reduce((sum, part) => sum + part.mass_kg, 0);
   const service_class = serviceClass(plan.room.humidity_high);
   const accidental = shelfNumber(shelf, 'accidental-pull');
@@ -65,7 +67,7 @@ function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], s
     screws,
   };
   const section = plySection(build, 1);
-  const section_stability = plySection(build, 0.6666666666666666);
+  const section_stability = lying.plies > 1 && bars.bond === 'screws' ? plySection(build, 0.6666666666666666) : section;
   const mass_kg = section.A_mm2 * (span_mm - shorter_mm) * stock.density_kg_per_m3 * 1e-9;
   return { name, stock, lay: lying.lay, plies: lying.plies, stack: bars.stack, bond: bars.bond, pairing: bars.pairing, ...size, section, section_stability, span_mm, mass_kg };
 }

@@ -6,7 +6,7 @@ import type { Fact } from '../../src/facts/fact.js';
 import { warpFacts, warpStory, type WarpStory } from '../../src/facts/warp.js';
 import { buildModel } from '../../src/model/build-model.js';
 import type { FactSettings, Model, Solution } from '../../src/model/model.js';
-import { solveModel } from '../../src/model/solve.js';
+import { solveModel } from '../../src/solve/solve-model.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { settlePlan } from '../../src/plan/settle-plan.js';
 import { boardState } from '../../src/risk/assess.js';

@@ -8,10 +8,10 @@ import { geometricStiffness, memberGeometricStiffness } from '../../src/frame3d/
 import { buildMembrane, quadStiffness } from '../../src/frame3d/membrane.js';
 import type { ProfileMatrix } from '../../src/frame3d/profile-matrix.js';
 import { symmetricEigen } from '../../src/frame3d/small-eigen.js';
-import { meshFrame } from '../../src/model/frame-mesh.js';
-import type { FrameMesh } from '../../src/model/frame-mesh.js';
-import { frameLoads } from '../../src/model/mesh-statics.js';
-import { findStability } from '../../src/model/analyse-frame.js';
+import { meshFrame } from '../../src/solve/frame-mesh.js';
+import type { FrameMesh } from '../../src/solve/frame-mesh.js';
+import { frameLoads } from '../../src/solve/mesh-statics.js';
+import { findStability } from '../../src/solve/analyse-frame.js';
 import type { EdgePull, FrameShape } from '../../src/model/frame-shape.js';
 import { frameOf } from './frame-shapes.js';
 import type { FrameWords } from './frame-shapes.js';

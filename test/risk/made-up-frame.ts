@@ -1,5 +1,5 @@
 import { barNames, cornerNames, type BarName, type Choosing } from '../../src/base/names.js';
-import { solveInfluence } from '../../src/model/analyse-frame.js';
+import { solveInfluence } from '../../src/solve/analyse-frame.js';
 import type { Influence, WarpKind } from '../../src/model/frame-results.js';
 import type { FrameShape } from '../../src/model/frame-shape.js';
 import type { MemberBuild, Model } from '../../src/model/model.js';

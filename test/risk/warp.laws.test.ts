@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { barNames, type BarName } from '../../src/base/names.js';
-import { solveInfluence } from '../../src/model/analyse-frame.js';
+import { solveInfluence } from '../../src/solve/analyse-frame.js';
 import type { FrameShape } from '../../src/model/frame-shape.js';
 import { liftCauses } from '../../src/risk/causes.js';
 import { barRisk, liftChance, liftRisk } from '../../src/risk/closed-form.js';

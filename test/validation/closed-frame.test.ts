@@ -7,9 +7,9 @@
  * Bars are practically rigid along their length, as the formulas assume.
  */
 import { describe, expect, it } from 'vitest';
-import { solveStatics } from '../../src/model/analyse-frame.js';
+import { solveStatics } from '../../src/solve/analyse-frame.js';
 import { eulerBernoulli, prepare, solvePrepared } from '../../src/frame3d/index.js';
-import { meshFrame } from '../../src/model/frame-mesh.js';
+import { meshFrame } from '../../src/solve/frame-mesh.js';
 import type { FrameShape, Section } from '../../src/model/frame-shape.js';
 import { everyBar, everyCorner } from '../frame3d/frame-shapes.js';
 

@@ -10,7 +10,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { findStability, solveInfluence, solveStatics } from '../../src/model/analyse-frame.js';
+import { findStability, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
 import { barNames } from '../../src/base/names.js';
 import type { BarName } from '../../src/base/names.js';
 import type { ModeName } from '../../src/model/frame-results.js';

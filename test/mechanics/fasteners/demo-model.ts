@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { stringify } from 'yaml';
 import type { Model, Solution } from '../../../src/model/model.js';
 import { buildModel } from '../../../src/model/build-model.js';
-import { solveModel } from '../../../src/model/solve.js';
+import { solveModel } from '../../../src/solve/solve-model.js';
 import { readPlanWith } from '../../../src/plan/read-plan.js';
 import { readShelf } from '../../../src/shelf/read-shelf.js';
 import type { Shelf } from '../../../src/shelf/shelf.js';

@@ -1,5 +1,5 @@
 import type { FrameNode, Member, Spring, Theory } from '../frame3d/index.js';
-import type { Section } from './frame-shape.js';
+import type { Section } from '../model/frame-shape.js';
 
 /** One bar, crossbar or brace as a chain of elements, from its left or bottom end. */
 export interface MeshMember {

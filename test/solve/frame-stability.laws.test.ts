@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { barNames, cornerNames } from '../../src/base/names.js';
-import { findStability, solveInfluence, solveStatics } from '../../src/model/analyse-frame.js';
+import { findStability, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
 import type { Influence, Stability } from '../../src/model/frame-results.js';
 import type { EdgePull, FrameShape } from '../../src/model/frame-shape.js';
 import { solidSection } from '../../src/model/section.js';

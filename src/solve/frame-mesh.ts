@@ -1,7 +1,7 @@
 import { barNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
 import type { MembraneGrid, Structure, Support, Theory } from '../frame3d/index.js';
-import type { CrossbarShape, FrameShape, PointForce } from './frame-shape.js';
+import type { CrossbarShape, FrameShape, PointForce } from '../model/frame-shape.js';
 import { Layout } from './mesh-layout.js';
 import type { MeshMember } from './mesh-layout.js';
 import { meshLines } from './mesh-lines.js';

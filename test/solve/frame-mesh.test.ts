@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { eulerBernoulli, timoshenko } from '../../src/frame3d/index.js';
-import { meshFrame } from '../../src/model/frame-mesh.js';
-import { meshLines, nearest } from '../../src/model/mesh-lines.js';
-import { findStability, solveInfluence, solveStatics } from '../../src/model/analyse-frame.js';
+import { meshFrame } from '../../src/solve/frame-mesh.js';
+import { meshLines, nearest } from '../../src/solve/mesh-lines.js';
+import { findStability, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
 import { frameOf } from '../frame3d/frame-shapes.js';
 
 const fineness = { bar: 8, crossbar: 4, brace: 2 };

@@ -2,8 +2,8 @@ import { eulerBernoulli, prepareStretched, secondOrder, solvePrepared, timoshenk
 import type { SecondOrder, StretchedFrame } from '../frame3d/index.js';
 import { meshFrame } from './frame-mesh.js';
 import type { FrameMesh } from './frame-mesh.js';
-import type { Influence, Stability, Statics } from './frame-results.js';
-import type { EdgePull, FrameShape, PointForce } from './frame-shape.js';
+import type { Influence, Stability, Statics } from '../model/frame-results.js';
+import type { EdgePull, FrameShape, PointForce } from '../model/frame-shape.js';
 import { readInfluence } from './mesh-influence.js';
 import { neverUnstable, readStability } from './mesh-stability.js';
 import { frameLoads, readStatics } from './mesh-statics.js';

@@ -2,7 +2,7 @@ import { addMembraneProduct, addProduct, smallestLoadFactors, solveFactored, spr
 import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
-import type { ModeLine, ModeName, Stability } from './frame-results.js';
+import type { ModeLine, ModeName, Stability } from '../model/frame-results.js';
 import { departures, fineFractions, largestOf } from './mesh-shape-lines.js';
 
 /** The answer for a frame that no pull of this kind makes unstable. */

@@ -2,7 +2,7 @@ import { solveFactored, tangentFactors } from '../frame3d/index.js';
 import type { SecondOrder, StretchedFrame } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
-import type { Influence, WarpKind } from './frame-results.js';
+import type { Influence, WarpKind } from '../model/frame-results.js';
 import { departures, inwardSign, perBar } from './mesh-shape-lines.js';
 
 /** Equal steps along a bar at which influence numbers are kept. */

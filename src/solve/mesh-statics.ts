@@ -4,8 +4,8 @@ import type { FrameSolution, Loads, MemberLoad, NodeLoad } from '../frame3d/inde
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
 import { barEnds } from './frame-mesh.js';
-import type { BarStatics, CornerStatics, CrossbarStatics, Statics } from './frame-results.js';
-import type { EdgePull, FrameShape, PointForce } from './frame-shape.js';
+import type { BarStatics, CornerStatics, CrossbarStatics, Statics } from '../model/frame-results.js';
+import type { EdgePull, FrameShape, PointForce } from '../model/frame-shape.js';
 import { departures, fineFractions, inwardSign, largestOf, perBar, rollSign } from './mesh-shape-lines.js';
 
 /** Inward unit direction of the pull on each bar. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { findStability, solveInfluence, solveStatics, usualMesh } from '../../src/model/analyse-frame.js';
-import { influenceSteps } from '../../src/model/mesh-influence.js';
+import { findStability, solveInfluence, solveStatics, usualMesh } from '../../src/solve/analyse-frame.js';
+import { influenceSteps } from '../../src/solve/mesh-influence.js';
 import type { Influence, WarpKind } from '../../src/model/frame-results.js';
 import { barNames } from '../../src/base/names.js';
 import type { FrameShape } from '../../src/model/frame-shape.js';
