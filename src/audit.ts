@@ -5,7 +5,7 @@ import { worstVerdict } from './findings/summary.js';
 import { buildModel } from './model/build-model.js';
 import { leftOut } from './model/left-out.js';
 import type { FactSettings, Model } from './model/model.js';
-import { solveModel } from './model/solve.js';
+import { solveModel } from './solve/solve-model.js';
 import type { Plan } from './plan/plan.js';
 import { readPlanWith } from './plan/read-plan.js';
 import type { Audit, Change } from './report/audit-view.js';
@@ -37,7 +37,8 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   const model = buildModel(plan, bench.shelf);
   const solution = solveModel(model);
   const cut = cutPlan([plan], bench.shelf);
-  const facts = allFacts(model, solution, cut, settings(model, bench));
+  const chosen = settings(model, bench);
+  const facts = allFacts(model, solution, cut, chosen);
   const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units });
   return {
     plan,
@@ -55,13 +56,20 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
     seed: bench.seed,
     samples: bench.samples,
     changes: [],
+    settings: chosen,
+    cut,
   };
 }
 
-/** The same audit with what the usual changes would do, each found by auditing the changed plan. */
+/** Frames sampled for each change: enough for its verdict; only the bow of bars is sampled, all else is exact. */
+const samplesForChanges = 4000;
+
+/** The same audit with what the usual changes would do, each found by auditing the changed plan; a plan that is clear needs none. */
 export async function withChanges(audited: Audit, bench: Bench): Promise<Audit> {
+  if (audited.verdict === 'clear') return audited;
+  const quick = { ...bench, samples: Math.min(bench.samples, samplesForChanges) };
   const changes: Change[] = [];
-  for (const edit of firstAid(audited)) changes.push(asChange(edit.words, await audit(applyEdit(audited.plan, edit), bench)));
+  for (const edit of firstAid(audited)) changes.push(asChange(edit.words, await audit(applyEdit(audited.plan, edit), quick)));
   return { ...audited, changes };
 }
 
