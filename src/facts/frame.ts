@@ -20,7 +20,6 @@ function sizeFacts(model: Model): Fact[] {
   const diagonal_mm = Math.hypot(width_mm, height_mm);
   const offset_mm = height_mm * Math.tan((saw_error_deg * Math.PI) / 180);
   const depth_mm = model.bars.top.section.d_mm + model.plan.bars.lip_mm;
-  const door = model.plan.door;
   const frame = frameFact;
   return [
     frame('frame.width_mm', width_mm, 'mm'),
@@ -32,7 +31,7 @@ function sizeFacts(model: Model): Fact[] {
     frame('frame.diagonal_difference_mm', (2 * width_mm * offset_mm) / diagonal_mm, 'mm'),
     frame('frame.weight_kg', model.weight.total_kg, 'kg'),
     frame('frame.lift_people', peopleToLift(model.weight.total_kg, width_mm, height_mm), 'count'),
-    frame('frame.fits_door', door === null ? 'not-asked' : fitsDoor(width_mm, height_mm, depth_mm, door) ? 'yes' : 'no', 'word'),
+    frame('frame.fits_door', fitsDoor(width_mm, height_mm, depth_mm, model.plan.door), 'word'),
   ];
 }
 

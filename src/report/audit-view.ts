@@ -45,6 +45,4 @@ export interface Audit {
   readonly cut?: CutPlan;
   /** The list of sources, so that the report can name them in full. */
   readonly sources?: readonly Source[];
-  /** What small slips at the bench would do, in sentences. */
-  readonly what_if?: readonly string[];
 }

@@ -1,8 +1,23 @@
-import { bullets } from '../tree.js';
+import { whatIf } from '../../what-if/what-if.js';
+import { bullets, heading, paragraph, strong, table, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 
-/** What small slips at the bench would do; null when nothing was worked out. */
-export function whatIfSection({ audit }: Telling): Section | null {
-  const sentences = audit.what_if ?? [];
-  return sentences.length === 0 ? null : { title: 'What if I am a little off?', blocks: [bullets(sentences)], pictures: [] };
+/** What small slips at the bench would do, which reading would tell most, and whether the piece can be carried out; null when the audit kept no settings. */
+export function whatIfSection({ audit, small }: Telling): Section | null {
+  if (audit.settings === undefined) return null;
+  const { slips, readings, door, lifting } = whatIf(audit.model, audit.solution, audit.settings);
+  const amount = (mm: number | null): string => (mm === null ? 'unknown' : mm === 0 ? 'nothing' : small(mm));
+  const rows = slips.map((slip): readonly Cell[] => [slip.slip, amount(slip.gap_mm), amount(slip.diagonal_difference_mm), amount(slip.corner_lift_mm)]);
+  return {
+    title: 'What if I am a little off?',
+    blocks: [
+      table([{ head: 'Slip, the rest being true' }, { head: 'Joint open', align: 'right' }, { head: 'Diagonals differ', align: 'right' }, { head: 'Corner stands up', align: 'right' }], rows),
+      bullets(slips.map(({ slip, say }): Cell => [strong(`${slip}.`), ` ${say}`])),
+      heading(3, 'The reading that would tell most'),
+      bullets(readings.say.map((said) => said.replace(/crossbar-(\d+)/gu, 'crossbar $1'))),
+      heading(3, 'Out of the studio'),
+      paragraph(`${door.say} ${lifting.say}`),
+    ],
+    pictures: [],
+  };
 }

@@ -1,0 +1,109 @@
+import { formatLength, formatNumber, formatQuantity, formatShare } from '../base/units-format.js';
+import { fitsDoor, PICTURE_LIFT, peopleToLift, recommendedLift_kg } from '../mechanics/lifting.js';
+import type { FactSettings, Model, Solution } from '../model/model.js';
+import { assessWarp, boardState, unstable_reason } from '../risk/assess.js';
+import { nine_in_ten } from '../risk/closed-form.js';
+import { foldedQuantile } from '../risk/normal.js';
+import { usefulReadings, type Reading } from '../risk/readings.js';
+import { shelfNumber } from '../shelf/shelf-number.js';
+import { slipsAtTheBench, type Slip } from './slips.js';
+
+/** What being a little off would do, which reading would tell most, and whether the piece can be carried out. */
+export interface WhatIf {
+  readonly slips: readonly Slip[];
+  readonly readings: ReadingsToTake;
+  readonly door: DoorAnswer;
+  readonly lifting: LiftingAnswer;
+}
+
+/** Readings worth taking before cutting, most telling first. */
+export interface ReadingsToTake {
+  /** With what nine in ten frames stay under once it is taken (and the rest turns out average), mm. */
+  readonly best: readonly (Reading & { readonly lift_p90_mm: number })[];
+  /** Nine in ten stay under this now, mm; null when the flat frame does not hold. */
+  readonly lift_p90_mm: number | null;
+  /** Reserve against twisting as planned and with softer joints: what knowing the joints would move. Null when unknown. */
+  readonly reserve: { readonly as_planned: number; readonly softer: number } | null;
+  readonly say: readonly string[];
+}
+
+/** Whether the finished frame goes through a door. */
+export interface DoorAnswer {
+  readonly fits: 'yes' | 'no';
+  /** True when the plan names the door; else a common one is taken. */
+  readonly asked: boolean;
+  readonly say: string;
+}
+
+/** Who lifts it. */
+export interface LiftingAnswer {
+  readonly people: number;
+  readonly weight_kg: number;
+  /** Most that one person should lift so, kg. Source: niosh-94-110. */
+  readonly one_person_kg: number;
+  readonly say: string;
+}
+
+/** A common inside door, clear, mm (`practice`), for plans that name none. */
+export const common_door = { width_mm: 760, height_mm: 1980 } as const;
+
+/** How many readings are told. */
+const readings_told = 3;
+
+/** Everything for the part “What if I am a little off?”. Pure; sentences are in the plan's own units. */
+export function whatIf(model: Model, solution: Solution, settings: FactSettings): WhatIf {
+  return { slips: slipsAtTheBench(model, solution), readings: readingsToTake(model, solution, settings), door: throughTheDoor(model), lifting: lifting(model) };
+}
+
+function readingsToTake(model: Model, solution: Solution, settings: FactSettings): ReadingsToTake {
+  const { units } = model.plan;
+  const reserve = reserves(model, solution);
+  const joints = reserve === null
+    ? []
+    : [`A test joint would tell nothing of natural warp, but of the reserve against twisting: ${formatNumber(reserve.as_planned, 2)} with joints as the shelf takes them, ${formatNumber(reserve.softer, 2)} if they give more.`];
+  const risk = assessWarp(model, solution, settings);
+  if (risk === null) return { best: [], lift_p90_mm: null, reserve, say: [unstable_reason, ...joints] };
+  const { mean, sd, p90_mm } = risk.lift;
+  const best = usefulReadings(model, risk.terms, boardState(model).assumptions)
+    .slice(0, readings_told)
+    .map((reading) => ({ ...reading, lift_p90_mm: foldedQuantile(mean, sd * Math.sqrt(Math.max(0, 1 - reading.settles)), nine_in_ten) }));
+  const told = best.map((reading) => `${capital(reading.of)}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner; nine in ten such frames would then stay under ${formatLength(reading.lift_p90_mm, units)} instead of ${formatLength(p90_mm, units)}, if it turns out average.`);
+  return { best, lift_p90_mm: p90_mm, reserve, say: [...(told.length === 0 ? ['No single reading would tell more about a lifted corner.'] : told), ...joints] };
+}
+
+function reserves(model: Model, { peak_factor, give8_peak_factor }: Solution): ReadingsToTake['reserve'] {
+  const share = shelfNumber(model.shelf, 'stiffness-share');
+  return peak_factor === null || give8_peak_factor === null ? null : { as_planned: share * peak_factor, softer: share * give8_peak_factor };
+}
+
+function throughTheDoor(model: Model): DoorAnswer {
+  const { plan } = model;
+  const door = plan.door ?? common_door;
+  const { width_mm, height_mm } = plan.face;
+  const depth_mm = model.bars.top.section.d_mm + plan.bars.lip_mm;
+  const fits = fitsDoor(width_mm, height_mm, depth_mm, door) === 'yes' ? 'yes' : 'no';
+  const size = `${formatLength(door.width_mm, plan.units)} x ${formatLength(door.height_mm, plan.units)}`;
+  const which = plan.door === null ? `a common door (${size} clear; the plan names none)` : `the door of the plan (${size} clear)`;
+  const shorter = formatLength(Math.min(width_mm, height_mm), plan.units);
+  const say = fits === 'yes'
+    ? `It goes through ${which}, upright, with its ${shorter} side standing.`
+    : `It does not go upright through ${which}: its shorter side is ${shorter}${depth_mm > door.width_mm ? ` and it is ${formatLength(depth_mm, plan.units)} deep` : ''}. Tilting it may help a little; measure before you build, or build it in the room.`;
+  return { fits, asked: plan.door !== null, say };
+}
+
+function lifting({ plan, weight }: Model): LiftingAnswer {
+  const { width_mm, height_mm } = plan.face;
+  const people = peopleToLift(weight.total_kg, width_mm, height_mm);
+  const one_person_kg = recommendedLift_kg(PICTURE_LIFT);
+  const light = weight.total_kg <= one_person_kg;
+  const by = people <= 1 ? 'One person lifts it' : `${people === 2 ? 'Two' : people} people lift it`;
+  const why = light && people > 1 ? ', not for its weight but because one cannot reach around it' : '';
+  return {
+    people,
+    weight_kg: weight.total_kg,
+    one_person_kg,
+    say: `${by}${why}: finished it weighs about ${formatQuantity(weight.total_kg, 'kg', plan.units)}; one person should lift at most about ${formatQuantity(Number(one_person_kg.toPrecision(2)), 'kg', plan.units)} to a wall.`,
+  };
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
