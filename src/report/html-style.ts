@@ -24,6 +24,6 @@ figure { margin: 0.8rem 0; } figure svg { display: block; width: 100%; max-width
   main { columns: 2; column-gap: 7mm; }
   h1 { font-size: 14pt; } h2 { font-size: 10.5pt; margin: 3.5mm 0 1mm; padding-top: 0.8mm; break-after: avoid; } section:first-child h2 { margin-top: 0; } h3 { font-size: 8.8pt; margin: 2mm 0 0.6mm; break-after: avoid; }
   p, ul, ol, blockquote, .wide, figure { margin: 1mm 0; } li { margin: 0.3mm 0; } table { font-size: 7.2pt; } th, td { padding: 0.4mm 1.2mm 0.4mm 0; }
-  .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } figure svg { border: 0; width: auto; max-width: 100%; max-height: 54mm; margin: 0 auto; }
+  .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } figure svg { border: 0; width: 72mm; max-width: 100%; margin: 0 auto; }
 }
 `.trim();

@@ -29,7 +29,7 @@ export interface BarSection {
  */
 export function barSection(section: BarSection): Picture {
   const { units, w_mm, d_mm, lip_mm } = section;
-  const scale = Math.min(150 / (d_mm + lip_mm), 150 / w_mm, 4);
+  const scale = Math.min(140 / (d_mm + lip_mm), 110 / w_mm);
   const d = d_mm * scale;
   const w = w_mm * scale;
   const lip = lip_mm * scale;
@@ -43,7 +43,7 @@ export function barSection(section: BarSection): Picture {
     plies(section, left, top, d, w),
     lip > 0.5 ? drawing({ marks: [outline(rectangle(right, top, lip, Math.min(8 * scale, w / 4)), { fill: woodFill })] }) : drawing({}),
     clothLine(section, { left, top, right, bottom, cloth, tail, scale }),
-    uprightDimension({ from: top, to: bottom, x: left - 30, edge: left, text: formatLength(w_mm, units) }),
+    uprightDimension({ from: top, to: bottom, x: left - 60, edge: left, text: formatLength(w_mm, units), alwaysUpright: true }),
     levelDimension({ from: left, to: right, y: tail + 12, edge: bottom, text: formatLength(d_mm, units) }),
     levelDimension({ from: (left + right) / 2, to: cloth, y: tail + 34, edge: tail + 8, text: formatLength(d_mm / 2 + lip_mm, units) }),
     drawing({
@@ -51,7 +51,7 @@ export function barSection(section: BarSection): Picture {
       labels: [
         { text: 'wall side', heavy: true, spots: [{ x: 8, y: 16, anchor: 'start' }] },
         { text: 'viewer’s side', heavy: true, spots: [{ x: sheetWidth - 8, y: 16, anchor: 'end' }] },
-        { text: 'outside edge of the frame', size: textSize.small, spots: [{ x: (left + right) / 2, y: top - 20, anchor: 'middle' }] },
+        { text: 'outside edge of the frame', size: textSize.small, spots: [{ x: (left + right) / 2, y: top - 24, anchor: 'middle' }] },
         { text: 'opening side', size: textSize.small, spots: [{ x: left - 16, y: bottom + 36, anchor: 'end' }] },
       ],
     }),
@@ -85,7 +85,7 @@ function plies({ plies: n, stack, bond, screw_mm, w_mm, d_mm }: BarSection, left
   marks.push(...seams.map((seam) => line(seam, { width: glued ? weight.bold : weight.thin })), outline(rectangle(left, top, d, w), {}));
   if (bond === 'screws' || bond === 'glue+screws') marks.push(...screw(side, left, top, d, w, (screw_mm ?? 0.8 * (side ? w_mm : d_mm)) * (side ? w / w_mm : d / d_mm)));
   const seam = seams[0]?.[0];
-  const label = { glue: 'glue line', 'glue+screws': 'glue line, screw', screws: 'screw', none: 'loose', single: '' }[bond];
+  const label = { glue: 'glue line', 'glue+screws': 'glue + screw', screws: 'screw', none: 'loose', single: '' }[bond];
   const joined = seam === undefined || label === '' ? drawing({}) : seamLabel(label, side ? { x: left + d * 0.8, y: seam.y } : { x: seam.x, y: top + w * 0.8 }, side, left, top, d, w);
   return together(drawing({ marks, obstacles: [{ x: left, y: top, width: d, height: w }] }), joined);
 }
@@ -135,9 +135,9 @@ function clothLine({ fixing, turn_mm }: BarSection, { left, top, right, bottom, 
       circle(fixing === 'back' ? { x: staple.x - out, y: staple.y } : { x: staple.x, y: staple.y - out }, 3.2, { fill: ink }),
     ],
     labels: [
-      { text: 'cloth', size: textSize.small, spots: [{ x: cloth + out + 10, y: top + 10, anchor: 'start' }] },
+      { text: 'cloth', size: textSize.small, spots: [{ x: cloth + out + 10, y: top + 10, anchor: 'start' }, { x: cloth + out + 10, y: top - 8, anchor: 'start' }, { x: cloth + out + 10, y: top - 22, anchor: 'start' }] },
       { text: 'pull of the cloth', size: textSize.small, spots: [{ x: cloth + out + 18, y: (pullTop + tail) / 2, anchor: 'start' }, { x: cloth - 6, y: (pullTop + tail) / 2, anchor: 'end' }] },
-      { text: 'staple', size: textSize.small, spots: fixing === 'back' ? [{ x: left - 12, y: top - 2, anchor: 'end' }, { x: left - 12, y: top - 16, anchor: 'end' }] : [{ x: left - 12, y: top - 12, anchor: 'end' }] },
+      { text: 'staple', size: textSize.small, spots: fixing === 'back' ? [{ x: left - 12, y: top - 2, anchor: 'end' }, { x: left - 12, y: top - 16, anchor: 'end' }] : [{ x: left - 12, y: top - 4, anchor: 'end' }, { x: left - 12, y: top - 18, anchor: 'end' }] },
     ],
     obstacles: [{ x: cloth + out - 1, y: top, width: 3, height: tail - top }],
   });

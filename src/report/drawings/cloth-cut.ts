@@ -21,9 +21,9 @@ const said = { 'face': 'front edge', 'back-edge': 'turns onto the back', 'staple
 /** The cloth as cut, lying on its face, with the lines where it folds and where the staples go, to scale. */
 export function clothCut(cloth: ClothCutPicture): Picture {
   const { units, cut_width_mm: W, cut_height_mm: H } = cloth;
-  const scale = Math.min(172 / W, 220 / H);
+  const scale = Math.min(172 / W, 170 / H);
   const left = 62;
-  const top = 44;
+  const top = 20;
   const right = left + W * scale;
   const bottom = top + H * scale;
   const tail = Math.max(bottom, top + 118);
@@ -54,14 +54,14 @@ function foldLine(fold: ClothCutPicture['folds'][number], { cut_width_mm: W, cut
 /** Each line explained beside the cloth, with how far in it lies. */
 function legend({ folds, units }: ClothCutPicture, right: number, top: number): Drawing {
   const x = right + 16;
-  const rows = [{ text: 'cut edge', look: { width: weight.edge } }, ...folds.map((f) => ({ text: `${said[f.name]},`, more: `${formatLength(f.in_from_edge_mm, units)} from the edge`, look: looks[f.name] }))];
+  const rows = [{ text: 'cut edge,', more: 'measured from here', look: { width: weight.edge } }, ...folds.map((f) => ({ text: `${said[f.name]},`, more: formatLength(f.in_from_edge_mm, units), look: looks[f.name] }))];
   return together(
     ...rows.map((row, i) =>
       drawing({
         marks: [line([{ x, y: top + 6 + 32 * i }, { x: x + 22, y: top + 6 + 32 * i }], row.look)],
         labels: [
           { text: row.text, size: textSize.small, spots: [{ x: x + 27, y: top + 6 + 32 * i, anchor: 'start' }] },
-          ...('more' in row ? [{ text: row.more, size: textSize.small, spots: [{ x: x + 27, y: top + 20 + 32 * i, anchor: 'start' as const }] as const }] : []),
+          { text: row.more, size: textSize.small, spots: [{ x: x + 27, y: top + 20 + 32 * i, anchor: 'start' }] },
         ],
       }),
     ),

@@ -37,7 +37,7 @@ export function cornerBuild(corner: CornerBuild): Picture {
   const plies = corner.ply_screws;
   const wanted = Math.max(3 * widest, (corner.brace?.leg_mm ?? 0) + 1.6 * widest, plies === null ? 0 : plies.first_mm + 0.6 * widest);
   const stub_mm = Math.min(wanted, 14 * widest);
-  const scale = 205 / stub_mm;
+  const scale = 180 / stub_mm;
   const left = 92;
   const top = 62;
   const frame: Frame = { scale, stub_mm, at: (x, y) => ({ x: left + x * scale, y: top + y * scale }) };

@@ -46,10 +46,12 @@ export interface UprightDimension {
   readonly x: number;
   readonly edge: number;
   readonly text: string;
+  /** The figure reads upwards even where it is longer than the dimension: for lines side by side. */
+  readonly alwaysUpright?: boolean;
 }
 
 /** An upright dimension line; its figure reads upwards, on the left of the line, or level at its end where the gap is too small. */
-export function uprightDimension({ from, to, x, edge, text }: UprightDimension): Drawing {
+export function uprightDimension({ from, to, x, edge, text, alwaysUpright = false }: UprightDimension): Drawing {
   const [a, b] = from <= to ? [from, to] : [to, from];
   const away = x > edge ? 1 : -1;
   const middle = (a + b) / 2;
@@ -64,7 +66,10 @@ export function uprightDimension({ from, to, x, edge, text }: UprightDimension):
   const left: Spot = { x: x - 8, y: middle, anchor: 'middle' };
   const right: Spot = { x: x + 9, y: middle, anchor: 'middle' };
   const obstacles = [{ x: x - 1, y: a, width: 2, height: b - a }];
-  if (fits) return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, upright: true, spots: [left, right] }] });
+  if (fits || alwaysUpright) {
+    const apart = (dy: number): readonly Spot[] => [left, right].map((spot) => ({ ...spot, y: spot.y + dy }));
+    return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, upright: true, spots: [left, right, ...apart(-long / 2), ...apart(long / 2)] }] });
+  }
   const beside: Spot = away > 0 ? { x: x + 8, y: middle, anchor: 'start' } : { x: x - 8, y: middle, anchor: 'end' };
   const over: Spot = { x, y: a - 13, anchor: 'middle' };
   const under: Spot = { x, y: b + 14, anchor: 'middle' };

@@ -28,15 +28,16 @@ interface Placing {
   readonly at: (x_mm: number, y_mm: number) => Point;
 }
 
-const margin = { left: 52, right: 46, top: 34, bottom: 84 } as const;
-const tallest = 380;
+const margin = { left: 52, right: 46, top: 16, bottom: 64 } as const;
+const tallest = 300;
 
 function placingOf(view: FrontView): Placing {
   const level = view.crossbars.filter((c) => c.runs === 'level').length;
   const room = sheetWidth - margin.left - margin.right - 14 * Math.min(level, 3);
   const scale = Math.min(room / view.width_mm, tallest / view.height_mm);
   const left = margin.left + (room - view.width_mm * scale) / 2;
-  const bottom = margin.top + 16 * Math.min(view.crossbars.length - level, 3) + view.height_mm * scale;
+  const uprights = Math.min(view.crossbars.length - level, 3);
+  const bottom = margin.top + (uprights > 0 ? 16 + 16 * uprights : 0) + view.height_mm * scale;
   return { scale, left, bottom, at: (x, y) => ({ x: left + x * scale, y: bottom - y * scale }) };
 }
 
@@ -44,7 +45,8 @@ function placingOf(view: FrontView): Placing {
 export function frontView(view: FrontView): Picture {
   const placing = placingOf(view);
   const corner = (v: FrontView): Drawing => together(...v.braces.map((brace) => braceDrawing(v, brace, placing)));
-  const below = placing.bottom + dimensionGap.first + dimensionGap.next + 20;
+  const legs = view.braces.length > 0 ? dimensionGap.next : 0;
+  const below = placing.bottom + dimensionGap.first + legs + 24;
   const content = together(
     drawing({ marks: view.crossbars.map((c) => crossbarOutline(view, c, placing)) }),
     corner(view),
@@ -52,9 +54,9 @@ export function frontView(view: FrontView): Picture {
     outsideDimensions(view, placing),
     crossbarDimensions(view, placing),
     names(view, placing),
-    scaleBar({ x: margin.left, y: below, mm_to_sheet: placing.scale, units: view.units, note: 'Seen from the front, cloth off' }),
+    scaleBar({ x: 12, y: below, mm_to_sheet: placing.scale, units: view.units, note: 'Seen from the front, cloth off' }),
   );
-  return finishPicture({ name: 'front.svg', title: 'The frame from the front', alt: describe(view) }, placing.bottom + margin.bottom, content);
+  return finishPicture({ name: 'front.svg', title: 'The frame from the front', alt: describe(view) }, placing.bottom + margin.bottom + legs, content);
 }
 
 function describe(view: FrontView): string {
@@ -160,7 +162,7 @@ function crossbarDimensions(view: FrontView, { left, bottom, scale, at }: Placin
   const first = view.braces[0];
   return together(
     ...uprights.slice(0, 3).map((m, i) => levelDimension({ from: left, to: at(m, 0).x, y: top - 16 - 16 * i, edge: top, text: formatLength(m, units) })),
-    ...levels.slice(0, 3).map((m, i) => uprightDimension({ from: at(0, m).y, to: bottom, x: right + 16 + 18 * i, edge: right, text: formatLength(m, units) })),
+    ...levels.slice(0, 3).map((m, i) => uprightDimension({ from: at(0, m).y, to: bottom, x: right + 16 + 18 * i, edge: right, text: formatLength(m, units), alwaysUpright: true })),
     drawing({ marks: view.crossbars.map((c) => centreLine(view, c, at)) }),
     first === undefined ? drawing({}) : legDimension(view, first.leg_mm, { left, bottom, top, right, at }),
   );
@@ -179,25 +181,29 @@ function legDimension(view: FrontView, leg_mm: number, { bottom, at }: { left: n
   return levelDimension({ from: at(corner - leg_mm, 0).x, to: at(corner, 0).x, y, edge: bottom - 4, text: `leg ${formatLength(leg_mm, view.units)}` });
 }
 
+/** `C1`, as in the cut list. */
+const shortName = (name: string): string => name.replace(/^crossbar-/u, 'C');
+
 function names(view: FrontView, { at, left }: Placing): Drawing {
   const { width_mm: W, height_mm: H, bar_w_mm: w } = view;
   const beside = (p: Point, dx: number, dy: number): Point => ({ x: p.x + dx, y: p.y + dy });
   const middle = 'middle' as const;
-  const along = [0.5, 0.3, 0.7, 0.18, 0.82];
+  const along = [0.5, 0.3, 0.7, 0.18, 0.82, 0.4, 0.6, 0.24, 0.76, 0.12, 0.88];
   const spots = (place: (t: number) => Point, anchor: Spot['anchor']): readonly [Spot, ...Spot[]] => along.map((t) => ({ ...place(t), anchor })) as unknown as [Spot, ...Spot[]];
+  const bothSides = (one: readonly [Spot, ...Spot[]], other: readonly Spot[]): readonly [Spot, ...Spot[]] => [...one, ...other];
   const size = textSize.small;
   const outside = (y_mm: number): Spot => ({ x: left - dimensionGap.first - 6, y: at(0, y_mm).y, anchor: 'end' });
   return drawing({
     labels: [
       { text: 'top', size, spots: [...spots((t) => beside(at(W * t, H - w.top), 0, 9), middle), outside(H - w.top / 2)] },
       { text: 'bottom', size, spots: [...spots((t) => beside(at(W * t, w.bottom), 0, -9), middle), outside(w.bottom / 2)] },
-      { text: 'left', size, spots: spots((t) => beside(at(w.left, H * t), 5, 0), 'start') },
-      { text: 'right', size, spots: spots((t) => beside(at(W - w.right, H * t), -5, 0), 'end') },
+      { text: 'left', size, upright: true, spots: spots((t) => beside(at(w.left, H * t), 9, 0), middle) },
+      { text: 'right', size, upright: true, spots: spots((t) => beside(at(W - w.right, H * t), -9, 0), middle) },
       ...view.crossbars.map((c) => {
         const m = crossbarCentre(view, c);
         return c.runs === 'upright'
-          ? { text: c.name, size, upright: true, spots: spots((t) => beside(at(m + c.w_mm / 2, H * t), 9, 0), middle) }
-          : { text: c.name, size, spots: spots((t) => beside(at(W * (0.9 - t * 0.8), m + c.w_mm / 2), 0, -9), middle) };
+          ? { text: shortName(c.name), size, spots: bothSides(spots((t) => beside(at(m + c.w_mm / 2, H * t), 5, 0), 'start'), spots((t) => beside(at(m - c.w_mm / 2, H * t), -5, 0), 'end')) }
+          : { text: shortName(c.name), size, spots: bothSides(spots((t) => beside(at(W * (0.9 - t * 0.8), m + c.w_mm / 2), 0, -9), middle), spots((t) => beside(at(W * (0.9 - t * 0.8), m - c.w_mm / 2), 0, 9), middle)) };
       }),
     ],
     obstacles: view.crossbars.map((c) => {

@@ -30,13 +30,13 @@ export interface HangingPicture {
   readonly top_standoff_mm: number | null;
 }
 
-const panel = { left: 58, width: 178, top: 58, height: 190 } as const;
-const side = { wall: 296, top: 58, height: 190 } as const;
+const panel = { left: 58, width: 178, top: 58, height: 150 } as const;
+const side = { wall: 296, top: 58, height: 150 } as const;
 
 /** Two views: the back to scale with the wire and its forces, and the side with the lean drawn larger than it is. */
 export function hanging(h: HangingPicture): Picture {
   const content = together(back(h), sideView(h));
-  return finishPicture({ name: 'hanging.svg', title: 'How the piece hangs', alt: describe(h) }, 348, content);
+  return finishPicture({ name: 'hanging.svg', title: 'How the piece hangs', alt: describe(h) }, 308, content);
 }
 
 function describe(h: HangingPicture): string {

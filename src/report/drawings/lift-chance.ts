@@ -56,7 +56,7 @@ export function liftChance(lift: LiftChance): Picture | null {
 }
 
 function mark(x: number, anchor: 'start' | 'end', limit: string): Drawing {
-  const out = anchor === 'end' ? 3 : -3;
+  const out = anchor === 'end' ? -1 : 1;
   const text = `limit ${limit}`;
   return drawing({
     marks: [line([{ x, y: plot.top - 8 }, { x, y: plot.base + 6 }], { width: weight.edge, dashes: 'hidden', colour: ink })],

@@ -17,7 +17,7 @@ export interface RollPicture {
 /** The roll from above, to scale, with each cloth where it is cut; hatched: what is left. */
 export function rollPicture(roll: RollPicture): Picture {
   const { units, roll_width_mm: R, length_mm: L, cloths } = roll;
-  const scale = Math.min((sheetWidth - 84) / L, 230 / R);
+  const scale = Math.min((sheetWidth - 84) / L, 150 / R);
   const left = 62;
   const top = 26;
   const content = together(
