@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { addAudit } from './cli/audit.js';
+import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
 
 /** The command: one file per subcommand under `cli/`. Only here and there are files, clock, terminal and exit codes touched. */
@@ -10,6 +11,13 @@ const program = new Command('sightdown')
   .showHelpAfterError('Run with --help to see what is possible.');
 
 addAudit(program);
+addCut(program);
+
+// A reader that has seen enough, such as `head`, is no mistake.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(exitCode.fine);
+  throw error;
+});
 
 try {
   await program.parseAsync();

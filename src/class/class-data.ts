@@ -1,0 +1,55 @@
+import type { ClassFindings } from './class-page.js';
+import type { Pooled } from './pooled.js';
+
+/** The roll-up of a class as plain data: rows, what most got wrong, and what all take together. A value that cannot be known is null. */
+export function rollUpData(found: ClassFindings): Record<string, unknown> {
+  const { roll_up, rows, pooled, pooled_rows } = found;
+  return {
+    plans: roll_up.plans,
+    broken_files: roll_up.broken,
+    verdicts: roll_up.verdicts,
+    rows: rows.map(({ file, name, count, verdict, findings, lift_chance, cost }) => ({ file, name, count, verdict, worst: findings[0] ?? null, lift_chance, cost })),
+    common: roll_up.common.map(({ rule, plans, stops, unknowns, cautions, rows: in_rows, example }) => ({ rule, plans, stops, unknowns, cautions, rows: in_rows, example: example.say, do: example.do })),
+    ruleset: found.ruleset_name,
+    shelf: found.shelf_name,
+    seed: found.seed,
+    samples: found.samples,
+    pooled_rows,
+    pooled: pooled === null ? null : pooledData(pooled),
+  };
+}
+
+/** What several plans take together as plain data: boards with their pieces, the buying list, cloth and the rest. */
+export function pooledData({ cut, short, rolls, others, total_cost, reason }: Pooled): Record<string, unknown> {
+  return {
+    plans: cut.plan_names,
+    currency: cut.currency,
+    demo_prices: cut.demo_prices,
+    total_cost,
+    reason,
+    boards_cost: cut.cost,
+    boards: cut.boards,
+    waste_share: cut.waste_share,
+    proven: cut.proven,
+    bound: cut.bound,
+    buy: cut.stocks.flatMap(({ stock, kinds }) => kinds.map((kind) => ({ stock, ...kind }))),
+    cut: cut.stocks.flatMap(({ stock, boards }) => boards.map((board, i) => ({
+      stock,
+      board: i + 1,
+      length_mm: board.length_mm,
+      left_mm: board.left_mm,
+      pieces: board.pieces.map(({ tag, plan, copy, piece, from_mm, to_mm }) => ({ tag, plan, copy, part: piece.about, ply: piece.ply, ends: piece.ends, cut_mm: piece.cut_mm, short_mm: piece.short_mm, from_mm, to_mm, later: piece.later })),
+    }))),
+    uncut: cut.uncut,
+    short,
+    too_long: cut.too_long.map(({ stock, piece, needs_mm, longest_mm, alternatives }) => ({ stock, tag: piece.tag, plan: piece.plan, needs_mm, longest_mm, alternatives })),
+    rolls: rolls.map(({ cloth, layout, cost }) => ({ cloth: cloth.key, roll_mm: layout.roll_mm, length_mm: layout.length_mm, proven: layout.proven, least_mm: layout.least_mm, cost, placed: layout.placed, too_wide: layout.too_wide })),
+    others,
+  };
+}
+
+/** Data as JSON: numbers keep ten significant digits, what is not finite becomes null. */
+export function steadyJson(data: unknown): string {
+  return JSON.stringify(data, (_key, value: unknown) => (typeof value !== 'number' ? value : Number.isFinite(value) ? Number(value.toPrecision(10)) + 0 : null), 2);
+}
+

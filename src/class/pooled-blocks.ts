@@ -1,0 +1,103 @@
+import { formatLength, formatNumber, formatQuantity, formatShare, formatSize } from '../base/units-format.js';
+import { piecesAssemble } from '../cutting/assemble.js';
+import { markingOrder } from '../cutting/marking.js';
+import { planLetter } from '../cutting/pool.js';
+import type { CutPlan, TooLong } from '../cutting/purchase.js';
+import { userText } from '../report/clean-text.js';
+import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
+import type { Pooled } from './pooled.js';
+
+const demoPrices = 'All prices are invented for demonstration: put your shop’s own on the shelf.';
+
+/** Money in the shelf's currency, or `unknown`. */
+export function money(amount: number | null, currency: string): string {
+  return amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', 'metric')} ${userText(currency, 8)}`.trim();
+}
+
+/** Which letter stands for which plan; nothing for a single one. */
+export function letterBlocks({ plans }: Pooled): readonly Block[] {
+  if (plans.length < 2) return [];
+  return [bullets(plans.map((plan, i): Cell => [strong(planLetter(i)), ` ${userText(plan.name)}${plan.count > 1 ? `, ${plan.count} frames` : ''}`]))];
+}
+
+/** What stands in the way of cutting everything: pieces too long, stocks without boards, pieces that do not make their frame. */
+export function troubleBlocks({ cut, short }: Pooled): readonly Block[] {
+  const long = cut.too_long.map((one): Cell => `${one.piece.tag} needs ${formatLength(one.needs_mm, cut.units)} of ${userText(one.stock, 40)}, but the longest board is ${formatLength(one.longest_mm, cut.units)}: ${ways(one, cut).join(', or ')}. Do not join boards end to end.`);
+  const uncut = cut.uncut.filter(({ stock }) => !cut.too_long.some((one) => one.stock === stock)).map(({ reason }): Cell => reason);
+  const faults = cut.lists.flatMap((list, i) => {
+    const made = piecesAssemble(list);
+    return made.fits ? [] : [`${userText(cut.plan_names[i] ?? '')}: ${made.faults.join(' ')}`];
+  });
+  const missing = short.map((one): Cell => `${userText(one.stock, 40)}, ${formatLength(one.length_mm, cut.units)}: ${one.needed} needed, ${one.available} there. Order ${one.needed - one.available} more.`);
+  return [
+    ...(missing.length === 0 ? [] : [setApart(paragraph(strong('The shelf does not have enough boards.'), ' The lists below are made as if it had.')), bullets(missing)]),
+    ...(long.length === 0 ? [] : [setApart(paragraph(strong('Not every piece can be cut.'))), bullets(long)]),
+    ...(uncut.length === 0 ? [] : [setApart(paragraph(strong('The buying list is not complete.'))), bullets(uncut)]),
+    ...(faults.length === 0 ? [] : [setApart(paragraph(strong('The pieces do not make the frame.'))), bullets(faults)]),
+  ];
+}
+
+function ways({ alternatives }: TooLong, { units }: CutPlan): string[] {
+  return alternatives.map((way) => {
+    switch (way.kind) {
+      case 'longer-board': return `find a board of at least ${formatLength(way.length_mm, units)}`;
+      case 'other-stock': return `use ${userText(way.stock, 40)}, sold at ${formatLength(way.length_mm, units)}`;
+      case 'smaller-face': return `make the ${way.side} at most ${formatLength(way.most_mm, units)}`;
+      case 'shorter-leg': return `make the braces’ leg at most ${formatLength(way.most_mm, units)}`;
+    }
+  });
+}
+
+/** What to buy for all plans together, and what it costs. */
+export function buyingBlocks(pooled: Pooled): readonly Block[] {
+  const { cut, rolls, others } = pooled;
+  const boards = cut.stocks.flatMap(({ stock, lumber, kinds }) => kinds.map((kind): readonly Cell[] => [
+    `${userText(stock, 40)}${lumber.nominal === null ? '' : ` (shops call it ${userText(lumber.nominal, 20)})`}`,
+    formatSize(lumber.thickness_mm, lumber.width_mm, cut.units), formatLength(kind.length_mm, cut.units), String(kind.count),
+    kind.on_hand ? 'on hand' : money(kind.price, cut.currency), money(kind.on_hand ? 0 : kind.price * kind.count, cut.currency),
+  ]));
+  const besides = [
+    ...rolls.map(({ cloth, layout, cost }): readonly Cell[] => [`${userText(cloth.name, 60)}, roll ${formatLength(layout.roll_mm, cut.units)} wide`, formatLength(Math.ceil(layout.length_mm), cut.units), money(cost, cut.currency)]),
+    ...others.map((line): readonly Cell[] => [userText(line.what, 60), line.unit === 'm' || line.unit === 'ml' ? `${formatNumber(line.quantity, 2)} ${line.unit}` : `${Math.round(line.quantity)} ${line.unit}`, money(line.cost, cut.currency)]),
+  ];
+  return [
+    ...(boards.length === 0 ? [paragraph('Nothing can be said of boards to buy.')] : [table([{ head: 'Board' }, { head: 'Actual size' }, { head: 'Length', align: 'right' }, { head: 'Number', align: 'right' }, { head: 'Each', align: 'right' }, { head: 'Cost', align: 'right' }], boards)]),
+    paragraph(boardsSentence(cut), cut.demo_prices ? ` ${demoPrices}` : ''),
+    ...(besides.length === 0 ? [] : [table([{ head: 'And besides' }, { head: 'How much', align: 'right' }, { head: 'Cost', align: 'right' }], besides)]),
+    paragraph(pooled.total_cost === null ? `The cost of everything is unknown. ${userText(pooled.reason ?? '', 300)}` : `Everything together: ${money(pooled.total_cost, cut.currency)}. Tools and paint are not in it.`),
+  ];
+}
+
+function boardsSentence(cut: CutPlan): string {
+  if (cut.cost === null) return 'The cost of the boards is unknown.';
+  const proof = cut.proven ? 'No other choice of these boards costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(cut.bound, cut.currency)}.`;
+  return `Boards in all: ${cut.boards ?? 0} for ${money(cut.cost, cut.currency)}. ${proof}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the wood is kerf, trim and leftovers.`}`;
+}
+
+/** Every piece of every plan, equal pieces in one row, the longest first. */
+export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
+  const rows = new Map<string, { tags: string[]; cut_mm: number; cells: readonly [string, string, string, string] }>();
+  for (const { stock, boards } of cut.stocks)
+    for (const { piece, tag } of boards.flatMap((board) => board.pieces)) {
+      const later = piece.later === null ? '' : `, after the plies are joined ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${formatLength(piece.later.cut_mm, cut.units)}`;
+      const cells = [userText(stock, 40), formatLength(piece.cut_mm, cut.units), piece.ends === 'mitre' ? formatLength(piece.short_mm, cut.units) : '', `${piece.ends === 'mitre' ? '45°' : 'square'}${later}`] as const;
+      const row = rows.get(cells.join('/')) ?? { tags: [], cut_mm: piece.cut_mm, cells };
+      row.tags.push(tag);
+      rows.set(cells.join('/'), row);
+    }
+  if (rows.size === 0) return [];
+  const sorted = [...rows.values()].map((row) => ({ ...row, tags: row.tags.sort() })).sort((a, b) => b.cut_mm - a.cut_mm);
+  return [
+    paragraph(`${plans.length > 1 ? 'The letter before the dash is the plan’s. ' : ''}T, B, L, R are the top, bottom, left and right bar, a figure after it the ply; C are crossbars, two letters a corner brace. A mitred piece is measured on its long side, point to point.`),
+    table([{ head: 'Number', align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }, { head: 'Pieces' }], sorted.map(({ tags, cells }): readonly Cell[] => [String(tags.length), ...cells, tags.join(', ')])),
+  ];
+}
+
+/** One stop setting after the other. */
+export function sawBlocks({ cut }: Pooled): readonly Block[] {
+  const order = markingOrder(cut);
+  const equal = (groups: readonly (readonly string[])[]): string => (groups.length === 0 ? '' : ` Must come out equal: ${groups.map((tags) => tags.join(' and ')).join('; ')}.`);
+  const of = ({ stock }: { readonly stock: string }): string => (cut.stocks.length > 1 ? `${userText(stock, 40)}: ` : '');
+  const lines = [...order.tests.map((t) => `${of(t)}${t.words}`), ...order.steps.map((s) => `${of(s)}${s.words}${equal(s.matching)}`), ...order.later.map((s) => `${of(s)}When the glue of the blanks has set: ${s.words}${equal(s.matching)}`)];
+  return lines.length === 0 ? [] : [heading(3, 'At the saw, in this order'), steps(lines)];
+}

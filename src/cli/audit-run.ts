@@ -1,0 +1,56 @@
+import { join } from 'node:path';
+import { auditText, withChanges, type Bench } from '../audit.js';
+import type { Audit } from '../report/audit-view.js';
+import { composeReport, reportTitle } from '../report/compose.js';
+import { writeJson } from '../report/json.js';
+import { writeMarkdown } from '../report/markdown.js';
+import type { AuditOptions } from './audit.js';
+import { loadBench } from './bench.js';
+import { codeOf, exitCode } from './exit.js';
+import { readText, writeFolder } from './files.js';
+import { planFiles, planName } from './plans.js';
+import { complain, tell } from './terminal.js';
+
+/** Audits what was named and writes or prints what was asked for; resolves to the exit code. */
+export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
+  const bench = loadBench(options);
+  if (bench === null) return exitCode.error;
+  const { files, problems, several } = planFiles(named);
+  const [file] = files;
+  if (several) return (await import('./class-run.js')).runClass(files, problems, bench, options);
+  return file === undefined ? exitCode.error : runOne(file, bench, options);
+}
+
+async function runOne(file: string, bench: Bench, options: AuditOptions): Promise<number> {
+  const read = readText(file);
+  if ('problem' in read) {
+    complain([read.problem]);
+    return exitCode.error;
+  }
+  const result = await auditText(read.text, file, bench);
+  complain(result.ok ? result.warnings : result.problems);
+  if (!result.ok) return exitCode.error;
+  if (options.format === 'json') process.stdout.write(writeJson(result.value));
+  else {
+    const folder = options.out ?? join('reports', planName(file));
+    tell(`${verdictLine(result.value)}  →  ${await writeReport(await withChanges(result.value, bench), folder, options.format)}`);
+  }
+  return codeOf(result.value.verdict, options.strict);
+}
+
+/** `STOP  Stairwell banner` */
+export function verdictLine({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>): string {
+  return `${verdict.toUpperCase()}  ${plan.name}`;
+}
+
+/** Writes the report of one audit into a folder; resolves to the name of the written page. */
+export async function writeReport(audit: Audit, folder: string, format: 'md' | 'html'): Promise<string> {
+  const { tree, pictures } = composeReport(audit);
+  if (format === 'md') {
+    writeFolder(folder, [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))]);
+    return join(folder, 'report.md');
+  }
+  const { writeHtml } = await import('../report/html.js');
+  writeFolder(folder, [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en' }) }]);
+  return join(folder, 'report.html');
+}

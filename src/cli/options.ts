@@ -1,0 +1,15 @@
+import { InvalidArgumentError, Option } from 'commander';
+
+/** A whole number from `least` to `most`, or commander's own complaint. */
+export function wholeNumber(least: number, most: number): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (!/^\d+$/.test(text) || value < least || value > most) throw new InvalidArgumentError(`It takes a whole number from ${least} to ${most}.`);
+    return value;
+  };
+}
+
+/** `--format`, one of a few words, the first being the default. */
+export function formatOption(words: readonly [string, ...string[]], description: string): Option {
+  return new Option('--format <format>', description).choices([...words]).default(words[0]);
+}
