@@ -28,7 +28,6 @@ function written(audit: Audit, words: string): Audit {
     left_out: [words],
     ruleset_name: words,
     changes: [{ words, verdict: 'stop', twist_reserve: null, lift_chance: null, cost: null, weight_kg: null }],
-    what_if: [words],
   };
 }
 

@@ -90,14 +90,18 @@ export function placeLabels(labels: readonly Label[], obstacles: readonly Box[],
   });
 }
 
-/** A placed label as an element, with a white edge so that a line behind it does not strike it through. */
-export function drawLabel({ label, spot }: PlacedLabel): Element {
+/** All labels in one group, with a white edge so that a line behind one does not strike it through. */
+export function drawLabels(placed: readonly PlacedLabel[]): Element {
+  const look = { 'font-family': typeface, fill: ink, stroke: '#fff', 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke' };
+  return shape('g', look, placed.map(drawLabel));
+}
+
+function drawLabel({ label, spot }: PlacedLabel): Element {
   const size = label.size ?? textSize.plain;
   const shift = size * 0.35;
   const attributes = {
     ...(label.upright === true ? { transform: `rotate(-90 ${Math.round(spot.x * 100) / 100} ${Math.round(spot.y * 100) / 100})` } : {}),
-    x: spot.x, y: spot.y + shift, 'text-anchor': spot.anchor, 'font-family': typeface, 'font-size': size,
-    'font-weight': label.heavy === true ? 700 : 400, fill: ink, stroke: '#fff', 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke',
+    x: spot.x, y: spot.y + shift, 'text-anchor': spot.anchor, 'font-size': size, ...(label.heavy === true ? { 'font-weight': 700 } : {}),
   };
   return shape('text', attributes, [words(label.text)]);
 }

@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { cleanText } from '../clean-text.js';
 import { sheetWidth } from './drawing-standard.js';
-import { drawLabel, placeLabels, type Box, type Label } from './labels.js';
+import { drawLabels, placeLabels, type Box, type Label } from './labels.js';
 import { shape, words, writeSvg } from './svg.js';
 
 /** A finished picture: file name, the SVG itself, and what it shows in words for those who cannot see it. */
@@ -50,8 +50,8 @@ export function finishPicture({ name, title, alt }: PictureTitle, height: number
       shape('title', { id: `${id}-title` }, [words(title)]),
       shape('desc', { id: `${id}-desc` }, [words(alt)]),
       shape('rect', { x: 0, y: 0, width: sheetWidth, height, fill: '#fff' }),
-      ...content.marks,
-      ...placed.map(drawLabel),
+      shape('g', { 'stroke-linejoin': 'round', 'stroke-linecap': 'butt' }, content.marks),
+      drawLabels(placed),
     ],
   );
   return { name, svg: writeSvg(svg), alt: cleanText(alt) };

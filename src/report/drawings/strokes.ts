@@ -12,14 +12,12 @@ export interface Stroke {
 
 const look = (stroke: Stroke): Record<string, string | number> => ({
   fill: stroke.fill ?? 'none',
-  stroke: stroke.colour ?? ink,
-  'stroke-width': stroke.width ?? weight.edge,
+  ...(stroke.colour === 'none' ? {} : { stroke: stroke.colour ?? ink, 'stroke-width': stroke.width ?? weight.edge }),
   ...(stroke.dashes === undefined ? {} : { 'stroke-dasharray': dash[stroke.dashes] }),
-  'stroke-linejoin': 'round',
 });
 
 /** An open line through points. */
-export const line = (points: readonly Point[], stroke: Stroke = {}): Element => shape('path', { d: pathOf(points), ...look(stroke), 'stroke-linecap': stroke.dashes === undefined ? 'round' : 'butt' });
+export const line = (points: readonly Point[], stroke: Stroke = {}): Element => shape('path', { d: pathOf(points), ...look(stroke), ...(stroke.dashes === undefined ? { 'stroke-linecap': 'round' } : {}) });
 
 /** A closed outline. */
 export const outline = (points: readonly Point[], stroke: Stroke = {}): Element => shape('path', { d: pathOf(points, true), ...look(stroke) });

@@ -37,14 +37,12 @@ function lift(told: Telling, show: Show): readonly Block[] {
   ];
 }
 
-function causes({ causes: list, readings }: WarpStory): readonly Block[] {
+function causes({ causes: list }: WarpStory): readonly Block[] {
   if (list.length === 0) return [];
-  const first = readings[0];
   const rows = list.slice(0, 6).map((cause): readonly Cell[] => [capital(partsInWords(cause.name)), formatShare(cause.share)]);
   return [
     heading(3, 'Where the doubt comes from'),
     table([{ head: 'Cause' }, { head: 'Share', align: 'right' }], rows),
-    ...(first === undefined ? [] : [paragraph(`The reading that would tell most: ${partsInWords(first.of)}. Taken alone it settles up to ${formatShare(first.settles)} of the doubt; then write it into the plan.`)]),
   ];
 }
 
