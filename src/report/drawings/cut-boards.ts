@@ -57,7 +57,7 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
   const rest = board.left_mm;
   const restFrom = Math.max(board.length_mm - rest, board.pieces.at(-1)?.to_mm ?? 0);
   const marks: Element[] = [
-    ...hatch(left, top, board.length_mm * scale, tall, 7, true, softInk),
+    ...waste(board).flatMap(([from, to]) => hatch(x(from), top, (to - from) * scale, tall, 7, true, softInk)),
     ...board.pieces.map((piece) => outline(outlineOf(piece, x(piece.from_mm), x(piece.to_mm), scale, top), { fill: woodFill })),
     outline(rectangle(left, top, board.length_mm * scale, tall), { width: weight.thin }),
   ];
@@ -85,6 +85,13 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
     drawing({ labels: [{ text: `${board.label}, ${formatLength(board.length_mm, units)}`, heavy: true, size: textSize.small, spots: [{ x: left, y: top - 9, anchor: 'start' }] }, ...labels, ...restSpots] }),
     drawing({ marks: [line([{ x: left, y: top }, { x: left, y: top + tall }], { width: weight.edge, colour: ink })] }),
   );
+}
+
+/** Stretches that end as waste or leftover: the trimmed end, and what lies right of the last piece. Kerfs and slants stay white. */
+function waste({ length_mm, pieces }: Board): readonly (readonly [number, number])[] {
+  const first = pieces[0]?.from_mm ?? length_mm;
+  const last = pieces.at(-1)?.to_mm ?? length_mm;
+  return ([[0, first], [last, length_mm]] as const).filter(([from, to]) => to > from);
 }
 
 function outlineOf({ slant_mm, long_side }: PieceOnBoard, a: number, b: number, scale: number, top: number): readonly Point[] {

@@ -46,16 +46,15 @@ export function arrow(from: Point, to: Point, width: number = weight.edge): read
 }
 
 /**
- * Slanted hatching of an upright rectangle, computed line by line so that it needs no pattern with an id.
- * `rising` runs from lower left to upper right.
+ * Slanted hatching of an upright rectangle as one path, computed line by line so that it needs no pattern with an id.
+ * `rising` runs from lower left to upper right. Empty where there is no room for a line.
  */
 export function hatch(x: number, y: number, width: number, height: number, gap: number, rising = true, colour: string = darkerFill): readonly Element[] {
-  const lines: Element[] = [];
+  const lines: string[] = [];
   for (let c = gap; c < width + height; c += gap) {
     const start = { x: Math.min(c, width), y: Math.max(0, c - width) };
     const end = { x: Math.max(0, c - height), y: Math.min(c, height) };
-    const at = (p: Point): Point => ({ x: x + (rising ? p.x : width - p.x), y: y + p.y });
-    lines.push(line([at(start), at(end)], { width: weight.thin, colour }));
+    lines.push(pathOf([start, end].map((p) => ({ x: x + (rising ? p.x : width - p.x), y: y + p.y }))));
   }
-  return lines;
+  return lines.length === 0 ? [] : [shape('path', { d: lines.join(' '), ...look({ width: weight.thin, colour }) })];
 }
