@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { addAudit } from './cli/audit.js';
 import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
+import { addMeasure } from './cli/measure.js';
 
 /** The command: one file per subcommand under `cli/`. Only here and there are files, clock, terminal and exit codes touched. */
 const program = new Command('sightdown')
@@ -12,6 +13,12 @@ const program = new Command('sightdown')
 
 addAudit(program);
 addCut(program);
+addMeasure(program);
+
+/** A negative reading such as `-2 mm` must not look like an option, so its hyphen becomes a minus sign, which every quantity may have. */
+function withRealMinus(argument: string): string {
+  return /^-[\d.]/.test(argument) ? `\u2212${argument.slice(1)}` : argument;
+}
 
 // A reader that has seen enough, such as `head`, is no mistake.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -20,7 +27,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 });
 
 try {
-  await program.parseAsync();
+  await program.parseAsync(process.argv.map(withRealMinus));
 } catch (error) {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? exitCode.fine : exitCode.error;
   else {

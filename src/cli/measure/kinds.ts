@@ -1,0 +1,4 @@
+export { sag } from './sag.js';
+export { twist } from './twist.js';
+export { spread } from './spread.js';
+export { tap, push } from './pull.js';

@@ -1,0 +1,29 @@
+import { measureSag } from '../../mechanics/measure/measure-sag.js';
+import { digits } from '../../mechanics/measure/reading.js';
+import { spreadFromReadings } from '../../mechanics/measure/spread.js';
+import type { SagOptions } from '../measure.js';
+import { dayOption, needed, quantityOption } from '../quantities.js';
+import { readingText, spreadText } from './report.js';
+import { shelfOption, shelfPaste, sizeOf } from './shelf-entry.js';
+
+/** `measure sag`: stiffness of one board or several, and the shelf entry. Throws BadOption, RangeError. */
+export function sag(options: SagOptions): string {
+  const stock = needed('stock', options.stock, 'strip-19x38');
+  const span = quantityOption('span', needed('span', options.span, '1500 mm'), 'length', '1500 mm');
+  const weight = quantityOption('weight', needed('weight', options.weight, '5 kg'), 'mass', '5 kg');
+  const sags = needed('sag', options.sag, '17 mm').map((text) => quantityOption('sag', text, 'length', '17 mm'));
+  const error = options.error === undefined ? null : quantityOption('error', options.error, 'length', '0.25 mm').value;
+  const date = dayOption(options.date);
+  const shelf = shelfOption(options.shelf);
+  const { thickness_mm, width_mm } = sizeOf(shelf, stock, options.size);
+  const [across, tall] = options.lies === 'flat' ? [width_mm, thickness_mm] : [thickness_mm, width_mm];
+  const readings = sags.map(({ value }) => measureSag({ stock, span_mm: span.value, width_mm: across, height_mm: tall, weight_g: weight.value, sag_mm: value, ...(error === null ? {} : { errors: { sag_mm: error } }) }));
+  const inch = span.inch || sags.some((one) => one.inch);
+  const many = readings.length > 1;
+  const together = spreadFromReadings(readings.map(({ value }) => value), 'MPa');
+  return [
+    ...readings.map((reading, i) => readingText(reading, inch, many ? `Board ${i + 1}` : '')),
+    many ? spreadText(together, 'MPa', inch, `Stiffness of ${stock}`) : '',
+    shelfPaste(shelf, stock, options.size, { E_MPa: Number(digits(together.mean, 3)) }, { date, words: many ? `mean of ${together.count} boards, standard deviation ${digits(together.sd ?? 0)} MPa` : 'one board' }),
+  ].join('');
+}

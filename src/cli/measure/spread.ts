@@ -1,0 +1,46 @@
+import { readQuantity } from '../../base/units.js';
+import { spreadFromReadings, type SpreadOfReadings } from '../../mechanics/measure/spread.js';
+import type { SpreadOptions } from '../measure.js';
+import { BadOption, dayOption, needed, quantityOption } from '../quantities.js';
+import { spreadText } from './report.js';
+import { shelfOption, shelfPaste } from './shelf-entry.js';
+
+/** `measure spread`: mean and spread of twist, bow and crook of several boards, and the shelf entry. Throws BadOption. */
+export function spread(options: SpreadOptions): string {
+  const stock = needed('stock', options.stock, 'strip-19x38');
+  const date = dayOption(options.date);
+  const over_mm = options.over === undefined ? null : quantityOption('over', options.over, 'length', '2400 mm').value;
+  if (over_mm !== null && !(over_mm > 0)) throw new BadOption('--over must be above zero.');
+  const found: Partial<Record<'twist' | 'bow' | 'crook', SpreadOfReadings>> = {};
+  if (options.twist !== undefined) found.twist = several('twist', options.twist.map((text) => (quantityOption('twist', text, 'twist', '0.4 deg/m').value * 180) / Math.PI), 'deg/m');
+  for (const kind of ['bow', 'crook'] as const) {
+    const texts = options[kind];
+    if (texts !== undefined) found[kind] = several(kind, texts.map((text) => curvature_per_m(kind, text, over_mm)), '/m');
+  }
+  const entries = Object.entries(found);
+  if (entries.length === 0) throw new BadOption('Give the readings of at least two boards, such as --twist "0.4 deg/m" "1.1 deg/m".');
+  const inch = [...(options.twist ?? []), ...(options.bow ?? []), ...(options.crook ?? [])].some((text) => /in|ft|["']/.test(text));
+  const words = entries.map(([kind, { count }]) => `${kind} of ${count} boards`).join(', ');
+  const texts = Object.fromEntries(entries.map(([kind, { paste }]) => [kind, paste as string]));
+  return [
+    'Spread = how far single boards lie from their mean: the root of the mean square, divided by one less than their count.\n\n',
+    ...entries.map(([kind, one]) => spreadText(one, kind === 'twist' ? 'deg/m' : '/m', inch, capital(kind))),
+    shelfPaste(shelfOption(options.shelf), stock, options.size, { spread: { chosen: options.chosen, ...texts } }, { date, words }),
+  ].join('');
+}
+
+function several(kind: string, values: readonly number[], unit: string): SpreadOfReadings {
+  if (values.length < 2) throw new BadOption(`--${kind}: one board says nothing about spread; give at least two readings, better twenty.`);
+  return spreadFromReadings(values, unit);
+}
+
+/** Curvature from a rise over the length it was read over (8 × rise ÷ length²), or as given. */
+function curvature_per_m(kind: string, text: string, over_mm: number | null): number {
+  const direct = readQuantity(text, 'curvature');
+  if (direct.ok) return direct.value;
+  const rise_mm = quantityOption(kind, text, 'length', '3 mm').value;
+  if (over_mm === null) throw new BadOption(`--over is missing: the length that --${kind} was read over, such as --over "2400 mm".`);
+  return (8000 * rise_mm) / over_mm ** 2;
+}
+
+const capital = (word: string): string => `${word.slice(0, 1).toUpperCase()}${word.slice(1)}`;
