@@ -2,6 +2,7 @@ import { parse } from 'yaml';
 
 /** How a source stands behind its numbers. */
 export const sourceStatuses = ['seen', 'memory', 'practice', 'proposal', 'measured', 'derived'] as const;
+/** One of `sourceStatuses`. */
 export type SourceStatus = (typeof sourceStatuses)[number];
 
 /** One entry of the bibliography. */

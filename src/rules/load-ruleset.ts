@@ -10,6 +10,7 @@ import type { Layer, Ruleset } from './ruleset.js';
 /** Where the texts of rulesets come from: by name, or null when there is none. `from` is the file that asks. */
 export type RulesetTexts = ReadonlyMap<string, string> | ((name: string, from: string | null) => string | null);
 
+/** What a ruleset is held against while it is read. */
 export interface LoadOptions {
   /** Keys of the list of sources; without it any readable key is taken. */
   readonly sources?: ReadonlySet<string>;

@@ -165,6 +165,7 @@ export interface LumberDefaults {
   readonly species: string;
 }
 
+/** What can be bought and what it is like: the default shelf, or one laid over it. Every entry by its key; lengths in mm, stresses in MPa, prices in `currency`. */
 export interface Shelf {
   readonly name: string;
   readonly currency: string;

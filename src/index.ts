@@ -1,0 +1,64 @@
+/**
+ * The library behind the `sightdown` command: a plan and a shelf go in as text, an audit and its report come out. Data in, data out: no files, no
+ * clock, no terminal, so that it runs in a browser as well. Quantities carry their unit in their name (`span_mm`, `pull_N_per_m`). What a person wrote
+ * wrong comes back as a list of problems with their places; only bugs throw.
+ *
+ * In order of use: `readShelf`, `loadRuleset` → `auditText` → `withChanges` → `composeReport` → `writeMarkdown`, `writeHtml` or `writeJson`.
+ */
+
+// The pipeline
+export { audit, auditText, withChanges } from './audit.js';
+export type { Bench } from './audit.js';
+export type { Audit, Change } from './report/audit-view.js';
+
+// Reading what people write
+export { readPlan, readPlanWith } from './plan/read-plan.js';
+export type { Assumed, Plan } from './plan/plan.js';
+export { readShelf } from './shelf/read-shelf.js';
+export type { Shelf } from './shelf/shelf.js';
+export { readSources } from './base/sources.js';
+export type { Source, SourceStatus } from './base/sources.js';
+export { showProblems } from './base/show-problem.js';
+export type { Problem, Result } from './base/problem.js';
+
+// Rules
+export { loadRuleset } from './rules/load-ruleset.js';
+export type { LoadOptions, RulesetTexts } from './rules/load-ruleset.js';
+export type { Ruleset } from './rules/ruleset.js';
+export { checkRuleset } from './rules/check.js';
+export type { RulesetCheck } from './rules/check.js';
+export { evaluateRules } from './rules/evaluate.js';
+export type { Evaluation, Silence } from './rules/evaluate.js';
+export { compareVerdicts } from './rules/compare.js';
+export type { VerdictChange, VerdictComparison } from './rules/compare.js';
+export { worstVerdict } from './findings/summary.js';
+export type { Finding, Verdict } from './findings/finding.js';
+export { catalogue } from './facts/catalogue.js';
+export type { Fact, FactSpec, FactUnit } from './facts/fact.js';
+
+// The report
+export { composeReport, reportTitle } from './report/compose.js';
+export type { Report } from './report/compose.js';
+export { writeMarkdown } from './report/markdown.js';
+export { writeHtml } from './report/html.js';
+export { auditData, writeJson } from './report/json.js';
+export type { Picture } from './report/drawings/picture.js';
+
+// Cutting and buying
+export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
+export type { CutPlan, SearchTime } from './cutting/cut-plan.js';
+export { buyingListCsv, cutListCsv } from './cutting/csv.js';
+
+// Readings from the bench
+export { measurePush } from './mechanics/measure/measure-push.js';
+export { measureSag } from './mechanics/measure/measure-sag.js';
+export { measureTap } from './mechanics/measure/measure-tap.js';
+export { measureTwist } from './mechanics/measure/measure-twist.js';
+export type { Reading } from './mechanics/measure/reading.js';
+
+// The frame itself
+export { buildModel } from './model/build-model.js';
+export type { Model, Solution } from './model/model.js';
+export { solveModel } from './solve/solve-model.js';
+/** The solver of space frames, which knows no wood: statics (`solveFrame`) and second order, in any consistent units. */
+export * as frame3d from './frame3d/index.js';

@@ -1,0 +1,56 @@
+import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { packageFolder } from '../src/cli/files.js';
+import * as library from '../src/index.js';
+
+/** What others may lean on. A change here is a change for them: say so in the commit. */
+const values = [
+  'audit', 'auditData', 'auditText', 'buildModel', 'buyingListCsv', 'catalogue', 'checkRuleset', 'compareVerdicts', 'composeReport', 'cutListCsv', 'cutPlan', 'cutPlanExactly',
+  'evaluateRules', 'frame3d', 'loadRuleset', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'readPlan', 'readPlanWith', 'readShelf', 'readSources', 'reportTitle',
+  'showProblems', 'solveModel', 'withChanges', 'worstVerdict', 'writeHtml', 'writeJson', 'writeMarkdown',
+];
+const types = [
+  'Assumed', 'Audit', 'Bench', 'Change', 'CutPlan', 'Evaluation', 'Fact', 'FactSpec', 'FactUnit', 'Finding', 'LoadOptions', 'Model', 'Picture', 'Plan', 'Problem', 'Reading', 'Report',
+  'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Shelf', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Verdict', 'VerdictChange', 'VerdictComparison',
+];
+
+const src = join(packageFolder, 'src');
+const text = readFileSync(join(src, 'index.ts'), 'utf8');
+const lines = [...text.matchAll(/^export (type )?\{ ([^}]+) \} from '\.\/(.+)\.js';$/gm)].flatMap(([, type, names, file]) =>
+  (names as string).split(', ').map((name) => ({ name, isType: type !== undefined, file: `${file as string}.ts` })),
+);
+
+describe('the public list', () => {
+  test('of values is frozen', () => expect(Object.keys(library).sort()).toEqual(values));
+  test('of types is frozen', () => expect(lines.filter(({ isType }) => isType).map(({ name }) => name).sort()).toEqual(types));
+  test('was read whole', () => expect(lines).toHaveLength(values.length - 1 + types.length));
+
+  test.each(lines)('$name says what it means where it is made', ({ name, file }) => {
+    expect(comment(name, join(src, file))).toMatch(/\w.*\./s);
+  });
+});
+
+test('nothing it imports touches files, the clock or the terminal', () => {
+  const seen = new Set<string>();
+  const visit = (file: string): void => {
+    if (seen.has(file)) return;
+    seen.add(file);
+    for (const [, target] of readFileSync(file, 'utf8').matchAll(/(?:from|import\()\s*'([^']+)'/g)) {
+      expect(target, file).not.toMatch(/^node:/);
+      if ((target as string).startsWith('.')) visit(join(dirname(file), (target as string).replace(/\.js$/, '.ts')));
+    }
+  };
+  visit(join(src, 'index.ts'));
+  expect(seen.size).toBeGreaterThan(100);
+  expect([...seen].filter((file) => file.startsWith(join(src, 'cli')))).toEqual([]);
+});
+
+/** The doc comment right above the declaration of a name, followed through re-exports. */
+function comment(name: string, file: string): string {
+  const source = readFileSync(file, 'utf8');
+  const own = new RegExp(`/\\*\\*((?:(?!\\*/)[\\s\\S])*)\\*/\\n(?:export )(?:async )?(?:function|const|interface|type) ${name}\\b`).exec(source);
+  if (own !== null) return own[1] as string;
+  const passed = new RegExp(`export (?:type )?\\{[^}]*\\b${name}\\b[^}]*\\} from '(\\.[^']+)\\.js'`).exec(source);
+  return passed === null ? '' : comment(name, join(dirname(file), `${passed[1] as string}.ts`));
+}
