@@ -3,6 +3,8 @@ import { addAudit } from './cli/audit.js';
 import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
 import { addMeasure } from './cli/measure.js';
+import { addRules } from './cli/rules.js';
+import { addSchema } from './cli/schema.js';
 
 /** The command: one file per subcommand under `cli/`. Only here and there are files, clock, terminal and exit codes touched. */
 const program = new Command('sightdown')
@@ -14,6 +16,8 @@ const program = new Command('sightdown')
 addAudit(program);
 addCut(program);
 addMeasure(program);
+addRules(program);
+addSchema(program);
 
 /** A negative reading such as `-2 mm` must not look like an option, so its hyphen becomes a minus sign, which every quantity may have. */
 function withRealMinus(argument: string): string {

@@ -17,7 +17,7 @@ export interface AuditOptions {
 const help = `
 Examples:
   sightdown audit my-plan.yaml --out my-report
-  sightdown audit plans/*.yaml --rules rules/class-first-year.yaml
+  sightdown audit plans/*.yaml --rules class-first-year
 
 One plan gets its report. Several plans, or a folder of them, get a report each and a page about all of them, class.md.
 A plan that cannot be read is listed there with its problems and does not spoil the rest.
@@ -31,7 +31,7 @@ export function addAudit(program: Command): void {
     .command('audit')
     .description('Audit plans before cutting; writes a report with pictures for each.')
     .argument('<plan...>', 'plan files (YAML), or folders of them')
-    .option('--rules <file>', 'ruleset to judge by (default: the baseline)')
+    .option('--rules <file>', 'ruleset to judge by: a file, or the name of one that ships with the tool (default: baseline)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the report goes (default: reports/<plan file name>/ here; for several plans: reports/)')
     .addOption(formatOption(['md', 'json', 'html'], 'md writes a report, html a printable page, json prints one document'))

@@ -1,5 +1,6 @@
 import type { Bench } from '../audit.js';
 import { loadRules, loadShelf } from './load.js';
+import { rulesFile } from './rules-file.js';
 import { complain } from './terminal.js';
 
 /** What decides how plans are judged, as the options give it. */
@@ -13,7 +14,7 @@ export interface BenchOptions {
 /** Shelf and ruleset as the options name them; complains and gives null when they cannot be read. */
 export function loadBench(options: BenchOptions): Bench | null {
   const shelf = loadShelf(options.shelf);
-  const ruleset = loadRules(options.rules);
+  const ruleset = loadRules(options.rules === undefined ? undefined : rulesFile(options.rules));
   complain([shelf, ruleset].flatMap((result) => (result.ok ? result.warnings : result.problems)));
   return shelf.ok && ruleset.ok ? { shelf: shelf.value, ruleset: ruleset.value, seed: options.seed, samples: options.samples } : null;
 }

@@ -1,0 +1,108 @@
+import { dirname, join, resolve } from 'node:path';
+import { audit, type Bench } from '../audit.js';
+import { nearest } from '../base/schema-problems.js';
+import { readSources } from '../base/sources.js';
+import { catalogue } from '../facts/catalogue.js';
+import { checkRuleset } from '../rules/check.js';
+import { changeInWords, compareVerdicts, type VerdictChange } from '../rules/compare.js';
+import { rulePage, rulePageText, ruleList } from '../rules/show.js';
+import { loadBench } from './bench.js';
+import { readPlans } from './cut-run.js';
+import { exitCode } from './exit.js';
+import { readText, rulesFolder } from './files.js';
+import { loadRules } from './load.js';
+import { progress } from './progress.js';
+import { rulesFile } from './rules-file.js';
+import type { CompareOptions } from './rules.js';
+import { complain, tell } from './terminal.js';
+
+const several = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
+
+/** `rules check`: every problem on stderr, one line of summary. Resolves to the exit code. */
+export async function runCheck(named: string): Promise<number> {
+  const entry = rulesFile(named);
+  const first = readText(entry);
+  if ('problem' in first) {
+    complain([first.problem]);
+    return exitCode.error;
+  }
+  const sources = readText(join(rulesFolder, 'sources.yaml'));
+  const { ruleset, problems, examples } = await checkRuleset(textsBeside(entry, first.text), entry, 'text' in sources ? { sources: new Set(readSources(sources.text).map(({ key }) => key)) } : {});
+  complain(problems);
+  const errors = problems.filter(({ severity }) => severity === 'error').length;
+  const found = `${several(errors, 'error')}, ${several(problems.length - errors, 'warning')}`;
+  tell(ruleset === null ? `${named}: does not load; ${found}.` : `${named}: “${ruleset.name}”, ${several(ruleset.rules.length, 'rule')}, ${several(ruleset.limits.size, 'limit')}, ${several(examples.length, 'example')} tried; ${found}.`);
+  return errors > 0 ? exitCode.error : exitCode.fine;
+}
+
+/** What a ruleset builds on is looked for beside it, then among the shipped rules. */
+function textsBeside(entry: string, text: string): (name: string) => string | null {
+  return (name) => {
+    if (name === entry) return text;
+    for (const folder of [dirname(resolve(entry)), rulesFolder]) {
+      const read = readText(join(folder, name));
+      if ('text' in read) return read.text;
+    }
+    return null;
+  };
+}
+
+/** `rules show`: the list of rules, or the page of one. Gives the exit code. */
+export function runShow(id: string | undefined, named: string | undefined): number {
+  const loaded = loadRules(named === undefined ? undefined : rulesFile(named));
+  complain(loaded.ok ? loaded.warnings : loaded.problems);
+  if (!loaded.ok) return exitCode.error;
+  const list = ruleList(loaded.value);
+  if (id === undefined) {
+    tell(`${loaded.value.name}: ${several(list.length, 'rule')}\n`);
+    for (const rule of list) tell(`${rule.id}\n    ${rule.requires}`);
+    return exitCode.fine;
+  }
+  const page = rulePage(loaded.value, id);
+  if (page !== null) {
+    process.stdout.write(rulePageText(page));
+    return exitCode.fine;
+  }
+  const close = nearest(id, list.map((rule) => rule.id));
+  process.stderr.write(`No rule is called \`${id.slice(0, 100)}\`${close === undefined ? '' : `; did you mean ${close}?`} \`sightdown rules show\` lists them all.\n`);
+  return exitCode.error;
+}
+
+/** `rules compare`: every verdict that changes, plan by plan. Resolves to the exit code. */
+export async function runCompare(before: string, after: string, named: readonly string[], options: CompareOptions): Promise<number> {
+  const [old, next] = [loadBench({ ...options, rules: before }), loadBench({ ...options, rules: after })];
+  if (old === null || next === null) return exitCode.error;
+  const plans = readPlans(named, next.shelf);
+  if (plans === null) return exitCode.error;
+  const bar = await progress(plans.length, 'plans');
+  const lines: string[] = [];
+  let changed = 0;
+  for (const plan of plans) {
+    const findings = async (bench: Bench) => (await audit(plan, bench)).findings;
+    const compared = compareVerdicts(await findings(old), await findings(next), plan.units);
+    if (compared.before !== compared.after) changed += 1;
+    const title = compared.before === compared.after ? `still ${compared.after}` : `${compared.before} → ${compared.after}`;
+    const quiet = compared.changes.filter(isQuiet).length;
+    const loud = compared.changes.filter((change) => !isQuiet(change));
+    lines.push(`${plan.name}: ${title}${compared.changes.length === 0 ? ', nothing changes' : ''}`, ...loud.map((change) => `    ${changeInWords(change)}`));
+    if (quiet > 0) lines.push(`    ${several(quiet, 'check')} that ${quiet === 1 ? 'is' : 'are'} clear ${quiet === 1 ? 'is' : 'are'} new or no longer made.`);
+    bar.step();
+  }
+  bar.end();
+  tell(`From “${old.ruleset.name}” to “${next.ruleset.name}”: ${changed} of ${several(plans.length, 'plan')} ${changed === 1 ? 'gets' : 'get'} another verdict.\n`);
+  lines.forEach(tell);
+  return exitCode.fine;
+}
+
+/** A check that is new and clear, or was clear and is no longer made, changes nothing for the plan. */
+const isQuiet = ({ before, after }: VerdictChange): boolean => (before === null && after === 'clear') || (before === 'clear' && after === null);
+
+/** `rules facts`: the catalogue, or the part of it with a word in it. Gives the exit code. */
+export function runFacts(word: string | undefined, format: 'text' | 'json'): number {
+  const wanted = word?.toLowerCase();
+  const facts = catalogue.filter(({ path, meaning }) => wanted === undefined || `${path} ${meaning}`.toLowerCase().includes(wanted));
+  if (format === 'json') process.stdout.write(`${JSON.stringify({ format: 'facts/1', facts }, null, 2)}\n`);
+  else if (facts.length === 0) tell(`No fact has “${word?.slice(0, 60) ?? ''}” in its path or meaning.`);
+  else for (const { path, each, unit, meaning, words, signed, source } of facts) tell(`${path}  (${words === undefined ? unit : words.join(' | ')}; for each ${each}${signed === true ? '; signed' : ''}; source ${source})\n    ${meaning}`);
+  return exitCode.fine;
+}

@@ -1,0 +1,37 @@
+import { join } from 'node:path';
+import { toJSONSchema } from 'zod/mini';
+import { planInputSchema } from '../plan/plan-schema.js';
+import { rulesetInputSchema } from '../rules/ruleset-schema.js';
+import { shelfInputSchema } from '../shelf/shelf-schema.js';
+import { exitCode } from './exit.js';
+import { writeFolder } from './files.js';
+import { schemaKinds, type SchemaKind } from './schema.js';
+import { tell } from './terminal.js';
+
+const schemas = {
+  plan: { schema: planInputSchema, title: 'Plan of a painting frame' },
+  shelf: { schema: shelfInputSchema, title: 'Shelf of lumber, fastenings, cloth and the like' },
+  ruleset: { schema: rulesetInputSchema, title: 'Ruleset that judges plans' },
+} as const;
+
+/** The JSON Schema of a kind of file, draft 2020-12, as text. What one part of a file demands of another is checked by the tool alone. */
+export function schemaText(kind: SchemaKind): string {
+  const { schema, title } = schemas[kind];
+  const { $schema, ...rest } = toJSONSchema(schema, { io: 'input', target: 'draft-2020-12' });
+  return `${JSON.stringify({ $schema, ...rest, title }, null, 2)}\n`;
+}
+
+/** Prints a schema, or writes one or all of them. Gives the exit code. */
+export function runSchema(kind: SchemaKind | undefined, out: string | undefined): number {
+  if (out === undefined && kind === undefined) {
+    process.stderr.write(`Name what to print: ${schemaKinds.join(', ')}. Or give --out FOLDER to write all three.\n`);
+    return exitCode.error;
+  }
+  const kinds = kind === undefined ? schemaKinds : [kind];
+  if (out === undefined) process.stdout.write(kinds.map(schemaText).join(''));
+  else {
+    writeFolder(out, kinds.map((one) => ({ name: `${one}.schema.json`, text: schemaText(one) })));
+    for (const one of kinds) tell(join(out, `${one}.schema.json`));
+  }
+  return exitCode.fine;
+}
