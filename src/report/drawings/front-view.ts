@@ -1,32 +1,12 @@
 import type { Element } from 'hast';
-import type { BarName, CornerName, UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
-import { darkerFill, dimensionGap, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
+import { dimensionGap, sheetWidth, softInk, textSize, weight } from './drawing-standard.js';
+import { barsDrawing, braceDrawing, crossbarCentre, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { scaleBar } from './scale-bar.js';
-import { line, outline } from './strokes.js';
+import { line } from './strokes.js';
 import type { Point } from './svg.js';
-
-/** What the front view needs to know; sizes in mm, places in fractions of the centre-line span as in the plan. */
-export interface FrontView {
-  readonly units: UnitSystem;
-  readonly width_mm: number;
-  readonly height_mm: number;
-  /** Size of each bar in the plane of the cloth. */
-  readonly bar_w_mm: Readonly<Record<BarName, number>>;
-  readonly cut: 'mitre' | 'butt' | 'half-lap';
-  readonly crossbars: readonly { readonly name: string; readonly runs: 'upright' | 'level'; readonly at: number; readonly w_mm: number }[];
-  readonly braces: readonly { readonly corner: CornerName; readonly kind: 'timber' | 'ply-gusset' | 'steel-angle'; readonly leg_mm: number; readonly w_mm: number }[];
-}
-
-/** Millimetres of the frame, from its bottom left corner, to the sheet. */
-interface Placing {
-  readonly scale: number;
-  readonly left: number;
-  readonly bottom: number;
-  readonly at: (x_mm: number, y_mm: number) => Point;
-}
 
 const margin = { left: 52, right: 46, top: 16, bottom: 64 } as const;
 const tallest = 300;
@@ -40,6 +20,8 @@ function placingOf(view: FrontView): Placing {
   const bottom = margin.top + (uprights > 0 ? 16 + 16 * uprights : 0) + view.height_mm * scale;
   return { scale, left, bottom, at: (x, y) => ({ x: left + x * scale, y: bottom - y * scale }) };
 }
+
+export type { FrontView };
 
 /** The frame to scale, seen from the front with the cloth off: bars, corner cuts, crossbars, braces and their dimensions. */
 export function frontView(view: FrontView): Picture {
@@ -68,81 +50,6 @@ function describe(view: FrontView): string {
 }
 
 const fractionWords = (c: FrontView['crossbars'][number]): string => `${Math.round(c.at * 100)} % of the way ${c.runs === 'upright' ? 'from the left' : 'up'}`;
-
-function barsDrawing(view: FrontView, { at }: Placing): Drawing {
-  const { width_mm: W, height_mm: H, bar_w_mm: w } = view;
-  const outer = [at(0, 0), at(W, 0), at(W, H), at(0, H)];
-  const inner = [at(w.left, w.bottom), at(W - w.right, w.bottom), at(W - w.right, H - w.top), at(w.left, H - w.top)];
-  const side = (i: number, j: number): Element => outline([outer[i], outer[j], inner[j], inner[i]] as Point[], { width: weight.thin, fill: woodFill, colour: 'none' });
-  return drawing({
-    marks: [
-      side(0, 1), side(1, 2), side(2, 3), side(3, 0),
-      ...cornerCuts(view, at),
-      outline(outer, { width: weight.edge }),
-      outline(inner, { width: weight.edge }),
-    ],
-    obstacles: boxesOf(view, at),
-  });
-}
-
-/** Bars as boxes, so that labels stay in the opening. */
-function boxesOf({ width_mm: W, height_mm: H, bar_w_mm: w }: FrontView, at: Placing['at']): Drawing['obstacles'] {
-  const box = (x: number, y: number, wide: number, high: number): Drawing['obstacles'][number] => {
-    const a = at(x, y + high);
-    const b = at(x + wide, y);
-    return { x: a.x, y: a.y, width: b.x - a.x, height: b.y - a.y };
-  };
-  return [box(0, 0, W, w.bottom), box(0, H - w.top, W, w.top), box(0, 0, w.left, H), box(W - w.right, 0, w.right, H)];
-}
-
-/** Mitred: one slanted line. Butted: left and right run the full height. Half-lapped: level bars keep their front half, so the upright's edge is hidden. */
-function cornerCuts({ width_mm: W, height_mm: H, bar_w_mm: w, cut }: FrontView, at: Placing['at']): readonly Element[] {
-  const corners = [
-    { x: 0, y: 0, sx: 1, sy: 1, wx: w.left, wy: w.bottom }, { x: W, y: 0, sx: -1, sy: 1, wx: w.right, wy: w.bottom },
-    { x: W, y: H, sx: -1, sy: -1, wx: w.right, wy: w.top }, { x: 0, y: H, sx: 1, sy: -1, wx: w.left, wy: w.top },
-  ];
-  return corners.flatMap(({ x, y, sx, sy, wx, wy }) => {
-    const inX = x + sx * wx;
-    const inY = y + sy * wy;
-    const through = line([at(inX, y), at(inX, inY)], { width: weight.thin });
-    const behind = line([at(x, inY), at(inX, inY)], { width: weight.thin, dashes: 'hidden' });
-    if (cut === 'mitre') return [line([at(x, y), at(inX, inY)], { width: weight.thin })];
-    return cut === 'butt' ? [through] : [through, behind];
-  });
-}
-
-/** Centre of a crossbar in mm from the left or from the bottom of the frame. */
-export function crossbarCentre(view: Pick<FrontView, 'width_mm' | 'height_mm' | 'bar_w_mm'>, c: { readonly runs: 'upright' | 'level'; readonly at: number }): number {
-  const w = view.bar_w_mm;
-  return c.runs === 'upright'
-    ? w.left / 2 + c.at * (view.width_mm - w.left / 2 - w.right / 2)
-    : w.bottom / 2 + c.at * (view.height_mm - w.bottom / 2 - w.top / 2);
-}
-
-function crossbarOutline(view: FrontView, c: FrontView['crossbars'][number], { at }: Placing): Element {
-  const { width_mm: W, height_mm: H, bar_w_mm: w } = view;
-  const m = crossbarCentre(view, c);
-  const h = c.w_mm / 2;
-  const points = c.runs === 'upright'
-    ? [at(m - h, w.bottom), at(m + h, w.bottom), at(m + h, H - w.top), at(m - h, H - w.top)]
-    : [at(w.left, m - h), at(W - w.right, m - h), at(W - w.right, m + h), at(w.left, m + h)];
-  return outline(points, { fill: darkerFill });
-}
-
-function braceDrawing(view: FrontView, brace: FrontView['braces'][number], { at }: Placing): Drawing {
-  const { width_mm: W, height_mm: H, bar_w_mm: w } = view;
-  const right = brace.corner.endsWith('right');
-  const top = brace.corner.startsWith('top');
-  const wx = right ? w.right : w.left;
-  const wy = top ? w.top : w.bottom;
-  /** From the corner of the centre lines, inwards. */
-  const from = (x: number, y: number): Point => at(right ? W - wx / 2 - x : wx / 2 + x, top ? H - wy / 2 - y : wy / 2 + y);
-  const L = brace.leg_mm;
-  if (brace.kind === 'steel-angle') return drawing({ marks: [line([from(L, 0), from(0, 0), from(0, L)], { width: weight.bold, dashes: 'hidden' })] });
-  if (brace.kind === 'ply-gusset') return drawing({ marks: [outline([from(-wx / 2, -wy / 2), from(L, -wy / 2), from(-wx / 2, L)], { dashes: 'hidden' })] });
-  const k = brace.w_mm / Math.SQRT2;
-  return drawing({ marks: [outline([from(wx / 2, L - wx / 2 - k), from(wx / 2, L - wx / 2 + k), from(L - wy / 2 + k, wy / 2), from(L - wy / 2 - k, wy / 2)], { fill: darkerFill })] });
-}
 
 function outsideDimensions({ width_mm: W, height_mm: H, units }: FrontView, { left, bottom, scale }: Placing): Drawing {
   const right = left + W * scale;
