@@ -90,6 +90,11 @@ const wordings = {
   'crossbar-stands-out': (d) => ({ found: `${d.name}, which stands out ${d.value} behind the bars`, allowed: 'its back no further than the back of the bars', hint: 'Reduce the setback or lay it flat; the frame will not lie against the wall.' }),
   'brace-meets-crossbar': (d) => ({ found: `${d.name}, ${d.value} from the corner`, allowed: `further than the brace leg, ${d.allowed}`, hint: 'Brace and crossbar would be in each other\'s way: shorten the leg or move the crossbar.' }),
   'no-screw-fits': (d) => ({ found: `plies ${d.value} thick`, allowed: 'plies that a screw of the shelf goes through', hint: 'Name a long enough screw under `ply-screws`, or glue without screws.' }),
+  // A bench sheet against itself
+  'not-two-diagonals': (d) => ({ found: `${d.value} under \`diagonals\``, allowed: 'two lengths, corner to corner each way, such as `[1110 mm, 1112 mm]`', hint: 'Measure the other one too.' }),
+  'no-cloth-yet': (d) => ({ found: `\`${d.name}\` with \`when: before-cloth\``, allowed: 'a reading that needs no cloth', hint: 'Write `when: after-cloth`, or remove the reading.' }),
+  'corner-without-lift': () => ({ found: '`lifted` without a lift', allowed: '`corner-lift` or `winding` beside it', hint: 'Say by how much that corner stands up.' }),
+  'nothing-read': () => ({ found: 'a sheet without a reading', allowed: 'at least one, such as `corner-lift: 4 mm`', hint: 'Fill in what you measured; the rest may stay out.' }),
   // A shelf against itself
   'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),
   'other-unit-of-proposal': (d) => ({ found: `\`${d.value}\``, allowed: `\`${d.allowed}\``, hint: 'Give the number in this unit.' }),

@@ -1,3 +1,4 @@
+import type { Measured } from '../bench-sheet/measured.js';
 import type { Source } from '../base/sources.js';
 import type { CutPlan } from '../cutting/purchase.js';
 import type { Fact } from '../facts/fact.js';
@@ -43,6 +44,8 @@ export interface Audit {
   readonly settings?: FactSettings;
   /** What to buy and how to cut it for this plan; worked out anew when absent. */
   readonly cut?: CutPlan;
+  /** Readings taken while building, held against the promise; their findings stand among the others. */
+  readonly measured?: Measured;
   /** The list of sources, so that the report can name them in full. */
   readonly sources?: readonly Source[];
 }

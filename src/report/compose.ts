@@ -10,6 +10,7 @@ import { clothSection } from './sections/cloth.js';
 import { cuttingSection } from './sections/cutting.js';
 import { fasteningsSection } from './sections/fastenings.js';
 import { hangingSection } from './sections/hanging.js';
+import { measuredSection } from './sections/measured.js';
 import { sourcesSection } from './sections/sources.js';
 import { verdictSection } from './sections/verdict.js';
 import { warpSection } from './sections/warp.js';
@@ -26,7 +27,7 @@ export interface Report {
 
 /** The parts of the report in the order of reading; a part that has nothing to say is null. */
 const parts: readonly ((told: Telling) => Section | null)[] = [
-  verdictSection, changesSection, warpSection, whatIfSection, checksSection, cuttingSection, fasteningsSection, clothSection, workSection, hangingSection, cautionsSection, sourcesSection,
+  verdictSection, measuredSection, changesSection, warpSection, whatIfSection, checksSection, cuttingSection, fasteningsSection, clothSection, workSection, hangingSection, cautionsSection, sourcesSection,
   benchSheetSection,
 ];
 

@@ -1,0 +1,46 @@
+import type { Finding, Verdict } from '../findings/finding.js';
+import { sortFindings, worstVerdict } from '../findings/summary.js';
+import { frameAsRead } from './frame-as-read.js';
+import { judgeBows } from './judge-bows.js';
+import { judgeDiagonals } from './judge-diagonals.js';
+import { judgeLift } from './judge-lift.js';
+import { judgeMaterial } from './judge-material.js';
+import { judgePull } from './judge-pull.js';
+import { findingOf } from './make-finding.js';
+import type { Measured } from './measured.js';
+import type { Promised } from './promised.js';
+import type { Sheet } from './sheet.js';
+
+/** Holds the readings of a bench sheet against what the audit promised; pure. */
+export function judgeSheet(promised: Promised, sheet: Sheet): Measured {
+  const frame = frameAsRead(promised.model, promised.solution, sheet);
+  const lift = judgeLift(promised, sheet, frame);
+  const findings = [
+    ...rightPlan(promised, sheet),
+    ...judgeDiagonals(promised, sheet),
+    ...lift.findings,
+    ...judgeBows(promised, sheet, frame),
+    ...judgePull(promised, sheet),
+    ...judgeMaterial(promised, sheet),
+  ];
+  return { sheet, pull: frame.pull, findings, diagnosis: lift.diagnosis };
+}
+
+/** The findings alone; ids start with `measured/`. */
+export const measuredFindings = (promised: Promised, sheet: Sheet): readonly Finding[] => judgeSheet(promised, sheet).findings;
+
+/** The audit with its readings: their findings join the others, and the verdict is the worst of all, so a good reading never clears anything. */
+export function withMeasured<A extends Promised & { readonly verdict: Verdict }>(audit: A, sheet: Sheet): A & { readonly measured: Measured } {
+  const measured = judgeSheet(audit, sheet);
+  const findings = sortFindings([...audit.findings, ...measured.findings]);
+  return { ...audit, findings, verdict: worstVerdict(findings), measured };
+}
+
+function rightPlan({ plan }: Promised, sheet: Sheet): readonly Finding[] {
+  if (sheet.plan === null || sheet.plan === plan.name) return [];
+  return [findingOf({
+    rule: 'plan', verdict: 'caution', fact: '', actual: sheet.plan, limit: plan.name, unit: 'word', source: 'practice',
+    say: `The sheet was filled in for “${sheet.plan}”, this plan is “${plan.name}”.`,
+    do: ['Make sure that sheet and plan belong together.'],
+  })];
+}
