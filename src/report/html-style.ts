@@ -14,16 +14,20 @@ nav ul { list-style: none; padding: 0; display: flex; flex-wrap: wrap; gap: 0.3r
 a { color: inherit; } a:focus-visible, .wide:focus-visible { outline: 3px solid currentColor; outline-offset: 2px; }
 .wide { overflow-x: auto; margin: 0.6rem 0; }
 table { border-collapse: collapse; width: 100%; font-size: 0.9rem; } th, td { border-bottom: 1px solid var(--rule); padding: 0.25rem 0.5rem 0.25rem 0; text-align: left; vertical-align: top; } th { border-bottom-width: 2px; }
-@media screen { .many { min-width: 34rem; } }
-.right { text-align: right; white-space: nowrap; }
+@media screen { .many { min-width: 34rem; } } .blank { min-width: 5rem; }
+.right { text-align: right; } td.right { white-space: nowrap; }
 figure { margin: 0.8rem 0; } figure svg { display: block; width: 100%; max-width: 32rem; height: auto; border: 1px solid var(--rule); background: #fff; }
-@page { size: A4; margin: 10mm; }
+@media screen { .paper { display: none; } }
+@page { size: A4; margin: 8mm; }
 @media print {
   :root { color-scheme: light; --ink: #000; --paper: #fff; --soft: #222; --rule: #777; --panel: #fff; }
-  body { font: 7.8pt/1.24 Arial, Helvetica, 'Liberation Sans', sans-serif; } header, main, footer { max-width: none; padding: 0; } nav { display: none; }
-  main { columns: 2; column-gap: 7mm; }
-  h1 { font-size: 14pt; } h2 { font-size: 10.5pt; margin: 3.5mm 0 1mm; padding-top: 0.8mm; break-after: avoid; } section:first-child h2 { margin-top: 0; } h3 { font-size: 8.8pt; margin: 2mm 0 0.6mm; break-after: avoid; }
-  p, ul, ol, blockquote, .wide, figure { margin: 1mm 0; } li { margin: 0.3mm 0; } table { font-size: 7.2pt; } th, td { padding: 0.4mm 1.2mm 0.4mm 0; }
-  .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } figure svg { border: 0; width: 72mm; max-width: 100%; margin: 0 auto; }
+  body { font: 8pt/1.13 Arial, Helvetica, 'Liberation Sans', sans-serif; } header, main, footer { max-width: none; padding: 0; } nav, .screen { display: none; }
+  main { columns: 2; column-gap: 5mm; }
+  h1 { font-size: 12pt; margin: 0 0 1mm; } h2 { font-size: 9.5pt; margin: 1.7mm 0 0.4mm; padding-top: 0.5mm; border-top-width: 1.2pt; break-after: avoid; } section:first-child h2 { margin-top: 0; }
+  h3 { font-size: 8.2pt; margin: 1mm 0 0.2mm; break-after: avoid; }
+  p, ul, ol, blockquote, .wide, figure { margin: 0.5mm 0; } li { margin: 0; } ul { padding-left: 3mm; } ol { padding-left: 4.4mm; } blockquote { border-width: 1.2pt; padding: 0 1.5mm; }
+  table { font-size: 8pt; } th, td { padding: 0.1mm 1mm 0.1mm 0; border-bottom-width: 0.5pt; } td.blank { min-width: 18mm; } tr:has(.blank) > td { padding: 0.6mm 1mm 0.6mm 0; }
+  .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } p, li { orphans: 2; widows: 2; }
+  figure svg { border: 0; width: 80mm; max-width: 100%; margin: 0 auto -1mm; }
 }
 `.trim();

@@ -6,6 +6,7 @@ import { toHast } from 'mdast-util-to-hast';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { pageStyle } from './html-style.js';
+import { forPaper, isOff, paperNote, screenOnly, words, type PagePart } from './paper.js';
 
 /** What the page is called, and its language as a BCP 47 tag. */
 export interface PageTitle {
@@ -32,7 +33,9 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
   const body = sanitize(toHast(root), allowed) as HtmlRoot;
   const blocks = body.children.filter((node): node is Element => node.type === 'element');
   const shown = new Map(pictures.map((p) => [p.name, p]));
-  const { head, sections } = inSections(finishAll(blocks, shown));
+  const { head, parts } = inParts(blocks);
+  const sections = forPaper(parts);
+  const note = paperNote(sections);
   const contents = element('nav', { ariaLabel: 'Contents' }, [
     element('ul', {}, sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])]))),
   ]);
@@ -49,9 +52,12 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
           element('style', {}, [{ type: 'text', value: pageStyle }]),
         ]),
         element('body', {}, [
-          element('header', {}, [...head, contents]),
-          element('main', {}, sections.map(({ id, children }) => element('section', { ariaLabelledBy: [id] }, children))),
-          element('footer', {}, [element('p', {}, [text('Made from the plan, the shelf and the ruleset named above; the same three always give the same page.')])]),
+          element('header', {}, [...finishAll(head, shown), contents]),
+          element('main', {}, sections.map((part) => section(part, shown))),
+          element('footer', {}, [
+            ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])]),
+            element('p', {}, [text('Made from the plan, the shelf and the ruleset named above; the same three always give the same page.')]),
+          ]),
         ]),
       ]),
     ],
@@ -59,33 +65,34 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
   return `${toHtml(page, { allowDangerousHtml: true })}\n`;
 }
 
-interface PageSection {
-  readonly id: string;
-  readonly name: string;
-  readonly children: Element[];
-}
-
-/** Everything before the first second-level heading is the head; each such heading opens a section. */
-function inSections(blocks: readonly Element[]): { readonly head: readonly Element[]; readonly sections: readonly PageSection[] } {
+/** Everything before the first second-level heading is the head; each such heading opens a part. */
+function inParts(blocks: readonly Element[]): { readonly head: readonly Element[]; readonly parts: readonly PagePart[] } {
   const head: Element[] = [];
-  const sections: PageSection[] = [];
+  const parts: { readonly id: string; readonly name: string; readonly children: Element[] }[] = [];
   for (const block of blocks) {
     if (block.tagName === 'h2') {
-      const id = `part-${sections.length + 1}`;
-      sections.push({ id, name: plainText(block), children: [{ ...block, properties: { id } }] });
-    } else (sections.at(-1)?.children ?? head).push(block);
+      const id = `part-${parts.length + 1}`;
+      parts.push({ id, name: words(block), children: [{ ...block, properties: { id } }] });
+    } else (parts.at(-1)?.children ?? head).push(block);
   }
-  return { head, sections };
+  return { head, parts };
 }
 
-const plainText = (node: ElementContent): string => (node.type === 'text' ? node.value : node.type === 'element' ? node.children.map(plainText).join('') : '');
+function section({ id, children }: PagePart, pictures: ReadonlyMap<string, Picture>): Element {
+  const made = element('section', { ariaLabelledBy: [id] }, finishAll(children, pictures));
+  return children.every(isOff) ? screen(made) : made;
+}
+
+/** Marks what is shown on the screen only. */
+const screen = (node: Element): Element => ({ ...node, properties: { ...node.properties, className: [...(Array.isArray(node.properties['className']) ? node.properties['className'] : []), screenOnly] } });
 
 /** Every block in turn; a table is named after the heading above it. */
 function finishAll(blocks: readonly Element[], pictures: ReadonlyMap<string, Picture>): readonly Element[] {
   let under = '';
   return blocks.map((block) => {
-    if (/^h[1-3]$/u.test(block.tagName)) under = plainText(block);
-    return finish(block, pictures, under);
+    if (/^h[1-3]$/u.test(block.tagName)) under = words(block);
+    const made = finish(block, pictures, under);
+    return isOff(block) && !isOff(made) ? screen(made) : made;
   });
 }
 
@@ -105,14 +112,20 @@ function finish(block: Element, pictures: ReadonlyMap<string, Picture>, under: s
   return block;
 }
 
+/** Heads of columns say that they are; a head without words is none; dots to write on become room to write on. */
 function cells(node: Element): Element {
   const { align, ...properties } = node.properties;
+  const isCell = node.tagName === 'th' || node.tagName === 'td';
+  const said = isCell ? words(node) : '';
+  const blank = node.tagName === 'td' && /^\.[. ]*$/u.test(said);
+  const head = node.tagName === 'th' && said !== '';
   const own = {
     ...properties,
-    ...(node.tagName === 'th' ? { scope: 'col' } : {}),
-    ...(align === 'right' ? { className: ['right'] } : {}),
+    ...(head ? { scope: 'col' } : {}),
+    ...(align === 'right' ? { className: ['right'] } : blank ? { className: ['blank'] } : {}),
   };
-  return { ...node, properties: own, children: node.children.map((child) => (child.type === 'element' ? cells(child) : child)) };
+  const children = blank ? [] : node.children.map((child) => (child.type === 'element' ? cells(child) : child));
+  return { ...node, tagName: isCell && !head ? 'td' : node.tagName, properties: own, children };
 }
 
 /** The drawing was written by our own code with every text escaped, so it goes in as it is. */
