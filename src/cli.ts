@@ -3,6 +3,7 @@ import { addAudit } from './cli/audit.js';
 import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
 import { addMeasure } from './cli/measure.js';
+import { addNew } from './cli/new.js';
 import { addRules } from './cli/rules.js';
 import { addSchema } from './cli/schema.js';
 
@@ -17,6 +18,7 @@ addAudit(program);
 addCut(program);
 addMeasure(program);
 addRules(program);
+addNew(program);
 addSchema(program);
 
 /** A negative reading such as `-2 mm` must not look like an option, so its hyphen becomes a minus sign, which every quantity may have. */

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { toJSONSchema } from 'zod/mini';
+import { catalogue } from '../facts/catalogue.js';
 import { planInputSchema } from '../plan/plan-schema.js';
 import { rulesetInputSchema } from '../rules/ruleset-schema.js';
 import { shelfInputSchema } from '../shelf/shelf-schema.js';
@@ -17,8 +18,19 @@ const schemas = {
 /** The JSON Schema of a kind of file, draft 2020-12, as text. What one part of a file demands of another is checked by the tool alone. */
 export function schemaText(kind: SchemaKind): string {
   const { schema, title } = schemas[kind];
-  const { $schema, ...rest } = toJSONSchema(schema, { io: 'input', target: 'draft-2020-12' });
-  return `${JSON.stringify({ $schema, ...rest, title }, null, 2)}\n`;
+  const { $schema, ...rest } = toJSONSchema(schema, { io: 'input', target: 'draft-2020-12', reused: 'ref' });
+  nameFacts(rest);
+  return `${JSON.stringify({ $schema, title, ...rest }, null, 2)}\n`;
+}
+
+const paths = catalogue.map(({ path }) => path);
+
+/** Lets editors offer the paths of facts wherever one is asked for. */
+function nameFacts(node: unknown): void {
+  if (typeof node !== 'object' || node === null) return;
+  const { type, description } = node as { readonly type?: unknown; readonly description?: unknown };
+  if (type === 'string' && typeof description === 'string' && description.startsWith('Path of a fact')) Object.assign(node, { enum: paths });
+  Object.values(node).forEach(nameFacts);
 }
 
 /** Prints a schema, or writes one or all of them. Gives the exit code. */

@@ -1,0 +1,65 @@
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { readPlanWith } from '../../plan/read-plan.js';
+import type { Shelf } from '../../shelf/shelf.js';
+import { exitCode } from '../exit.js';
+import { loadShelf } from '../load.js';
+import type { NewOptions } from '../new.js';
+import { complain, tell } from '../terminal.js';
+import { fileNameOf, planText, type NewPlan } from './plan-text.js';
+
+/** A plan and the file it goes to. */
+export interface Wanted {
+  readonly plan: NewPlan;
+  readonly file: string;
+}
+
+const required = ['name', 'width', 'height', 'stock'] as const;
+
+/** Writes a new plan from flags, or from flags and answers; resolves to the exit code. */
+export async function runNew(options: NewOptions): Promise<number> {
+  const shelf = loadShelf(options.shelf);
+  complain(shelf.ok ? shelf.warnings : shelf.problems);
+  if (!shelf.ok) return exitCode.error;
+  const missing = required.filter((flag) => options[flag] === undefined);
+  if (missing.length === 0) return write(fromFlags(options), shelf.value);
+  if (process.stdin.isTTY !== true || process.stdout.isTTY !== true) {
+    process.stderr.write(`There is no terminal to ask on, and ${missing.map((flag) => `--${flag}`).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing. Give them as flags; sightdown new --help has an example.\n`);
+    return exitCode.error;
+  }
+  const wanted = await (await import('./ask.js')).ask(options, shelf.value);
+  return wanted === null ? exitCode.error : write(wanted, shelf.value);
+}
+
+function fromFlags(options: NewOptions): Wanted {
+  const { name = '', width = '', height = '', stock = '' } = options;
+  return {
+    plan: {
+      name: name.trim(), width, height, stock, lay: options.lay ?? 'flat', plies: options.plies ?? 1, crossbar: options.crossbar ?? 'none',
+      chosen: options.chosen ?? 'plain', moisture: options.moisture ?? '12 %', hang: options.hang ?? 'wire',
+    },
+    file: options.out ?? fileNameOf(name),
+  };
+}
+
+/** Checks the text as any plan is checked, then writes it where nothing stands yet. */
+function write({ plan, file }: Wanted, shelf: Shelf): number {
+  const schema = existsSync(join(dirname(file), 'plan.schema.json')) ? 'plan.schema.json' : null;
+  const text = planText(plan, schema);
+  const checked = readPlanWith(text, file, shelf);
+  complain(checked.ok ? checked.warnings : checked.problems);
+  if (!checked.ok) {
+    process.stderr.write('Nothing was written.\n');
+    return exitCode.error;
+  }
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(file, text, { flag: 'wx' });
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    process.stderr.write(code === 'EEXIST' ? `${file} is there already and stays as it is. Give another name with --out.\n` : `${file} cannot be written (${code ?? 'unknown reason'}). Give another place with --out.\n`);
+    return exitCode.error;
+  }
+  tell(`${file} is written. Next: sightdown audit ${/^[\w./-]+$/.test(file) ? file : JSON.stringify(file)}`);
+  return exitCode.fine;
+}
