@@ -6,6 +6,7 @@ import { loadRuleset, type LoadOptions, type RulesetTexts } from './load-ruleset
 import { ruleProblem } from './rule-problems.js';
 import { limitsReadByFacts, type Limit, type Rule, type Ruleset } from './ruleset.js';
 import { placeholdersOf } from './say.js';
+import { sentencesOf } from './sentences.js';
 
 /** Everything that can be said of a ruleset without a plan. */
 export interface RulesetCheck {
@@ -56,6 +57,6 @@ export function limitsOfRule(rule: Rule): readonly string[] {
   const lines = [...rule.require.lines, ...(rule.applies?.lines ?? [])].map(({ against }) => against);
   const against = rule.otherwise.kind === 'stop-beyond' ? [...lines, rule.otherwise.stop] : lines;
   const named = against.flatMap((one) => (one.kind === 'limit' ? [one.name] : []));
-  const said = [rule.say, ...rule.do].flatMap(placeholdersOf).flatMap((name) => (name.startsWith('limits.') ? [name.slice('limits.'.length)] : []));
+  const said = sentencesOf(rule).flatMap(placeholdersOf).flatMap((name) => (name.startsWith('limits.') ? [name.slice('limits.'.length)] : []));
   return [...new Set([...named, ...said])];
 }

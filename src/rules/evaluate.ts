@@ -88,7 +88,7 @@ function findingOf(one: Case, applies: boolean | null, answers: ReadonlyMap<stri
     limit: line.limit,
     unit: catalogueByPath.get(line.line.fact)!.unit,
     used: line.used,
-    say: verdict === 'unknown' ? sayUnknown(line, about) : say(rule.say, about, line, context),
+    say: verdict === 'unknown' ? sayUnknown(line, about) : say(verdict === 'clear' ? (rule.say_clear ?? rule.say) : rule.say, about, line, context),
     do: verdict === 'clear' ? [] : verdict === 'unknown' ? [adviceOnUnknown] : rule.do.map((advice) => say(advice, about, line, context)),
     cautions: rule.cautions,
     source: rule.source,

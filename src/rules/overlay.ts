@@ -7,6 +7,7 @@ import { thresholdKey, thresholdsOf, wordingOf } from './quantity.js';
 import { ruleProblem } from './rule-problems.js';
 import { placeholdersOf } from './say.js';
 import type { Against, Change, Layer, Limit, Line, Rule, Ruleset, SwitchedOff, Thresholds } from './ruleset.js';
+import { sentencesOf } from './sentences.js';
 
 /** A ruleset laid together, or null when there is nothing to lay; and what only shows once it is. */
 export interface Overlaid {
@@ -107,7 +108,7 @@ function checkLimits(rule: Rule, limits: ReadonlyMap<string, Limit>, thresholds:
   const allKnown = rule.require.lines.every(({ against }) => against.kind !== 'limit' || limits.has(against.name));
   if (rule.otherwise.kind === 'by-limit' && double.length !== 1 && allKnown) problems.push(ruleProblem('one-threshold', rule.place, { value: rule.id }));
   if (rule.otherwise.kind === 'stop-beyond') checkStopBeyond(rule, resolve, problems);
-  for (const name of [rule.say, ...rule.do].flatMap(placeholdersOf)) if (name.startsWith('limits.') && !limits.has(name.slice(7))) unknown(name.slice(7), rule.place);
+  for (const name of sentencesOf(rule).flatMap(placeholdersOf)) if (name.startsWith('limits.') && !limits.has(name.slice(7))) unknown(name.slice(7), rule.place);
 }
 
 /** A limit as numbers for the fact of a line; null after reporting that it does not fit. */

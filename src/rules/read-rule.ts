@@ -32,6 +32,7 @@ export function readRule(input: RuleInput, path: Path, source: YamlSource, check
     require,
     otherwise,
     say: input.say,
+    say_clear: input['say-clear'] ?? null,
     do: input.do,
     cautions: input.cautions ?? [],
     source: input.source,
@@ -62,7 +63,9 @@ function readOtherwise(input: RuleInput['otherwise'], require: Condition, path: 
 function checkSentence(input: RuleInput, each: Element, path: Path, source: YamlSource, found: Problem[]): void {
   const sayable = catalogue.filter((spec) => spec.each === each || spec.each === 'frame').map((spec) => spec.path);
   const known = [...plainPlaceholders, ...sayable];
-  for (const [place, sentence] of [[[...path, 'say'], input.say] as const, ...input.do.map((text, index) => [[...path, 'do', index], text] as const)]) {
+  const clear = input['say-clear'];
+  const said = [[[...path, 'say'], input.say] as const, ...(clear === undefined ? [] : [[[...path, 'say-clear'], clear] as const])];
+  for (const [place, sentence] of [...said, ...input.do.map((text, index) => [[...path, 'do', index], text] as const)]) {
     for (const name of placeholdersOf(sentence)) {
       if (known.includes(name) || /^limits\.[a-z0-9-]+$/.test(name)) continue;
       found.push(ruleProblem('unknown-placeholder', source.place(place), { value: name, nearest: nearest(name, known) }));

@@ -72,6 +72,8 @@ export interface Rule {
   readonly otherwise: Otherwise;
   /** Sentence with placeholders in braces, see `say.ts`. */
   readonly say: string;
+  /** Said instead when the requirement holds; null = `say` serves both. */
+  readonly say_clear: string | null;
   readonly do: readonly string[];
   /** Ids of shop-safety cautions, see `findings/cautions.ts`. */
   readonly cautions: readonly string[];

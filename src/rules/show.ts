@@ -22,6 +22,8 @@ export interface RulePage {
   readonly requires: string;
   readonly otherwise: string;
   readonly says: string;
+  /** Said instead when the requirement holds; null when `says` serves both. */
+  readonly says_clear: string | null;
   readonly next: readonly string[];
   readonly cautions: readonly string[];
   readonly source: string;
@@ -52,6 +54,7 @@ export function rulePage(ruleset: Ruleset, id: string): RulePage | null {
     requires: conditionInWords(rule.require, ruleset.limits),
     otherwise: off === undefined ? otherwiseInWords(rule, ruleset.limits) : `nothing: the rule is switched off by ${off.place.file}. ${off.reason}`,
     says: rule.say,
+    says_clear: rule.say_clear,
     next: rule.do,
     cautions: rule.cautions.map((caution) => cautionsById.get(caution)?.text ?? caution),
     source: rule.source,
@@ -74,7 +77,7 @@ export function rulePageText(page: RulePage): string {
     `# ${page.id}\n\n${page.asked}\n`,
     page.applies === null ? '' : `Only when ${page.applies}.\n`,
     part('What must hold', `${page.requires}.\n\nOtherwise: ${page.otherwise}.`),
-    part('What it says', page.says),
+    part('What it says', page.says_clear === null ? page.says : `${page.says}\n\nWhen the requirement holds: ${page.says_clear}`),
     part('What to do next', list(page.next)),
     part('Cautions', list(page.cautions)),
     part('Facts', list(page.facts.map(({ path, unit, meaning }) => `${path} (${unit}): ${meaning}`))),
