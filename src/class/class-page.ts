@@ -1,11 +1,11 @@
 import type { Problem } from '../base/problem.js';
+import { chanceInWords } from '../base/units-format.js';
 import { planLetter } from '../cutting/pool.js';
 import type { Verdict } from '../findings/finding.js';
 import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
 import { bullets, document, heading, paragraph, setApart, strong, table, type Block, type Cell } from '../report/tree.js';
 import { counted, verdictWord } from '../report/words/verdict.js';
-import { chanceInWords } from '../risk/chance-words.js';
 import type { ClassRow } from './class-row.js';
 import type { Pooled } from './pooled.js';
 import { buyingBlocks, cutListBlocks, money, sawBlocks, troubleBlocks } from './pooled-blocks.js';

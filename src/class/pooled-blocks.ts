@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatNumber, formatQuantity, formatShare, formatSize } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/assemble.js';
 import { markingOrder } from '../cutting/marking.js';
@@ -78,9 +79,10 @@ function boardsSentence(cut: CutPlan): string {
 export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
   const rows = new Map<string, { tags: string[]; cut_mm: number; cells: readonly [string, string, string, string] }>();
   for (const { stock, boards } of cut.stocks)
-    for (const { piece, tag } of boards.flatMap((board) => board.pieces)) {
-      const later = piece.later === null ? '' : `, after the plies are joined ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${formatLength(piece.later.cut_mm, cut.units)}`;
-      const cells = [userText(stock, 40), formatLength(piece.cut_mm, cut.units), piece.ends === 'mitre' ? formatLength(piece.short_mm, cut.units) : '', `${piece.ends === 'mitre' ? '45°' : 'square'}${later}`] as const;
+    for (const { piece, tag, plan } of boards.flatMap((board) => board.pieces)) {
+      const length = (mm: number): string => inOwnUnits(mm, cut.units, plans[plan]?.units ?? cut.units);
+      const later = piece.later === null ? '' : `, after the plies are joined ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${length(piece.later.cut_mm)}`;
+      const cells = [userText(stock, 40), length(piece.cut_mm), piece.ends === 'mitre' ? length(piece.short_mm) : '', `${piece.ends === 'mitre' ? '45°' : 'square'}${later}`] as const;
       const row = rows.get(cells.join('/')) ?? { tags: [], cut_mm: piece.cut_mm, cells };
       row.tags.push(tag);
       rows.set(cells.join('/'), row);
@@ -92,6 +94,9 @@ export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
     table([{ head: 'Number', align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }, { head: 'Pieces' }], sorted.map(({ tags, cells }): readonly Cell[] => [String(tags.length), ...cells, tags.join(', ')])),
   ];
 }
+
+/** A length in the units of the page, and in those of its plan behind it where they differ. */
+const inOwnUnits = (mm: number, page: UnitSystem, own: UnitSystem): string => (page === own ? formatLength(mm, page) : `${formatLength(mm, page)} (${formatLength(mm, own)})`);
 
 /** One stop setting after the other. */
 export function sawBlocks({ cut }: Pooled): readonly Block[] {

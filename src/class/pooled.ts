@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../base/names.js';
 import { cutPlan, type CutPlan } from '../cutting/cut-plan.js';
 import { planLetter } from '../cutting/pool.js';
 import { clothRolls, type ClothRoll } from '../cutting/roll-plans.js';
@@ -44,7 +45,8 @@ export async function poolPlansWith(plans: readonly Plan[], shelf: Shelf, cutter
 /** Where the shop has too few boards, the cutting as if it had enough: the page then says how many are missing. */
 const better = (cut: CutPlan, endless: CutPlan): CutPlan => (endless.uncut.length < cut.uncut.length ? endless : cut);
 
-function addUp(plans: readonly Plan[], shelf: Shelf, cut: CutPlan): Pooled {
+function addUp(plans: readonly Plan[], shelf: Shelf, found: CutPlan): Pooled {
+  const cut: CutPlan = { ...found, units: commonUnits(plans) };
   const models = plans.map((plan) => buildModel(plan, shelf));
   const rolls = clothRolls(models.map((model, i) => (models.length === 1 ? model : { ...model, plan: { ...model.plan, name: planLetter(i) } })));
   const others = new Map<string, MaterialLine>();
@@ -61,6 +63,11 @@ function addUp(plans: readonly Plan[], shelf: Shelf, cut: CutPlan): Pooled {
   const reason = cut.reason ?? (wide.length > 0 ? `The roll is too narrow for the cloth of ${wide.join(', ')}.` : unpriced === undefined ? null : `The cost of ${unpriced.what} is unknown.`);
   const total_cost = reason !== null || cut.cost === null ? null : [...rolls, ...lines].reduce((sum, { cost }) => sum + (cost ?? 0), cut.cost);
   return { plans, cut, short: shortBoards(cut, shelf), rolls, others: lines, total_cost, reason };
+}
+
+/** The units of all plans; where they differ, millimetres, which show a length in inches to a tenth of a millimetre, while a sixteenth of an inch would hide more. */
+function commonUnits(plans: readonly Plan[]): UnitSystem {
+  return plans.length > 0 && plans.every(({ units }) => units === 'inch') ? 'inch' : 'metric';
 }
 
 const plus = (a: number | null, b: number | null): number | null => (a === null || b === null ? null : a + b);

@@ -14,7 +14,7 @@ const silent: Progress = { step: () => undefined, end: () => undefined };
 /** A bar on stderr for work of many steps, only on a terminal and only once it has taken a while; it leaves nothing behind. */
 export async function progress(total: number, what: string): Promise<Progress> {
   if (process.stderr.isTTY !== true || total < 2) return silent;
-  const { SingleBar, Presets } = await import('cli-progress');
+  const { SingleBar, Presets } = (await import('cli-progress')).default;
   const started = performance.now();
   let bar: SingleBar | null = null;
   let done = 0;
@@ -26,7 +26,6 @@ export async function progress(total: number, what: string): Promise<Progress> {
         bar.start(total, done);
       }
       bar?.update(done);
-      if (bar !== null && done < total) (bar as SingleBar & { render?: () => void }).render?.();
     },
     end: () => bar?.stop(),
   };

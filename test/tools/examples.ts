@@ -1,16 +1,23 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** Makes every example under `reports/` anew with the built command, so that a difference shows in `git status`. */
+/** Makes the schemas and every example under `reports/` anew with the built command, so that a difference shows in `git status`. */
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const command = join(root, 'dist', 'sightdown.js');
 
+run(['schema', '--out', 'rules/schema']);
 for (const name of readdirSync(join(root, 'reports')).sort()) {
   const folder = join('reports', name);
-  if (!existsSync(join(root, folder, 'plan.yaml'))) continue;
-  run(['audit', join(folder, 'plan.yaml'), '--out', folder]);
+  if (existsSync(join(root, folder, 'plans'))) remake(folder, ['plans'], ['audit', join(folder, 'plans'), '--rules', name, '--out', folder]);
+  else if (existsSync(join(root, folder, 'plan.yaml'))) remake(folder, ['plan.yaml', 'README.md'], ['audit', join(folder, 'plan.yaml'), '--out', folder]);
+}
+
+/** Empties the folder but for what it is made from, so that nothing the tool no longer makes stays behind, and makes the example. */
+function remake(folder: string, kept: readonly string[], args: readonly string[]): void {
+  for (const entry of readdirSync(join(root, folder))) if (!kept.includes(entry)) rmSync(join(root, folder, entry), { recursive: true });
+  run(args);
 }
 
 /** Runs the command; a stop or an unknown is a fine example, an input error is not. */

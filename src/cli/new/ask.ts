@@ -39,7 +39,7 @@ export async function ask(options: NewOptions, shelf: Shelf): Promise<Wanted | n
     const height = options.height ?? (await askQuantity('How high?', 'length', '650 mm or 25-1/2 in', 50, 20_000, 'from 50 mm to 20 m'));
     const units = readQuantity(width, 'length');
     const system = units.ok && units.system === 'inch' ? 'inch' : 'metric';
-    const kinds = Object.values(shelf.lumber).map(({ key, nominal, thickness_mm, width_mm }) => ({ value: key, label: key, hint: `${formatSize(thickness_mm, width_mm, system)}${nominal === null ? '' : `, sold as ${nominal}`}` }));
+    const kinds = Object.values(shelf.lumber).map(({ key, nominal, thickness_mm, width_mm }) => ({ value: key, label: `${key}: ${formatSize(thickness_mm, width_mm, system)}${nominal === null ? '' : `, sold as ${nominal}`}` }));
     const stock = options.stock ?? (await choose('Which lumber for the bars?', kinds, kinds[0]?.value ?? ''));
     const lay = options.lay ?? (await choose<NewPlan['lay']>('How do the bars lie?', [{ value: 'flat', label: 'flat', hint: 'wide side against the cloth' }, { value: 'edge', label: 'on edge', hint: 'wide side off the wall' }], 'flat'));
     const plies = options.plies ?? Number(await choose('How many boards make up one bar?', [{ value: '1', label: 'one' }, { value: '2', label: 'two, glued and screwed side by side' }, { value: '3', label: 'three' }], '1'));
