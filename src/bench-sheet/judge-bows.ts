@@ -67,7 +67,7 @@ function judge({ plan: { units } }: Promised, bar: BarName, read_mm: number | un
     : verdict === 'unknown'
       ? `${found}; what was to be expected is not known.`
       : verdict === 'caution'
-        ? `${found}; under the limit of ${said(limit_mm ?? size_mm)}, but more than the ${said(expected_mm ?? 0)} that was to be expected.`
+        ? `${found}; under the limit of ${said(limit_mm ?? size_mm)}, but more than the ${said(allowed_mm ?? size_mm)} that was to be expected, reading error included.`
         : `${found}, as promised.`;
   return [findingOf({ rule, about: bar, verdict, fact, actual: read_mm, limit: beyondLimit ? limit_mm : allowed_mm, unit: 'mm', source: 'proposal', say, do: [advice] })];
 }

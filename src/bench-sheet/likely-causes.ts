@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../base/units-format.js';
+import type { Model } from '../model/model.js';
 import { expectedParts } from './conditioning.js';
 import { cureFor } from './cures.js';
 import type { CauseKind, Diagnosis, LikelyCause } from './diagnose.js';
@@ -19,7 +20,7 @@ export function likelyCauses(promised: Promised, sheet: Sheet, frame: FrameAsRea
   const past = pastCritical(promised, sheet, frame);
   if (frame.influence === null) return { ...signed(sheet, size_mm, 0), causes: past };
   const harder = frame.pull_share > 1;
-  const parts = liftParts(model, frame.influence, harder ? solution.influence : null, offSquare_rad(promised, sheet));
+  const parts = liftParts(asMoistAsRead(model, sheet), frame.influence, harder ? solution.influence : null, offSquare_rad(promised, sheet));
   const mean = parts.reduce((sum, part) => sum + part.mean, 0);
   const found = signed(sheet, size_mm, mean);
   const expected = expectedParts(parts, found.lift_mm);
@@ -32,6 +33,12 @@ export function likelyCauses(promised: Promised, sheet: Sheet, frame: FrameAsRea
     : [];
   const causes = [...pull, ...groups.map(({ kind, members, mm }): LikelyCause => ({ name: nameOf(kind, members, sheet), kind, part_mm: mm, cure: cureFor(kind, sheet, promised) }))];
   return { ...found, causes: [...past, ...gathered(causes, size_mm)] };
+}
+
+/** Moisture that was read takes the place of the plan's: it decides how much warp came from drying. */
+function asMoistAsRead(model: Model, { moisture_pct }: Sheet): Model {
+  if (moisture_pct === null) return model;
+  return { ...model, plan: { ...model.plan, lumber: { ...model.plan.lumber, moisture_pct } } };
 }
 
 /** The lift with its sign: as the sheet says, else to the side the mean of such frames leans. */

@@ -16,10 +16,17 @@ export interface WhatIf {
   readonly lifting: LiftingAnswer;
 }
 
+/** One reading worth taking. */
+export interface ReadingToTake extends Reading {
+  /** How many other boards would tell as much. */
+  readonly alike: number;
+  /** Nine in ten frames stay under this once it is taken and turns out average, mm. */
+  readonly lift_p90_mm: number;
+}
+
 /** Readings worth taking before cutting, most telling first. */
 export interface ReadingsToTake {
-  /** With what nine in ten frames stay under once it is taken (and the rest turns out average), mm. */
-  readonly best: readonly (Reading & { readonly lift_p90_mm: number })[];
+  readonly best: readonly ReadingToTake[];
   /** Nine in ten stay under this now, mm; null when the flat frame does not hold. */
   readonly lift_p90_mm: number | null;
   /** Reserve against twisting as planned and with softer joints: what knowing the joints would move. Null when unknown. */
@@ -64,10 +71,13 @@ function readingsToTake(model: Model, solution: Solution, settings: FactSettings
   const risk = assessWarp(model, solution, settings);
   if (risk === null) return { best: [], lift_p90_mm: null, reserve, say: [unstable_reason, ...joints] };
   const { mean, sd, p90_mm } = risk.lift;
-  const best = usefulReadings(model, risk.terms, boardState(model).assumptions)
+  const useful = usefulReadings(model, risk.terms, boardState(model).assumptions);
+  const alikeTo = ({ settles }: Reading): readonly Reading[] => useful.filter((other) => Math.abs(other.settles - settles) < 1e-6);
+  const best = useful
+    .filter((reading) => alikeTo(reading)[0] === reading)
     .slice(0, readings_told)
-    .map((reading) => ({ ...reading, lift_p90_mm: foldedQuantile(mean, sd * Math.sqrt(Math.max(0, 1 - reading.settles)), nine_in_ten) }));
-  const told = best.map((reading) => `${capital(reading.of)}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner; nine in ten such frames would then stay under ${formatLength(reading.lift_p90_mm, units)} instead of ${formatLength(p90_mm, units)}, if it turns out average.`);
+    .map((reading): ReadingToTake => ({ ...reading, alike: alikeTo(reading).length - 1, lift_p90_mm: foldedQuantile(mean, sd * Math.sqrt(Math.max(0, 1 - reading.settles)), nine_in_ten) }));
+  const told = best.map((reading) => `${capital(reading.of)}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner; nine in ten such frames would then stay under ${formatLength(reading.lift_p90_mm, units)} instead of ${formatLength(p90_mm, units)}, if it turns out average.`);
   return { best, lift_p90_mm: p90_mm, reserve, say: [...(told.length === 0 ? ['No single reading would tell more about a lifted corner.'] : told), ...joints] };
 }
 

@@ -18,8 +18,8 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   facts: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'risk', 'cutting', 'cost'], why: 'Facts are what rules may ask for.' },
   findings: { may: ['base'], why: 'The shape of a judgement, known to rules and report.' },
   rules: { may: ['base', 'facts', 'findings'], why: 'Rules see facts only, never mechanics: a teacher can test them with numbers.' },
-  'what-if': { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'risk', 'facts'], why: 'What errors at the bench do to a frame already solved.' },
-  'bench-sheet': { may: ['base', 'plan', 'model', 'mechanics', 'risk', 'facts', 'findings', 'report'], why: 'Readings from the finished frame become findings beside those of the rules.' },
+  'what-if': { may: ['base', 'shelf', 'model', 'mechanics', 'risk'], why: 'What errors at the bench do to a frame already solved.' },
+  'bench-sheet': { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'risk', 'facts', 'findings', 'what-if'], why: 'Readings become findings beside those of the rules; the frame is solved again at the pull that was read.' },
   report: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'what-if', 'bench-sheet'], why: 'A report never sees rules, only findings.' },
 };
 

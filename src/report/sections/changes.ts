@@ -10,7 +10,7 @@ import { foldFindings } from '../../findings/summary.js';
 /** Part 2: what to change, most useful first, each with what it would do; then what each rule advises. */
 export function changesSection(told: Telling): Section {
   const { audit } = told;
-  const advice = foldFindings(audit.findings.filter((f) => f.verdict !== 'clear' && f.do.length > 0));
+  const advice = foldFindings(audit.findings.filter((f) => f.verdict !== 'clear' && f.do.length > 0 && !f.rule.startsWith('measured/')));
   const blocks: Block[] = [];
   if (audit.changes.length > 0) {
     blocks.push(

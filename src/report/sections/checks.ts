@@ -14,7 +14,7 @@ const subjects: Readonly<Record<string, string>> = {
 /** Part 4: every check that spoke, by subject, gravest first, with how much of its limit is used. */
 export function checksSection(told: Telling): Section {
   const bySubject = new Map<string, FoldedFinding[]>();
-  for (const fold of foldFindings(told.audit.findings)) {
+  for (const fold of foldFindings(told.audit.findings.filter(({ rule }) => !rule.startsWith('measured/')))) {
     const subject = fold.finding.rule.split('/')[0] ?? '';
     bySubject.set(subject, [...(bySubject.get(subject) ?? []), fold]);
   }

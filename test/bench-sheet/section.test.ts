@@ -1,0 +1,61 @@
+import { describe, expect, test } from 'vitest';
+import { withMeasured } from '../../src/bench-sheet/judge-sheet.js';
+import { cutPlan } from '../../src/cutting/cut-plan.js';
+import type { Audit } from '../../src/report/audit-view.js';
+import { composeReport } from '../../src/report/compose.js';
+import { writeMarkdown } from '../../src/report/markdown.js';
+import { benchSheetSection } from '../../src/report/sections/bench-sheet.js';
+import { sheetInputSchema } from '../../src/bench-sheet/sheet-schema.js';
+import { telling } from '../../src/report/telling.js';
+import { nothing, promisedBy } from './audited.js';
+
+function audited(changes: object = {}): Audit {
+  const promised = promisedBy(changes);
+  const { shelf } = promised.model;
+  return {
+    ...promised, shelf, silent: [], switched_off: [], assumed: [], left_out: [], ruleset_name: 'Trial', seed: 1, samples: 2000, changes: [], cut: cutPlan([promised.plan], shelf),
+  };
+}
+
+const page = (audit: Audit): string => writeMarkdown(composeReport(audit).tree);
+
+describe('the report', () => {
+  test('tells nothing of readings when there are none, and all of them when there are', () => {
+    const plain = audited();
+    expect(page(plain)).not.toContain('What you measured');
+    const said = page(withMeasured(plain, { ...nothing, corner_lift_mm: 9, tap_Hz: 15, diagonals_mm: [1081, 1082] }));
+    const part = said.slice(said.indexOf('## What you measured'), said.indexOf('## What to change'));
+    expect(part).toContain('| Corner lift, table | 9 mm | 4 mm | Stop |');
+    expect(part).toMatch(/\| Diagonals differ by \| 1 mm \| 2 mm \| Clear \|/);
+    expect(part).toContain('Why it twists, most likely first');
+    expect(part).toContain('was not written down');
+    expect(said.split('Off the table the fourth corner stands up 9 mm').length - 1).toBe(2);
+  });
+
+  test('in inches throughout when the plan is', () => {
+    const inches = withMeasured(audited({ face: { width: '36 in', height: '24 in' } }), { ...nothing, corner_lift_mm: 12.7, winding_mm: 6.35, bow_mm: { left: 6.35 }, push: { weight_g: 500, sag_mm: 9, pad_mm: 50 }, weight_kg: 2 });
+    const said = page(inches);
+    const part = said.slice(said.indexOf('## What you measured'), said.indexOf('## What to change'));
+    expect(part).toContain('1/2 in');
+    expect(part).not.toMatch(/\d (mm|kg|N\/m)\b/);
+  });
+
+  test('a name that a person wrote cannot become markup', () => {
+    const sheet = { ...nothing, plan: '<script>alert(1)</script> **bold** | [x](y)' };
+    const said = page(withMeasured(audited(), sheet));
+    expect(said).not.toMatch(/(^|[^\\])<script/);
+    expect(said).toContain('script');
+    expect(said).not.toMatch(/[^\\]\*\*bold\*\*/);
+  });
+
+  test('every reading the sheet can hold has its name on the paper', () => {
+    const paper = JSON.stringify(benchSheetSection(telling(audited())).blocks);
+    const { sheet: _format, plan: _plan, ...readings } = sheetInputSchema.shape;
+    for (const key of Object.keys(readings)) expect(paper, key).toContain(key);
+  });
+
+  test('what if: slips, readings, door and lifting stand in the report', () => {
+    const said = page(audited());
+    for (const words of ['What if I am a little off?', 'Blade half a degree out of upright', 'The reading that would tell most', 'a common door', 'One person lifts it']) expect(said).toContain(words);
+  });
+});
