@@ -1,0 +1,40 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { TestProject } from 'vitest/node';
+import { hostilePlan, hostileRuleset, hostileShelf } from './hostile-plan.js';
+import type { MadePage, Pages } from './pages.js';
+
+const root = new URL('../..', import.meta.url).pathname;
+
+/** Makes the pages before the first test and removes them after the last one. */
+export default function setup(project: TestProject): () => void {
+  const folder = mkdtempSync(join(tmpdir(), 'pages-'));
+  project.provide('pages', makePages(folder));
+  return () => rmSync(folder, { recursive: true, force: true });
+}
+
+/** Runs the built command for every plan; throws when it writes no page. */
+function makePages(folder: string): Pages {
+  const make = (name: string, plan: string, more: readonly string[] = []): MadePage => {
+    const out = join(folder, name);
+    const run = spawnSync(process.execPath, [join(root, 'dist/sightdown.js'), 'audit', plan, '--format', 'html', '--out', out, ...more], { encoding: 'utf8' });
+    const file = join(out, 'report.html');
+    if (!existsSync(file)) throw new Error(`no page for ${name} (exit ${run.status}):\n${run.stdout}${run.stderr}`);
+    return { name, file, said: `${run.stdout}${run.stderr}` };
+  };
+  const plan = join(folder, 'hostile.yaml');
+  const shelf = join(folder, 'hostile-shelf.yaml');
+  const noisy = join(folder, 'noisy.html');
+  writeFileSync(noisy, '<!doctype html><img src="http://127.0.0.1:9/x.png"><script>console.warn("w"); setTimeout(() => { throw new Error("thrown"); })</script>');
+  writeFileSync(plan, hostilePlan);
+  const ruleset = join(folder, 'hostile-ruleset.yaml');
+  writeFileSync(shelf, hostileShelf);
+  writeFileSync(ruleset, hostileRuleset);
+  const nook = make('reading-nook', join(root, 'reports/reading-nook/plan.yaml'));
+  const stairwell = make('stairwell-banner', join(root, 'reports/stairwell-banner/plan.yaml'));
+  const everything = make('everything', join(root, 'test/plans/everything.yaml'));
+  const hostile = make('hostile', plan, ['--shelf', shelf, '--rules', ruleset]);
+  return { nook, stairwell, everything, hostile, all: [nook, stairwell, everything, hostile], noisy };
+}

@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest';
+import { paper, phone, tablet } from './browser.js';
+import { tooWide } from './in-page.js';
+import { setUpPages } from './pages.js';
+
+const { pages, browser } = setUpPages();
+
+describe('nothing runs off the side', () => {
+  test('a page that is too wide is seen to be', async () => {
+    const { page } = await browser().open(pages().nook.file);
+    await page.evaluate(() => {
+      const wide = document.createElement('p');
+      wide.textContent = 'x'.repeat(200);
+      wide.style.whiteSpace = 'nowrap';
+      wide.style.width = '1000px';
+      document.querySelector('main')?.append(wide);
+    });
+    const found = await page.evaluate(tooWide);
+    expect(found.page_px).toBeGreaterThan(600);
+    expect(found.over.join()).toContain('xxx');
+    await page.close();
+  });
+
+  test.each([
+    ['a phone of 360 px', { viewport: phone }],
+    ['a tablet of 768 px', { viewport: tablet }],
+    ['A4 between its margins', { viewport: paper, media: 'print' }],
+  ] as const)('on %s', async (_, look) => {
+    for (const { name, file } of pages().all) {
+      const { page } = await browser().open(file, look);
+      expect({ name, ...(await page.evaluate(tooWide)) }).toEqual({ name, page_px: 0, over: [] });
+      await page.close();
+    }
+  });
+});
