@@ -59,3 +59,10 @@ describe('the report', () => {
     for (const words of ['What if I am a little off?', 'Blade half a degree out of upright', 'The reading that would tell most', 'a common door', 'One person lifts it']) expect(said).toContain(words);
   });
 });
+
+test('with readings the verdict speaks of a frame that is being built, and the plan’s own line keeps the plan’s verdict', () => {
+  const change = { words: 'Turn the bars on edge.', verdict: 'clear', twist_reserve: 9, lift_chance: 0.01, cost: null, weight_kg: null } as const;
+  const said = page(withMeasured({ ...audited(), changes: [change] }, { ...nothing, corner_lift_mm: 9 }));
+  expect(said).toContain('Stop: do not go on with this frame yet.');
+  expect(said).toMatch(/\| As planned \| Clear \|/);
+});

@@ -5,7 +5,7 @@ import { bullets, paragraph, strong, table, type Block, type Cell, type Column }
 import type { Section, Telling } from '../telling.js';
 import { aboutsInWords } from '../words/about.js';
 import { verdictWord } from '../words/verdict.js';
-import { foldFindings } from '../../findings/summary.js';
+import { foldFindings, worstVerdict } from '../../findings/summary.js';
 
 /** Part 2: what to change, most useful first, each with what it would do; then what each rule advises. */
 export function changesSection(told: Telling): Section {
@@ -38,7 +38,7 @@ const columns = (changes: readonly Change[]): readonly Column[] => heads.filter(
 
 function now(told: Telling): readonly Cell[] {
   return row(told, {
-    words: 'As planned', verdict: told.audit.verdict, twist_reserve: told.number('frame.twist_reserve'), lift_chance: told.number('warp.corner_lift_chance'),
+    words: 'As planned', verdict: worstVerdict(told.audit.findings.filter(({ rule }) => !rule.startsWith('measured/'))), twist_reserve: told.number('frame.twist_reserve'), lift_chance: told.number('warp.corner_lift_chance'),
     cost: told.number('cutting.total_cost'), weight_kg: told.number('frame.weight_kg'),
   });
 }

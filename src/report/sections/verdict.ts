@@ -16,7 +16,7 @@ export function verdictSection(told: Telling): Section {
   const graves = audit.findings.filter((f) => f.verdict === audit.verdict && f.verdict !== 'clear');
   const sayings = foldFindings(graves).map(({ finding, abouts }) => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`));
   const blocks: Block[] = [
-    setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(audit.findings))))),
+    setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(audit.findings), audit.measured !== undefined)))),
     ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, 5))]),
     ...(sayings.length > 5 ? [paragraph(`${sayings.length - 5} more under “The checks”.`)] : []),
     ...pictures.slice(0, 1).map(picture),

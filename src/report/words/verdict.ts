@@ -6,17 +6,17 @@ export const verdictWord: Readonly<Record<Verdict, string>> = { clear: 'Clear', 
 /** `1 check`, `3 checks`. */
 export const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 
-/** The verdict in one sentence, from how many findings there are of each. */
-export function verdictSentence(verdict: Verdict, counts: Readonly<Record<Verdict, number>>): string {
+/** The verdict in one sentence, from how many findings there are of each; `measured` when the frame is being built already and readings have joined. */
+export function verdictSentence(verdict: Verdict, counts: Readonly<Record<Verdict, number>>, measured = false): string {
   const also = counts.caution > 0 ? `, and ${counted(counts.caution, 'more asks', 'more ask')} for care` : '';
   switch (verdict) {
     case 'stop':
-      return `Stop: do not cut this frame yet. ${counted(counts.stop, 'check says', 'checks say')} it will go wrong${counts.unknown > 0 ? `, ${counts.unknown} could not be made` : ''}${also}.`;
+      return `Stop: do not ${measured ? 'go on with' : 'cut'} this frame yet. ${counted(counts.stop, 'check says', 'checks say')} it will go wrong${counts.unknown > 0 ? `, ${counts.unknown} could not be made` : ''}${also}.`;
     case 'unknown':
       return `Unknown: this plan is not cleared, because ${counted(counts.unknown, 'check', 'checks')} could not be made${also}.`;
     case 'caution':
-      return `Caution: this frame can be cut, but ${counted(counts.caution, 'check asks', 'checks ask')} for care or a change first.`;
+      return `Caution: this frame can be ${measured ? 'finished' : 'cut'}, but ${counted(counts.caution, 'check asks', 'checks ask')} for care or a change first.`;
     case 'clear':
-      return `Clear: all ${counted(counts.clear, 'check')} of the ruleset that apply to this plan are met, so it can be cut.`;
+      return `Clear: all ${counted(counts.clear, 'check')} of the ruleset that apply to this plan are met, ${measured ? 'and so is what you measured' : 'so it can be cut'}.`;
   }
 }
