@@ -40,8 +40,18 @@ describe('README.md', () => {
     expect(stderr).not.toMatch(/should not have happened|\n\s+at /);
   });
 
+  test('solves the teacher’s task: the lowered limit changes some of the ten verdicts, and says why', () => {
+    const { stdout } = run('npx sightdown rules compare class-first-year my-class.yaml reports/class-first-year/plans');
+    const [, changed, all] = /(\d+) of (\d+) plans get another verdict/.exec(stdout)!;
+    expect(Number(all)).toBe(10);
+    expect(Number(changed)).toBeGreaterThan(0);
+    expect(Number(changed)).toBeLessThan(10);
+    expect(stdout).toMatch(/The limit was 700 mm and is 600 mm/);
+    expect(readdirSync(join(folder, 'class-page')).filter((name) => existsSync(join(folder, 'class-page', name, 'report.html')))).toHaveLength(10);
+  });
+
   test('has the commands write what it says they write', () => {
-    for (const file of ['reports/my-plan/report.md', 'reports/my-plan/front.svg', 'my-report/report.md', 'my-report/report.html', 'cutting/cut.md']) expect(existsSync(join(folder, file)), file).toBe(true);
+    for (const file of ['reports/my-plan/report.md', 'reports/my-plan/front.svg', 'my-report/report.md', 'my-report/report.html', 'cutting/cut.md', 'schema/plan.schema.json', 'nook.yaml', 'class-page/class.html']) expect(existsSync(join(folder, file)), file).toBe(true);
     expect(readdirSync(join(folder, 'reports', 'my-plan')).filter((name) => name.endsWith('.svg')).length).toBeGreaterThan(5);
   });
 });

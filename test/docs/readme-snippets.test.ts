@@ -5,6 +5,7 @@ import { parse } from 'yaml';
 import { readSources } from '../../src/base/sources.js';
 import { packageFolder, rulesFolder } from '../../src/cli/files.js';
 import { loadShelf } from '../../src/cli/load.js';
+import { planDefaults } from '../../src/plan/defaults.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { checkRuleset } from '../../src/rules/check.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
@@ -31,6 +32,15 @@ describe('what README.md shows', () => {
       expect(checked.problems).toEqual([]);
       expect(checked.ruleset?.layers.at(-1)?.file).toBe(name);
     }
+  });
+
+  test('quotes limits of the baseline as they are', () => {
+    const { limits } = parse(readFileSync(join(rulesFolder, 'baseline.yaml'), 'utf8')) as { readonly limits: Readonly<Record<string, Readonly<Record<string, unknown>>>> };
+    expect(readme).toContain(`Below ${String(limits['twist-reserve']!['stop'])}: stop. Below ${String(limits['twist-reserve']!['caution'])}: caution.`);
+    expect(limits['corner-lift']!['of']).toBe('frame.shorter_side_mm');
+    expect(readme).toContain(`The limit is ${String(limits['corner-lift']!['value'])} of the shorter side.`);
+    const { working_N_per_m, peak_over_working } = planDefaults;
+    expect(readme).toContain(`(${working_N_per_m}, ${working_N_per_m * peak_over_working}, ${shipped.proposals['accidental-pull']!.value} N/m by default)`);
   });
 
   test('names sources with the status they have', () => {
