@@ -33,8 +33,8 @@ interface Case {
 }
 
 /**
- * Asks every rule of every element it is about.
- * What is missing or not finite makes a finding unknown, never clear.
+ * Asks every rule of every element it is about. Facts come in the units of the catalogue; findings keep them, and their sentences speak in `units` (metric).
+ * What is missing or not finite makes a finding unknown, never clear. Any list of facts will do: only a bug rejects.
  */
 export async function evaluateRules(ruleset: Ruleset, facts: readonly Fact[], options: { readonly units?: UnitSystem } = {}): Promise<Evaluation> {
   const table = tabulate(facts);

@@ -4,7 +4,10 @@ import type { Model, Solution } from '../model/model.js';
 import { findStability, solveInfluence, solveStatics } from './analyse-frame.js';
 import { scaleStatics } from './scale-statics.js';
 
-/** Solves the frame at every pull that is asked of it, its stability, and its answer to natural warp. */
+/**
+ * Solves the frame at every pull that is asked of it, its stability, and its answer to natural warp. In N, mm and rad; signs as the fields of `Solution` say.
+ * Influence is null when the flat frame gives way below the working pull. Throws RangeError for a frame that is free to move, which a checked plan never is.
+ */
 export function solveModel(model: Model): Solution {
   const { shape, shape_stability, shape_give8, working, peak, accidental } = model;
   const hanging_forces = hangingForces(model);
