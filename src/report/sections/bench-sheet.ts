@@ -31,7 +31,7 @@ export function benchSheetSection(told: Telling): Section {
     ['Twist of each board, sighted over two straight sticks', audit.plan.lumber.chosen === 'picked' ? 'picked: hardly any' : 'as low as you can choose', blank, '(boards, in the plan)'],
     ['Diagonal, top left to bottom right', said('frame.diagonal_mm'), blank, 'diagonals'],
     ['Diagonal, top right to bottom left', 'the same', blank, 'diagonals'],
-    ['Frame on its back on a flat table, three corners pressed down: the fourth stands up', lift, blank, 'corner-lift'],
+    ['Frame on its back on a flat table, three corners pressed down: fourth corner up by', lift, blank, 'corner-lift'],
     ['Which corner that is', 'any', blank, 'lifted'],
     ['No flat table: sticks along the left and right bars, their far ends disagree by', lift, blank, 'winding'],
     ['The same two, cloth on', lift, blank, 'corner-lift, winding'],
@@ -47,7 +47,7 @@ export function benchSheetSection(told: Telling): Section {
       paragraph(`${userText(audit.plan.name)}. Fill in while you build, one sheet for each frame.`),
       table([{ head: 'Measure' }, { head: 'Should be' }, { head: 'Yours' }, { head: 'In the file' }], rows),
       paragraph('Built by . . . . . . . . . . . . . . . . . . . . on . . . . . . . . . . . . .'),
-      paragraph('To have the readings judged, write them into a text file that starts with sheet: 1 and has a line for each, such as corner-lift: 4 mm, and name it after --measured when you audit the plan. A line when: before-cloth, after-cloth, after-ground or finished says how far the work had come.'),
+      paragraph(`To have the readings judged, write them into a text file that starts with sheet: 1 and has a line for each, such as corner-lift: ${told.units === 'metric' ? '4 mm' : '5/32 in'}, and name it after --measured when you audit the plan. A line when: before-cloth, after-cloth, after-ground or finished says how far the work had come.`),
     ],
     pictures: [],
   };
