@@ -44,6 +44,12 @@ export { writeHtml } from './report/html.js';
 export { auditData, writeJson } from './report/json.js';
 export type { Picture } from './report/drawings/picture.js';
 
+// The finished frame
+export { readSheet } from './bench-sheet/read-sheet.js';
+export type { Sheet } from './bench-sheet/sheet.js';
+export { withMeasured } from './bench-sheet/judge-sheet.js';
+export type { Measured } from './bench-sheet/measured.js';
+
 // Cutting and buying
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
 export type { CutPlan, SearchTime } from './cutting/cut-plan.js';

@@ -7,12 +7,12 @@ import * as library from '../src/index.js';
 /** What others may lean on. A change here is a change for them: say so in the commit. */
 const values = [
   'audit', 'auditData', 'auditText', 'buildModel', 'buyingListCsv', 'catalogue', 'checkRuleset', 'compareVerdicts', 'composeReport', 'cutListCsv', 'cutPlan', 'cutPlanExactly',
-  'evaluateRules', 'frame3d', 'loadRuleset', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'readPlan', 'readPlanWith', 'readShelf', 'readSources', 'reportTitle',
-  'showProblems', 'solveModel', 'withChanges', 'worstVerdict', 'writeHtml', 'writeJson', 'writeMarkdown',
+  'evaluateRules', 'frame3d', 'loadRuleset', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readSources', 'reportTitle',
+  'showProblems', 'solveModel', 'withChanges', 'withMeasured', 'worstVerdict', 'writeHtml', 'writeJson', 'writeMarkdown',
 ];
 const types = [
-  'Assumed', 'Audit', 'Bench', 'Change', 'CutPlan', 'Evaluation', 'Fact', 'FactSpec', 'FactUnit', 'Finding', 'LoadOptions', 'Model', 'Picture', 'Plan', 'Problem', 'Reading', 'Report',
-  'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Shelf', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Verdict', 'VerdictChange', 'VerdictComparison',
+  'Assumed', 'Audit', 'Bench', 'Change', 'CutPlan', 'Evaluation', 'Fact', 'FactSpec', 'FactUnit', 'Finding', 'LoadOptions', 'Measured', 'Model', 'Picture', 'Plan', 'Problem', 'Reading', 'Report',
+  'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Sheet', 'Shelf', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Verdict', 'VerdictChange', 'VerdictComparison',
 ];
 
 const src = join(packageFolder, 'src');
