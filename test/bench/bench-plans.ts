@@ -4,7 +4,7 @@ plan: 1
 name: Bench clear
 face: { width: 900 mm, height: 650 mm }
 bars: { stock: strip-19x38, lay: edge, plies: 2, bond: glue+screws, pairing: opposed }
-crossbars: [ { runs: upright, at: 1/2, stock: strip-19x38, lay: flat, setback: 8 mm } ]
+crossbars: [ { runs: upright, at: 1/2, stock: strip-19x38, lay: flat, setback: 18 mm } ]
 lumber: { chosen: picked, moisture: 9.5 % }
 `;
 
