@@ -1,10 +1,10 @@
 import type { FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
-import type { Audit } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import type { CornerBuild } from '../drawings/corner-build.js';
+import type { Drawn } from './picture-data.js';
 
 /** The numbers the corner picture draws: the top left corner, with what the fastening sheet puts there. */
-export function cornerBuildOf({ plan, model, shelf }: Audit, lines: readonly FasteningLine[]): CornerBuild {
+export function cornerBuildOf({ plan, model, shelf }: Drawn, lines: readonly FasteningLine[]): CornerBuild {
   const { corners } = plan;
   const line = (name: FasteningLine['name']): FasteningLine | undefined => lines.find((l) => l.name === name);
   const nails = line('corner-nails');

@@ -1,27 +1,20 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { hangingState, type HangingState } from '../../mechanics/hanging/hanging-state.js';
-import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { userText } from '../clean-text.js';
 import { hanging } from '../drawings/hanging.js';
 import { bullets, paragraph, picture, setApart, strong, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { waitForProfessional } from './cautions.js';
+import { hangingPictureOf } from './picture-data.js';
 
 /** Part 9: how it hangs, with forces and hardware. */
 export function hangingSection(told: Telling): Section {
-  const { audit, length, units } = told;
+  const { audit, length } = told;
   const state = hangingState(audit.model);
   if (state === null) return { title: 'Hanging', blocks: [paragraph('The plan says that this piece does not hang.')], pictures: [] };
-  const { plan, model } = audit;
-  const span = ringSpan_mm(plan, model.bars.left.section.w_mm);
-  const drawn = hanging({
-    units, by: state.by, hooks: state.hooks_count, width_mm: plan.face.width_mm, height_mm: plan.face.height_mm,
-    bar_w_mm: model.bars.left.section.w_mm, bar_d_mm: model.bars.left.section.d_mm, drop_mm: plan.hang.drop_mm,
-    ring_span_mm: span, rise_mm: state.wire?.rise_mm ?? null, hooks_apart_mm: state.wire?.hooks_apart_mm ?? 0,
-    wire_angle_deg: state.wire?.angle_deg ?? null, wire_tension_N: state.forces?.tension_N ?? null, inward_pull_N: state.forces?.inward_N ?? null,
-    weight_N: state.weight_N, lean_deg: state.lean?.angle_deg ?? null, top_standoff_mm: state.lean?.top_standoff_mm ?? null,
-  });
+  const { plan } = audit;
+  const drawn = hanging(hangingPictureOf(audit, state));
   const blocks = [
     ...(state.by === 'wire' && state.wire === null ? [setApart(paragraph(strong('A wire without slack cannot carry anything: give it some.')))] : []),
     picture(drawn),

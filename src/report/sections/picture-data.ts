@@ -1,9 +1,15 @@
+import type { HangingState } from '../../mechanics/hanging/hanging-state.js';
+import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
 import type { Audit } from '../audit-view.js';
 import type { BarSection } from '../drawings/bar-section.js';
 import type { FrontView } from '../drawings/front-view.js';
+import type { HangingPicture } from '../drawings/hanging.js';
+
+/** What a picture of the frame is drawn from. */
+export type Drawn = Pick<Audit, 'plan' | 'model' | 'shelf'>;
 
 /** The numbers the front view draws, from the finished audit. */
-export function frontViewOf({ plan, model, shelf }: Audit): FrontView {
+export function frontViewOf({ plan, model, shelf }: Drawn): FrontView {
   const { bars } = model.shape;
   const brace = plan.corners.brace;
   const timber = new Map(model.braces.map((b) => [b.corner, b]));
@@ -22,7 +28,7 @@ export function frontViewOf({ plan, model, shelf }: Audit): FrontView {
 }
 
 /** The numbers the section through a bar draws: the top bar's. */
-export function barSectionOf({ plan, model }: Audit): BarSection {
+export function barSectionOf({ plan, model }: Pick<Drawn, 'plan' | 'model'>): BarSection {
   const bar = model.bars.top;
   return {
     units: plan.units,
@@ -34,5 +40,29 @@ export function barSectionOf({ plan, model }: Audit): BarSection {
     lip_mm: plan.bars.lip_mm,
     fixing: plan.cloth.fixing.to,
     turn_mm: plan.cloth.fixing.turn_mm,
+  };
+}
+
+/** The numbers the picture of the hanging piece draws. */
+export function hangingPictureOf({ plan, model }: Pick<Drawn, 'plan' | 'model'>, state: HangingState): HangingPicture {
+  const bar = model.bars.left.section;
+  return {
+    units: plan.units,
+    by: state.by,
+    hooks: state.hooks_count,
+    width_mm: plan.face.width_mm,
+    height_mm: plan.face.height_mm,
+    bar_w_mm: bar.w_mm,
+    bar_d_mm: bar.d_mm,
+    drop_mm: plan.hang.drop_mm,
+    ring_span_mm: ringSpan_mm(plan, bar.w_mm),
+    rise_mm: state.wire?.rise_mm ?? null,
+    hooks_apart_mm: state.wire?.hooks_apart_mm ?? 0,
+    wire_angle_deg: state.wire?.angle_deg ?? null,
+    wire_tension_N: state.forces?.tension_N ?? null,
+    inward_pull_N: state.forces?.inward_N ?? null,
+    weight_N: state.weight_N,
+    lean_deg: state.lean?.angle_deg ?? null,
+    top_standoff_mm: state.lean?.top_standoff_mm ?? null,
   };
 }
