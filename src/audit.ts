@@ -1,29 +1,18 @@
-import type { BarName } from './base/names.js';
+import { factSettings, type Bench } from './bench.js';
 import { cutPlan } from './cutting/cut-plan.js';
 import { allFacts } from './facts/all-facts.js';
 import { worstVerdict } from './findings/summary.js';
 import { buildModel } from './model/build-model.js';
 import { leftOut } from './model/left-out.js';
-import type { FactSettings, Model } from './model/model.js';
 import { solveModel } from './solve/solve-model.js';
 import type { Plan } from './plan/plan.js';
 import { readPlanWith } from './plan/read-plan.js';
-import type { Audit, Change } from './report/audit-view.js';
+import type { Audit } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
 import { evaluateRules } from './rules/evaluate.js';
-import { limitValue } from './rules/limit-value.js';
-import type { Ruleset } from './rules/ruleset.js';
-import type { Shelf } from './shelf/shelf.js';
-import { applyEdit } from './suggest/edit.js';
-import { asChange, firstAid } from './suggest/first-aid.js';
+import { usualChanges } from './suggest/first-aid.js';
 
-/** What a plan is judged with. The seed and the number of samples make the sampling repeatable. */
-export interface Bench {
-  readonly shelf: Shelf;
-  readonly ruleset: Ruleset;
-  readonly seed: number;
-  readonly samples: number;
-}
+export type { Bench } from './bench.js';
 
 /** The text of a plan → the finished audit, or every problem in the plan with its place. Pure: no files, no clock. */
 export async function auditText(text: string, file: string, bench: Bench): Promise<Result<Audit>> {
@@ -37,7 +26,7 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   const model = buildModel(plan, bench.shelf);
   const solution = solveModel(model);
   const cut = cutPlan([plan], bench.shelf);
-  const chosen = settings(model, bench);
+  const chosen = factSettings(model, bench);
   const facts = allFacts(model, solution, cut, chosen);
   const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units });
   return {
@@ -68,25 +57,5 @@ const samplesForChanges = 4000;
 export async function withChanges(audited: Audit, bench: Bench): Promise<Audit> {
   if (audited.verdict === 'clear') return audited;
   const quick = { ...bench, samples: Math.min(bench.samples, samplesForChanges) };
-  const changes: Change[] = [];
-  for (const edit of firstAid(audited)) changes.push(asChange(edit.words, await audit(applyEdit(audited.plan, edit), quick)));
-  return { ...audited, changes };
-}
-
-/** The two limits that define a chance: they come from the ruleset and are needed before the facts exist. */
-function settings(model: Model, { ruleset, seed, samples }: Bench): FactSettings {
-  const { width_mm, height_mm } = model.plan.face;
-  const shorter_mm = Math.min(width_mm, height_mm);
-  const longer_mm = Math.max(width_mm, height_mm);
-  const limit_mm = (name: string, span_mm: number): number => {
-    const known: Readonly<Record<string, number>> = { 'frame.shorter_side_mm': shorter_mm, 'frame.longer_side_mm': longer_mm, 'bar.span_mm': span_mm };
-    return limitValue(ruleset, name, (path) => known[path] ?? null)?.value ?? Number.NaN;
-  };
-  const bow_mm = (name: BarName): number => limit_mm('bar-bow', model.bars[name].span_mm);
-  return {
-    corner_lift_limit_mm: limit_mm('corner-lift', longer_mm),
-    bar_bow_limit_mm: { top: bow_mm('top'), bottom: bow_mm('bottom'), left: bow_mm('left'), right: bow_mm('right') },
-    seed,
-    samples,
-  };
+  return { ...audited, changes: await usualChanges(audited, (plan) => audit(plan, quick)) };
 }

@@ -6,6 +6,7 @@ import { addMeasure } from './cli/measure.js';
 import { addNew } from './cli/new.js';
 import { addRules } from './cli/rules.js';
 import { addSchema } from './cli/schema.js';
+import { addSuggest } from './cli/suggest.js';
 
 /** The command: one file per subcommand under `cli/`. Only here and there are files, clock, terminal and exit codes touched. */
 const program = new Command('sightdown')
@@ -20,6 +21,7 @@ addMeasure(program);
 addRules(program);
 addNew(program);
 addSchema(program);
+addSuggest(program);
 
 /** A negative reading such as `-2 mm` must not look like an option, so its hyphen becomes a minus sign, which every quantity may have. */
 function withRealMinus(argument: string): string {

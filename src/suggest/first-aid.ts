@@ -1,37 +1,49 @@
+import { compareGravity } from '../findings/summary.js';
 import { findFact } from '../facts/find-fact.js';
+import type { Plan } from '../plan/plan.js';
 import type { Audit, Change } from '../report/audit-view.js';
-import type { Edit } from './edit.js';
+import { applyEdit, mergeEdits, type Edit } from './edit.js';
+import * as say from './edit-words.js';
+import { knownObjections, readable } from './objections.js';
+import { settledMoisture_pct } from './options.js';
 
-/** The five changes that practice reaches for first, each made to this plan alone. What the plan has already is left away. */
-export function firstAid(audit: Audit): Edit[] {
-  const { plan } = audit;
-  const { bars } = plan;
-  const edits: Edit[] = [];
-  if (bars.plies < 3 && bars.stack === 'side-by-side')
-    edits.push({ words: bars.plies === 1 ? 'Glue a second board to each bar.' : 'Glue one more board to each bar.', bars: { plies: bars.plies + 1, bond: 'glue+screws', pairing: 'opposed' } });
-  const stock = audit.model.bars.top.stock;
-  if (bars.lay === 'flat' && stock.width_mm > stock.thickness_mm) edits.push({ words: 'Turn the bars on edge.', bars: { lay: 'edge' } });
-  edits.push(...moreCrossbars(audit));
-  if (plan.corners.brace === null) {
-    const leg_mm = Math.round(Math.min(plan.face.width_mm, plan.face.height_mm) / 4 / 10) * 10;
-    edits.push({ words: 'Glue a wooden brace across each corner.', brace: { kind: 'timber', leg_mm, stock: bars.stock, lay: 'flat' } });
-  }
-  if (plan.lumber.chosen !== 'picked') edits.push({ words: 'Pick the boards: sight down each one and check it with winding sticks.', chosen: 'picked' });
-  const gap = findFact(audit.facts, 'lumber.moisture_gap_pct', 'frame');
-  if (gap !== null && gap > 1) edits.push({ words: 'Let the boards settle in the room before you cut.', moisture_pct: plan.lumber.moisture_pct - gap });
-  return edits;
+/** Audits a changed plan. */
+export type AuditPlan = (plan: Plan) => Promise<Audit>;
+
+/** The changes that practice reaches for first, each to this plan alone; those that the plan has already, or that the plan reader would refuse, are left away. */
+export function firstAid({ plan, shelf }: Pick<Audit, 'plan' | 'shelf'>): readonly Edit[] {
+  const known = knownObjections(plan, shelf);
+  const stock = shelf.lumber[plan.bars.stock];
+  const onEdge = plan.bars.lay === 'flat' && stock !== undefined && stock.width_mm > stock.thickness_mm;
+  const settled_pct = settledMoisture_pct(plan);
+  const edits: readonly Edit[] = [
+    ...ply(plan),
+    ...(onEdge ? [{ words: [say.lay('edge')], bars: { lay: 'edge' as const } }] : []),
+    ...crossbar(plan),
+    ...(plan.corners.brace === null ? [{ words: [say.braces(plan.corners.glue !== null)], brace: 'timber' as const }] : []),
+    ...(plan.lumber.chosen === 'picked' ? [] : [{ words: [say.chosen('picked')], chosen: 'picked' as const }]),
+    ...(settled_pct === null ? [] : [{ words: [say.settle(settled_pct)], moisture_pct: settled_pct }]),
+  ];
+  return edits.filter((edit) => readable(applyEdit(plan, edit, shelf), shelf, known));
 }
 
-/** One more crossbar: across the long way first, then a second one crossing it. */
-function moreCrossbars({ plan, model }: Audit): Edit[] {
-  const oblong = plan.face.width_mm >= plan.face.height_mm;
-  const [along, across] = oblong ? (['upright', 'level'] as const) : (['level', 'upright'] as const);
-  const has = (runs: string): boolean => plan.crossbars.some((c) => c.runs === runs);
-  const runs = !has(along) ? along : !has(across) ? across : null;
-  if (runs === null || Math.min(plan.face.width_mm, plan.face.height_mm) < 4 * model.bars.top.section.w_mm) return [];
-  const { stock, lay } = plan.bars;
-  const crossbar = { runs, at: 0.5, stock, lay, plies: 1, setback_mm: 5, give: null } as const;
-  return [{ words: plan.crossbars.length === 0 ? `Add a crossbar across the middle (${runs}).` : `Add a second crossbar (${runs}), half-lapped where they cross.`, crossbars: [...plan.crossbars, crossbar] }];
+/** Most boards in a bar that first aid goes to. */
+const mostPlies = 3;
+
+/** Glue where boards lie loose or only screwed; else one more board, which cannot be measured beforehand. */
+function ply({ bars, boards }: Plan): readonly Edit[] {
+  if (bars.plies > 1 && !bars.bond.includes('glue')) return [{ words: [say.bond('glue+screws')], bars: { bond: 'glue+screws' } }];
+  if (bars.plies >= mostPlies || boards.length > 0) return [];
+  const words = bars.plies === 1 ? 'Glue a second board to each bar, warps opposed.' : 'Glue one more board to each bar, warps opposed.';
+  return [{ words: [words], bars: { plies: bars.plies + 1, stack: bars.stack, bond: bars.plies === 1 ? 'glue+screws' : bars.bond, pairing: 'opposed' } }];
+}
+
+/** One across the long way where there is none; none is added where one already runs that way. */
+function crossbar({ face, bars, crossbars }: Plan): readonly Edit[] {
+  if (crossbars.length > 0) return [];
+  const runs = face.width_mm >= face.height_mm ? 'upright' : 'level';
+  const one = { runs, at: 1 / 2, lay: bars.lay } as const;
+  return [{ words: say.crossbars([one], [], [one]), crossbars: [one] }];
 }
 
 /** What a change did, from the audit of the changed plan. */
@@ -45,4 +57,51 @@ export function asChange(words: string, audit: Audit): Change {
     cost: number('cutting.total_cost'),
     weight_kg: number('frame.weight_kg'),
   };
+}
+
+/** More useful first: the better verdict, then the smaller chance of a lifted corner, then the larger reserve, then the lower cost. What is unknown comes last. */
+export function compareChanges(a: Change, b: Change): number {
+  const last = (value: number | null, better: 'low' | 'high'): number => (value === null ? Infinity : better === 'low' ? value : -value);
+  const order = (p: number, q: number): number => (p === q ? 0 : p < q ? -1 : 1);
+  return compareGravity(a.verdict, b.verdict)
+    || order(last(a.lift_chance, 'low'), last(b.lift_chance, 'low'))
+    || order(last(a.twist_reserve, 'high'), last(b.twist_reserve, 'high'))
+    || order(last(a.cost, 'low'), last(b.cost, 'low'));
+}
+
+/**
+ * The usual changes with what each does, most useful first. Where the plan has a stop that no single one of them cures, the fewest of them
+ * that cure it together come first, if any do: several at once, the cheapest of as many.
+ */
+export async function usualChanges(audited: Audit, auditPlan: AuditPlan): Promise<readonly Change[]> {
+  const { plan, shelf } = audited;
+  const edits = firstAid(audited);
+  const changes: Change[] = [];
+  for (const edit of edits) changes.push(asChange(edit.words.join(' '), await auditPlan(applyEdit(plan, edit, shelf))));
+  changes.sort(compareChanges);
+  if (audited.verdict !== 'stop' || changes.some(({ verdict }) => verdict !== 'stop')) return changes;
+  const cure = await together(audited, edits, auditPlan);
+  return cure === null ? changes : [cure, ...changes];
+}
+
+/** The fewest of the edits that together leave no stop: pairs, then triples, then all of them. */
+async function together({ plan, shelf }: Audit, edits: readonly Edit[], auditPlan: AuditPlan): Promise<Change | null> {
+  const known = knownObjections(plan, shelf);
+  for (const size of [2, 3, edits.length].filter((n, i, all) => n <= edits.length && all.indexOf(n) === i)) {
+    const cures: Change[] = [];
+    for (const chosen of subsets(edits, size)) {
+      const edit = mergeEdits(...chosen);
+      const changed = applyEdit(plan, edit, shelf);
+      if (!readable(changed, shelf, known)) continue;
+      const change = asChange(edit.words.join(' '), await auditPlan(changed));
+      if (change.verdict !== 'stop') cures.push(change);
+    }
+    if (cures.length > 0) return cures.sort((a, b) => compareGravity(a.verdict, b.verdict) || (a.cost ?? Infinity) - (b.cost ?? Infinity) || compareChanges(a, b))[0] ?? null;
+  }
+  return null;
+}
+
+function* subsets<T>(items: readonly T[], size: number, from = 0): Generator<readonly T[]> {
+  if (size === 0) yield [];
+  else for (let i = from; i <= items.length - size; i++) for (const rest of subsets(items, size - 1, i + 1)) yield [items[i] as T, ...rest];
 }

@@ -1,0 +1,31 @@
+import type { BarName } from './base/names.js';
+import type { FactSettings, Model } from './model/model.js';
+import { limitValue } from './rules/limit-value.js';
+import type { Ruleset } from './rules/ruleset.js';
+import type { Shelf } from './shelf/shelf.js';
+
+/** What a plan is judged with. The seed and the number of samples make the sampling repeatable. */
+export interface Bench {
+  readonly shelf: Shelf;
+  readonly ruleset: Ruleset;
+  readonly seed: number;
+  readonly samples: number;
+}
+
+/** The limits that define a chance: they come from the ruleset and are needed before the facts exist. */
+export function factSettings(model: Model, { ruleset, seed, samples }: Bench): FactSettings {
+  const { width_mm, height_mm } = model.plan.face;
+  const shorter_mm = Math.min(width_mm, height_mm);
+  const longer_mm = Math.max(width_mm, height_mm);
+  const limit_mm = (name: string, span_mm: number): number => {
+    const known: Readonly<Record<string, number>> = { 'frame.shorter_side_mm': shorter_mm, 'frame.longer_side_mm': longer_mm, 'bar.span_mm': span_mm };
+    return limitValue(ruleset, name, (path) => known[path] ?? null)?.value ?? Number.NaN;
+  };
+  const bow_mm = (name: BarName): number => limit_mm('bar-bow', model.bars[name].span_mm);
+  return {
+    corner_lift_limit_mm: limit_mm('corner-lift', longer_mm),
+    bar_bow_limit_mm: { top: bow_mm('top'), bottom: bow_mm('bottom'), left: bow_mm('left'), right: bow_mm('right') },
+    seed,
+    samples,
+  };
+}

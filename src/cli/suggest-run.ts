@@ -1,0 +1,76 @@
+import { createTwoFilesPatch } from 'diff';
+import { existsSync, writeFileSync } from 'node:fs';
+import { readPlanWith } from '../plan/read-plan.js';
+import type { Plan } from '../plan/plan.js';
+import { suggest, type Suggestion } from '../suggest/suggest.js';
+import { suggestionsAsJson, tellSuggestions } from '../suggest/tell.js';
+import { writeEdit } from '../suggest/write-plan.js';
+import { loadBench } from './bench.js';
+import { exitCode } from './exit.js';
+import { readText } from './files.js';
+import { progress } from './progress.js';
+import type { SuggestOptions } from './suggest.js';
+import { complain, tell } from './terminal.js';
+
+/** Searches, prints, and writes the picked plan when asked; resolves to the exit code. */
+export async function runSuggest(file: string, options: SuggestOptions): Promise<number> {
+  const bench = loadBench(options);
+  const read = readText(file);
+  if ('problem' in read) complain([read.problem]);
+  if (bench === null || 'problem' in read) return exitCode.error;
+  const plan = readPlanWith(read.text, file, bench.shelf);
+  complain(plan.ok ? plan.warnings : plan.problems);
+  if (!plan.ok) return exitCode.error;
+  if (options.write !== undefined && existsSync(options.write)) return thereAlready(options.write);
+  let bar: ReturnType<typeof progress> | null = null;
+  const onExamined = (_: number, builds: number): void => void (bar ??= progress(builds, 'ways to build it, at most')).then((one) => one.step());
+  const answer = await suggest(plan.value, bench, { clear: options.clear, onExamined });
+  (await (bar as ReturnType<typeof progress> | null))?.end();
+  process.stdout.write(options.format === 'json' ? suggestionsAsJson(answer) : tellSuggestions(answer));
+  if (answer.found.length === 0) return exitCode.unknown;
+  if (options.write === undefined) return exitCode.fine;
+  const picked = answer.found.find(({ aims }) => aims.includes(options.pick));
+  if (picked === undefined) {
+    complain([refusal(file, 'no-such-suggestion', `no plan that is ${options.pick}`, 'one of the plans above', 'Pick another with --pick.')]);
+    return exitCode.error;
+  }
+  const text = changedText(read.text, picked, (changed) => readPlanWith(changed, file, bench.shelf));
+  if (text === null) {
+    complain([refusal(file, 'cannot-edit', 'a plan file that is put together in an unusual way', 'a plain plan file', 'Make the changes above by hand.')]);
+    return exitCode.error;
+  }
+  return save(file, options, read.text, text);
+}
+
+/** The text with the changes in it, only if it reads back as the very plan that was promised. */
+function changedText(text: string, { edit, plan }: Suggestion, reread: (text: string) => ReturnType<typeof readPlanWith>): string | null {
+  const changed = writeEdit(text, edit, plan);
+  if (changed === null) return null;
+  const again = reread(changed);
+  const same = (p: Plan): string => JSON.stringify({ ...p, assumed: null });
+  return again.ok && same(again.value) === same(plan) ? changed : null;
+}
+
+/** Shows what changes, then writes a file that must be new. */
+function save(file: string, { write, format }: SuggestOptions, before: string, after: string): number {
+  const target = write as string;
+  const shown = createTwoFilesPatch(file, target, before, after, undefined, undefined, { context: 2 });
+  if (format === 'json') process.stderr.write(shown);
+  else process.stdout.write(shown);
+  try {
+    writeFileSync(target, after, { flag: 'wx' });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return thereAlready(target);
+    complain([refusal(target, 'cannot-write', (error as NodeJS.ErrnoException).code ?? 'an error', 'a folder that can be written to', 'Check the name and the permissions.')]);
+    return exitCode.error;
+  }
+  if (format !== 'json') tell(`Written: ${target}`);
+  return exitCode.fine;
+}
+
+function thereAlready(file: string): number {
+  complain([refusal(file, 'file-exists', 'a file that is there already', 'the name of a new file', 'Nothing was written. Choose another name, so that no plan is lost.')]);
+  return exitCode.error;
+}
+
+const refusal = (file: string, code: string, found: string, allowed: string, hint: string) => ({ code, severity: 'error' as const, file, path: '', line: 0, column: 0, found, allowed, hint });

@@ -1,0 +1,3 @@
+/** What a search may aim at. */
+export const aims = ['cheapest', 'lightest', 'least-change'] as const;
+export type Aim = (typeof aims)[number];

@@ -1,0 +1,114 @@
+import { factSettings, type Bench } from '../bench.js';
+import type { CutPlan } from '../cutting/purchase.js';
+import { clothFacts } from '../facts/cloth.js';
+import { cornerFacts } from '../facts/corners.js';
+import { cuttingFacts } from '../facts/cutting.js';
+import type { Fact } from '../facts/fact.js';
+import { fasteningFacts } from '../facts/fastenings.js';
+import { frameFacts } from '../facts/frame.js';
+import { hangingFacts } from '../facts/hanging.js';
+import { lumberFacts } from '../facts/lumber.js';
+import { warpFacts } from '../facts/warp.js';
+import { glueFacts } from '../facts/glue.js';
+import { buildModel } from '../model/build-model.js';
+import type { Model, Solution } from '../model/model.js';
+import type { Plan } from '../plan/plan.js';
+import { groupOf, isSampled } from './fact-groups.js';
+import type { Judge } from './judge.js';
+import { hungSolution, lazySolution } from './lazy-solution.js';
+
+const inGroup = (group: ReturnType<typeof groupOf>) => (path: string): boolean => groupOf(path) === group;
+const only = (facts: readonly Fact[], kind: (path: string) => boolean): Fact[] => facts.filter(({ path }) => kind(path));
+
+/** A build whose own parts hold: what is left to ask is how its boards are chosen, how it hangs, how far its crossbars stand back. */
+export interface SoundBuild {
+  /** Each takes this build with one group changed and names the rules of that group that stand in the way. */
+  readonly againstBoards: Against;
+  readonly againstHanging: Against;
+  readonly againstSetback: Against;
+}
+
+type Against = (plan: Plan) => Promise<readonly string[]>;
+
+/** A build whose own parts fail, and the rules that say so: those that were asked before the first failed and with it. */
+export interface FailedBuild {
+  readonly against: readonly string[];
+}
+
+/**
+ * Judges a build on the facts that neither boards nor hanging nor setback can move, the cheap ones first, and stops at the first that stand in the way.
+ * Nothing is decided here that the full audit would decide otherwise: facts are the audit's own, and those left out can only add findings.
+ */
+export async function examineBuild(plan: Plan, cut: CutPlan, bench: Bench, judge: Judge): Promise<SoundBuild | FailedBuild> {
+  const model = buildModel(plan, bench.shelf);
+  const solution = lazySolution(model, { give8: judge.reads((path) => path === 'frame.twist_reserve_give8') });
+  const build = inGroup('build');
+  const first = only([...cuttingFacts(model, cut), ...lumberFacts(model), ...glueFacts(model), ...clothFacts(model, solution), ...fasteningFacts(model, solution), ...cornerFacts(model, solution), ...steadyFacts(model, solution)], build);
+  let against = await judge.against(first, build, plan.units);
+  if (against.length > 0) return { against };
+  const second = only(frameFacts(model, solution), isStability);
+  const facts = [...first, ...second];
+  against = await judge.against(facts, isStability, plan.units);
+  if (against.length > 0) return { against };
+  return {
+    againstBoards: againstBoards(facts, solution, bench, judge),
+    againstHanging: againstHanging(facts, solution, cut, bench, judge),
+    againstSetback: async (changed) => {
+      const setback = inGroup('setback');
+      if (!judge.reads(setback)) return [];
+      return judge.against([...facts, ...only(clothFacts(buildModel(changed, bench.shelf), solution), setback)], setback, plan.units);
+    },
+  };
+}
+
+/** The bow with the wire's pull needs a solution of its own, so it is asked for last. */
+function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan, bench: Bench, judge: Judge): Against {
+  const hanging = inGroup('hanging');
+  const isBow = (path: string): boolean => path === 'hanging.inward_bow_mm';
+  return async (plan) => {
+    if (!judge.reads(hanging)) return [];
+    const model = buildModel(plan, bench.shelf);
+    const first = only([...cuttingFacts(model, cut), ...steadyFacts(model, solution), ...hangingFacts(model, unsolved(solution))], (path) => hanging(path) && !isBow(path));
+    const against = await judge.against([...facts, ...first], hanging, plan.units);
+    if (against.length > 0 || !judge.reads(isBow)) return against;
+    return judge.against([...facts, ...first, ...only(hangingFacts(model, hungSolution(model, solution)), isBow)], isBow, plan.units);
+  };
+}
+
+/** Facts about stability cost most of the time of an audit, so they are asked for last. */
+const isStability = (path: string): boolean => /^frame\.(load_factor|second_factor|critical_pull_N_per_m|twist_reserve|twist_reserve_give8|mode)$/.test(path);
+
+/** The facts of the frame that stability has no part in. */
+const steadyFacts = (model: Model, solution: Solution): Fact[] => only(frameFacts(model, unsolved(solution)), (path) => !isStability(path));
+
+/** The shape under the pulls, with neither stability nor hanging: for facts that read neither. */
+function unsolved(solution: Solution): Solution {
+  return {
+    get working() { return solution.working; },
+    get peak() { return solution.peak; },
+    get accidental() { return solution.accidental; },
+    hung: null,
+    hanging_forces: [],
+    stability: { load_factor: null, second_factor: null, mode: null, mode_words: null, second_mode_words: null, mode_shape: [] },
+    peak_factor: null,
+    give8_peak_factor: null,
+    influence: null,
+  };
+}
+
+/** First the closed form; frames are sampled only where that finds nothing and a rule asks for it. */
+function againstBoards(facts: readonly Fact[], solution: Solution, bench: Bench, judge: Judge): Against {
+  const boards = inGroup('boards');
+  return async (plan) => {
+    if (!judge.reads(boards)) return [];
+    const model = buildModel(plan, bench.shelf);
+    const settings = factSettings(model, bench);
+    const other = only([...lumberFacts(model), ...fasteningFacts(model, solution)], boards);
+    const exact = only(warpFacts(model, solution, { ...settings, samples: 0 }), (path) => boards(path) && !isSampled(path));
+    const known = [...facts, ...other, ...exact];
+    const against = await judge.against(known, boards, plan.units);
+    if (against.length > 0 || !judge.reads(isSampled) || settings.samples < 1) return against;
+    const sampled = only(warpFacts(model, solution, settings), isSampled);
+    return judge.against([...known, ...sampled], isSampled, plan.units);
+  };
+}

@@ -1,0 +1,52 @@
+import { roomMoisture } from '../mechanics/moisture/room-moisture.js';
+import type { Choosing } from '../base/names.js';
+import type { Plan } from '../plan/plan.js';
+import { noEdit, type Edit } from './edit.js';
+import * as say from './edit-words.js';
+
+/** Less of a difference from the room than this is not worth waiting for, percentage points. */
+const leastGap_pct = 0.5;
+
+const ways: readonly Choosing[] = ['unsorted', 'plain', 'picked'];
+
+/** The moisture that boards of this plan settle to, as one writes it, or null when they are there already. */
+export function settledMoisture_pct(plan: Plan): number | null {
+  const settled_pct = Math.round(roomMoisture(plan.room).middle_pct * 10) / 10;
+  return Math.abs(plan.lumber.moisture_pct - settled_pct) < leastGap_pct ? null : settled_pct;
+}
+
+/** How the boards may be chosen, dried and paired for this build, fewest changes first: never chosen with less care than planned. */
+export function boardOptions(plan: Plan): readonly Edit[] {
+  const settled_pct = settledMoisture_pct(plan);
+  const chosen = ways.slice(ways.indexOf(plan.lumber.chosen)).map((way): Edit => (way === plan.lumber.chosen ? noEdit : { words: [say.chosen(way)], chosen: way }));
+  const moisture = [noEdit, ...(settled_pct === null ? [] : [{ words: [say.settle(settled_pct)], moisture_pct: settled_pct }])];
+  const pairing = plan.bars.plies > 1 && plan.bars.pairing !== 'opposed' ? [noEdit, { words: [say.opposed], bars: { pairing: 'opposed' as const } }] : [noEdit];
+  const all = chosen.flatMap((c) => moisture.flatMap((m) => pairing.map((p): Edit => ({ ...p, ...c, ...m, words: [...p.words, ...c.words, ...m.words] }))));
+  return fewestFirst(all);
+}
+
+/** Slacks of a wire, in mm, as a tape of either kind shows them. */
+const slacks_mm = { metric: [60, 90, 120, 150], inch: [63.5, 88.9, 127, 152.4] } as const;
+
+/** Other ways to hang the piece, fewest changes first: two hooks, another slack, rings in the other face, a second hook. None when it does not hang. */
+export function hangOptions({ hang, units }: Plan): readonly Edit[] {
+  if (hang.by === 'none') return [];
+  const ways: Partial<Plan['hang']>[] = [{}];
+  if (hang.by === 'wire') ways.push({ by: 'two-hooks', slack_mm: 0 });
+  for (const slack_mm of slacks_mm[units]) if (slack_mm <= hang.drop_mm && slack_mm !== hang.slack_mm) ways.push({ by: 'wire', slack_mm });
+  const hooks = hang.hooks < 2 ? [{}, { hooks: 2 }] : [{}];
+  const faces = [{}, { from: hang.from === 'inside' ? ('back' as const) : ('inside' as const) }];
+  const all = ways.flatMap((way) => hooks.flatMap((more) => faces.map((face) => ({ ...(way.by === hang.by ? { slack_mm: way.slack_mm } : way), ...more, ...face }) as NonNullable<Edit['hang']>)));
+  const sensible = all.filter((to) => to.hooks === undefined || (to.by ?? hang.by) === 'wire');
+  return fewestFirst(sensible.map((to): Edit => ({ words: say.hang(hang, { ...hang, ...to }, units), hang: to })).filter(({ words }) => words.length > 0));
+}
+
+const setbacks_mm = { metric: [10, 15, 20, 25, 30, 40], inch: [9.525, 15.875, 19.05, 25.4, 31.75, 38.1] } as const;
+
+/** Other setbacks of the crossbars. */
+export function setbackOptions({ crossbars, units }: Plan): readonly Edit[] {
+  if (crossbars.length === 0) return [];
+  return setbacks_mm[units].filter((to_mm) => crossbars.some(({ setback_mm }) => setback_mm !== to_mm)).map((setback_mm) => ({ words: [say.setback(setback_mm, units)], setback_mm }));
+}
+
+const fewestFirst = (edits: readonly Edit[]): readonly Edit[] => [...edits].sort((a, b) => a.words.length - b.words.length);

@@ -1,0 +1,72 @@
+import { chanceInWords, formatNumber, formatQuantity } from '../base/units-format.js';
+import { findFact } from '../facts/find-fact.js';
+import type { Audit } from '../report/audit-view.js';
+import type { Aim, Suggestion, Suggestions } from './suggest.js';
+
+/** The numbers by which plans are compared. */
+interface Figures {
+  readonly verdict: string;
+  readonly cost: number | null;
+  readonly weight_kg: number | null;
+  readonly twist_reserve: number | null;
+  readonly lift_chance: number | null;
+}
+
+function figures({ verdict, facts }: Audit): Figures {
+  return {
+    verdict,
+    cost: findFact(facts, 'cutting.total_cost', null),
+    weight_kg: findFact(facts, 'frame.weight_kg', 'frame'),
+    twist_reserve: findFact(facts, 'frame.twist_reserve', 'frame'),
+    lift_chance: findFact(facts, 'warp.corner_lift_chance', 'frame'),
+  };
+}
+
+const aimWords: Readonly<Record<Aim, string>> = { 'cheapest': 'cheapest', 'lightest': 'lightest', 'least-change': 'least change' };
+
+/** The aims of one suggestion in words: `cheapest and lightest`. */
+export const aimsInWords = (aims: readonly Aim[]): string => aims.map((aim) => aimWords[aim]).join(' and ');
+
+/** The answer as plain text for a terminal: a table, then each plan's changes and why, then what was tried. */
+export function tellSuggestions(answer: Suggestions): string {
+  const { planned, found, tried } = answer;
+  const { units } = planned.plan;
+  const row = (name: string, f: Figures): readonly string[] => [
+    name, f.verdict, formatQuantity(f.cost, 'cost', units), formatQuantity(f.weight_kg, 'kg', units), f.twist_reserve === null ? 'unknown' : formatNumber(f.twist_reserve, 2), f.lift_chance === null ? 'unknown' : chanceInWords(f.lift_chance),
+  ];
+  const wish = answer.wish === 'clear' ? 'clear of every stop, caution and unknown' : 'without a stop';
+  const lines = [
+    `${planned.plan.name}: ${found.length === 0 ? `no plan ${wish} was found.` : `plans that are ${wish}.`}`,
+    '',
+    ...table([['', 'verdict', `cost ${planned.shelf.currency}`, 'weight', 'reserve', 'lifted corner'], row('as planned', figures(planned)), ...found.map((one) => row(aimsInWords(one.aims), figures(one.audit)))]),
+  ];
+  for (const one of found) lines.push('', `${capital(aimsInWords(one.aims))}:`, ...(one.edit.words.length === 0 ? ['  Nothing has to change.'] : one.edit.words.map((word) => `  - ${word}`)), `  ${one.reason}`);
+  lines.push('', ...whatWasTried(answer, tried), '');
+  return lines.join('\n');
+}
+
+function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried']): readonly string[] {
+  const most = tried.in_the_way.slice(0, 3).map(({ rule, builds }) => `${rule} (${builds})`);
+  return [
+    `Looked through: ${tried.candidates} plans, which are ${tried.builds} ways to build the frame with every choice of boards. ${tried.examined} of them had to be worked out; the others cannot ${found.length === 0 ? 'be built' : 'cost less, weigh less or change less'}.`,
+    ...(most.length === 0 ? [] : [`Most often in the way: ${most.join(', ')}.`]),
+    'What was looked through:',
+    ...tried.space.map((sentence) => `  - ${sentence}`),
+    ...(found.length === 0 && wish === 'no-stop' ? ['Outside of this are a smaller face, a wider roll of cloth, another corner or glue, and stock that is not on the shelf.'] : []),
+  ];
+}
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+/** Columns as wide as their widest cell. */
+function table(rows: readonly (readonly string[])[]): readonly string[] {
+  const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => (row[i] ?? '').length)));
+  return rows.map((row) => row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join('  ').trimEnd());
+}
+
+/** The answer as one document, `suggest/1`. */
+export function suggestionsAsJson(answer: Suggestions): string {
+  const one = ({ aims, edit, audit, reason }: Suggestion) => ({ aims, changes: edit.words, ...figures(audit), reason });
+  const { planned, found, tried, wish } = answer;
+  return `${JSON.stringify({ format: 'suggest/1', plan: planned.plan.name, wish, currency: planned.shelf.currency, planned: figures(planned), found: found.map(one), tried }, null, 2)}\n`;
+}
