@@ -28,7 +28,7 @@ export function twist(options: TwistOptions): string {
   const together = spreadFromReadings(readings.map(({ value }) => value), 'deg/m');
   const parts = readings.map((reading, i) => readingText(reading, inch, many ? `Board ${i + 1}${bars === null ? '' : `, for the ${bars[i] ?? ''} bar`}` : ''));
   if (bars !== null || !many) {
-    const lines = readings.map(({ value }, i) => `  - { for: ${bars?.[i] ?? 'top'}, ply: ${ply}, twist: ${digits(value, 2)} deg/m }`);
+    const lines = readings.map(({ value }, i) => `  - { for: ${bars?.[i] ?? 'top'}, ply: ${ply}, twist: ${digits(value)} deg/m }`);
     parts.push(pasteText(`For the plan${bars === null ? '; put the bar this board is for in place of `top`' : ''}:`, `boards:\n${lines.join('\n')}`));
   }
   if (many) parts.push(spreadText(together, 'deg/m', inch, 'Twist'));

@@ -41,6 +41,6 @@ function yamlText(text: string): string {
 
 /** A file name made of a plan's name: `Reading nook, left` → `reading-nook-left.yaml`. */
 export function fileNameOf(name: string): string {
-  const words = name.normalize('NFKD').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 60);
+  const words = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 60);
   return `${words === '' ? 'plan' : words}.yaml`;
 }
