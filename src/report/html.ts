@@ -5,6 +5,7 @@ import type { Root } from 'mdast';
 import { toHast } from 'mdast-util-to-hast';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
+import { pageTable } from './html-tables.js';
 import { pageStyle } from './html-style.js';
 import { forPaper, isOff, paperNote, screenOnly, words, type PagePart } from './paper.js';
 
@@ -96,36 +97,12 @@ function finishAll(blocks: readonly Element[], pictures: ReadonlyMap<string, Pic
   });
 }
 
-const columnsOf = (table: Element): number => {
-  const row = (node: Element): Element | undefined => (node.tagName === 'tr' ? node : node.children.filter((c): c is Element => c.type === 'element').map(row).find((r) => r !== undefined));
-  return row(table)?.children.filter((c) => c.type === 'element').length ?? 0;
-};
-
 /** Tables get a frame that scrolls by itself, image paragraphs become figures with the drawing inside. */
 function finish(block: Element, pictures: ReadonlyMap<string, Picture>, under: string): Element {
-  if (block.tagName === 'table') {
-    const table = columnsOf(block) >= 4 ? { ...block, properties: { ...block.properties, className: ['many'] } } : block;
-    return element('div', { className: ['wide'], role: 'region', tabIndex: 0, ariaLabel: `Table: ${under}` }, [cells(table)]);
-  }
+  if (block.tagName === 'table') return pageTable(block, under);
   const only = block.children[0];
   if (block.tagName === 'p' && block.children.length === 1 && only?.type === 'element' && only.tagName === 'img') return figure(only, pictures);
   return block;
-}
-
-/** Heads of columns say that they are; a head without words is none; dots to write on become room to write on. */
-function cells(node: Element): Element {
-  const { align, ...properties } = node.properties;
-  const isCell = node.tagName === 'th' || node.tagName === 'td';
-  const said = isCell ? words(node) : '';
-  const blank = node.tagName === 'td' && /^\.[. ]*$/u.test(said);
-  const head = node.tagName === 'th' && said !== '';
-  const own = {
-    ...properties,
-    ...(head ? { scope: 'col' } : {}),
-    ...(align === 'right' ? { className: ['right'] } : blank ? { className: ['blank'] } : {}),
-  };
-  const children = blank ? [] : node.children.map((child) => (child.type === 'element' ? cells(child) : child));
-  return { ...node, tagName: isCell && !head ? 'td' : node.tagName, properties: own, children };
 }
 
 /** The drawing was written by our own code with every text escaped, so it goes in as it is. */

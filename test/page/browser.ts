@@ -14,8 +14,8 @@ const flags = ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-ru
 export const phone = { width: 360, height: 740 } as const;
 /** A tablet held upright. */
 export const tablet = { width: 768, height: 1024 } as const;
-/** A4 between margins of 8 mm, at the 96 pixels an inch that CSS has. */
-export const paper = { width: Math.floor((194 / 25.4) * 96), height: Math.floor((281 / 25.4) * 96) } as const;
+/** A4 between margins of 7 mm, at the 96 pixels an inch that CSS has. */
+export const paper = { width: Math.floor((196 / 25.4) * 96), height: Math.floor((283 / 25.4) * 96) } as const;
 
 /** Everything a page did that it should not do. */
 export interface Noise {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { phone } from './browser.js';
 import { brokenNames, focused, fromTop, headings } from './in-page.js';
 import { setUpPages } from './pages.js';
 
@@ -55,17 +56,30 @@ describe('the page read by ear', () => {
   });
 
   test('tables are found by their part, their columns by their heads, rows by what they are of', async () => {
-    for (const { file } of [pages().nook, pages().stairwell]) {
+    for (const { file } of [pages().everything, pages().stairwell]) {
       const { page } = await browser().open(file);
       const change = page.getByRole('region', { name: 'What to change', exact: true });
       expect(await change.getByRole('columnheader').allInnerTexts()).toEqual(expect.arrayContaining(['Change', 'Verdict', 'Twist reserve']));
-      expect(await change.getByRole('row', { name: /^As planned (?:Caution|Stop) / }).count()).toBe(1);
+      expect(await change.getByRole('row', { name: /^As planned (?:Verdict: )?(?:Caution|Stop) / }).count()).toBe(1);
       const bench = page.getByRole('region', { name: 'Bench sheet', exact: true });
       expect(await bench.getByRole('row', { name: /^Diagonal, top left to bottom right/ }).count()).toBe(1);
       expect(await bench.getByRole('columnheader', { name: 'Yours' }).count()).toBe(1);
       expect(await page.getByRole('columnheader').filter({ hasText: /^$/ }).count()).toBe(0);
       await page.close();
     }
+  });
+
+  test('on a phone a row of a wide table is a card that names every figure, and no figure is out of sight', async () => {
+    for (const { name, file } of pages().all) {
+      const { page } = await browser().open(file, { viewport: phone });
+      for (const table of await page.locator('.many').all()) expect(await table.evaluate((element) => element.parentElement!.scrollWidth - element.parentElement!.clientWidth), name).toBe(0);
+      await page.close();
+    }
+    const { page } = await browser().open(pages().stairwell.file, { viewport: phone });
+    const row = page.getByRole('region', { name: 'What to change', exact: true }).getByRole('row', { name: /^As planned/ });
+    expect(await row.getByRole('rowheader').innerText()).toBe('As planned');
+    expect(await row.getByRole('cell').evaluateAll((cells) => cells.map((cell) => getComputedStyle(cell, '::before').content))).toEqual(['Verdict', 'Twist reserve', 'Chance of a lifted corner', 'Cost', 'Weight'].map((head) => `"${head}: "`));
+    await page.close();
   });
 
   test('the cautions are a list, the work an ordered one', async () => {
@@ -108,9 +122,10 @@ describe('the page by keyboard', () => {
     await page.close();
   });
 
-  test('a table that is wider than the phone can be reached and scrolled', async () => {
-    const { page } = await browser().open(pages().nook.file);
+  test('a table too wide for its frame can be reached and scrolled', async () => {
+    const { page } = await browser().open(pages().stairwell.file, { viewport: { width: 580, height: 700 } });
     const table = page.getByRole('region', { name: 'Table: What to change' });
+    await table.evaluate((frame) => (frame.style.width = '300px'));
     await table.focus();
     expect(await page.evaluate(focused)).toMatchObject({ tag: 'DIV', words: 'Table: What to change', outline: 'solid' });
     await page.keyboard.press('ArrowRight');

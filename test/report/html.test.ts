@@ -65,11 +65,11 @@ describe('the printable page', () => {
     expect(made).not.toMatch(/<script|javascript|onclick|<a /u);
   });
 
-  it('names the columns of every table and lets wide ones scroll by themselves, reachable by keyboard', () => {
+  it('names the columns and rows of every table and lets wide ones scroll by themselves, reachable by keyboard', () => {
     const tables = page.match(/<table/gu)?.length ?? 0;
     expect(tables).toBeGreaterThan(5);
     expect(page.match(/<div class="wide[^"]*" role="region" tabindex="0" aria-label="Table: [^"]+"><table/gu)).toHaveLength(tables);
-    expect(page.match(/<th(?=[ >])/gu)?.length).toBe(page.match(/<th scope="col"/gu)?.length);
+    expect(page.match(/<th(?=[ >])/gu)?.length).toBe(page.match(/<th scope="(?:col|row)"/gu)?.length);
   });
 
   it('has at least 7:1 contrast for text in both colour schemes', () => {
