@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { poolPlans } from '../../src/class/pooled.js';
+import { cutPlan } from '../../src/cutting/cut-plan.js';
+import { materials } from '../../src/cost/materials.js';
+import { buildModel } from '../../src/model/build-model.js';
+import type { Plan } from '../../src/plan/plan.js';
+import { readPlanWith } from '../../src/plan/read-plan.js';
+import { shippedShelf } from '../plan/shelf-for-tests.js';
+
+const shelf = shippedShelf();
+
+function planOf(name: string, face: string, more = ''): Plan {
+  const result = readPlanWith(`plan: 1\nname: ${name}\nface: ${face}\nbars: { stock: strip-19x38, lay: flat }\n${more}`, `${name}.yaml`, shelf);
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.value;
+}
+
+const wide = planOf('Wide', '{ width: 660 mm, height: 400 mm }');
+const tall = planOf('Tall', '{ width: 14 in, height: 21 in }', 'count: 3\n');
+
+describe('what several plans take together', () => {
+  it('is, but for boards and cloth, the sum of what each takes alone', () => {
+    const pooled = poolPlans([wide, tall], shelf);
+    const alone = [wide, tall].flatMap((plan) => materials(buildModel(plan, shelf), cutPlan([plan], shelf)).lines);
+    const cloth = shelf.cloths['cotton-duck-340']!.name;
+    const others = alone.filter(({ what }) => what !== 'wood' && what !== cloth);
+    expect(pooled.others.map(({ what }) => what).sort()).toEqual([...new Set(others.map(({ what }) => what))].sort());
+    for (const { what, quantity, cost } of pooled.others) {
+      expect(quantity, what).toBeCloseTo(others.filter((line) => line.what === what).reduce((sum, line) => sum + line.quantity, 0), 9);
+      expect(cost, what).toBeCloseTo(others.filter((line) => line.what === what).reduce((sum, line) => sum + (line.cost ?? Number.NaN), 0), 9);
+    }
+    expect(pooled.total_cost).toBeCloseTo((pooled.cut.cost ?? Number.NaN) + [...pooled.rolls, ...pooled.others].reduce((sum, { cost }) => sum + (cost ?? Number.NaN), 0), 9);
+  });
+
+  it('never costs more than each alone: boards and cloth are shared', () => {
+    const total = (plans: readonly Plan[]): number => poolPlans(plans, shelf).total_cost ?? Number.NaN;
+    expect(total([wide, tall])).toBeLessThanOrEqual(total([wide]) + total([tall]) + 1e-9);
+  });
+
+  it('a length in inches is told in millimetres beside metric plans, in inches among its own kind', () => {
+    expect(poolPlans([tall, wide], shelf).cut.units).toBe('metric');
+    expect(poolPlans([tall], shelf).cut.units).toBe('inch');
+  });
+
+  it('where the shelf has too few boards, says how many are missing and lays out the rest as if they were there', () => {
+    const many = planOf('Many', '{ width: 900 mm, height: 700 mm }', 'count: 40\n');
+    const { cut, short, total_cost } = poolPlans([many], shelf);
+    // 40 frames of 3.2 m each need at least 128 m; the shelf has 20 boards of 1.8 m and 20 of 2.4 m: 84 m
+    expect(cut.cost).not.toBeNull();
+    expect(total_cost).not.toBeNull();
+    expect(short.length).toBeGreaterThan(0);
+    for (const { needed, available } of short) expect(needed).toBeGreaterThan(available);
+    expect(cut.stocks[0]?.boards.reduce((sum, { length_mm }) => sum + length_mm, 0)).toBeGreaterThan(128_000 * 0.95);
+  });
+
+  it('enough boards: nothing is short', () => {
+    expect(poolPlans([wide, tall], shelf).short).toEqual([]);
+  });
+
+  it('a cloth wider than its roll makes the cost unknown, with the reason', () => {
+    const { total_cost, reason } = poolPlans([planOf('Huge', '{ width: 1750 mm, height: 1700 mm }')], shelf);
+    expect(total_cost).toBeNull();
+    expect(reason).toContain('too narrow');
+  });
+});
