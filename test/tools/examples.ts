@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { writeContactSheet } from './contact-sheet.js';
 
 /** Makes the schemas and every example under `reports/` anew with the built command, so that a difference shows in `git status`. */
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -13,6 +14,7 @@ for (const name of readdirSync(join(root, 'reports')).sort()) {
   if (existsSync(join(root, folder, 'plans'))) remake(folder, ['plans'], ['audit', join(folder, 'plans'), '--rules', name, '--out', folder]);
   else if (existsSync(join(root, folder, 'plan.yaml'))) remake(folder, ['plan.yaml', 'README.md'], ['audit', join(folder, 'plan.yaml'), '--out', folder]);
 }
+writeContactSheet(root);
 
 /** Empties the folder but for what it is made from, so that nothing the tool no longer makes stays behind, and makes the example. */
 function remake(folder: string, kept: readonly string[], args: readonly string[]): void {

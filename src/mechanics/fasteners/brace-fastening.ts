@@ -15,7 +15,7 @@ export const BRACE_SCREWS_PER_END = 1;
 export const GUSSET_SCREWS_PER_BAR = 3;
 export const ANGLE_SCREWS_PER_LEG = 2;
 
-/** How far the gusset's screws stand apart, mm: from the mitre to the end of the leg, shared. */
+/** How far the gusset's screws stand apart, mm: they share the run among them. */
 const apart = (run_mm: number, n: number): number => (n > 1 ? run_mm / (n - 1) : run_mm);
 
 /** The screws of the corner braces, gussets or angles: picked from the shelf to fit; null when there is no brace or no screw fits. */
@@ -27,10 +27,12 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
   const timber = model.braces[0];
   const G = bars.top.stock.species.specific_gravity;
   const stock = brace.stock === null ? undefined : shelf.lumber[brace.stock];
+  /** Along the middle of the bar, from the end of the mitre to the slanted edge of a gusset. */
+  const free_mm = Math.max(0, brace.leg_mm - w_mm);
   const kind = timber
     ? { through_mm: BRACE_END_MM, holding_mm: w_mm, edge_mm: Math.min(timber.section.d_mm, d_mm) / 2, per_corner: 2 * BRACE_SCREWS_PER_END, end_mm: brace.leg_mm, spacing_mm: brace.leg_mm }
     : brace.kind === 'ply-gusset'
-      ? { through_mm: stock?.thickness_mm ?? GUSSET_MM, holding_mm: d_mm, edge_mm: w_mm / 2, per_corner: 2 * GUSSET_SCREWS_PER_BAR, end_mm: w_mm + brace.leg_mm / 6, spacing_mm: apart(brace.leg_mm * (2 / 3), GUSSET_SCREWS_PER_BAR) }
+      ? { through_mm: stock?.thickness_mm ?? GUSSET_MM, holding_mm: d_mm, edge_mm: w_mm / 2, per_corner: 2 * GUSSET_SCREWS_PER_BAR, end_mm: w_mm + free_mm / 6, spacing_mm: apart(free_mm * (2 / 3), GUSSET_SCREWS_PER_BAR) }
       : { through_mm: ANGLE_MM, holding_mm: d_mm, edge_mm: w_mm / 2, per_corner: 2 * ANGLE_SCREWS_PER_LEG, end_mm: brace.leg_mm / 3 + w_mm / 2, spacing_mm: brace.leg_mm / 2 };
   const screw = pickScrew(shelf, kind);
   if (screw === null) return null;

@@ -86,7 +86,8 @@ function plies({ plies: n, stack, bond, screw_mm, w_mm, d_mm }: BarSection, left
   if (bond === 'screws' || bond === 'glue+screws') marks.push(...screw(side, left, top, d, w, (screw_mm ?? 0.8 * (side ? w_mm : d_mm)) * (side ? w / w_mm : d / d_mm)));
   const seam = seams[0]?.[0];
   const label = { glue: 'glue line', 'glue+screws': 'glue + screw', screws: 'screw', none: 'loose', single: '' }[bond];
-  const joined = seam === undefined || label === '' ? drawing({}) : seamLabel(label, side ? { x: left + d * 0.8, y: seam.y } : { x: seam.x, y: top + w * 0.8 }, side, left, top, d, w);
+  const at = bond === 'screws' || bond === 'glue+screws' ? screwAt : 0.8;
+  const joined = seam === undefined || label === '' ? drawing({}) : seamLabel(label, side ? { x: left + d * at, y: seam.y } : { x: seam.x, y: top + w * at }, side, left, top, d, w);
   return together(drawing({ marks, obstacles: [{ x: left, y: top, width: d, height: w }] }), joined);
 }
 
@@ -99,9 +100,12 @@ function seamLabel(text: string, seam: Point, side: boolean, left: number, top: 
   });
 }
 
+/** Where the screw crosses the bar, as a share of its width from the wall side or from the outside edge. */
+const screwAt = 0.68;
+
 /** A screw across the seam: side by side from the inner face of the bar, front to back from the wall side; `length` on the sheet. */
 function screw(side: boolean, left: number, top: number, d: number, w: number, length: number): readonly Element[] {
-  const head = side ? { x: left + d * 0.3, y: top + w - 1.5 } : { x: left + 1.5, y: top + w * 0.3 };
+  const head = side ? { x: left + d * screwAt, y: top + w - 1.5 } : { x: left + 1.5, y: top + w * screwAt };
   const tip = side ? { x: head.x, y: head.y - length } : { x: head.x + length, y: head.y };
   const across = side ? { x: 5, y: 0 } : { x: 0, y: 5 };
   return [
@@ -137,7 +141,7 @@ function clothLine({ fixing, turn_mm }: BarSection, { left, top, right, bottom, 
     labels: [
       { text: 'cloth', size: textSize.small, spots: [{ x: cloth + out + 10, y: top + 10, anchor: 'start' }, { x: cloth + out + 10, y: top - 8, anchor: 'start' }, { x: cloth + out + 10, y: top - 22, anchor: 'start' }] },
       { text: 'pull of the cloth', size: textSize.small, spots: [{ x: cloth + out + 18, y: (pullTop + tail) / 2, anchor: 'start' }, { x: cloth - 6, y: (pullTop + tail) / 2, anchor: 'end' }] },
-      { text: 'staple', size: textSize.small, spots: fixing === 'back' ? [{ x: left - 12, y: top - 2, anchor: 'end' }, { x: left - 12, y: top - 16, anchor: 'end' }] : [{ x: left - 12, y: top - 4, anchor: 'end' }, { x: left - 12, y: top - 18, anchor: 'end' }] },
+      { text: 'staple', size: textSize.small, spots: fixing === 'back' ? [{ x: left - 11, y: staple.y, anchor: 'end' }] : [{ x: left - 11, y: top - 12, anchor: 'end' }, { x: left - 11, y: top - 20, anchor: 'end' }] },
     ],
     obstacles: [{ x: cloth + out - 1, y: top, width: 3, height: tail - top }],
   });

@@ -1,3 +1,4 @@
+import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
@@ -5,6 +6,7 @@ import { softInk, textSize, weight } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { scaleBar } from './scale-bar.js';
 import { arrow, line, outline, rectangle } from './strokes.js';
+import type { Point } from './svg.js';
 
 /** The cut cloth and its lines; mm, each fold measured in from the cut edge, the same all round. */
 export interface ClothCutPicture {
@@ -16,7 +18,7 @@ export interface ClothCutPicture {
   readonly along: 'width' | 'height' | 'either';
 }
 
-const said = { 'face': 'front edge', 'back-edge': 'turns onto the back', 'staples': 'staples' } as const;
+const said = { 'face': 'front edge of the frame', 'back-edge': 'turns onto the back', 'staples': 'staples' } as const;
 
 /** The cloth as cut, lying on its face, with the lines where it folds and where the staples go, to scale. */
 export function clothCut(cloth: ClothCutPicture): Picture {
@@ -26,7 +28,7 @@ export function clothCut(cloth: ClothCutPicture): Picture {
   const top = 20;
   const right = left + W * scale;
   const bottom = top + H * scale;
-  const tail = Math.max(bottom, top + 118);
+  const tail = Math.max(bottom, top + 32 * cloth.folds.length + (cloth.along === 'either' ? 8 : 40));
   const content = together(
     drawing({ marks: [outline(rectangle(left, top, W * scale, H * scale), { fill: '#fff' }), ...cloth.folds.flatMap((fold) => foldLine(fold, cloth, left, top, scale))] }),
     threads(cloth, left, top, scale),
@@ -39,11 +41,11 @@ export function clothCut(cloth: ClothCutPicture): Picture {
 }
 
 function describe({ units, cut_width_mm, cut_height_mm, folds, along }: ClothCutPicture): string {
-  const lines = folds.map((f) => `${said[f.name]} ${formatLength(f.in_from_edge_mm, units)} in from the cut edge`).join('; ');
+  const lines = folds.map((f) => `${said[f.name]}, ${formatLength(f.in_from_edge_mm, units)} inside the cut edge`).join('; ');
   return `Cloth cut ${formatLength(cut_width_mm, units)} wide and ${formatLength(cut_height_mm, units)} high, to scale; ${lines}; ${along === 'either' ? 'the long threads may run either way' : `the long threads run along the ${along}`}.`;
 }
 
-const looks = { 'face': { width: weight.edge }, 'back-edge': { width: weight.thin, dashes: 'fold' }, 'staples': { width: weight.edge, dashes: 'hidden', colour: softInk } } as const;
+const looks = { 'face': { width: weight.bold }, 'back-edge': { width: weight.thin, dashes: 'fold' }, 'staples': { width: weight.edge, dashes: 'hidden', colour: softInk } } as const;
 
 function foldLine(fold: ClothCutPicture['folds'][number], { cut_width_mm: W, cut_height_mm: H }: ClothCutPicture, left: number, top: number, scale: number) {
   const m = fold.in_from_edge_mm * scale;
@@ -51,33 +53,39 @@ function foldLine(fold: ClothCutPicture['folds'][number], { cut_width_mm: W, cut
   return [outline(rectangle(left + m, top + m, W * scale - 2 * m, H * scale - 2 * m), looks[fold.name])];
 }
 
-/** Each line explained beside the cloth, with how far in it lies. */
-function legend({ folds, units }: ClothCutPicture, right: number, top: number): Drawing {
+/** Each line explained beside the cloth, with how far in it lies; last the way of the threads. */
+function legend({ folds, units, along }: ClothCutPicture, right: number, top: number): Drawing {
   const x = right + 16;
-  const rows = [{ text: 'cut edge,', more: 'measured from here', look: { width: weight.edge } }, ...folds.map((f) => ({ text: `${said[f.name]},`, more: formatLength(f.in_from_edge_mm, units), look: looks[f.name] }))];
+  const y = (i: number): number => top + 6 + 32 * i;
+  const rows = [
+    { text: 'cut edge', more: 'measured from here', marks: (at: number) => [line([{ x, y: at }, { x: x + 22, y: at }], { width: weight.edge })] },
+    ...folds.map((f) => ({ text: legendWords[f.name], more: `${formatLength(f.in_from_edge_mm, units)} inside it`, marks: (at: number) => [line([{ x, y: at }, { x: x + 22, y: at }], looks[f.name])] })),
+    ...(along === 'either' ? [] : [{ text: 'the long threads', more: `run along the ${along}`, marks: (at: number) => doubleArrow({ x: x + 11, y: along === 'width' ? at : at + 7 }, along, 11) }]),
+  ];
   return together(
     ...rows.map((row, i) =>
       drawing({
-        marks: [line([{ x, y: top + 6 + 32 * i }, { x: x + 22, y: top + 6 + 32 * i }], row.look)],
+        marks: row.marks(y(i)),
         labels: [
-          { text: row.text, size: textSize.small, spots: [{ x: x + 27, y: top + 6 + 32 * i, anchor: 'start' }] },
-          { text: row.more, size: textSize.small, spots: [{ x: x + 27, y: top + 20 + 32 * i, anchor: 'start' }] },
+          { text: row.text, size: textSize.small, spots: [{ x: x + 29, y: y(i), anchor: 'start' }] },
+          { text: row.more, size: textSize.small, spots: [{ x: x + 29, y: y(i) + 14, anchor: 'start' }] },
         ],
       }),
     ),
   );
 }
 
-function threads({ cut_width_mm: W, cut_height_mm: H, along }: ClothCutPicture, left: number, top: number, scale: number): Drawing {
+const legendWords = { ...said, face: 'front edge' } as const;
+
+const doubleArrow = (centre: Point, along: 'width' | 'height', reach: number): readonly Element[] => {
+  const [dx, dy] = along === 'width' ? [reach, 0] : [0, reach];
+  const [one, other] = [{ x: centre.x - dx, y: centre.y - dy }, { x: centre.x + dx, y: centre.y + dy }];
+  return [...arrow(one, other, weight.thin), ...arrow(other, one, weight.thin)];
+};
+
+/** The way of the long threads, across the middle of the cloth. */
+function threads({ cut_width_mm: W, cut_height_mm: H, along, folds }: ClothCutPicture, left: number, top: number, scale: number): Drawing {
   if (along === 'either') return drawing({});
-  const cx = left + (W * scale) / 2;
-  const cy = top + (H * scale) / 2;
-  const reach = along === 'width' ? 34 : 30;
-  const ends = along === 'width' ? [{ x: cx - reach, y: cy }, { x: cx + reach, y: cy }] as const : [{ x: cx, y: cy + reach }, { x: cx, y: cy - reach }] as const;
-  return drawing({
-    marks: [...arrow(ends[0], ends[1], weight.thin), ...arrow(ends[1], ends[0], weight.thin)],
-    labels: [along === 'width'
-      ? { text: 'long threads', size: textSize.small, spots: [{ x: cx, y: cy - 11, anchor: 'middle' }] }
-      : { text: 'long threads', size: textSize.small, upright: true, spots: [{ x: cx - 11, y: cy, anchor: 'middle' }] }],
-  });
+  const inside = (along === 'width' ? W : H) - 2 * Math.max(0, ...folds.map((f) => f.in_from_edge_mm));
+  return drawing({ marks: doubleArrow({ x: left + (W * scale) / 2, y: top + (H * scale) / 2 }, along, Math.min(34, 0.4 * inside * scale)) });
 }

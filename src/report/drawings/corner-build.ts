@@ -107,8 +107,8 @@ function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
       ],
       obstacles: [box(at(0, 0), at(s, h)), box(at(0, 0), at(w, s))],
       labels: [
-        { text: 'level bar', size: textSize.small, spots: [{ x: at(s, 0).x, y: at(0, 0).y - 10, anchor: 'end' }] },
-        { text: 'upright bar', size: textSize.small, upright: true, spots: [{ x: at(0, 0).x - 9, y: at(0, s - (s - h) * 0.2).y, anchor: 'middle' }] },
+        { text: 'level bar', size: textSize.small, spots: [{ x: at(s, 0).x, y: at(0, 0).y - 11, anchor: 'end' }, { x: at(s * 0.6, 0).x, y: at(0, 0).y - 11, anchor: 'middle' }, { x: at(s * 0.4, 0).x, y: at(0, 0).y - 11, anchor: 'middle' }, { x: at(s, 0).x + 4, y: at(0, 0).y - 11, anchor: 'start' }] },
+        { text: 'upright bar', size: textSize.small, upright: true, spots: [0.2, 0.3, 0.1].map((t) => ({ x: at(0, 0).x - 11, y: at(0, s - (s - h) * t).y, anchor: 'middle' as const })) as unknown as Drawing['labels'][number]['spots'] },
       ],
     }),
     named,
@@ -130,7 +130,7 @@ const box = (a: Point, b: Point): Drawing['obstacles'][number] => ({ x: a.x, y: 
 function brace({ brace: b, level_w_mm: h, upright_w_mm: w, units }: CornerBuild, { at, stub_mm }: Frame): Drawing {
   if (b === null) return drawing({});
   const L = b.leg_mm;
-  const leg = levelDimension({ from: at(w / 2, 0).x, to: at(Math.min(w / 2 + L, stub_mm), 0).x, y: at(0, 0).y - 30, edge: at(0, 0).y, text: `leg ${formatLength(L, units)}` });
+  const leg = levelDimension({ from: at(w / 2, 0).x, to: at(Math.min(w / 2 + L, stub_mm), 0).x, y: at(0, 0).y - 32, edge: at(0, 0).y, text: `leg ${formatLength(L, units)}` });
   const wide = 0.45 * Math.min(h, w);
   const [x0, y0] = [(w - wide) / 2, (h - wide) / 2];
   const plate = [at(x0, y0), at(w / 2 + L, y0), at(w / 2 + L, y0 + wide), at(x0 + wide, y0 + wide), at(x0 + wide, h / 2 + L), at(x0, h / 2 + L)];
@@ -144,7 +144,7 @@ function brace({ brace: b, level_w_mm: h, upright_w_mm: w, units }: CornerBuild,
 
 function nails({ nails: n, cut, level_w_mm: h, upright_w_mm: w }: CornerBuild, { at }: Frame): Drawing {
   if (n === null || n.count < 1) return drawing({});
-  if (cut === 'half-lap') return drawing({ marks: [circle(at(w / 2, h / 2), 3, { dashes: 'hidden', width: weight.thin })] });
+  if (cut === 'half-lap') return drawing({ marks: Array.from({ length: n.count }, (_, i) => (i + 0.5) / n.count).map((t) => circle(at(w * t, h * t), 3, { width: weight.thin })) });
   const p = n.place_mm;
   const both = cut === 'mitre' && n.count > 1;
   return drawing({ marks: [...lying(at(0, p), at(n.length_mm, p)), ...(both ? lying(at(p, 0), at(p, n.length_mm)) : [])] });
@@ -189,6 +189,6 @@ function plyScrews({ level_w_mm: h, upright_w_mm: w, ply_screws: ply, units }: C
     : [...lying(at(mm, h), at(mm, h - ply.length_mm)), ...lying(at(w, mm), at(w - ply.length_mm, mm))]));
   return together(
     drawing({ marks }),
-    uprightDimension({ from: at(0, 0).y, to: at(0, first).y, x: at(0, 0).x - 60, edge: at(0, 0).x - 52, text: formatLength(first, units) }),
+    uprightDimension({ from: at(0, 0).y, to: at(0, first).y, x: at(0, 0).x - 34, edge: at(0, 0).x, text: formatLength(first, units) }),
   );
 }

@@ -55,7 +55,6 @@ type Board = BoardsPicture['boards'][number];
 function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top: number): Drawing {
   const x = (mm: number): number => left + mm * scale;
   const rest = board.left_mm;
-  const restFrom = Math.max(board.length_mm - rest, board.pieces.at(-1)?.to_mm ?? 0);
   const marks: Element[] = [
     ...waste(board).flatMap(([from, to]) => hatch(x(from), top, (to - from) * scale, tall, 7, true, softInk)),
     ...board.pieces.map((piece) => outline(outlineOf(piece, x(piece.from_mm), x(piece.to_mm), scale, top), { fill: woodFill })),
@@ -75,10 +74,7 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
   });
   const restLabel = `left ${formatLength(rest, units)}`;
   const restSpots: Drawing['labels'] = rest * scale < 2 ? [] : [{
-    text: restLabel, size: textSize.small,
-    spots: textWidth(restLabel, textSize.small) < rest * scale - 6
-      ? [{ x: x((restFrom + board.length_mm) / 2), y: top + tall / 2, anchor: 'middle' }]
-      : [{ x: x(board.length_mm), y: top + tall + 9, anchor: 'end' }, { x: x(board.length_mm), y: top - 8, anchor: 'end' }],
+    text: restLabel, size: textSize.small, spots: [{ x: x(board.length_mm), y: top - 9, anchor: 'end' }, { x: x(board.length_mm), y: top + tall + 9, anchor: 'end' }, { x: x(board.length_mm), y: top + tall + 20, anchor: 'end' }],
   }];
   return together(
     drawing({ marks, obstacles: [] }),

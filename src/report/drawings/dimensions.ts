@@ -23,8 +23,8 @@ export function levelDimension({ from, to, y, edge, text }: LevelDimension): Dra
   const away = y > edge ? 1 : -1;
   const fits = textWidth(text, textSize.small) < b - a - 6;
   const above: Spot = { x: (a + b) / 2, y: y - 8, anchor: 'middle' };
-  const right: Spot = { x: b + 7, y, anchor: 'start' };
-  const left: Spot = { x: a - 7, y, anchor: 'end' };
+  const right: Spot = { x: b + 9, y, anchor: 'start' };
+  const left: Spot = { x: a - 9, y, anchor: 'end' };
   const below: Spot = { x: (a + b) / 2, y: y + 9, anchor: 'middle' };
   const overhang = fits ? 0 : 5;
   return drawing({
@@ -35,7 +35,7 @@ export function levelDimension({ from, to, y, edge, text }: LevelDimension): Dra
       ...[a, b].map((x) => line([{ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }], { width: weight.edge, colour: ink })),
     ],
     labels: [{ text, size: textSize.small, spots: fits ? [above, below, right, left] : [right, left, above, below] }],
-    obstacles: [{ x: a, y: y - 1, width: b - a, height: 2 }],
+    obstacles: [{ x: a, y: y - 1, width: b - a, height: 2 }, ...[a, b].map((x) => ({ x: x - 0.5, y: Math.min(edge + away * 3, y), width: 1, height: Math.abs(y - edge - away * 3) }))],
   });
 }
 
@@ -65,13 +65,12 @@ export function uprightDimension({ from, to, x, edge, text, alwaysUpright = fals
   ];
   const left: Spot = { x: x - 8, y: middle, anchor: 'middle' };
   const right: Spot = { x: x + 9, y: middle, anchor: 'middle' };
-  const obstacles = [{ x: x - 1, y: a, width: 2, height: b - a }];
+  const obstacles = [{ x: x - 1, y: a, width: 2, height: b - a }, ...[a, b].map((y) => ({ x: Math.min(edge + away * 3, x), y: y - 0.5, width: Math.abs(x - edge - away * 3), height: 1 }))];
   if (fits || alwaysUpright) {
     const apart = (dy: number): readonly Spot[] => [left, right].map((spot) => ({ ...spot, y: spot.y + dy }));
     return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, upright: true, spots: [left, right, ...apart(-long / 2), ...apart(long / 2)] }] });
   }
   const beside: Spot = away > 0 ? { x: x + 8, y: middle, anchor: 'start' } : { x: x - 8, y: middle, anchor: 'end' };
-  const over: Spot = { x, y: a - 13, anchor: 'middle' };
-  const under: Spot = { x, y: b + 14, anchor: 'middle' };
-  return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, spots: [beside, over, under] }] });
+  const aligned = (y: number): readonly Spot[] => [{ x, y, anchor: 'middle' }, { x: x - away * 8, y, anchor: away > 0 ? 'start' : 'end' }];
+  return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, spots: [beside, ...aligned(a - 13), ...aligned(b + 14)] }] });
 }

@@ -39,13 +39,16 @@ export function hanging(h: HangingPicture): Picture {
   return finishPicture({ name: 'hanging.svg', title: 'How the piece hangs', alt: describe(h) }, 308, content);
 }
 
+/** Less than this cannot be seen. */
+export const liesFlat = (lean_deg: number): boolean => lean_deg < 0.05;
+
 function describe(h: HangingPicture): string {
   const force = (n: number): string => formatQuantity(n, 'N', h.units);
   const wire = h.by === 'two-hooks'
     ? 'It hangs on two hooks without a wire, so nothing draws the side bars inward'
     : `It hangs by a wire on ${h.hooks === 1 ? 'one hook' : `${h.hooks} hooks`}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)} to the level`}${
       h.wire_tension_N === null ? '' : `; the wire carries ${force(h.wire_tension_N)}`}${h.inward_pull_N === null ? '' : ` and draws each side bar inward with ${force(h.inward_pull_N)}`}`;
-  const lean = h.lean_deg === null ? '' : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
+  const lean = h.lean_deg === null ? '' : liesFlat(h.lean_deg) ? '; it lies flat on the wall' : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
   return `Back and side view. ${wire}; the hanging points are ${formatLength(h.drop_mm, h.units)} below the top edge${lean}.`;
 }
 
@@ -89,7 +92,10 @@ function back(h: HangingPicture): Drawing {
   );
 }
 
-const inwardArrows = ([a, b]: readonly [Point, Point]): readonly Element[] => [...arrow({ x: a.x + 5, y: a.y + 9 }, { x: a.x + 27, y: a.y + 9 }), ...arrow({ x: b.x - 5, y: b.y + 9 }, { x: b.x - 27, y: b.y + 9 })];
+function inwardArrows([a, b]: readonly [Point, Point]): readonly Element[] {
+  const long = Math.min(22, 0.3 * (b.x - a.x));
+  return [...arrow({ x: a.x + 5, y: a.y + 10 }, { x: a.x + 5 + long, y: a.y + 10 }), ...arrow({ x: b.x - 5, y: b.y + 10 }, { x: b.x - 5 - long, y: b.y + 10 })];
+}
 
 /** The forces in words, below the picture: arrow down, arrows inward, wire. */
 function forces(h: HangingPicture): readonly string[] {
@@ -104,7 +110,7 @@ function forces(h: HangingPicture): readonly string[] {
 /** Side view: the lean is drawn at least large enough to see, and says so. */
 function sideView(h: HangingPicture): Drawing {
   const bottom = side.top + side.height;
-  const lean_deg = h.lean_deg ?? 0;
+  const lean_deg = liesFlat(h.lean_deg ?? 0) ? 0 : (h.lean_deg ?? 0);
   const drawn_deg = lean_deg <= 0 ? 0 : Math.min(14, Math.max(5, lean_deg));
   const angle = (drawn_deg * Math.PI) / 180;
   const thick = Math.min(20, Math.max(7, (h.bar_d_mm * side.height) / h.height_mm));

@@ -67,14 +67,22 @@ export function propeller(given: FrameMovement): Picture | null {
   const moved = shape.lines.map(({ points }) => line(points.map(view.moved), { width: weight.bold }));
   const { units, words } = shape;
   const size = `Exaggerated: the largest movement is drawn as ${formatLength(view.largest_mm, units)}.`;
-  const caption: Drawing = drawing({
-    labels: [
-      { text: 'Lying on a table, front up. Dashed: flat.', size: textSize.small, spots: [{ x: 12, y: view.height - 30, anchor: 'start' }] },
-      { text: size, size: textSize.small, spots: [{ x: 12, y: view.height - 14, anchor: 'start' }] },
-    ],
-  });
+  const staying = cornersOf(shape, turned).every(({ way }) => way === 'stays');
+  const lines = ['Lying on a table, front up. Dashed: flat.', ...(staying ? [`The corners stay: ${words}.`] : []), size];
+  const height = view.height + 16 * (lines.length - 2);
+  const caption: Drawing = drawing({ labels: lines.map((text, i) => ({ text, size: textSize.small, spots: [{ x: 12, y: height - 14 - 16 * (lines.length - 1 - i), anchor: 'start' as const }] as const })) });
   const alt = `The frame lying on a table as it would give way first: ${words}. ${size} The dashed lines show it flat.`;
-  return finishPicture({ name: 'propeller.svg', title: `How the frame gives way: ${words}`, alt }, view.height, together(drawing({ marks: [...flat, ...moved] }), corners(shape, view, turned), caption));
+  const obstacles = shape.lines.flatMap(({ points }) => along(points.map(view.moved)));
+  return finishPicture({ name: 'propeller.svg', title: `How the frame gives way: ${words}`, alt }, height, together(drawing({ marks: [...flat, ...moved], obstacles }), ...(staying ? [] : [corners(shape, view, turned)]), caption));
+}
+
+/** Small boxes along a line, so that labels keep off it. */
+function along(points: readonly Point[]): Drawing['obstacles'] {
+  return points.slice(1).flatMap((to, i) => {
+    const from = points[i] as Point;
+    const n = Math.max(1, Math.ceil(Math.hypot(to.x - from.x, to.y - from.y) / 4));
+    return Array.from({ length: n + 1 }, (_, j) => ({ x: from.x + ((to.x - from.x) * j) / n - 2, y: from.y + ((to.y - from.y) * j) / n - 2, width: 4, height: 4 }));
+  });
 }
 
 function viewOf({ lines, units }: FrameMovement): View | null {
@@ -100,8 +108,17 @@ function viewOf({ lines, units }: FrameMovement): View | null {
   };
 }
 
-/** At each corner an arrow from flat to moved and which way it goes. */
-function corners({ lines }: FrameMovement, view: View, turned: boolean): Drawing {
+interface MovedCorner {
+  readonly name: string;
+  readonly point: Movement;
+  readonly way: 'comes forward' | 'goes back' | 'stays';
+  /** Where it lies on the sheet: 0 or 1 across and up. */
+  readonly i: number;
+  readonly j: number;
+}
+
+/** The four corners by name and which way each goes. */
+function cornersOf({ lines }: FrameMovement, turned: boolean): readonly MovedCorner[] {
   const all = lines.flatMap((l) => l.points);
   const largest = Math.max(...all.map((p) => Math.hypot(p.dx, p.dy, p.dz)));
   const xs = [Math.min(...all.map((p) => p.x)), Math.max(...all.map((p) => p.x))] as const;
@@ -109,21 +126,24 @@ function corners({ lines }: FrameMovement, view: View, turned: boolean): Drawing
   const parts = turned
     ? ([[0, 1, 'bottom left'], [0, 0, 'bottom right'], [1, 1, 'top left'], [1, 0, 'top right']] as const)
     : ([[0, 0, 'bottom left'], [1, 0, 'bottom right'], [0, 1, 'top left'], [1, 1, 'top right']] as const);
+  return parts.map(([i, j, name]) => {
+    const point = all.reduce((near, q) => (Math.hypot(q.x - xs[i], q.y - ys[j]) < Math.hypot(near.x - xs[i], near.y - ys[j]) ? q : near));
+    return { name, point, i, j, way: !(Math.abs(point.dz) > 0.05 * largest) ? 'stays' : point.dz > 0 ? 'comes forward' : 'goes back' };
+  });
+}
+
+/** At each corner an arrow from flat to moved and which way it goes. */
+function corners(shape: FrameMovement, view: View, turned: boolean): Drawing {
   return together(
-    ...parts.map(([i, j, name]) => {
-      const p = all.reduce((near, q) => (Math.hypot(q.x - xs[i], q.y - ys[j]) < Math.hypot(near.x - xs[i], near.y - ys[j]) ? q : near));
+    ...cornersOf(shape, turned).map(({ name, point: p, way, i, j }) => {
       const from = view.flat(p.x, p.y);
       const to = view.moved(p);
-      const moves = Math.abs(p.dz) > 0.05 * largest;
-      const way = !moves ? 'stays' : p.dz > 0 ? 'comes forward' : 'goes back';
       const out = j === 0 ? 1 : -1;
       const edge = out > 0 ? Math.max(from.y, to.y) : Math.min(from.y, to.y);
-      const spot = (dx: number, dy: number, anchor: Spot['anchor']): Spot => ({ x: from.x + dx, y: edge + dy, anchor });
       const lead = i === 0 ? 'start' : 'end';
-      return drawing({
-        marks: moves ? arrow(from, to, weight.thin) : [],
-        labels: [{ text: `${name} ${way}`, size: textSize.small, spots: [spot(i === 0 ? -24 : 24, out * 14, lead), spot(0, out * 14, 'middle'), spot(i === 0 ? -24 : 24, out * 28, lead), spot(0, -out * 16, lead)] }],
-      });
+      const sideways = i === 0 ? -24 : 24;
+      const spots = [14, 28, 42].flatMap((dy): readonly Spot[] => [{ x: from.x + sideways, y: edge + out * dy, anchor: lead }, { x: from.x, y: edge + out * dy, anchor: 'middle' }, { x: from.x + sideways * 2, y: edge + out * dy, anchor: lead }, { x: from.x, y: edge + out * dy, anchor: lead }]);
+      return drawing({ marks: way === 'stays' ? [] : arrow(from, to, weight.thin), labels: [{ text: `${name} ${way}`, size: textSize.small, spots: spots as [Spot, ...Spot[]] }] });
     }),
   );
 }

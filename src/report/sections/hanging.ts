@@ -2,7 +2,7 @@ import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { hangingState, type HangingState } from '../../mechanics/hanging/hanging-state.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { userText } from '../clean-text.js';
-import { hanging } from '../drawings/hanging.js';
+import { hanging, liesFlat } from '../drawings/hanging.js';
 import { bullets, paragraph, picture, setApart, strong, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { waitForProfessional } from './cautions.js';
@@ -56,6 +56,6 @@ function hardware({ units, number }: Telling, state: HangingState): readonly Cel
 
 function lean({ units, length }: Telling, { lean: l }: HangingState): readonly Cell[] {
   if (l === null) return [[strong('The hook would sit at or below the bottom edge: it cannot hang like this.')]];
-  if (l.angle_deg < 0.05) return ['It lies flat on the wall.'];
+  if (liesFlat(l.angle_deg)) return ['It lies flat on the wall.'];
   return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).`];
 }

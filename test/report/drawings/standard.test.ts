@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { darkerFill, dash, ink, sheetWidth, softInk, textSize, typeface, wasteFill, weight, woodFill } from '../../../src/report/drawings/drawing-standard.js';
+import { overlap } from '../../../src/report/drawings/labels.js';
+import { contactSheet } from '../../tools/contact-sheet.js';
+import { groups } from '../../tools/contact-sheet-pictures.js';
+import { labelsOf, readXml, sheetOf } from '../svg-reading.js';
+
+const kinds = groups();
+const pictures = kinds.flatMap(({ title, shown }) => shown.flatMap(({ caption, picture }) => (picture === null ? [] : [{ name: `${title}: ${caption}`, svg: picture.svg }])));
+
+/** The white edge around letters, which is no line. */
+const halo = 3;
+
+describe('every kind of picture keeps to the one drawing standard', () => {
+  it.each(pictures)('$name', ({ svg }) => {
+    const { tags } = readXml(svg);
+    const used = (attribute: string): ReadonlySet<string> => new Set(tags.map(({ attributes }) => attributes[attribute]).filter((value): value is string => value !== undefined));
+    const within = (attribute: string, allowed: readonly (string | number)[]): void => expect([...used(attribute)].filter((value) => !allowed.map(String).includes(value)), attribute).toEqual([]);
+    within('stroke-width', [...Object.values(weight), halo]);
+    within('stroke-dasharray', Object.values(dash));
+    within('stroke', [ink, softInk, darkerFill, '#fff']);
+    within('fill', [ink, softInk, woodFill, darkerFill, wasteFill, '#fff', 'none']);
+    within('font-size', Object.values(textSize));
+    within('font-family', [typeface]);
+  });
+
+  it.each(pictures)('carries its own white, so that it reads on a dark page, and fetches nothing: $name', ({ svg }) => {
+    const { tags } = readXml(svg);
+    const { width, height } = sheetOf(svg);
+    expect(width).toBe(sheetWidth);
+    const [ground] = tags.filter(({ name }) => !['svg', 'title', 'desc'].includes(name));
+    expect(ground).toMatchObject({ name: 'rect', attributes: { x: '0', y: '0', width: String(width), height: String(height), fill: '#fff' } });
+    expect(svg.replace('http://www.w3.org/2000/svg', '')).not.toMatch(/href|url\(|http|@import|currentColor/u);
+  });
+
+  it.each(pictures)('no label on another or off the sheet: $name', ({ svg }) => {
+    const labels = labelsOf(svg);
+    const { width, height } = sheetOf(svg);
+    const off = labels.filter(({ box }) => box.x < 0 || box.y < 0 || box.x + box.width > width || box.y + box.height > height);
+    expect(off.map(({ text }) => text)).toEqual([]);
+    expect(labels.flatMap((a, i) => labels.slice(i + 1).filter((b) => overlap(a.box, b.box) >= 1).map((b) => `${a.text} on ${b.text}`))).toEqual([]);
+  });
+
+  it('inches alone in pictures of plans in inches, millimetres alone in the others', () => {
+    for (const { title, shown } of kinds) {
+      for (const { caption, picture } of shown) {
+        const said = picture === null ? '' : labelsOf(picture.svg).map(({ text }) => text).join('\n');
+        expect(said, `${title}: ${caption}`).not.toMatch(caption.includes('inches') ? /\d (?:mm|N|kg)\b/u : /\d (?:lbf|lb)\b|\d in(?![a-z ])/u);
+      }
+    }
+  });
+});
+
+describe('the contact sheet', () => {
+  const sheet = contactSheet();
+
+  it('holds them all, each with ids of its own', () => {
+    const { tags } = readXml(sheet);
+    expect(tags.filter(({ name }) => name === 'svg')).toHaveLength(1 + pictures.length);
+    const ids = tags.flatMap(({ attributes }) => attributes['id'] ?? []);
+    expect(ids).toHaveLength(2 * pictures.length);
+    expect(new Set(ids).size).toBe(ids.length);
+    for (const { attributes } of tags) for (const id of attributes['aria-labelledby']?.split(' ') ?? []) expect(ids).toContain(id);
+  });
+
+  it('is the same every time and small enough to open', () => {
+    expect(contactSheet()).toBe(sheet);
+    expect(sheet.length).toBeLessThan(1.5e6);
+  });
+});
