@@ -17,6 +17,10 @@ export async function runAudit(named: readonly string[], options: AuditOptions):
   if (bench === null) return exitCode.error;
   const { files, problems, several } = planFiles(named);
   const [file] = files;
+  if (several && options.measured !== undefined) {
+    process.stderr.write('--measured goes with one plan: a bench sheet is about one frame.\n');
+    return exitCode.error;
+  }
   if (several) return (await import('./class-run.js')).runClass(files, problems, bench, options);
   return file === undefined ? exitCode.error : runOne(file, bench, options);
 }
@@ -29,13 +33,24 @@ async function runOne(file: string, bench: Bench, options: AuditOptions): Promis
   }
   const result = await auditText(read.text, file, bench);
   complain(result.ok ? result.warnings : result.problems);
-  if (!result.ok) return exitCode.error;
-  if (options.format === 'json') process.stdout.write(writeJson(result.value));
+  const withReadings = await readingsOf(options.measured);
+  if (!result.ok || withReadings === null) return exitCode.error;
+  const audit = withReadings(result.value);
+  if (options.format === 'json') process.stdout.write(writeJson(audit));
   else {
     const folder = options.out ?? join('reports', planName(file));
-    tell(`${verdictLine(result.value)}  →  ${await writeReport(await withChanges(result.value, bench), folder, options.format)}`);
+    tell(`${verdictLine(audit)}  →  ${await writeReport(withReadings(await withChanges(result.value, bench)), folder, options.format)}`);
   }
-  return codeOf(result.value.verdict, options.strict);
+  return codeOf(audit.verdict, options.strict);
+}
+
+/** Holds an audit against a bench sheet, or leaves it as it is when none is named; null after complaining about one that cannot be read. */
+async function readingsOf(file: string | undefined): Promise<((audit: Audit) => Audit) | null> {
+  if (file === undefined) return (audit) => audit;
+  const [{ loadMeasured }, { withMeasured }] = await Promise.all([import('./measured.js'), import('../bench-sheet/judge-sheet.js')]);
+  const sheet = loadMeasured(file);
+  complain(sheet.ok ? sheet.warnings : sheet.problems);
+  return sheet.ok ? (audit) => withMeasured(audit, sheet.value) : null;
 }
 
 /** `STOP  Stairwell banner` */

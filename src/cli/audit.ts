@@ -8,6 +8,7 @@ export interface AuditOptions {
   readonly rules?: string;
   readonly shelf?: string;
   readonly out?: string;
+  readonly measured?: string;
   readonly format: 'md' | 'json' | 'html';
   readonly strict: boolean;
   readonly seed: number;
@@ -34,6 +35,7 @@ export function addAudit(program: Command): void {
     .option('--rules <file>', 'ruleset to judge by: a file, or the name of one that ships with the tool (default: baseline)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the report goes (default: reports/<plan file name>/ here; for several plans: reports/)')
+    .option('--measured <file>', 'a filled-in bench sheet: what was read while building is held against what was promised; for one plan')
     .addOption(formatOption(['md', 'json', 'html'], 'md writes a report, html a printable page, json prints one document'))
     .option('--strict', 'a caution also counts as not passed (exit 2)', false)
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)

@@ -67,6 +67,22 @@ describe('one plan', () => {
     expect(verdict).not.toBe('stop');
   });
 
+  it('a bench sheet is held against the promise: its readings join the findings and can make the verdict worse', () => {
+    const here = folder();
+    here.write('sill.yaml', plan('Sill'));
+    here.write('sheet.yaml', 'sheet: 1\ncorner-lift: 40 mm\n');
+    const { code, out } = here.run('audit', 'sill.yaml', '--measured', 'sheet.yaml', '--format', 'json');
+    const { findings, verdict } = JSON.parse(out) as { readonly verdict: string; readonly findings: readonly { readonly rule: string; readonly verdict: string }[] };
+    expect(findings.find(({ rule }) => rule.startsWith('measured/'))?.verdict).toBe('stop');
+    expect({ code, verdict }).toEqual({ code: 3, verdict: 'stop' });
+    here.write('bad.yaml', 'sheet: 1\ncorner-lifts: 4 mm\n');
+    const bad = here.run('audit', 'sill.yaml', '--measured', 'bad.yaml');
+    expect(bad).toMatchObject({ code: 1, out: '' });
+    expect(bad.err).toContain('bad.yaml:2:1 error');
+    expect(here.run('audit', 'sill.yaml', 'sheet.yaml', '--measured', 'sheet.yaml')).toMatchObject({ code: 1, out: '' });
+    expect(here.files()).toEqual(['bad.yaml', 'sheet.yaml', 'sill.yaml']);
+  });
+
   it('what is unknown: exit 2', () => {
     const here = folder();
     here.write('rules.yaml', 'ruleset: 1\nname: Asks for the cost\nrules:\n  - id: own/cost\n    each: cutting\n    require: { fact: cutting.cost, at-most: 20 }\n    otherwise: caution\n    say: "The boards cost {actual}; {limit} is the most."\n    do: [ "Take shorter boards." ]\n    source: practice\n');
