@@ -12,6 +12,7 @@ export function rollUpData(found: ClassFindings): Record<string, unknown> {
     common: roll_up.common.map(({ rule, plans, stops, unknowns, cautions, rows: in_rows, example }) => ({ rule, plans, stops, unknowns, cautions, rows: in_rows, example: example.say, do: example.do })),
     ruleset: found.ruleset_name,
     shelf: found.shelf_name,
+    measured: found.measured,
     seed: found.seed,
     samples: found.samples,
     pooled_rows,

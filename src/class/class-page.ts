@@ -1,11 +1,12 @@
 import type { Problem } from '../base/problem.js';
-import { chanceInWords } from '../base/units-format.js';
+import { chanceInWords } from '../base/chance-words.js';
 import { planLetter } from '../cutting/pool.js';
 import type { Verdict } from '../findings/finding.js';
 import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
 import { bullets, document, heading, paragraph, setApart, strong, table, type Block, type Cell } from '../report/tree.js';
 import { counted, verdictWord } from '../report/words/verdict.js';
+import { measuredInWords } from '../shelf/measured-words.js';
 import type { ClassRow } from './class-row.js';
 import type { Pooled } from './pooled.js';
 import { buyingBlocks, cutListBlocks, money, sawBlocks, troubleBlocks } from './pooled-blocks.js';
@@ -24,6 +25,8 @@ export interface ClassFindings {
   readonly pooled_rows: readonly number[];
   readonly ruleset_name: string;
   readonly shelf_name: string;
+  /** The shelf's numbers that the studio measured itself, see `Shelf.measured`. */
+  readonly measured: readonly string[];
   readonly currency: string;
   readonly seed: number;
   readonly samples: number;
@@ -47,7 +50,7 @@ export function composeClassPage(found: ClassFindings): Report {
       ...part('What to buy for all', [...whoIsIn(found), ...(found.pooled === null ? [] : [...troubleBlocks(found.pooled), ...buyingBlocks(found.pooled)])]),
       ...part('What to cut', found.pooled === null ? [] : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled)]),
       ...part('The cloth on the roll', rolls.blocks),
-      ...part('What this rests on', [paragraph(`Ruleset “${userText(found.ruleset_name)}”, shelf “${userText(found.shelf_name)}”. Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`)]),
+      ...part('What this rests on', [paragraph(`Ruleset “${userText(found.ruleset_name)}”, shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`)]),
     ]),
     pictures: [...boards.pictures, ...rolls.pictures],
   };

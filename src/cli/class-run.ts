@@ -81,6 +81,7 @@ function conclude({ rows, pool, broken }: Kept, errors: readonly Problem[], { sh
     pooled_rows: pool.map(({ row }) => row),
     ruleset_name: ruleset.name,
     shelf_name: shelf.name,
+    measured: shelf.measured,
     currency: shelf.currency,
     seed,
     samples,

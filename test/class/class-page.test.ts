@@ -6,7 +6,7 @@ import { writeMarkdown } from '../../src/report/markdown.js';
 import { row } from './rows.js';
 
 function page(rows: readonly ClassRow[], more: Partial<ClassFindings> = {}): string {
-  return writeMarkdown(composeClassPage({ rows, roll_up: rollUp(rows, 0), broken: [], pooled: null, pooled_rows: [], ruleset_name: 'Ours', shelf_name: 'Shelf', currency: 'EUR', seed: 1, samples: 20_000, ...more }).tree);
+  return writeMarkdown(composeClassPage({ rows, roll_up: rollUp(rows, 0), broken: [], pooled: null, pooled_rows: [], ruleset_name: 'Ours', shelf_name: 'Shelf', measured: [], currency: 'EUR', seed: 1, samples: 20_000, ...more }).tree);
 }
 
 describe('the class page', () => {
@@ -41,6 +41,11 @@ describe('the class page', () => {
     const text = page([{ ...row('a', { 'bars/x': 'stop' }), name: nasty, file: nasty }]);
     expect(text).not.toMatch(/(?<!\\)!\[x|(?<!\\)<script|(?<!\\)\[l\]\(/);
     expect(text.split('\n').filter((line) => line.startsWith('| ') && line.includes('evil'))).toHaveLength(1);
+  });
+
+  it('says which numbers the studio measured itself', () => {
+    expect(page([row('a', {})], { measured: ['lumber.strip-19x38.E', 'lumber.strip-19x38.spread', 'joints.give', 'lumber.oak-1.5in.E', 'proposals.blank-trim'] })).toContain('Measured by the studio itself: strip-19x38 (E, spread); joints (give); oak-1.5in (E); blank-trim.');
+    expect(page([row('a', {})])).not.toContain('Measured by the studio');
   });
 
   it('without a plan that may be cut there is nothing to buy', () => {
