@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { folder, looksLikeABug } from './command.js';
 
 const commands: readonly (readonly string[])[] = [
-  ['audit'], ['cut'], ['new'], ['schema'], ['measure'], ['measure', 'sag'], ['measure', 'twist'], ['measure', 'spread'], ['measure', 'tap'], ['measure', 'push'],
+  ['audit'], ['suggest'], ['cut'], ['new'], ['schema'], ['measure'], ['measure', 'sag'], ['measure', 'twist'], ['measure', 'spread'], ['measure', 'tap'], ['measure', 'push'],
   ['rules'], ['rules', 'check'], ['rules', 'show'], ['rules', 'compare'], ['rules', 'facts'],
 ];
 
