@@ -47,6 +47,7 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
     changes: [],
     settings: chosen,
     cut,
+    sources: bench.sources ?? [],
   };
 }
 

@@ -1,4 +1,5 @@
 import type { BarName } from './base/names.js';
+import type { Source } from './base/sources.js';
 import type { FactSettings, Model } from './model/model.js';
 import { limitValue } from './rules/limit-value.js';
 import type { Ruleset } from './rules/ruleset.js';
@@ -10,6 +11,8 @@ export interface Bench {
   readonly ruleset: Ruleset;
   readonly seed: number;
   readonly samples: number;
+  /** The list of sources, by which a report names them in full. */
+  readonly sources?: readonly Source[];
 }
 
 /** The limits that define a chance: they come from the ruleset and are needed before the facts exist. */

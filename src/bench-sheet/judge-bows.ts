@@ -32,7 +32,7 @@ function outOfPlane(promised: Promised, sheet: Sheet, frame: FrameAsRead, bar: B
   const natural_mm = clothOn(sheet) ? factOf(promised, 'bar.natural_bow_p90_mm', bar) : bare(frame, bar, 'bow');
   return {
     rule: 'bar-bow', fact: 'bar.natural_bow_p90_mm', where: 'out of the plane of its corners',
-    limit_mm: finite(promised.settings?.bar_bow_limit_mm[bar]),
+    limit_mm: finite(promised.settings.bar_bow_limit_mm[bar]),
     expected_mm: sum(natural_mm, clothOn(sheet) ? factOf(promised, 'bar.dish_mm', bar) : 0),
     advice: clothOn(sheet) ? 'Ease the cloth, clamp the bar flat and glue a crossbar to it while it is held.' : 'Exchange the bar for a straighter board, or glue a second ply to it that bows the other way.',
   };

@@ -22,7 +22,7 @@ const cures_told = 2;
  * reading error); beyond the limit is a stop, between the two a caution, and without a number to hold it against it is unknown.
  */
 export function judgeLift(promised: Promised, sheet: Sheet, frame: FrameAsRead): LiftJudged {
-  const limit_mm = finite(promised.settings?.corner_lift_limit_mm);
+  const limit_mm = finite(promised.settings.corner_lift_limit_mm);
   const p90_mm = clothOn(sheet) ? factOf(promised, 'warp.corner_lift_p90_mm') : frame.terms === null ? null : liftRisk(frame.terms).p90_mm;
   const readings = [
     { rule: 'corner-lift', mm: sheet.corner_lift_mm, error_mm: readingError.table_mm, how: 'Off the table' },

@@ -12,7 +12,7 @@ export interface Promised {
   readonly solution: Solution;
   readonly facts: readonly Fact[];
   readonly findings: readonly Finding[];
-  readonly settings?: FactSettings;
+  readonly settings: FactSettings;
 }
 
 /** A fact's number, finite, or null. */

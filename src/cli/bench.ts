@@ -1,5 +1,5 @@
 import type { Bench } from '../audit.js';
-import { loadRules, loadShelf } from './load.js';
+import { loadRules, loadShelf, loadSources } from './load.js';
 import { rulesFile } from './rules-file.js';
 import { complain } from './terminal.js';
 
@@ -16,5 +16,5 @@ export function loadBench(options: BenchOptions): Bench | null {
   const shelf = loadShelf(options.shelf);
   const ruleset = loadRules(options.rules === undefined ? undefined : rulesFile(options.rules));
   complain([shelf, ruleset].flatMap((result) => (result.ok ? result.warnings : result.problems)));
-  return shelf.ok && ruleset.ok ? { shelf: shelf.value, ruleset: ruleset.value, seed: options.seed, samples: options.samples } : null;
+  return shelf.ok && ruleset.ok ? { shelf: shelf.value, ruleset: ruleset.value, seed: options.seed, samples: options.samples, sources: loadSources() } : null;
 }

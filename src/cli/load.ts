@@ -1,6 +1,6 @@
 import { dirname, join, resolve } from 'node:path';
 import type { Problem, Result } from '../base/problem.js';
-import { readSources } from '../base/sources.js';
+import { readSources, type Source } from '../base/sources.js';
 import { loadRuleset } from '../rules/load-ruleset.js';
 import type { Ruleset } from '../rules/ruleset.js';
 import { readShelf } from '../shelf/read-shelf.js';
@@ -42,15 +42,19 @@ export function loadRules(file: string | undefined): Result<Ruleset> {
   return loadRuleset(find, entry, { sources: sourceKeys(), prepared: prepared()?.layers ?? [] });
 }
 
-let keys: ReadonlySet<string> | undefined;
+let list: readonly Source[] | undefined;
 
-/** Keys of the bibliography that ships with the tool. */
-function sourceKeys(): ReadonlySet<string> {
-  if (keys !== undefined) return keys;
+/** The bibliography that ships with the tool. */
+export function loadSources(): readonly Source[] {
+  if (list !== undefined) return list;
   const read = readText(join(rulesFolder, 'sources.yaml'));
-  if ('problem' in read) return (keys = new Set());
+  if ('problem' in read) return (list = []);
   const ready = prepared()?.sources;
-  return (keys = new Set(ready?.text === read.text ? ready.keys : readSources(read.text).map(({ key }) => key)));
+  return (list = ready?.text === read.text ? ready.list : readSources(read.text));
+}
+
+function sourceKeys(): ReadonlySet<string> {
+  return new Set(loadSources().map(({ key }) => key));
 }
 
 function failed<T>(problem: Problem): Result<T> {

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Source } from '../base/sources.js';
 import type { PreparedLayer } from '../rules/load-ruleset.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { packageFolder } from './files.js';
@@ -7,7 +8,7 @@ import { packageFolder } from './files.js';
 /** The shipped shelf and rulesets as read when the tool was built; each part counts only for the very same text. */
 export interface Prepared {
   readonly shelf: { readonly text: string; readonly value: Shelf };
-  readonly sources: { readonly text: string; readonly keys: readonly string[] };
+  readonly sources: { readonly text: string; readonly list: readonly Source[] };
   readonly layers: readonly PreparedLayer[];
 }
 

@@ -18,7 +18,7 @@ export interface Change {
   readonly weight_kg: number | null;
 }
 
-/** Everything a report may speak of: the finished audit of one plan. The report never sees rules or mechanics beyond this. */
+/** Everything a report may speak of: the finished audit of one plan. The report never sees rules. */
 export interface Audit {
   readonly plan: Plan;
   readonly shelf: Shelf;
@@ -40,12 +40,12 @@ export interface Audit {
   readonly samples: number;
   /** Most useful first; empty when not asked for. */
   readonly changes: readonly Change[];
-  /** What the facts were computed with; without it the page on warp says less. */
-  readonly settings?: FactSettings;
-  /** What to buy and how to cut it for this plan; worked out anew when absent. */
-  readonly cut?: CutPlan;
+  /** What the facts were computed with. */
+  readonly settings: FactSettings;
+  /** What to buy and how to cut it for this plan. */
+  readonly cut: CutPlan;
+  /** The list of sources, so that the report can name them in full; a key that is not in it is printed as it is. */
+  readonly sources: readonly Source[];
   /** Readings taken while building, held against the promise; their findings stand among the others. */
   readonly measured?: Measured;
-  /** The list of sources, so that the report can name them in full. */
-  readonly sources?: readonly Source[];
 }

@@ -13,7 +13,7 @@ function audited(changes: object = {}): Audit {
   const promised = promisedBy(changes);
   const { shelf } = promised.model;
   return {
-    ...promised, shelf, silent: [], switched_off: [], assumed: [], left_out: [], ruleset_name: 'Trial', seed: 1, samples: 2000, changes: [], cut: cutPlan([promised.plan], shelf),
+    ...promised, shelf, silent: [], switched_off: [], assumed: [], left_out: [], ruleset_name: 'Trial', seed: 1, samples: 2000, changes: [], cut: cutPlan([promised.plan], shelf), sources: [],
   };
 }
 

@@ -9,13 +9,14 @@ import { readShelf } from '../../src/shelf/read-shelf.js';
 /** Reads the shipped shelf and rulesets once, at build time: reading YAML is most of what starting costs. */
 const text = (name: string): string => readFileSync(join(rulesFolder, name), 'utf8');
 const sourcesText = text('sources.yaml');
-const sources = readSources(sourcesText).map(({ key }) => key);
+const list = readSources(sourcesText);
+const sources = list.map(({ key }) => key);
 const shelfText = text('shelf.yaml');
 const shelf = readShelf(shelfText, 'shelf.yaml', undefined, new Set(sources));
 if (!shelf.ok) throw new Error(`rules/shelf.yaml: ${JSON.stringify(shelf.problems, null, 2)}`);
 const rulesets = readdirSync(rulesFolder).filter((name) => /^(baseline|class-.*)\.yaml$/.test(name)).sort();
 const layers = rulesets.map((name) => prepareLayer(text(name), name, { sources: new Set(sources) })).filter((layer) => layer !== null);
-const prepared: Prepared = { shelf: { text: shelfText, value: shelf.value }, sources: { text: sourcesText, keys: sources }, layers };
+const prepared: Prepared = { shelf: { text: shelfText, value: shelf.value }, sources: { text: sourcesText, list }, layers };
 const out = process.argv[2] ?? 'dist';
 mkdirSync(out, { recursive: true });
 writeFileSync(join(out, 'prepared.json'), JSON.stringify(prepared));

@@ -13,7 +13,7 @@ function bow(told: Telling): string {
 
 /** How far a bar may stand out of the plane of its corners. */
 function bowOut({ audit, length }: Telling): string {
-  const limits = Object.values(audit.settings?.bar_bow_limit_mm ?? {}).filter(Number.isFinite);
+  const limits = Object.values(audit.settings.bar_bow_limit_mm).filter(Number.isFinite);
   if (limits.length === 0) return 'as little as you can';
   const [least, most] = [Math.min(...limits), Math.max(...limits)];
   return length(least) === length(most) ? `under ${length(least)}` : `under ${length(least)}, long bars ${length(most)}`;
@@ -22,7 +22,7 @@ function bowOut({ audit, length }: Telling): string {
 /** Last page: what to measure while building, what it should be, blanks to fill in, and the name each reading has in a file. */
 export function benchSheetSection(told: Telling): Section {
   const { audit, said, number, length } = told;
-  const limit = audit.settings?.corner_lift_limit_mm;
+  const limit = audit.settings.corner_lift_limit_mm;
   const lift = limit === undefined || !Number.isFinite(limit) ? 'as little as you can' : `under ${length(limit)}`;
   const low = number('cloth.tap_note_low_Hz');
   const high = number('cloth.tap_note_high_Hz');

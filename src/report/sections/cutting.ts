@@ -1,6 +1,5 @@
 import { formatNumber, formatQuantity, formatShare, formatSize } from '../../base/units-format.js';
 import { piecesAssemble } from '../../cutting/assemble.js';
-import { cutPlan } from '../../cutting/cut-plan.js';
 import { materials, type MaterialLine } from '../../cost/materials.js';
 import { markingOrder } from '../../cutting/marking.js';
 import type { CutPlan } from '../../cutting/purchase.js';
@@ -12,7 +11,7 @@ import { pieceNotes, pieceRows } from './piece-rows.js';
 
 /** Part 5: what to buy, what to cut, in which order, and a picture of each board. */
 export function cuttingSection(told: Telling): Section {
-  const cut = told.audit.cut ?? cutPlan([told.audit.plan], told.audit.shelf);
+  const cut = told.audit.cut;
   const pictures = boardPictures(cut);
   const shown = pictures.slice(0, 3);
   const blocks: Block[] = [

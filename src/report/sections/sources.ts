@@ -1,6 +1,7 @@
 import { formatNumber } from '../../base/units-format.js';
 import type { Source } from '../../base/sources.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
+import { measuredInWords } from '../../shelf/measured-words.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
@@ -8,6 +9,7 @@ import { inOwnUnits } from '../words/own-units.js';
 
 /** Part 11: what was assumed, what is left out, which rules did not speak, and where the numbers come from. */
 export function sourcesSection({ audit, units }: Telling): Section {
+  const own = measuredInWords(audit.shelf.measured);
   const blocks: Block[] = [
     heading(3, 'Assumed, because the plan does not say'),
     audit.assumed.length === 0 ? paragraph('Nothing: the plan says everything itself.') : bullets(assumed(audit.assumed)),
@@ -16,7 +18,8 @@ export function sourcesSection({ audit, units }: Telling): Section {
     ...switchedOff(audit.switched_off),
     ...silent(audit.silent),
     heading(3, 'Where the numbers come from'),
-    paragraph(`${sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources ?? []).join('. ')}.`),
+    paragraph(`${sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources).join('. ')}.`),
+    ...(own === '' ? [] : [paragraph(`Measured by this studio: ${userText(own, 600)}. All other numbers of the shelf are the sources’ or proposals.`)]),
     paragraph(`Ruleset “${userText(audit.ruleset_name)}”, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`),
   ];
   return { title: 'What this rests on', blocks, pictures: [] };

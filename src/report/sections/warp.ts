@@ -1,5 +1,5 @@
 import { formatNumber, formatQuantity, formatShare } from '../../base/units-format.js';
-import { chanceInWords } from '../../risk/chance-words.js';
+import { chanceInWords } from '../../base/chance-words.js';
 import { warpStory, type WarpStory } from '../../risk/story.js';
 import { liftChance } from '../drawings/lift-chance.js';
 import { propeller } from '../drawings/propeller.js';
@@ -23,7 +23,6 @@ type Show = (made: Picture | null) => readonly Block[];
 
 function lift(told: Telling, show: Show): readonly Block[] {
   const { audit } = told;
-  if (audit.settings === undefined) return [];
   const { story, reason } = warpStory(audit.model, audit.solution, audit.settings);
   if (story === null) return [setApart(paragraph(strong('The chance of a lifted corner is unknown.'), ` ${reason}`))];
   const limit = told.length(story.limit_mm);
