@@ -66,7 +66,7 @@ describe('corner lift', () => {
   });
 
   test('without a limit, or where the frame does not hold, never clear', () => {
-    const { settings: _none, ...unlimited } = studio;
+    const unlimited = { ...studio, settings: { ...studio.settings, corner_lift_limit_mm: Number.NaN } };
     expect(verdict(unlimited, { corner_lift_mm: 0 }, 'corner-lift')).toBe('unknown');
     const weak = promisedBy({ face: { width: '1500 mm', height: '1400 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' }, cloth: { pull: { working: '900 N/m', peak: '900 N/m' } } });
     expect(verdict(weak, { corner_lift_mm: 1 }, 'corner-lift')).toBe('unknown');
