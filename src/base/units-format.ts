@@ -1,10 +1,14 @@
 import type { UnitSystem } from './names.js';
 
+export { chanceInWords } from './chance-words.js';
+
 /** Units a fact may carry; the same words as the catalogue of facts. */
 export type QuantityUnit = 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | 'Hz' | 'share' | 'chance' | 'pct' | 'cost' | 'count' | 'ratio' | 'days' | 'ml' | 'MPa' | 'C' | 'word';
 
 const mm_per_inch = 25.4;
 const newtons_per_pound = 4.4482216152605;
+const ml_per_fluid_ounce = 29.5735295625;
+const ml_per_teaspoon = ml_per_fluid_ounce / 6;
 
 /** The number at `digits` significant digits, without exponent, trailing zeros or a minus before zero; below 10^-12 it is 0. The same on every machine. */
 export function formatNumber(value: number, digits = 3): string {
@@ -33,15 +37,19 @@ function inchWords(sixtyFourths: number): string {
   return whole === 0 ? `${sign}${top}/${bottom}` : `${sign}${whole}-${top}/${bottom}`;
 }
 
+/** Up to here a tenth of a millimetre says something; longer ones are measured with a tape. */
+const tenthsUpTo_mm = 20;
+
 /**
- * A length for people. Metric: whole or tenth millimetres. Inch: exact where it is a multiple of 1/64 in, else to 1/16 in, or to 1/64 in below 1/4 in.
+ * A length for people. Metric: exact where it is a multiple of 0.1 mm, else to 1 mm, or to 0.1 mm below 20 mm. Inch: exact where it is a multiple of 1/64 in, else to 1/16 in, or to 1/64 in below 1/4 in.
  * Reading the text back gives the length within half of the step it was rounded to.
  */
 export function formatLength(length_mm: number, system: UnitSystem): string {
   if (!Number.isFinite(length_mm)) return 'unknown';
   if (system === 'metric') {
     const tenths = Math.round(length_mm * 10) / 10;
-    return `${tenths === 0 ? '0' : String(tenths)} mm`;
+    const shown = Math.abs(length_mm) < tenthsUpTo_mm || Math.abs(tenths - length_mm) < 1e-6 ? tenths : Math.round(length_mm);
+    return `${shown === 0 ? '0' : String(shown)} mm`;
   }
   const inches = length_mm / mm_per_inch;
   const exact = wholeSteps(inches, 1 / 64);
@@ -62,39 +70,37 @@ export function formatShare(share: number): string {
   return `${formatNumber(share * 100, Math.abs(share) < 0.995 ? 2 : 3)} %`;
 }
 
-/** A chance in words: `about 1 in 6`, `less than 1 in 1000`, `about 2 in 3`, `nearly certain`. */
-export function chanceInWords(chance: number): string {
-  if (!Number.isFinite(chance)) return 'unknown';
-  if (chance < 0.001) return 'less than 1 in 1000';
-  if (chance > 0.99) return 'nearly certain';
-  if (chance > 0.9) return `about ${Math.round(chance * 20)} in 20`;
-  if (chance > 0.45 && chance < 0.55) return 'about 1 in 2';
-  if (chance > 0.4) return `about ${Math.round(chance * 10)} in 10`;
-  const odds = 1 / chance;
-  return `about 1 in ${odds < 20 ? Math.round(odds) : formatNumber(odds, odds < 100 ? 1 : 2)}`;
+/** Two significant digits, three where the number is no longer than that: what is computed is not truer, what somebody wrote stays as written. */
+function figures(value: number): string {
+  return formatNumber(value, Math.abs(Number(value.toPrecision(3)) - value) <= 1e-9 * Math.abs(value) ? 3 : 2);
 }
 
+/** A pull in inches keeps the third digit where it is a plain number in either system. */
+const pullFigures = (N_per_m: number): string => {
+  const shown = (N_per_m * 0.0254) / newtons_per_pound;
+  return figures(N_per_m) === formatNumber(N_per_m, 3) ? formatNumber(shown, 3) : figures(shown);
+};
+
 type Writer = (value: number, system: UnitSystem) => string;
-const withUnit = (unit: string, digits = 3): Writer => (value) => `${formatNumber(value, digits)} ${unit}`;
 
 /** One writer per unit. */
 const writers: Readonly<Record<Exclude<QuantityUnit, 'word'>, Writer>> = {
   'mm': formatLength,
-  'mrad': withUnit('mrad', 2),
-  'N': (value, system) => (system === 'inch' ? `${formatNumber(value / newtons_per_pound, 2)} lbf` : `${formatNumber(value, 3)} N`),
-  'Nm': (value, system) => (system === 'inch' ? `${formatNumber(value / (newtons_per_pound * 0.0254), 3)} lbf·in` : `${formatNumber(value, 3)} N·m`),
-  'N/m': (value, system) => (system === 'inch' ? `${formatNumber((value * 0.0254) / newtons_per_pound, 3)} lbf/in` : `${formatNumber(value, 3)} N/m`),
+  'mrad': (value) => `${formatNumber((value / 1000) * (180 / Math.PI), 2)}°`,
+  'N': (value, system) => (system === 'inch' ? `${formatNumber(value / newtons_per_pound, 2)} lbf` : `${figures(value)} N`),
+  'Nm': (value, system) => (system === 'inch' ? `${figures(value / (newtons_per_pound * 0.0254))} lbf·in` : `${figures(value)} N·m`),
+  'N/m': (value, system) => (system === 'inch' ? `${pullFigures(value)} lbf/in` : `${figures(value)} N/m`),
   'kg': (value, system) => (system === 'inch' ? `${formatNumber(value / 0.45359237, value < 4.5 ? 2 : 3)} lb` : `${formatNumber(value, value < 10 ? 2 : 3)} kg`),
   'deg': (value) => `${formatNumber(value, 2)}°`,
-  'Hz': withUnit('Hz', 3),
+  'Hz': (value) => `${figures(value)} Hz`,
   'share': formatShare,
   'chance': formatShare,
-  'pct': (value) => `${formatNumber(value, 3)} %`,
+  'pct': (value) => `${figures(value)} %`,
   'cost': (value) => (Number.isFinite(value) ? (Math.round(value * 100) / 100 || 0).toFixed(2) : 'unknown'),
   'count': (value) => formatNumber(Math.round(value), 15),
-  'ratio': (value) => formatNumber(value, 3),
-  'days': (value) => { const text = formatNumber(value, 2); return text === '1' ? '1 day' : `${text} days`; },
-  'ml': withUnit('ml', 2),
+  'ratio': figures,
+  'days': (value) => { const text = formatNumber(Math.abs(value) < 3 ? value : Math.round(value), Math.abs(value) < 3 ? 2 : 15); return text === '1' ? '1 day' : `${text} days`; },
+  'ml': (value, system) => (system === 'metric' ? `${formatNumber(value, 2)} ml` : Math.abs(value) < ml_per_fluid_ounce ? `${formatNumber(value / ml_per_teaspoon, 1)} tsp` : `${formatNumber(value / ml_per_fluid_ounce, 2)} fl oz`),
   'MPa': (value, system) => (system === 'inch' ? `${formatNumber(value / 0.00689475729316836, 2)} psi` : `${formatNumber(value, 3)} MPa`),
   'C': (value, system) => (system === 'inch' ? `${formatNumber(value * 1.8 + 32, 3)} °F` : `${formatNumber(value, 3)} °C`),
 };

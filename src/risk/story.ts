@@ -1,8 +1,8 @@
+import { chanceInWords } from '../base/chance-words.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import { publishedAnchors, type WarpAnchor } from './anchors.js';
 import { assessWarp, boardState, unstable_reason } from './assess.js';
 import type { Cause } from './causes.js';
-import { chanceInWords } from './chance-words.js';
 import { normalDensity } from './normal.js';
 import { usefulReadings, type Reading } from './readings.js';
 import { boardRemedies, whatHalves, type Remedy } from './remedies.js';

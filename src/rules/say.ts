@@ -1,5 +1,6 @@
 import { barNames, cornerNames, type About, type UnitSystem } from '../base/names.js';
-import { chanceInWords, formatQuantity, formatShare } from '../base/units-format.js';
+import { chanceInWords } from '../base/chance-words.js';
+import { formatQuantity, formatShare } from '../base/units-format.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { FactUnit } from '../facts/fact.js';
 import type { FactTable } from './fact-table.js';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { audit } from '../../src/audit.js';
-import { chanceInWords } from '../../src/base/units-format.js';
+import { chanceInWords } from '../../src/base/chance-words.js';
 import { loadRules, loadShelf } from '../../src/cli/load.js';
 import { findFact } from '../../src/facts/find-fact.js';
 import { buildModel } from '../../src/model/build-model.js';

@@ -10,7 +10,7 @@ import { solveModel } from '../../src/solve/solve-model.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { settlePlan } from '../../src/plan/settle-plan.js';
 import { boardState } from '../../src/risk/assess.js';
-import { chanceInWords } from '../../src/risk/chance-words.js';
+import { chanceInWords } from '../../src/base/chance-words.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 
 const settings: FactSettings = { corner_lift_limit_mm: 4, bar_bow_limit_mm: { top: 2, bottom: 2, left: 2, right: 2 }, seed: 1, samples: 20_000 };

@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
-import { chanceInWords } from '../../risk/chance-words.js';
+import { chanceInWords } from '../../base/chance-words.js';
 import { ink, sheetWidth, softInk, textSize, weight, wasteFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { line, outline } from './strokes.js';

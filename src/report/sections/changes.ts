@@ -1,5 +1,5 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
-import { chanceInWords } from '../../risk/chance-words.js';
+import { chanceInWords } from '../../base/chance-words.js';
 import type { Change } from '../audit-view.js';
 import { bullets, paragraph, strong, table, type Block, type Cell, type Column } from '../tree.js';
 import type { Section, Telling } from '../telling.js';

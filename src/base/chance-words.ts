@@ -1,7 +1,8 @@
 const roundCounts = [2, 3, 4, 5, 6, 7, 8, 9, 10, 12, 15, 20, 25, 30, 40, 50, 75, 100, 150, 200, 300, 500, 1000] as const;
 
-/** A chance 0..1 as people say it: `about 1 in 6`, `about 2 in 3`, `fewer than 1 in 1000`, `nearly all`. Compared by ratio, so small chances round fairly. */
+/** A chance 0..1 as people say it: `about 1 in 6`, `about 2 in 3`, `fewer than 1 in 1000`, `nearly all`. Each can stand before *frames*. Compared by ratio, so small chances round fairly. */
 export function chanceInWords(chance: number): string {
+  if (!Number.isFinite(chance)) return 'unknown';
   if (chance < 1 / 1500) return 'fewer than 1 in 1000';
   if (chance > 0.97) return 'nearly all';
   const likely: readonly (readonly [number, string])[] = [
