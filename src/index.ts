@@ -8,7 +8,7 @@
 
 // The pipeline
 export { audit, auditText, withChanges } from './audit.js';
-export type { Bench } from './audit.js';
+export type { Bench } from './bench.js';
 export type { Audit, Change } from './report/audit-view.js';
 
 // Reading what people write
@@ -20,6 +20,10 @@ export { readSources } from './base/sources.js';
 export type { Source, SourceStatus } from './base/sources.js';
 export { showProblems } from './base/show-problem.js';
 export type { Problem, Result } from './base/problem.js';
+
+// What to change
+export { suggest } from './suggest/suggest.js';
+export type { Aim, Goals, Suggestion, Suggestions, Tried, Wish } from './suggest/suggest.js';
 
 // Rules
 export { loadRuleset } from './rules/load-ruleset.js';

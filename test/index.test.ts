@@ -8,11 +8,11 @@ import * as library from '../src/index.js';
 const values = [
   'audit', 'auditData', 'auditText', 'buildModel', 'buyingListCsv', 'catalogue', 'checkRuleset', 'compareVerdicts', 'composeReport', 'cutListCsv', 'cutPlan', 'cutPlanExactly',
   'evaluateRules', 'frame3d', 'loadRuleset', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readSources', 'reportTitle',
-  'showProblems', 'solveModel', 'withChanges', 'withMeasured', 'worstVerdict', 'writeHtml', 'writeJson', 'writeMarkdown',
+  'showProblems', 'solveModel', 'suggest', 'withChanges', 'withMeasured', 'worstVerdict', 'writeHtml', 'writeJson', 'writeMarkdown',
 ];
 const types = [
-  'Assumed', 'Audit', 'Bench', 'Change', 'CutPlan', 'Evaluation', 'Fact', 'FactSpec', 'FactUnit', 'Finding', 'LoadOptions', 'Measured', 'Model', 'Picture', 'Plan', 'Problem', 'Reading', 'Report',
-  'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Sheet', 'Shelf', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Verdict', 'VerdictChange', 'VerdictComparison',
+  'Aim', 'Assumed', 'Audit', 'Bench', 'Change', 'CutPlan', 'Evaluation', 'Fact', 'FactSpec', 'FactUnit', 'Finding', 'Goals', 'LoadOptions', 'Measured', 'Model', 'Picture', 'Plan', 'Problem', 'Reading', 'Report',
+  'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Sheet', 'Shelf', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Suggestion', 'Suggestions', 'Tried', 'Verdict', 'VerdictChange', 'VerdictComparison', 'Wish',
 ];
 
 const src = join(packageFolder, 'src');

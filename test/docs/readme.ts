@@ -24,11 +24,12 @@ export function blocksOf(text: string): readonly Block[] {
 /** Name of the file that a YAML block is, from its first line `# my-plan.yaml`; null for a fragment. */
 export const fileNameOf = (text: string): string | null => /^# ([\w-]+\.yaml)\n/.exec(text)?.[1] ?? null;
 
-/** One command of a `sh` block and the exit code its comment states; 0 when it states none. */
+/** One command of a `sh` block and the exit code its comment states, 0 when it states none; slow when its comment says that it takes a minute or more. */
 export interface Command {
   readonly line: number;
   readonly command: string;
   readonly exit: number;
+  readonly slow: boolean;
 }
 
 /** Every command of the `sh` blocks, in order. */
@@ -38,6 +39,7 @@ export function commandsOf(text: string): readonly Command[] {
       line,
       command: row.replace(/\s+# .*$/, ''),
       exit: Number(/# exit (\d)/.exec(row)?.[1] ?? 0),
+      slow: /# takes a minute/.test(row),
     })),
   );
 }
