@@ -1,5 +1,6 @@
 import { Command, CommanderError } from 'commander';
 import { addAudit } from './cli/audit.js';
+import { addChart } from './cli/chart.js';
 import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
 import { addMeasure } from './cli/measure.js';
@@ -22,6 +23,7 @@ addRules(program);
 addNew(program);
 addSchema(program);
 addSuggest(program);
+addChart(program);
 
 /** A negative reading such as `-2 mm` must not look like an option, so its hyphen becomes a minus sign, which every quantity may have. */
 function withRealMinus(argument: string): string {

@@ -1,0 +1,38 @@
+import { Option, type Command } from 'commander';
+import type { UnitSystem } from '../base/names.js';
+import { wholeNumber } from './options.js';
+
+/** Options of `chart` as commander gives them. */
+export interface ChartOptions {
+  readonly rules?: string;
+  readonly shelf?: string;
+  readonly out: string;
+  readonly units: UnitSystem;
+  readonly seed: number;
+  readonly samples: number;
+}
+
+const help = `
+Example:
+  sightdown chart --rules rules/class-first-year.yaml --out wall
+
+Writes chart.md and chart.svg. It tries some ten thousand frames, so it takes a minute or two.
+
+Exit codes: 0 written, 1 input error.`;
+
+/** Adds `sightdown chart`. */
+export function addChart(program: Command): void {
+  program
+    .command('chart')
+    .description('Makes a wall chart: the largest frames a shelf and ruleset allow.')
+    .option('--rules <file>', 'ruleset to judge by (default: the baseline)')
+    .option('--shelf <file>', 'your own shelf, laid over the default one')
+    .option('--out <folder>', 'where the chart goes', 'reports/chart')
+    .addOption(new Option('--units <system>', 'to the last 10 mm, or to the last half inch').choices(['metric', 'inch']).default('metric'))
+    .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
+    .option('--samples <n>', 'how many frames to sample for each size', wholeNumber(100, 1_000_000), 2000)
+    .addHelpText('after', help)
+    .action(async (options: ChartOptions) => {
+      process.exitCode = await (await import('./chart-run.js')).runChart(options);
+    });
+}

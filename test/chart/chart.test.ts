@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { audit } from '../../src/audit.js';
+import { chartPage } from '../../src/chart/chart-page.js';
+import { chartPlan, heightOf, type ChartBuild, type Shape } from '../../src/chart/chart-plan.js';
+import { chartSizes, type Chart } from '../../src/chart/chart.js';
+import { largest, passesFor } from '../../src/chart/largest.js';
+import { leftOutOfCharts } from '../../src/chart/subjects.js';
+import { readPlanWith } from '../../src/plan/read-plan.js';
+import { writeMarkdown } from '../../src/report/markdown.js';
+import { bench, withoutNotes } from '../suggest/studio.js';
+
+const build = (stock: string, lay: ChartBuild['lay'], plies: 1 | 2, crossbars: 0 | 1 | 2, braced: boolean): ChartBuild => ({ stock, lay, plies, crossbars, braced });
+
+/** What the full audit says of a chart entry at a size: its findings in the subjects that count. */
+async function verdicts(one: ChartBuild, shape: Shape, width_mm: number): Promise<ReadonlySet<string>> {
+  const plan = chartPlan(one, shape, width_mm, bench.shelf);
+  if (plan === null) return new Set(['refused']);
+  const { findings } = await audit(plan, bench);
+  return new Set(findings.filter(({ rule }) => !leftOutOfCharts.some(({ prefix }) => rule.startsWith(prefix))).map(({ verdict }) => verdict));
+}
+
+describe('an entry of the chart', () => {
+  const sample: readonly (readonly [ChartBuild, Shape])[] = [
+    [build('strip-19x38', 'flat', 1, 0, false), 'square'],
+    [build('strip-19x38', 'edge', 2, 1, true), 'oblong'],
+    [build('stud-38x64', 'edge', 1, 2, false), 'oblong'],
+    [build('board-19x89', 'flat', 2, 1, false), 'square'],
+  ];
+  it.each(sample)('%o, %s: the audit passes it just inside and not just outside', async (one, shape) => {
+    const sizes = chartSizes('metric');
+    const clear_mm = await largest(one, shape, bench, passesFor(bench, 'clear'), sizes);
+    const noStop_mm = await largest(one, shape, bench, passesFor(bench, 'no-stop'), sizes);
+    if (clear_mm === null || noStop_mm === null) throw new Error('these samples have sizes');
+    expect(clear_mm % sizes.step_mm).toBe(0);
+    expect(clear_mm).toBeLessThanOrEqual(noStop_mm);
+    expect(await verdicts(one, shape, clear_mm)).toEqual(new Set(['clear']));
+    expect(await verdicts(one, shape, clear_mm + sizes.step_mm)).not.toEqual(new Set(['clear']));
+    expect([...(await verdicts(one, shape, noStop_mm))].filter((verdict) => verdict === 'stop' || verdict === 'refused')).toEqual([]);
+    const beyond = await verdicts(one, shape, noStop_mm + sizes.step_mm);
+    expect(beyond.has('stop') || beyond.has('refused')).toBe(true);
+  });
+
+  it('is to the last half inch in inches', async () => {
+    const sizes = chartSizes('inch');
+    const found = await largest(build('strip-19x38', 'flat', 1, 0, false), 'square', bench, passesFor(bench, 'no-stop'), sizes);
+    const metric = await largest(build('strip-19x38', 'flat', 1, 0, false), 'square', bench, passesFor(bench, 'no-stop'), chartSizes('metric'));
+    expect(((found ?? 0) / 12.7) % 1).toBeCloseTo(0, 9);
+    expect(Math.abs((found ?? 0) - (metric ?? 0))).toBeLessThan(12.7);
+  });
+
+  it('is null where nothing in the range passes, and the end of the range where everything does', async () => {
+    const one = build('square-38x38', 'flat', 1, 0, false);
+    expect(await largest(one, 'square', bench, async () => false, chartSizes('metric'))).toBeNull();
+    expect(await largest(one, 'square', bench, async () => true, chartSizes('metric'))).toBe(3600);
+    for (const edge of [200, 210, 770, 3590]) expect(await largest(one, 'oblong', bench, async ({ face }) => face.width_mm <= edge, chartSizes('metric'))).toBe(edge);
+  });
+
+  it('skips sizes that are too small before the first that passes', async () => {
+    const one = build('square-38x38', 'flat', 1, 0, false);
+    expect(await largest(one, 'square', bench, async ({ face }) => face.width_mm >= 600 && face.width_mm <= 940, chartSizes('metric'))).toBe(940);
+  });
+
+  it('is the plan one would write for it', () => {
+    const plan = chartPlan(build('strip-19x38', 'edge', 2, 1, true), 'oblong', 1200, bench.shelf);
+    const written = readPlanWith(
+      'plan: 1\nname: Chart\nface: { width: 1200 mm, height: 800 mm }\nbars: { stock: strip-19x38, lay: edge, plies: 2, bond: glue+screws, pairing: opposed }\ncrossbars: [ { runs: upright, lay: edge } ]\ncorners: { brace: { kind: timber } }\n',
+      'plan.yaml', bench.shelf);
+    if (plan === null || !written.ok) throw new Error('both must be plans');
+    expect(withoutNotes(plan)).toEqual(withoutNotes(written.value));
+    expect(heightOf('oblong', 1200)).toBe(800);
+    expect(chartPlan(build('stud-38x89', 'flat', 2, 0, false), 'square', 300, bench.shelf)).toBeNull();
+    expect(chartPlan(build('stud-38x89', 'flat', 2, 0, false), 'square', 900, bench.shelf)?.bars.bond).toBe('glue');
+  });
+});
+
+describe('the page', () => {
+  it('tells both figures for every kind of bar, in the units asked for, and what was left out', () => {
+    const stock = bench.shelf.lumber['planed-21x45'];
+    if (stock === undefined) throw new Error('planed-21x45');
+    const entries = (['square', 'oblong'] as const).flatMap((shape) => ([0, 1, 2] as const).flatMap((crossbars) => [false, true].map((braced) => ({
+      build: build(stock.key, 'edge', 1, crossbars, braced), shape, clear_mm: crossbars === 0 ? null : 508 + 127 * crossbars, no_stop_mm: crossbars === 0 && !braced ? null : shape === 'square' ? 1016 : 3657.6,
+    }))));
+    const chart: Chart = { shelf_name: 'Rack in the hall', ruleset_name: 'Evening class', units: 'inch', sizes: chartSizes('inch'), rows: [{ stock, lay: 'edge', plies: 1, entries }] };
+    const { tree, pictures } = chartPage(chart);
+    const text = writeMarkdown(tree);
+    expect(text).toContain('| planed-21x45, on edge | – | – / 40 | 25 / 40 | 25 / 40 | 30 / 40 | 30 / 40 |');
+    expect(text).toContain('| planed-21x45, on edge | – | – / 144+ | 25 / 144+ | 25 / 144+ | 30 / 144+ | 30 / 144+ |');
+    for (const { what } of leftOutOfCharts) expect(text).toContain(what);
+    expect(pictures.map(({ name }) => name)).toEqual(['chart.svg']);
+    expect((pictures[0]?.svg.match(/fill="#fff"/g) ?? []).length).toBeGreaterThanOrEqual(4);
+  });
+});

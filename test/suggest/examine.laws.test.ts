@@ -1,0 +1,110 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { audit } from '../../src/audit.js';
+import type { Fact } from '../../src/facts/fact.js';
+import { buildModel } from '../../src/model/build-model.js';
+import type { Plan } from '../../src/plan/plan.js';
+import { readPlanWith } from '../../src/plan/read-plan.js';
+import { solveModel } from '../../src/solve/solve-model.js';
+import { allBuilds } from '../../src/suggest/builds.js';
+import { applyEdit, mergeEdits, type Edit } from '../../src/suggest/edit.js';
+import { examineBuild } from '../../src/suggest/examine.js';
+import { groupOf, isSampled, type FactGroup } from '../../src/suggest/fact-groups.js';
+import { judgeFor } from '../../src/suggest/judge.js';
+import { lazySolution } from '../../src/suggest/lazy-solution.js';
+import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/options.js';
+import { cutting, leastPrice, leastPriceCut, priceOf } from '../../src/suggest/price.js';
+import { keeps } from '../../src/suggest/suggest.js';
+import { planTexts } from './random-plans.js';
+import { bench, benchWith } from './studio.js';
+
+const few = benchWith('strip-19x38', 'stud-38x64');
+
+/** A build somewhere in the space of a random plan. */
+const someBuild = fc.tuple(planTexts, fc.nat(), fc.nat()).map(([text, which, option]) => {
+  const read = readPlanWith(text, 'plan.yaml', few.shelf);
+  if (!read.ok) return null;
+  const { builds } = allBuilds(read.value, few.shelf);
+  const build = builds[which % builds.length];
+  return build === undefined ? null : { plan: read.value, build, option };
+}).filter((one) => one !== null);
+
+const pick = (options: readonly Edit[], n: number): Edit | undefined => (options.length === 0 ? undefined : options[n % options.length]);
+
+describe('what is left out of an examination', () => {
+  it('facts of a group move only when that group is changed', async () => {
+    const moved = async (from: Plan, to: Plan, group: FactGroup): Promise<void> => {
+      const [before, after] = [await audit(from, few), await audit(to, few)];
+      const table = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => groupOf(path) !== group).map(({ path, about, value }) => [`${path}@${about}`, value]));
+      expect(table(after.facts)).toEqual(table(before.facts));
+    };
+    await fc.assert(
+      fc.asyncProperty(someBuild, async ({ plan, build, option }) => {
+        const changed = (edit: Edit): Plan => applyEdit(plan, mergeEdits(build.edit, edit), few.shelf);
+        for (const [group, options] of [['boards', boardOptions(build.plan)], ['hanging', hangOptions(build.plan)], ['setback', setbackOptions(build.plan)]] as const) {
+          const edit = pick(options, option);
+          if (edit !== undefined) await moved(build.plan, changed(edit), group);
+        }
+      }),
+      { numRuns: 6 },
+    );
+  });
+
+  it('a solution worked out piece by piece is the whole solution', () => {
+    fc.assert(
+      fc.property(someBuild, ({ build }) => {
+        const model = buildModel(build.plan, few.shelf);
+        const lazy = lazySolution(model, { give8: true });
+        const whole = solveModel(model);
+        expect({ ...lazy }).toEqual(whole);
+      }),
+      { numRuns: 8 },
+    );
+  });
+
+  it('what an examination rules out the full audit rules out too, and what it lets through in every group the full audit keeps', async () => {
+    let out = 0;
+    let through = 0;
+    for (const wish of ['no-stop', 'clear'] as const) {
+      const judge = judgeFor(few.ruleset, wish);
+      await fc.assert(
+        fc.asyncProperty(someBuild, async ({ plan, build, option }) => {
+          const edit = mergeEdits(build.edit, pick(boardOptions(build.plan), option) ?? { words: [] });
+          const changed = applyEdit(plan, edit, few.shelf);
+          const examined = await examineBuild(build.plan, cutting(build.plan, few.shelf), few, judge);
+          const against = 'against' in examined ? examined.against : [...(await examined.againstBoards(changed)), ...(await examined.againstHanging(changed)), ...(await examined.againstSetback(changed))];
+          const kept = keeps(await audit(changed, few), wish, few);
+          expect({ kept, against: [...against] }).toEqual({ kept: against.length === 0, against: [...against] });
+          if (kept) through += 1;
+          else out += 1;
+        }),
+        { numRuns: 25 },
+      );
+    }
+    expect(out).toBeGreaterThan(5);
+    expect(through).toBeGreaterThan(5);
+  });
+
+  it('the price promised before cutting is never above the price paid', async () => {
+    await fc.assert(
+      fc.asyncProperty(someBuild, async ({ build }) => {
+        const cut = cutting(build.plan, few.shelf);
+        const paid = priceOf(build.plan, cut, few.shelf);
+        for (const promised of [leastPrice(build.plan, few.shelf), leastPriceCut(build.plan, cut, few.shelf)]) {
+          expect(promised.cents).toBeLessThanOrEqual(paid.cents);
+          expect(promised.grams).toBeLessThanOrEqual(paid.grams);
+        }
+      }),
+      { numRuns: 25 },
+    );
+  });
+
+  it('every fact that needs samples is known as one', async () => {
+    const text = 'plan: 1\nname: A\nface: { width: 700 mm, height: 500 mm }\nbars: { stock: square-38x38, lay: flat }\n';
+    const read = readPlanWith(text, 'plan.yaml', bench.shelf);
+    if (!read.ok) throw new Error('the plan must be readable');
+    const [some, none] = [await audit(read.value, bench), await audit(read.value, { ...bench, samples: 0 })];
+    const values = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => !isSampled(path)).map(({ path, about, value }) => [`${path}@${about}`, value]));
+    expect(values(none.facts)).toEqual(values(some.facts));
+  });
+});
