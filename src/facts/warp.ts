@@ -9,6 +9,8 @@ export { warpStory, type WarpStory, type WarpTold } from '../risk/story.js';
 
 const deg_per_rad = 180 / Math.PI;
 const no_samples = 'No samples were asked for.';
+const no_spread = 'The numbers of the shelf give no spread of natural warp that can be worked with.';
+const no_limit = (name: string): string => `The ruleset’s limit ${name} is not a length that can be worked out.`;
 
 /**
  * Natural warp: corner lift from the closed form, bow of the bars (a largest value along the bar) from the seeded sample, and the boards
@@ -20,19 +22,22 @@ export function warpFacts(model: Model, solution: Solution, settings: FactSettin
 }
 
 function riskFacts(risk: WarpRisk, settings: FactSettings): Fact[] {
-  const { lift, lift_chance, causes, crook } = risk;
-  const sample = settings.samples >= 1 ? sampleWarp(risk.terms, settings) : null;
-  const sampled = (path: string, about: string, value: number | undefined, unit: FactUnit): Fact =>
-    value === undefined ? { path, about, value: null, unit, reason: no_samples } : { path, about, value, unit };
+  const { lift, lift_chance, causes, crook, terms } = risk;
+  const spread_known = terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0);
+  const limits_known = barNames.every((bar) => Number.isFinite(settings.bar_bow_limit_mm[bar]));
+  const sample = settings.samples >= 1 && spread_known ? sampleWarp(terms, settings) : null;
+  const unsampled = spread_known ? no_samples : no_spread;
+  const known = (path: string, about: string, value: number | undefined, unit: FactUnit, reason: string): Fact =>
+    value !== undefined && Number.isFinite(value) && spread_known ? { path, about, value, unit } : { path, about, value: null, unit, reason };
   return [
-    { path: 'warp.corner_lift_mean_mm', about: 'frame', value: lift.mean, unit: 'mm' },
-    { path: 'warp.corner_lift_sd_mm', about: 'frame', value: lift.sd, unit: 'mm' },
-    { path: 'warp.corner_lift_p90_mm', about: 'frame', value: lift.p90_mm, unit: 'mm' },
-    { path: 'warp.corner_lift_chance', about: 'frame', value: lift_chance, unit: 'chance' },
-    sampled('warp.bar_bow_chance', 'frame', sample?.any_bow_chance.value, 'chance'),
-    ...causes.map((cause): Fact => ({ path: 'warp.cause_share', about: cause.name, value: cause.share, unit: 'share' })),
-    ...barNames.map((bar) => sampled('bar.natural_bow_p90_mm', bar, sample?.bow[bar].steadied_p90_mm, 'mm')),
-    ...barNames.map((bar): Fact => ({ path: 'bar.natural_crook_p90_mm', about: bar, value: crook[bar].p90_mm, unit: 'mm' })),
+    known('warp.corner_lift_mean_mm', 'frame', lift.mean, 'mm', no_spread),
+    known('warp.corner_lift_sd_mm', 'frame', lift.sd, 'mm', no_spread),
+    known('warp.corner_lift_p90_mm', 'frame', lift.p90_mm, 'mm', no_spread),
+    known('warp.corner_lift_chance', 'frame', lift_chance, 'chance', spread_known ? no_limit('corner-lift') : no_spread),
+    known('warp.bar_bow_chance', 'frame', limits_known ? sample?.any_bow_chance.value : undefined, 'chance', limits_known ? unsampled : no_limit('bar-bow')),
+    ...causes.map((cause): Fact => known('warp.cause_share', cause.name, cause.share, 'share', no_spread)),
+    ...barNames.map((bar) => known('bar.natural_bow_p90_mm', bar, sample?.bow[bar].steadied_p90_mm, 'mm', unsampled)),
+    ...barNames.map((bar): Fact => known('bar.natural_crook_p90_mm', bar, crook[bar].p90_mm, 'mm', no_spread)),
   ];
 }
 

@@ -7,8 +7,9 @@ export function compareGravity(a: Verdict, b: Verdict): number {
   return gravity.get(a)! - gravity.get(b)!;
 }
 
-/** The gravest verdict, in the order clear < caution < unknown < stop; `clear` when nothing was found. */
+/** The gravest verdict, in the order clear < caution < unknown < stop; `unknown` when nothing was asked: no rule has cleared anything. */
 export function worstVerdict(findings: readonly Finding[]): Verdict {
+  if (findings.length === 0) return 'unknown';
   return findings.reduce<Verdict>((worst, { verdict }) => (compareGravity(verdict, worst) > 0 ? verdict : worst), 'clear');
 }
 

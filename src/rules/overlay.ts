@@ -6,7 +6,7 @@ import { limitInWords, ruleInWords } from './in-words.js';
 import { thresholdKey, thresholdsOf, wordingOf } from './quantity.js';
 import { ruleProblem } from './rule-problems.js';
 import { placeholdersOf } from './say.js';
-import type { Against, Change, Layer, Limit, Line, Rule, Ruleset, SwitchedOff, Thresholds } from './ruleset.js';
+import { limitsReadByFacts, type Against, type Change, type Layer, type Limit, type Line, type Rule, type Ruleset, type SwitchedOff, type Thresholds } from './ruleset.js';
 import { sentencesOf } from './sentences.js';
 
 /** A ruleset laid together, or null when there is nothing to lay; and what only shows once it is. */
@@ -59,6 +59,8 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
   const live = [...rules.values()].filter((rule) => rule !== null);
   const thresholds = new Map<string, Thresholds>();
   for (const rule of live) checkLimits(rule, limits, thresholds, problems, complete);
+  for (const name of limitsReadByFacts) checkReadByFacts(limits.get(name), problems);
+  if (complete && live.length === 0) problems.push(ruleProblem('no-rules', { file: entry.file, path: 'rules', line: 1, column: 1 }, { value: entry.name }));
   const ruleset: Ruleset = { name: entry.name, file: entry.file, limits, thresholds, rules: live, off: [...off.values()], history, layers };
   return { ruleset, problems: [...problems, ...conflicts.values()] };
 }
@@ -109,6 +111,15 @@ function checkLimits(rule: Rule, limits: ReadonlyMap<string, Limit>, thresholds:
   if (rule.otherwise.kind === 'by-limit' && double.length !== 1 && allKnown) problems.push(ruleProblem('one-threshold', rule.place, { value: rule.id }));
   if (rule.otherwise.kind === 'stop-beyond') checkStopBeyond(rule, resolve, problems);
   for (const name of sentencesOf(rule).flatMap(placeholdersOf)) if (name.startsWith('limits.') && !limits.has(name.slice(7))) unknown(name.slice(7), rule.place);
+}
+
+/** The limits that define a chance are lengths, one number each, whether a rule names them or not. */
+function checkReadByFacts(limit: Limit | undefined, problems: Problem[]): void {
+  if (limit === undefined) return;
+  const found = thresholdsOf(limit, limit.of === null ? 'mm' : catalogueByPath.get(limit.of)!.unit);
+  const length = limit.of === null || catalogueByPath.get(limit.of)!.unit === 'mm';
+  if (found === null || found.value === null || found.value <= 0 || !length)
+    problems.push(ruleProblem('limit-misfit', limit.place, { value: `${limit.name}: ${limitInWords(limit)}`, allowed: 'one length above zero, such as `5 mm`, or a share `of:` a length', name: 'the chance it defines' }));
 }
 
 /** A limit as numbers for the fact of a line; null after reporting that it does not fit. */

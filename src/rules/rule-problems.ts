@@ -24,6 +24,7 @@ const wordings = {
   'bad-rule-id': (d) => ({ found: tick(d.value), allowed: 'small letters and figures, with dashes and slashes between them, at most 60', hint: 'Give the rule a readable id, such as `bars/inward-bow`.' }),
   'bad-limit-name': (d) => ({ found: tick(d.value), allowed: 'small letters and figures with dashes between them, at most 60', hint: 'Give the limit a readable name, such as `inward-bow`.' }),
   'duplicate-rule': (d) => ({ found: `${tick(d.value)} a second time`, allowed: 'each rule once in a file', hint: 'Keep one of the two, or give the other an id of its own.' }),
+  'no-rules': (d) => ({ found: `no rule at all in ${tick(d.value)}`, allowed: 'at least one rule, of its own or built upon', hint: 'Add `builds-on: [ baseline.yaml ]`, or a rule: a ruleset that asks nothing would clear everything.' }),
   'too-many-rules': (d) => ({ found: `${String(d.value)} entries`, allowed: `at most ${d.allowed}`, hint: 'Split the file, or check that it is the right one.' }),
   'unknown-fact': (d) => ({ found: tick(d.value), allowed: 'a fact of the catalogue (`sightdown rules facts`)', hint: orNearest(d.nearest, 'Look the fact up in the catalogue.') }),
   'fact-of-another': (d) => ({ found: `${tick(d.value)}, a fact of each ${d.name}`, allowed: `facts of each ${d.allowed}, or of the frame`, hint: `Ask each ${d.name} instead, or choose another fact.` }),

@@ -4,7 +4,7 @@ import { listed, nearest, schemaProblems } from '../base/schema-problems.js';
 import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
 import { fillCloth, fillDrills, fillGlue, fillGround, fillHardware, fillNail, fillScrew, fillSpecies, ownersSource, quantity } from './fill-entries.js';
 import { fillLumber, fillSpreads, relean } from './fill-lumber.js';
-import { proposalUnits } from './proposals.js';
+import { proposalNumbers, type ProposalName } from './proposals.js';
 import { namedSources, sourcesOf } from './shelf-sources.js';
 import { shelfInputSchema, type ShelfInput } from './shelf-schema.js';
 import type { Joints, LumberDefaults, Shelf, WarpSpread } from './shelf.js';
@@ -29,7 +29,7 @@ function missingParts(input: ShelfInput, source: YamlSource): Problem[] {
   for (const name of ['mitre', 'butt', 'half-lap'] as const) if (input.joints && input.joints.bond?.[name] === undefined) missing.push(['joints', 'bond', name]);
   for (const name of ['kerf', 'end-trim'] as const) if (input.cutting && input.cutting[name] === undefined) missing.push(['cutting', name]);
   for (const name of ['none', 'few', 'many'] as const) if (input.cutting && input.cutting['knot-waste']?.[name] === undefined) missing.push(['cutting', 'knot-waste', name]);
-  for (const name of Object.keys(proposalUnits)) if (input.proposals && !Object.hasOwn(input.proposals, name)) missing.push(['proposals', name]);
+  for (const name of Object.keys(proposalNumbers)) if (input.proposals && !Object.hasOwn(input.proposals, name)) missing.push(['proposals', name]);
   return missing.map((path) => source.problem('missing', path, { name: path.at(-1) ?? '' }));
 }
 
@@ -44,11 +44,12 @@ function checkShelf(input: ShelfInput, source: YamlSource, base: Shelf | undefin
     if (entry.species !== undefined && !species.includes(entry.species)) problems.push(source.problem('unknown-on-shelf', [...path, 'species'], { value: quoted(entry.species), name: 'species', allowed: listed(species), nearest: nearest(entry.species, species) }));
     if (entry.G !== undefined && entry['E-over-G'] !== undefined) problems.push(source.problem('both-G', [...path, 'E-over-G'], {}, 'key'));
   }
-  for (const [name, { unit }] of Object.entries(input.proposals ?? {})) {
-    const names = Object.keys(proposalUnits);
-    if (!Object.hasOwn(proposalUnits, name)) { problems.push(source.problem('unknown-proposal', ['proposals', name], { value: quoted(name), allowed: listed(names), nearest: nearest(name, names) }, 'key')); continue; }
-    const wanted = proposalUnits[name as keyof typeof proposalUnits];
-    if (unit !== undefined && unit !== wanted) problems.push(source.problem('other-unit-of-proposal', ['proposals', name, 'unit'], { value: quoted(unit), allowed: wanted }));
+  for (const [name, { unit, value }] of Object.entries(input.proposals ?? {})) {
+    const names = Object.keys(proposalNumbers);
+    if (!Object.hasOwn(proposalNumbers, name)) { problems.push(source.problem('unknown-proposal', ['proposals', name], { value: quoted(name), allowed: listed(names), nearest: nearest(name, names) }, 'key')); continue; }
+    const wanted = proposalNumbers[name as ProposalName];
+    if (unit !== undefined && unit !== wanted.unit) problems.push(source.problem('other-unit-of-proposal', ['proposals', name, 'unit'], { value: quoted(unit), allowed: wanted.unit }));
+    if (!(value >= wanted.least && value <= wanted.most)) problems.push(source.problem('out-of-range', ['proposals', name, 'value'], { value: String(value), allowed: `from ${wanted.least} to ${wanted.most} ${wanted.unit}` }));
   }
   for (const { path, key, field } of namedSources(input)) {
     if (field !== null && !field.known.includes(field.name)) problems.push(source.problem('unknown-source-field', path, { value: quoted(field.name), allowed: listed(field.known), nearest: nearest(field.name, field.known) }, 'key'));
@@ -115,7 +116,7 @@ function fillShelf(input: ShelfInput, base: Shelf | undefined): Shelf {
     joints: fillJoints(input.joints, base?.joints),
     hardware: { ...base?.hardware, ...mapped(input.hardware, fillHardware) },
     cutting: fillCutting(input.cutting, base?.cutting),
-    proposals: { ...base?.proposals, ...mapped(input.proposals, (name, entry) => ({ value: entry.value, unit: proposalUnits[name as keyof typeof proposalUnits], source: entry.source ?? ownersSource })) },
+    proposals: { ...base?.proposals, ...mapped(input.proposals, (name, entry) => ({ value: entry.value, unit: proposalNumbers[name as ProposalName].unit, source: entry.source ?? ownersSource })) },
     sources,
     measured: Object.keys(sources).filter((where) => sources[where] === 'measured'),
   };

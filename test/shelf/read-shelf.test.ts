@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readSources, unknownSources } from '../../src/base/sources.js';
-import { proposalUnits } from '../../src/shelf/proposals.js';
+import { proposalNumbers } from '../../src/shelf/proposals.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import type { Shelf } from '../../src/shelf/shelf.js';
 import { fileText, shippedShelf } from '../plan/shelf-for-tests.js';
@@ -55,7 +55,15 @@ describe('the shipped shelf', () => {
   });
 
   it('holds every editable number, each in its unit', () => {
-    expect(Object.fromEntries(Object.entries(shelf.proposals).map(([name, { unit }]) => [name, unit]))).toEqual(proposalUnits);
+    expect(Object.fromEntries(Object.entries(shelf.proposals).map(([name, { unit }]) => [name, unit]))).toEqual(Object.fromEntries(Object.entries(proposalNumbers).map(([name, { unit }]) => [name, unit])));
+  });
+
+  it('refuses an editable number outside its range, with its place: it would hide a danger', () => {
+    for (const [name, { unit, least, most }] of Object.entries(proposalNumbers))
+      for (const value of [least - (Math.abs(least) || 1), most * 2 + 1]) {
+        const read = readShelf(`shelf: 1\nproposals:\n  ${name}: { value: ${value}, unit: ${unit}, source: proposal }\n`, 'own.yaml', shelf);
+        expect(read.ok ? [] : read.problems.map(({ code, path, line }) => [code, path, line]), `${name} ${value}`).toEqual([['out-of-range', `proposals.${name}.value`, 3]]);
+      }
   });
 
   it('is plain data that survives being written as JSON', () => {
