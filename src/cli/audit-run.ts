@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { auditText, withChanges, type Bench } from '../audit.js';
 import type { Audit } from '../report/audit-view.js';
+import { userText } from '../report/clean-text.js';
 import { composeReport, reportTitle } from '../report/compose.js';
 import { writeJson } from '../report/json.js';
 import { writeMarkdown } from '../report/markdown.js';
@@ -55,7 +56,7 @@ async function readingsOf(file: string | undefined): Promise<((audit: Audit) => 
 
 /** `STOP  Stairwell banner` */
 export function verdictLine({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>): string {
-  return `${verdict.toUpperCase()}  ${plan.name}`;
+  return `${verdict.toUpperCase()}  ${userText(plan.name)}`;
 }
 
 /** Writes the report of one audit into a folder; resolves to the name of the written page. */

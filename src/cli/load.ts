@@ -30,16 +30,19 @@ export function loadRules(file: string | undefined): Result<Ruleset> {
   const entry = file ?? join(rulesFolder, 'baseline.yaml');
   const first = readText(entry);
   if ('problem' in first) return failed(first.problem);
-  const beside = dirname(resolve(entry));
-  const find = (name: string): string | null => {
-    if (name === entry) return first.text;
-    for (const folder of [beside, rulesFolder]) {
+  return loadRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys(), prepared: prepared()?.layers ?? [] });
+}
+
+/** What a ruleset builds on is looked for beside it, then among the shipped rules. */
+export function textsBeside(entry: string, text: string): (name: string) => string | null {
+  return (name) => {
+    if (name === entry) return text;
+    for (const folder of [dirname(resolve(entry)), rulesFolder]) {
       const read = readText(join(folder, name));
       if ('text' in read) return read.text;
     }
     return null;
   };
-  return loadRuleset(find, entry, { sources: sourceKeys(), prepared: prepared()?.layers ?? [] });
 }
 
 let list: readonly Source[] | undefined;
@@ -53,7 +56,8 @@ export function loadSources(): readonly Source[] {
   return (list = ready?.text === read.text ? ready.list : readSources(read.text));
 }
 
-function sourceKeys(): ReadonlySet<string> {
+/** Keys of the bibliography. */
+export function sourceKeys(): ReadonlySet<string> {
   return new Set(loadSources().map(({ key }) => key));
 }
 

@@ -1,16 +1,15 @@
-import { dirname, join, resolve } from 'node:path';
 import { audit, type Bench } from '../audit.js';
 import { nearest } from '../base/schema-problems.js';
-import { readSources } from '../base/sources.js';
 import { catalogue } from '../facts/catalogue.js';
+import { userText } from '../report/clean-text.js';
 import { checkRuleset } from '../rules/check.js';
 import { changeInWords, compareVerdicts, type VerdictChange } from '../rules/compare.js';
 import { rulePage, rulePageText, ruleList } from '../rules/show.js';
 import { loadBench } from './bench.js';
 import { readPlans } from './cut-run.js';
 import { exitCode } from './exit.js';
-import { readText, rulesFolder } from './files.js';
-import { loadRules } from './load.js';
+import { readText } from './files.js';
+import { loadRules, sourceKeys, textsBeside } from './load.js';
 import { progress } from './progress.js';
 import { rulesFile } from './rules-file.js';
 import type { CompareOptions } from './rules.js';
@@ -26,25 +25,12 @@ export async function runCheck(named: string): Promise<number> {
     complain([first.problem]);
     return exitCode.error;
   }
-  const sources = readText(join(rulesFolder, 'sources.yaml'));
-  const { ruleset, problems, examples } = await checkRuleset(textsBeside(entry, first.text), entry, 'text' in sources ? { sources: new Set(readSources(sources.text).map(({ key }) => key)) } : {});
+  const { ruleset, problems, examples } = await checkRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys() });
   complain(problems);
   const errors = problems.filter(({ severity }) => severity === 'error').length;
   const found = `${several(errors, 'error')}, ${several(problems.length - errors, 'warning')}`;
   tell(ruleset === null ? `${named}: does not load; ${found}.` : `${named}: “${ruleset.name}”, ${several(ruleset.rules.length, 'rule')}, ${several(ruleset.limits.size, 'limit')}, ${several(examples.length, 'example')} tried; ${found}.`);
   return errors > 0 ? exitCode.error : exitCode.fine;
-}
-
-/** What a ruleset builds on is looked for beside it, then among the shipped rules. */
-function textsBeside(entry: string, text: string): (name: string) => string | null {
-  return (name) => {
-    if (name === entry) return text;
-    for (const folder of [dirname(resolve(entry)), rulesFolder]) {
-      const read = readText(join(folder, name));
-      if ('text' in read) return read.text;
-    }
-    return null;
-  };
 }
 
 /** `rules show`: the list of rules, or the page of one. Gives the exit code. */
@@ -84,7 +70,7 @@ export async function runCompare(before: string, after: string, named: readonly 
     const title = compared.before === compared.after ? `still ${compared.after}` : `${compared.before} → ${compared.after}`;
     const quiet = compared.changes.filter(isQuiet).length;
     const loud = compared.changes.filter((change) => !isQuiet(change));
-    lines.push(`${plan.name}: ${title}${compared.changes.length === 0 ? ', nothing changes' : ''}`, ...loud.map((change) => `    ${changeInWords(change)}`));
+    lines.push(`${userText(plan.name)}: ${title}${compared.changes.length === 0 ? ', nothing changes' : ''}`, ...loud.map((change) => `    ${changeInWords(change)}`));
     if (quiet > 0) lines.push(`    ${several(quiet, 'check')} that ${quiet === 1 ? 'is' : 'are'} clear ${quiet === 1 ? 'is' : 'are'} new or no longer made.`);
     bar.step();
   }
