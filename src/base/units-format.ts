@@ -78,7 +78,7 @@ function figures(value: number): string {
 /** A pull in inches keeps the third digit where it is a plain number in either system. */
 const pullFigures = (N_per_m: number): string => {
   const shown = (N_per_m * 0.0254) / newtons_per_pound;
-  return figures(N_per_m) === formatNumber(N_per_m, 3) ? formatNumber(shown, 3) : figures(shown);
+  return figures(N_per_m) === formatNumber(N_per_m, 3) ? formatNumber(shown, Math.abs(shown) < 1 ? 2 : 3) : figures(shown);
 };
 
 type Writer = (value: number, system: UnitSystem) => string;

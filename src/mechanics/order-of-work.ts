@@ -93,7 +93,7 @@ export function orderOfWork(model: Model): readonly WorkStep[] {
     step('sort', 'Sight along every board, mark its bow, and lay the straightest aside for the longest bars.', []),
     ...(plan.bars.plies > 1 ? [step('rough-cut', 'Saw the plies a little over length.', ['saw-blade', 'eye-protection', 'dust'])] : []),
     ...plySteps(model),
-    step('cut', `${cut} of each pair of bars together, so that opposite bars are equal to the millimetre.`, ['saw-blade', 'eye-protection', 'dust']),
+    step('cut', `${cut} of each pair of bars together, so that opposite bars come out equal to a hair.`, ['saw-blade', 'eye-protection', 'dust']),
     step('dry-fit', 'Lay the frame out dry: corners closed, no rocking on a flat floor.', []),
     ...cornerSteps(model),
     ...innerSteps(model),

@@ -32,7 +32,7 @@ export const screenOnly = 'screen';
  * the lists, the sheets, the cautions and the blanks. Nothing that is not clear is left off.
  */
 export function forPaper(parts: readonly PagePart[]): readonly PagePart[] {
-  const advised = wordsOf(parts.find(({ name }) => name === advice)?.children ?? []);
+  const advised = wordsOf(parts.filter(({ name }) => name === advice || name === verdict).flatMap(({ children }) => children));
   const last = lastPlaces(parts);
   const stopped = mustNotBeCut(parts);
   return parts.map((part) => {

@@ -73,10 +73,11 @@ describe('the report as a whole', () => {
 
 describe('what each part says', () => {
   it('the verdict in one sentence with its count, and what stands in the way', () => {
-    const stops = stopped.findings.filter(({ verdict }) => verdict === 'stop');
+    const stops = new Set(stopped.findings.filter(({ verdict }) => verdict === 'stop').map(({ rule }) => rule));
     const said = part(composeReport(stopped), 'Verdict');
-    expect(stops.length).toBeGreaterThan(0);
-    expect(said).toContain(`Stop: do not cut this frame yet. ${stops.length} check`);
+    expect(stops.size).toBeGreaterThan(0);
+    expect(said).toContain(`Stop: do not cut this frame yet. ${stops.size} check`);
+    expect(said.match(/^- /gmu)).toHaveLength(Math.min(5, stops.size));
     expect(said).toContain('front.svg');
     const unknown = composeReport({ ...small, verdict: 'unknown', findings: small.findings.map((f, i) => (i === 0 ? { ...f, verdict: 'unknown' as const } : { ...f, verdict: 'clear' as const })) });
     expect(part(unknown, 'Verdict')).toContain('not cleared, because 1 check could not be made');
@@ -106,6 +107,53 @@ describe('what each part says', () => {
     const rules = new Set(full.findings.map(({ rule, verdict }) => `${rule} ${verdict}`));
     expect(said.match(/^- /gmu)).toHaveLength(rules.size);
     expect(said).toMatch(/\*\*Caution\*\*, 1\d\d % ■{10}\+: /u);
+  });
+
+  it('a check that is clear in short, one that is not in its own sentence, and no rule among those that did not speak as well', () => {
+    const said = part(composeReport(stopped), 'The checks');
+    const plain = said.replaceAll('\\', '');
+    for (const { say, verdict } of stopped.findings.filter(({ about }) => about === 'frame')) expect(plain.includes(say), say).toBe(verdict !== 'clear');
+    for (const line of said.match(/^- Clear.*$/gmu) ?? []) expect(line.length, line).toBeLessThan(110);
+    const silent = part(composeReport(stopped), 'What this rests on');
+    for (const { rule } of stopped.findings) expect(silent).not.toContain(`- ${rule}:`);
+  });
+
+  it('each sentence of a rule once before the checks: what stands under the verdict is not said again with the advice', () => {
+    for (const audit of [full, stopped]) {
+      const report = composeReport(audit);
+      const before = `${part(report, 'Verdict')}${part(report, 'What to change')}`.replaceAll('\\', '');
+      const worst = new Map(audit.findings.filter(({ verdict }) => verdict !== 'clear').map((f) => [`${f.rule} ${f.verdict}`, f] as const).reverse());
+      for (const f of worst.values()) if (f.about === 'frame') expect(before.split(f.say).length - 1, f.say).toBe(1);
+    }
+  });
+
+  it('whether a note can be heard: where it cannot, the weight instead', async () => {
+    const low = part(composeReport(full), 'The cloth');
+    expect(low).toMatch(/Tapped, the right note would be [\d.]+ to [\d.]+ Hz, too low to be heard: nobody hears below about 20 Hz\. So tell the pull by a weight: /u);
+    const little = await auditOf(smallest.replace('width: 500 mm', 'width: 260 mm').replace('height: 400 mm', 'height: 210 mm'));
+    const high = part(composeReport(little), 'The cloth');
+    expect(high).toMatch(/Tap the bare cloth in the middle: a note of \d+ to \d+ Hz means about right/u);
+    expect(high).toContain('- Or lay the frame flat and put a weight of 500 g');
+  });
+
+  it('keys only for corners that are not glued', async () => {
+    expect(part(composeReport(small), 'The cloth')).toContain('Glued corners cannot be keyed out later');
+    const loose = part(composeReport(await auditOf(`${smallest}corners: { glue: none }\n`)), 'The cloth');
+    expect(loose).toMatch(/Keys or wedges may open each corner by at most [\d.]+ mm/u);
+    expect(loose).not.toContain('Glued corners');
+  });
+
+  it('what carries, nails or glue, and one time in the clamps in every part', async () => {
+    expect(part(composeReport(small), 'Screws, nails and glue')).toContain('They only hold the joint until the glue has set');
+    expect(part(composeReport(await auditOf(`${smallest}corners: { glue: none }\n`)), 'Screws, nails and glue')).toContain('They carry the load themselves: leave none out.');
+    const damp = composeReport(await auditOf(`${smallest}lumber: { moisture: 16 % }\n`));
+    expect(part(damp, 'Screws, nails and glue')).toMatch(/In clamps 1\.5 hours;[\s\S]*half as long again/u);
+    expect(part(damp, 'Order of work')).toContain('**Wait 1.5 hours** for the glue to hold before the nails are driven');
+  });
+
+  it('cloth, wire and glue in the units of the plan on the buying list', () => {
+    expect(part(composeReport(inch), 'What to buy and cut')).toMatch(/\| Cotton duck[^|]*\| [\d/-]+ in \|[\s\S]*\| [\d.]+ (?:fl oz|tsp) \|/u);
+    expect(part(composeReport(small), 'What to buy and cut')).toMatch(/\| Cotton duck[^|]*\| [\d.]+ mm \|[\s\S]*\| [\d.]+ ml \|/u);
   });
 
   it('every piece of the cut list, by its label, as often as frames are made', () => {
@@ -141,7 +189,7 @@ describe('what each part says', () => {
   });
 
   it('hanging by wire, by two hooks, or not at all', async () => {
-    expect(part(composeReport(full), 'Hanging')).toMatch(/The wire carries \d+ N and draws each side bar inward/u);
+    expect(part(composeReport(full), 'Hanging')).toMatch(/The wire carries \d+ N \(the weight of [\d.]+ kg\) and draws each side bar inward/u);
     expect(part(composeReport(stopped), 'Hanging')).not.toMatch(/The wire carries/u);
     const none = await auditOf(`${smallest}hang: { by: none }\n`);
     expect(part(composeReport(none), 'Hanging')).toContain('does not hang');

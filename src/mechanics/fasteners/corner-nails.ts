@@ -60,6 +60,6 @@ export function planCornerNails(model: Model): PlannedFastening | null {
     rows: [{ piece: 'each corner', places_mm: [Math.round(path.end_mm)] }],
     line: nails.each === 1 ? 'one, in the middle of the thickness' : `${nails.each}, spread over the thickness, from either side in turn`,
     drive_from: cut === 'half-lap' ? 'the back' : 'the outer edge, square to it, across the joint',
-    note: cut === 'half-lap' ? '' : plan.corners.glue === null ? 'Clamp the corner while you drive it, so that the joint does not slide.' : 'Drive it when the glue has held for an hour, so that the joint does not slide.',
+    note: cut === 'half-lap' ? '' : plan.corners.glue === null ? 'Clamp the corner while you drive it, so that the joint does not slide.' : 'Drive it when the glue has held in the clamps, so that the joint does not slide.',
   };
 }

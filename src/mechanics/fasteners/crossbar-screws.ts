@@ -56,6 +56,6 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     rows: crossbars.map((member, i) => ({ piece: member.name, places_mm: [Math.round(ends[i] ?? 0)] })),
     line: each === 1 ? 'one in each end, in the middle' : 'two in each end, a quarter of the depth from front and back',
     drive_from: straight ? 'the outer edge of the bar into the end of the crossbar' : 'the side of the crossbar, slanting into the bar',
-    note: straight ? 'Sink the head below the edge: the cloth passes over it. In end grain a screw holds sideways only.' : 'No screw on the shelf is long enough to go through the bar.',
+    note: straight ? 'Sink the head below the edge: the cloth passes over it. In end grain a screw holds sideways only.' : 'They go in slantwise because no screw on the shelf reaches through the bar.',
   };
 }

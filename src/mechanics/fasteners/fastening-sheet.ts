@@ -9,6 +9,8 @@ export interface FasteningLine {
   readonly name: PlannedFastening['name'];
   readonly what: string;
   readonly fastening: string;
+  /** `load`: it carries; `clamp`: it only holds the joint while the glue sets. */
+  readonly role: PlannedFastening['role'];
   readonly length_mm: number;
   readonly count: number;
   /** Drill for the first piece; null = none. */
@@ -51,6 +53,7 @@ export function fasteningSheet(model: Model): readonly FasteningLine[] {
     name: f.name,
     what: f.name === 'brace-screws' && model.braces.length === 0 ? (model.plan.corners.brace?.kind === 'ply-gusset' ? 'Corner gussets' : 'Corner angles') : words[f.name],
     fastening: f.label,
+    role: f.role,
     length_mm: f.length_mm,
     count: f.count,
     clearance: f.clearance,

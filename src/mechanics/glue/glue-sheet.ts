@@ -18,6 +18,7 @@ export interface GlueSheet {
   readonly clamps_count: number;
   readonly pressure_MPa: { readonly low: number; readonly high: number };
   readonly open_min: number;
+  /** Minutes in the clamps; longer on damp wood. */
   readonly clamp_min: number;
   /** Hours from clamping until the frame may be handled: the glue's own for small frames, overnight at least for large ones. */
   readonly handle_h: number;
@@ -36,6 +37,9 @@ export function glueOf(model: Model): Glue | null {
   return plyGlueLines(model).length > 0 ? (Object.values(model.shelf.glues)[0] ?? null) : null;
 }
 
+/** Wood so damp that glue takes half as long again (practice). */
+const isDamp = ({ plan }: Model): boolean => plan.lumber.moisture_pct > 12;
+
 function adviceFor(model: Model, lines: readonly GlueLine[]): readonly string[] {
   const { plan } = model;
   const plies = lines.some((line) => line.what === 'plies');
@@ -43,8 +47,8 @@ function adviceFor(model: Model, lines: readonly GlueLine[]): readonly string[] 
     ...(lines.some((line) => line.end_grain) ? ['End grain drinks glue: brush a thin coat on the cut ends, wait five minutes, then glue as usual.'] : []),
     ...(plies && plan.lumber.rough_faces === 'inward' ? ['Put rough faces together and work the glue into the pits; the smooth faces stay outside.'] : []),
     ...(plies && plan.lumber.rough_faces === 'outward' ? ['The rough faces lie outside: plane or sand them before the cloth goes over them.'] : []),
-    ...(plies ? ['Spread one face thinly and evenly; tighten the clamps from the middle outwards until a thin bead shows all along.'] : []),
-    ...(plan.lumber.moisture_pct > 12 ? ['This wood is damper than glue makers ask for (6 to 8 %): give the glue half as long again in the clamps.'] : []),
+    ...(plies ? ['Spread one face thinly and evenly; tighten the clamps from the middle outwards.'] : []),
+    ...(isDamp(model) ? ['This wood is damper than glue makers ask for (6 to 8 %): the time in the clamps is half as long again for it.'] : []),
   ];
 }
 
@@ -63,7 +67,7 @@ export function glueSheet(model: Model): GlueSheet | null {
     clamps_count: longest > 0 ? clampsFor(longest) : 4,
     pressure_MPa: clampPressure_MPa(model.bars.top.stock.species.specific_gravity),
     open_min: glue.open_min,
-    clamp_min: glue.clamp_min,
+    clamp_min: glue.clamp_min * (isDamp(model) ? 1.5 : 1),
     handle_h: large ? Math.max(OVERNIGHT_H, glue.handle_h) : glue.handle_h,
     cure_h: glue.cure_h,
     least_temperature_C: glue.least_temperature_C,

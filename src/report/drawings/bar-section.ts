@@ -66,8 +66,8 @@ const joins: Readonly<Record<BarSection['bond'], string>> = {
 
 function describe({ units, w_mm, d_mm, plies: n, stack, bond, lip_mm, fixing }: BarSection): string {
   const boards = n === 1 ? 'one board' : `${n} ${joins[bond]}, ${stack.replaceAll('-', ' ')}`;
-  return `Section to scale: the bar is ${formatLength(w_mm, units)} in the plane of the cloth and ${formatLength(d_mm, units)} from wall side to viewer’s side, made of ${boards}; ${
-    lip_mm > 0 ? `a lip keeps the cloth ${formatLength(lip_mm, units)} off the bar` : 'no lip'}; the cloth is fixed to the ${fixing} and pulls at the front, ${formatLength(d_mm / 2 + lip_mm, units)} in front of the middle of the bar.`;
+  return `Section to scale: the bar measures ${formatLength(w_mm, units)} across, along the cloth, and ${formatLength(d_mm, units)} from wall side to viewer’s side; it is made of ${boards}; ${
+    lip_mm > 0 ? `a lip keeps the cloth ${formatLength(lip_mm, units)} off the bar` : 'no lip'}; the cloth is fixed to the ${fixing} and pulls at the front, ${formatLength(d_mm / 2 + lip_mm, units)} before the middle of the bar.`;
 }
 
 function plies({ plies: n, stack, bond, screw_mm, w_mm, d_mm }: BarSection, left: number, top: number, d: number, w: number): Drawing {

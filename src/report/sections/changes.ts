@@ -1,9 +1,12 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import type { Change } from '../audit-view.js';
+import { userText } from '../clean-text.js';
 import { bullets, paragraph, strong, table, type Block, type Cell, type Column } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
+import { saidAlready } from './verdict.js';
 import { aboutsInWords } from '../words/about.js';
+import { ruleAndSubject } from '../words/check-line.js';
 import { verdictWord } from '../words/verdict.js';
 import { foldFindings, worstVerdict } from '../../findings/summary.js';
 
@@ -11,6 +14,7 @@ import { foldFindings, worstVerdict } from '../../findings/summary.js';
 export function changesSection(told: Telling): Section {
   const { audit } = told;
   const advice = foldFindings(audit.findings.filter((f) => f.verdict !== 'clear' && f.do.length > 0 && !f.rule.startsWith('measured/')));
+  const said = saidAlready(audit);
   const blocks: Block[] = [];
   if (audit.changes.length > 0) {
     blocks.push(
@@ -21,7 +25,10 @@ export function changesSection(told: Telling): Section {
   if (advice.length > 0) {
     blocks.push(
       paragraph(audit.changes.length > 0 ? 'And what the rules themselves advise:' : 'What the rules advise:'),
-      bullets(advice.map(({ finding, abouts }): Cell => [strong(verdictWord[finding.verdict]), `, ${aboutsInWords(abouts)}: ${finding.say} `, finding.do.join(' ')])),
+      bullets(advice.map(({ finding, abouts }): Cell => {
+        const known = said.has(`${finding.rule} ${finding.verdict}`);
+        return [strong(verdictWord[finding.verdict]), `, ${known ? `${ruleAndSubject(finding.rule)}, ` : ''}${aboutsInWords(abouts)}: ${known ? '' : `${finding.say} `}`, finding.do.join(' ')];
+      })),
     );
   }
   if (blocks.length === 0) blocks.push(paragraph('Nothing has to change.'));
@@ -45,13 +52,13 @@ function now(told: Telling): readonly Cell[] {
 
 const line = (told: Telling, change: Change): readonly Cell[] => row(told, change);
 
-function row({ units }: Telling, c: Change): readonly Cell[] {
+function row({ units, audit }: Telling, c: Change): readonly Cell[] {
   return [
     c.words,
     verdictWord[c.verdict],
     c.twist_reserve === null ? 'unknown' : formatNumber(c.twist_reserve, 2),
     c.lift_chance === null ? 'unknown' : chanceInWords(c.lift_chance),
-    formatQuantity(c.cost, 'cost', units),
+    c.cost === null ? 'unknown' : `${formatQuantity(c.cost, 'cost', units)} ${userText(audit.shelf.currency, 8)}`,
     formatQuantity(c.weight_kg, 'kg', units),
   ];
 }

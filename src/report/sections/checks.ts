@@ -1,8 +1,10 @@
+import type { UnitSystem } from '../../base/names.js';
 import { foldFindings, type FoldedFinding } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, strong, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
-import { aboutsInWords } from '../words/about.js';
+import { aboutInWords, aboutsInWords } from '../words/about.js';
+import { ruleInWords, valueAndLimit } from '../words/check-line.js';
 import { usedBar } from '../words/used.js';
 import { counted, verdictWord } from '../words/verdict.js';
 
@@ -19,24 +21,32 @@ export function checksSection(told: Telling): Section {
     bySubject.set(subject, [...(bySubject.get(subject) ?? []), fold]);
   }
   const blocks: Block[] = [
-    paragraph('The per cent and the squares say how much of its limit each check uses: at 100 % it is just met. Where a rule speaks of several parts, the line tells of the one that is worst off.'),
+    paragraph('The per cent and the squares say how much of its limit each check uses: at 100 % it is just met. A check that is clear is told in short, with its value and its limit. Where a rule speaks of several parts, the line tells of the one that is worst off.'),
     ...[...bySubject].flatMap(([subject, folds]) => [
       heading(3, subjects[subject] ?? capital(userText(subject.replaceAll('-', ' '), 40))),
-      bullets(folds.map(line)),
+      bullets(folds.map((fold) => line(fold, told.units))),
     ]),
   ];
   if (bySubject.size === 0) blocks.push(paragraph('No rule of the ruleset had anything to say.'));
-  const silent = new Set([...told.audit.silent, ...told.audit.switched_off].map(({ rule }) => rule)).size;
+  const spoke = new Set(told.audit.findings.map(({ rule }) => rule));
+  const silent = new Set([...told.audit.silent, ...told.audit.switched_off].map(({ rule }) => rule).filter((rule) => !spoke.has(rule))).size;
   if (silent > 0) blocks.push(paragraph(`${counted(silent, 'rule')} did not speak; why is told on the last pages.`));
   return { title: 'The checks', blocks, pictures: [] };
 }
 
-function line({ finding, abouts }: FoldedFinding): Cell {
+function line({ finding, abouts }: FoldedFinding, units: UnitSystem): Cell {
   const word = verdictWord[finding.verdict];
   const used = finding.verdict === 'unknown' ? '' : usedBar(finding.used);
+  if (finding.verdict === 'clear') {
+    const worst = finding.about === 'frame' || saysItself(ruleInWords(finding.rule), finding.about) || subjectItself(finding) ? '' : `, ${aboutInWords(finding.about)}`;
+    return `${word}${used === '' ? '' : `, ${used}`}: ${ruleInWords(finding.rule)}${worst}: ${valueAndLimit(finding, units)}.`;
+  }
   const where = aboutsInWords(abouts);
-  return [finding.verdict === 'clear' ? word : strong(word), `${used === '' ? '' : `, ${used}`}: ${finding.say}`, abouts.length === 1 && saysItself(finding.say, where) ? '' : ` (${where})`];
+  return [strong(word), `${used === '' ? '' : `, ${used}`}: ${finding.say}`, abouts.length === 1 && saysItself(finding.say, where) ? '' : ` (${where})`];
 }
+
+/** A rule of the subject as a whole, such as the cloth, need not name it. */
+const subjectItself = ({ rule, about }: FoldedFinding['finding']): boolean => rule.startsWith(`${about}/`);
 
 /** A sentence that names its element already need not be told where. */
 const saysItself = (say: string, where: string): boolean => where === 'whole frame' || say.toLowerCase().includes(where.toLowerCase());

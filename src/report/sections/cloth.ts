@@ -1,6 +1,7 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { packRoll } from '../../cutting/roll.js';
 import { clothSheet, type ClothSheet } from '../../mechanics/cloth/cloth-sheet.js';
+import { lowestHeard_Hz } from '../../mechanics/cloth/tap-note.js';
 import { userText } from '../clean-text.js';
 import { clothCut } from '../drawings/cloth-cut.js';
 import type { Picture } from '../drawings/picture.js';
@@ -8,6 +9,7 @@ import { rollPicture } from '../drawings/roll.js';
 import { bullets, heading, paragraph, picture, setApart, strong, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutInWords } from '../words/about.js';
+import { pullInWords } from '../words/force.js';
 import { waitInWords } from '../words/waiting.js';
 
 /** Part 7: how to cut the cloth, where it lies on the roll, how hard to pull it and how to tell. */
@@ -20,9 +22,9 @@ export function clothSection(told: Telling): Section {
   const blocks: Block[] = [
     ...(sheet.roll.short_mm > 0 ? [setApart(paragraph(strong(`The roll is ${length(sheet.roll.short_mm)} too narrow for this cloth.`), ' Cloth is never joined: take a wider roll or a smaller face.'))] : []),
     bullets([
-      `Cut ${userText(cloth?.name ?? audit.plan.cloth.use, 50)} ${length(sheet.cut.width_mm)} wide and ${length(sheet.cut.height_mm)} high, ${sheet.roll.along === 'either' ? 'either way of the threads' : `long threads along the ${sheet.roll.along}`}: the face, ${length(sheet.cut.margin_mm)} more on every side, ${length(sheet.cut.grip_mm)} of it in all for the pliers.`,
-      `From a roll ${length(sheet.roll.width_mm)} wide.${roll === null ? '' : ` Buy ${length(Math.ceil(roll.length_mm))} of it${audit.plan.count > 1 ? ` for ${audit.plan.count} frames` : ''}.`} If you wash it first, buy ${length(Math.ceil(sheet.length_if_washed_mm))} for one frame.`,
-      `Fix it to the ${audit.plan.cloth.fixing.to} with ${sheet.staples} staples: ${sheet.staples_per_side.top} along top and bottom, ${sheet.staples_per_side.left} along left and right. The middle of each side first, opposite sides in turn, then outwards to each hand, the corners last.`,
+      `Cut ${userText(cloth?.name ?? audit.plan.cloth.use, 50)} ${length(sheet.cut.width_mm)} wide and ${length(sheet.cut.height_mm)} high, ${sheet.roll.along === 'either' ? 'either way of the threads' : `long threads along the ${sheet.roll.along}`}: that is the face and ${length(sheet.cut.margin_mm)} more on every side, of which the pliers take ${length(sheet.cut.grip_mm / 2)}.`,
+      `From a roll ${length(sheet.roll.width_mm)} wide.${roll === null ? '' : ` Buy ${length(roll.length_mm)} of it${audit.plan.count > 1 ? ` for ${audit.plan.count} frames` : ''}.`} If you wash it first, buy ${length(sheet.length_if_washed_mm)} for one frame.`,
+      `Fix it to the ${audit.plan.cloth.fixing.to} with ${sheet.staples} staples: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right. The middle of each side first, opposite sides in turn, then outwards to each hand, the corners last.`,
     ]),
     picture(cut),
     ...(roll === null ? [] : [picture(roll.picture)]),
@@ -53,19 +55,30 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
   const { working, peak } = audit.plan.cloth;
   const pull = (n: number): string => formatQuantity(n, 'N/m', units);
   const both = (p: typeof working): string => (p.x_N_per_m === p.y_N_per_m ? `${pull(p.x_N_per_m)} each way` : `${pull(p.x_N_per_m)} along the width and ${pull(p.y_N_per_m)} along the height`);
-  const note = ({ low_Hz, high_Hz }: { low_Hz: number; high_Hz: number }): string => `${formatNumber(low_Hz, 2)} to ${formatNumber(high_Hz, 2)} Hz`;
   const { ground, keys, seasonal } = sheet;
   return [
-    `Working pull ${both(working)}; never more than ${both(peak)}.`,
-    `Tap the bare cloth in the middle: a note of ${note(sheet.tap.bare)} means about right${audit.plan.ground.coats > 0 ? `; with the ground dry, ${note(sheet.tap.grounded)}` : ''}. Lower is slacker, higher is tighter.`,
-    `Or lay it flat and put a weight of ${weightInWords(sheet.push.weight_g, units)} on a pad ${length(sheet.push.pad_mm)} wide in the middle: it should sink about ${length(Number(sheet.push.sag_mm.toPrecision(2)))}.`,
-    ...(sheet.relax_share > 0.005 ? [`Because the bars bow in, the middle loses about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull.`] : []),
+    `Working pull ${both(working)}, ${pullInWords(Math.max(working.x_N_per_m, working.y_N_per_m), units)}; never more than ${both(peak)}.`,
+    ...tap(told, sheet),
+    ...(sheet.relax_share > 0.95
+      ? [[strong('Because the bars bow in, the middle of the cloth goes slack.')]]
+      : sheet.relax_share > 0.005 ? [`Because the bars bow in, the middle loses about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull.`] : []),
     ...sheet.clearances.map((c): Cell => {
       const what = c.behind === 'wall' ? 'the wall' : aboutInWords(c.behind);
       return c.left_mm < 0 ? [strong(`A firm brush pushes the cloth against ${what}.`)] : `Under a firm brush ${length(c.left_mm)} of room stays in front of ${what}.`;
     }),
-    `Keys or wedges may open each corner by at most ${length(keys.travel_mm)}, ${keys.because === 'ground' ? 'or the ground may crack' : 'or the cloth passes its hardest pull'}.`,
-    `Between the driest and the dampest air of this room the pull may change by roughly ${pull(Number(seasonal.value_N_per_m.toPrecision(1)))} (anything from ${pull(Number(seasonal.low_N_per_m.toPrecision(1)))} to ${pull(Number(seasonal.high_N_per_m.toPrecision(1)))}): only the order of size is known.`,
+    audit.plan.corners.glue === null
+      ? `Keys or wedges may open each corner by at most ${length(keys.travel_mm)}, ${keys.because === 'ground' ? 'or the ground may crack' : 'or the cloth passes its hardest pull'}.`
+      : 'Glued corners cannot be keyed out later: cloth that goes slack is pulled again and stapled anew.',
+    `Between the driest and the dampest air of this room the pull may change by roughly ${pull(seasonal.value_N_per_m)} (anything from ${pull(Number(seasonal.low_N_per_m.toPrecision(1)))} to ${pull(Number(seasonal.high_N_per_m.toPrecision(1)))}): only the order of size is known.`,
     ...(ground === null ? [] : [`Ground: ${ground.coats} ${ground.coats === 1 ? 'coat' : 'coats'} of ${userText(ground.name, 40)}, about ${formatQuantity(ground.volume_ml, 'ml', units)} in all; ${waitInWords(ground.dry_h_each)} to dry after each.`]),
   ];
+}
+
+/** How to tell the pull: by ear where the note can be heard, always by a weight. */
+function tap({ units, audit, length }: Telling, { tap: { bare, grounded, heard }, push }: ClothSheet): readonly Cell[] {
+  const note = ({ low_Hz, high_Hz }: { low_Hz: number; high_Hz: number }): string => `${formatNumber(low_Hz, 2)} to ${formatNumber(high_Hz, 2)} Hz`;
+  const weigh = `lay the frame flat and put a weight of ${weightInWords(push.weight_g, units)} on a pad ${length(push.pad_mm)} wide in the middle of the cloth: it should sink about ${length(Number(push.sag_mm.toPrecision(2)))}. More is slacker, less is tighter.`;
+  if (!heard) return [`Tapped, the right note would be ${note(bare)}, too low to be heard: nobody hears below about 20 Hz. So tell the pull by a weight: ${weigh}`];
+  const dry = audit.plan.ground.coats === 0 ? '' : grounded.low_Hz < lowestHeard_Hz ? '; with the ground dry it is too low to be heard' : `; with the ground dry, ${note(grounded)}`;
+  return [`Tap the bare cloth in the middle: a note of ${note(bare)} means about right${dry}. Lower is slacker, higher is tighter.`, `Or ${weigh}`];
 }

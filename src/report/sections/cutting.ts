@@ -1,4 +1,4 @@
-import { formatNumber, formatQuantity, formatShare, formatSize } from '../../base/units-format.js';
+import { formatQuantity, formatShare, formatSize } from '../../base/units-format.js';
 import { piecesAssemble } from '../../cutting/assemble.js';
 import { materials, type MaterialLine } from '../../cost/materials.js';
 import { markingOrder } from '../../cutting/marking.js';
@@ -40,10 +40,10 @@ function missing(told: Telling, cut: CutPlan): readonly Block[] {
   const long = cut.too_long.map(({ piece, needs_mm, longest_mm, alternatives, stock }): Cell => {
     const ways = alternatives.map((way) => {
       switch (way.kind) {
-        case 'longer-board': return `find a board of at least ${told.length(way.length_mm)}`;
+        case 'longer-board': return `find a board of at least ${told.length(upwards(told, way.length_mm))}`;
         case 'other-stock': return `use ${userText(way.stock, 40)}, sold at ${told.length(way.length_mm)}`;
-        case 'smaller-face': return `make the ${way.side} at most ${told.length(way.most_mm)}`;
-        case 'shorter-leg': return `make the braces' leg at most ${told.length(way.most_mm)}`;
+        case 'smaller-face': return `make the ${way.side} at most ${told.length(downwards(told, way.most_mm))}`;
+        case 'shorter-leg': return `make the braces' leg at most ${told.length(downwards(told, way.most_mm))}`;
       }
     });
     return `${piece.tag} needs ${told.length(needs_mm)} of ${userText(stock, 40)}, but the longest board is ${told.length(longest_mm)}: ${ways.join(', or ')}. Do not join boards end to end.`;
@@ -51,6 +51,11 @@ function missing(told: Telling, cut: CutPlan): readonly Block[] {
   if (long.length > 0) return [setApart(paragraph(strong('Not every piece can be cut.'))), bullets(long)];
   return cut.uncut.length === 0 ? [] : [setApart(paragraph(strong('The buying list is not complete.'))), bullets(cut.uncut.map(({ reason }) => reason))];
 }
+
+/** The next mark of the tape: a millimetre or a sixteenth of an inch. */
+const mark_mm = ({ units }: Telling): number => (units === 'metric' ? 1 : 25.4 / 16);
+const upwards = (told: Telling, mm: number): number => Math.ceil(mm / mark_mm(told) - 1e-9) * mark_mm(told);
+const downwards = (told: Telling, mm: number): number => Math.floor(mm / mark_mm(told) + 1e-9) * mark_mm(told);
 
 function assembly(told: Telling, cut: CutPlan): readonly Block[] {
   const list = cut.lists[0];
@@ -81,7 +86,7 @@ function buying(told: Telling, cut: CutPlan): readonly Block[] {
 function everythingElse(told: Telling, cut: CutPlan): readonly Block[] {
   const { lines, total_cost, reason } = materials(told.audit.model, cut);
   const money = (amount: number | null): string => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', told.units)} ${userText(cut.currency, 8)}`);
-  const rows = lines.filter((line) => line.what !== 'wood').map((line): readonly Cell[] => [userText(line.what, 60), amount(line), money(line.cost)]);
+  const rows = lines.filter((line) => line.what !== 'wood').map((line): readonly Cell[] => [userText(line.what, 60), amount(told, line), money(line.cost)]);
   if (rows.length === 0) return [];
   return [
     table([{ head: 'And besides' }, { head: 'How much', align: 'right' }, { head: 'Cost', align: 'right' }], rows),
@@ -89,8 +94,10 @@ function everythingElse(told: Telling, cut: CutPlan): readonly Block[] {
   ];
 }
 
-function amount({ quantity, unit }: MaterialLine): string {
-  return unit === 'm' || unit === 'ml' ? `${formatNumber(quantity, 2)} ${unit}` : `${Math.round(quantity)} ${unit}`;
+function amount(told: Telling, { quantity, unit }: MaterialLine): string {
+  if (unit === 'ml') return formatQuantity(quantity, 'ml', told.units);
+  if (unit === 'm') return told.length(quantity * 1000);
+  return `${Math.round(quantity)} ${unit}`;
 }
 
 function proof(cut: CutPlan, money: (amount: number) => string): string {
@@ -99,9 +106,11 @@ function proof(cut: CutPlan, money: (amount: number) => string): string {
 
 function atTheSaw(cut: CutPlan): readonly Block[] {
   const order = markingOrder(cut);
-  const all = [...order.tests.map((t) => t.words), ...order.steps.map((s) => withMatching(s.words, s.matching)), ...order.later.map((s) => `When the glue of the blanks has set: ${withMatching(s.words, s.matching)}`)];
+  const all = [...order.tests.map((t) => t.words), ...order.steps.map((s) => withMatching(s.words, s.matching)), ...order.later.map((s) => `When the glue of the blanks has set, ${lowerFirst(withMatching(s.words, s.matching))}`)];
   return all.length === 0 ? [] : [heading(3, 'At the saw, in this order'), steps(all)];
 }
+
+const lowerFirst = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);
 
 function withMatching(words: string, matching: readonly (readonly string[])[]): string {
   return matching.length === 0 ? words : `${words} Must come out equal: ${matching.map((tags) => tags.join(' and ')).join('; ')}.`;

@@ -6,6 +6,7 @@ import { cornerBuild } from '../drawings/corner-build.js';
 import { bullets, heading, paragraph, picture, strong, table, type Block, type Cell, type Inline } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutsInWords } from '../words/about.js';
+import { pressureInWords } from '../words/force.js';
 import { inOwnUnits } from '../words/own-units.js';
 import { placesInWords } from '../words/places.js';
 import { waitInWords } from '../words/waiting.js';
@@ -31,8 +32,8 @@ function row(told: Telling, line: FasteningLine): readonly Cell[] {
     line.what,
     `${userText(line.fastening, 50)}, ${told.length(line.length_mm)} long`,
     String(line.count * told.audit.plan.count),
-    line.clearance === null ? 'none' : userText(line.clearance.label, 20),
-    line.pilot_label === null ? 'none' : userText(line.pilot_label, 20),
+    line.clearance === null ? 'none' : drill(told, line.clearance.label, line.clearance.diameter_mm),
+    line.pilot_label === null ? 'none' : drill(told, line.pilot_label, line.pilot_mm),
     line.pilot_label === null ? '' : told.length(line.pilot_depth_mm),
   ];
 }
@@ -41,13 +42,14 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
   const { units } = told;
   const tip = tipWords(told, line);
   const holes = [
-    ...(line.clearance === null ? [] : [`${userText(line.clearance.label, 20)} through the first piece`]),
-    ...(line.pilot_label === null ? [] : [`${userText(line.pilot_label, 20)} where it bites, ${told.length(line.pilot_depth_mm)} deep from the surface`]),
+    ...(line.clearance === null ? [] : [`${drill(told, line.clearance.label, line.clearance.diameter_mm)} through the first piece`]),
+    ...(line.pilot_label === null ? [] : [`${drill(told, line.pilot_label, line.pilot_mm)} where it bites, ${told.length(line.pilot_depth_mm)} deep from the surface`]),
     ...(line.countersink_mm === null ? [] : [`sink the head, ${told.length(line.countersink_mm)} wide`]),
   ];
   return [
     heading(3, line.what),
     bullets([
+      line.role === 'clamp' ? 'They only hold the joint until the glue has set; from then on the glue carries.' : 'They carry the load themselves: leave none out.',
       `Where: ${inOwnUnits(line.line, units)}. Drive from ${inOwnUnits(line.drive_from, units)}.`,
       ...places(told, line),
       holes.length === 0 ? 'No hole is drilled first.' : `Drill: ${holes.join('; ')}.`,
@@ -56,6 +58,12 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
       ...(line.note === '' ? [] : [inOwnUnits(line.note, units)]),
     ]),
   ];
+}
+
+/** A drill as printed on it; one in inches with its millimetres for who measures in those. */
+function drill({ units, length }: Telling, label: string, diameter_mm: number | null): string {
+  const own = userText(label, 20);
+  return units === 'metric' && diameter_mm !== null && /(?:in|")$/u.test(own) ? `${own} (${length(diameter_mm)})` : own;
 }
 
 /** Wood left beyond the tip; null where there is plenty. */
@@ -80,12 +88,11 @@ function places(told: Telling, line: FasteningLine): readonly Cell[] {
 
 function glueBlocks(told: Telling, glue: GlueSheet): readonly Block[] {
   const { units, audit } = told;
-  const pressure = `${formatQuantity(glue.pressure_MPa.low, 'MPa', units)} to ${formatQuantity(glue.pressure_MPa.high, 'MPa', units)}`;
   return [
     heading(3, 'Glue'),
     bullets([
-      `${userText(glue.glue.name, 50)}: about ${formatNumber(glue.amount_ml * audit.plan.count, 2)} ml for ${audit.plan.count === 1 ? 'the frame' : `${audit.plan.count} frames`}.`,
-      `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${glue.clamps_count} clamps for the longest go; press as hard as ${pressure} over the whole face.`,
+      `${userText(glue.glue.name, 50)}: about ${formatQuantity(glue.amount_ml * audit.plan.count, 'ml', units)} for ${audit.plan.count === 1 ? 'the frame' : `${audit.plan.count} frames`}.`,
+      `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${glue.clamps_count} clamps for the longest go; tighten them hard, ${pressureInWords(glue.pressure_MPa.low, glue.pressure_MPa.high, units)} of the joint, until a thin bead of glue shows all along.`,
       `In clamps ${waitInWords(glue.clamp_min / 60)}; to be handled after ${waitInWords(glue.handle_h)}; full strength after ${waitInWords(glue.cure_h)}.`,
       ...(glue.warm_enough ? [] : [[strong(`This room is too cold for the glue: it wants at least ${formatQuantity(glue.least_temperature_C, 'C', units)}.`)]]),
       ...glue.advice.map((sentence) => inOwnUnits(sentence, units)),

@@ -5,7 +5,7 @@ import { userText } from '../clean-text.js';
 import { hanging, liesFlat } from '../drawings/hanging.js';
 import { bullets, paragraph, picture, setApart, strong, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
-import { waitForProfessional } from './cautions.js';
+import { forceInWords } from '../words/force.js';
 import { hangingPictureOf } from './picture-data.js';
 
 /** Part 9: how it hangs, with forces and hardware. */
@@ -24,7 +24,6 @@ export function hangingSection(told: Telling): Section {
       ...hardware(told, state),
       ...lean(told, state),
     ]),
-    paragraph(waitForProfessional),
   ];
   return { title: 'Hanging', blocks, pictures: [drawn] };
 }
@@ -35,7 +34,7 @@ function wire({ units, length, small, number }: Telling, { wire: w, forces: f, h
   const above = hook_below_top_mm !== null && hook_below_top_mm < 0 ? ' It shows above the frame: give the wire less slack or lower the hanging points.' : '';
   return [
     `Cut the wire so that ${length(w.wire_mm)} lie between the rings, plus what the knots take. Loaded, it stands at ${formatQuantity(w.angle_deg, 'deg', units)} to the level and the hook comes ${length(w.rise_mm)} above the rings.${above}`,
-    `The wire carries ${formatQuantity(f.tension_N, 'N', units)} and draws each side bar inward with ${formatQuantity(f.inward_N, 'N', units)}${bow === null ? '' : `; cloth and wire together bow the side bars in by ${small(bow)}`}. Two hooks without a wire would take that pull away.`,
+    `The wire carries ${forceInWords(f.tension_N, units)} and draws each side bar inward with ${formatQuantity(f.inward_N, 'N', units)}${bow === null ? '' : `; cloth and wire together bow the side bars in by ${small(bow)}`}. Two hooks without a wire would take that pull away.`,
   ];
 }
 

@@ -16,7 +16,7 @@ export function sourcesSection({ audit, units }: Telling): Section {
     heading(3, 'Left out of the computation'),
     bullets(audit.left_out.map((sentence) => inOwnUnits(sentence, units))),
     ...switchedOff(audit.switched_off),
-    ...silent(audit.silent),
+    ...silent(audit.silent.filter(({ rule }) => !audit.findings.some((finding) => finding.rule === rule))),
     heading(3, 'Where the numbers come from'),
     paragraph(`${sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources).join('. ')}.`),
     ...(own === '' ? [] : [paragraph(`Measured by this studio: ${userText(own, 600)}. All other numbers of the shelf are the sources’ or proposals.`)]),
@@ -40,15 +40,18 @@ function switchedOff(list: readonly { readonly rule: string; readonly reason: st
   return [heading(3, 'Rules switched off by the ruleset'), bullets(list.map(({ rule, reason }) => `${userText(rule, 60)}: ${reason}`))];
 }
 
+/** `bar.inward_bow_mm` as one reads it: `bar inward bow`. */
+const factsInWords = (why: string): string => why.replace(/\b[a-z]+\.[a-z0-9_]+\b/gu, (path) => (catalogueByPath.has(path) ? path.replace(/_(?:mm|mrad|N|Nm|kg|deg|Hz|pct|ml|count|days|MPa|C|N_per_m|deg_per_m)$/u, '').replace(/[._]/gu, ' ') : path));
+
 /** One line per rule, with the first reason it gave. */
 function silent(list: readonly { readonly rule: string; readonly why: string }[]): readonly Block[] {
   if (list.length === 0) return [];
   const byRule = new Map<string, string>();
   for (const { rule, why } of list) if (!byRule.has(rule)) byRule.set(rule, why);
-  return [heading(3, 'Rules that did not speak'), bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${why}`))];
+  return [heading(3, 'Rules that did not speak'), bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${factsInWords(why)}`))];
 }
 
-const standing: Readonly<Record<Source['status'], string>> = { seen: '', memory: ' (recalled, not checked against the book)', practice: '', proposal: ' (this project’s own choice)', measured: '', derived: '' };
+const standing: Readonly<Record<Source['status'], string>> = { seen: '', memory: ' (recalled, not checked against the book)', practice: '', proposal: '', measured: '', derived: '' };
 
 function sourcesUsed(ofFindings: readonly string[], ofFacts: readonly string[], known: readonly Source[]): readonly string[] {
   const byKey = new Map(known.map((source) => [source.key, source]));

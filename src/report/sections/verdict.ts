@@ -1,3 +1,4 @@
+import type { Finding } from '../../findings/finding.js';
 import { countVerdicts, foldFindings } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { barSection } from '../drawings/bar-section.js';
@@ -9,22 +10,29 @@ import { barsInWords, cornersInWords } from '../words/build.js';
 import { verdictSentence } from '../words/verdict.js';
 import { frontViewOf, barSectionOf } from './picture-data.js';
 
+/** So many of the gravest findings are said right under the verdict. */
+const saidWithVerdict = 5;
+
 /** Part 1: the verdict in one sentence, what stands in the way, the picture and the plan at a glance. */
 export function verdictSection(told: Telling): Section {
   const { audit } = told;
   const pictures = [frontView(frontViewOf(audit)), barSection(barSectionOf(audit))];
-  const graves = audit.findings.filter((f) => f.verdict === audit.verdict && f.verdict !== 'clear');
-  const sayings = foldFindings(graves).map(({ finding, abouts }) => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`));
+  const sayings = foldFindings(gravest(audit)).map(({ finding, abouts }) => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`));
   const blocks: Block[] = [
-    setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(audit.findings), audit.measured !== undefined)))),
-    ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, 5))]),
-    ...(sayings.length > 5 ? [paragraph(`${sayings.length - 5} more under “The checks”.`)] : []),
+    setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined)))),
+    ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
+    ...(sayings.length > saidWithVerdict ? [paragraph(`${sayings.length - saidWithVerdict} more under “The checks”.`)] : []),
     ...pictures.slice(0, 1).map(picture),
     table([{ head: 'At a glance' }, { head: '' }], glance(told)),
     ...pictures.slice(1).map(picture),
   ];
   return { title: 'Verdict', blocks, pictures };
 }
+
+const gravest = ({ findings, verdict }: Telling['audit']): readonly Finding[] => findings.filter((f) => f.verdict === verdict && f.verdict !== 'clear');
+
+/** The findings whose sentence stands under the verdict, by rule and verdict: what follows need not say it again. */
+export const saidAlready = (audit: Telling['audit']): ReadonlySet<string> => new Set(foldFindings(gravest(audit)).slice(0, saidWithVerdict).map(({ finding }) => `${finding.rule} ${finding.verdict}`));
 
 function glance(told: Telling): readonly (readonly Cell[])[] {
   const { audit, length, said } = told;
@@ -37,7 +45,7 @@ function glance(told: Telling): readonly (readonly Cell[])[] {
     ['Corners', cornersInWords(plan)],
     ['Diagonal, corner to corner', told.said('frame.diagonal_mm')],
     ['Weight, finished', weight(told)],
-    ['Reserve against twisting', reserve === null ? 'unknown' : `${said('frame.twist_reserve')} times the peak pull`],
+    ['Reserve against twisting', reserve === null ? 'unknown' : `${said('frame.twist_reserve')} times the peak pull${reserve < 1 ? ': it gives way before that' : ''}`],
     ...(door === 'yes' || door === 'no' ? [['Goes through the door', door] as const] : []),
     ['Judged by', `ruleset “${userText(audit.ruleset_name)}”, shelf “${userText(audit.shelf.name)}”`],
   ];

@@ -1,4 +1,4 @@
-import { formatNumber, formatQuantity, formatShare } from '../../base/units-format.js';
+import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { warpStory, type WarpStory } from '../../risk/story.js';
 import { liftChance } from '../drawings/lift-chance.js';
@@ -38,7 +38,7 @@ function lift(told: Telling, show: Show): readonly Block[] {
 
 function causes({ causes: list }: WarpStory): readonly Block[] {
   if (list.length === 0) return [];
-  const rows = list.slice(0, 6).map((cause): readonly Cell[] => [capital(partsInWords(cause.name)), formatShare(cause.share)]);
+  const rows = list.slice(0, 6).map((cause): readonly Cell[] => [capital(partsInWords(cause.name)), cause.share < 0.01 ? 'under 1 %' : `${Math.round(cause.share * 100)} %`]);
   return [
     heading(3, 'Where the doubt comes from'),
     table([{ head: 'Cause' }, { head: 'Share', align: 'right' }], rows),
@@ -73,9 +73,11 @@ function reserve(told: Telling, show: Show): readonly Block[] {
       'Stretched cloth squeezes the bars along their length. Pulled hard enough, a flat frame gives way: ',
       stability.mode === 'sideways' ? 'here a bar or crossbar bows sideways first' : 'one pair of opposite corners comes forward and the other goes back, like a propeller',
       `${stability.mode_words === null || stability.mode_words === 'propeller' ? '' : ` (${partsInWords(stability.mode_words)})`}.`,
-      critical === null ? '' : ` With average boards that happens at a pull of about ${formatQuantity(Number(critical.toPrecision(2)), 'N/m', units)}.`,
+      critical === null ? '' : ` With average boards that happens at a pull of about ${formatQuantity(critical, 'N/m', units)}.`,
     ),
-    paragraph(strong(`The reserve is ${formatNumber(now, 2)}`), `: with boards as soft as one in twenty, the hardest pull of the plan (${pull}) could grow ${formatNumber(now, 2)} times before the flat frame gives way.${now < 1 ? ' Below 1 it does not hold at all.' : ''}`),
+    paragraph(strong(`The reserve is ${formatNumber(now, 2)}`), now < 1
+      ? `: with boards as soft as one in twenty, the flat frame gives way at ${formatNumber(now, 2)} of the hardest pull of the plan (${pull}). It does not hold.`
+      : `: with boards as soft as one in twenty, the hardest pull of the plan (${pull}) could grow ${formatNumber(now, 2)} times before the flat frame gives way.`),
     ...show(shape),
     ...second(told),
     ...softJoints(told, now),

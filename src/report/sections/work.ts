@@ -28,5 +28,5 @@ function settling(told: Telling): readonly Cell[] {
   const gap = told.number('lumber.moisture_gap_pct');
   const days = told.number('lumber.wait_days');
   if (gap === null || days === null || gap < 1 || days < 1) return [];
-  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of their ${formatQuantity(gap, 'count', told.units)} points of moisture too many.`]];
+  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of the ${formatQuantity(gap, 'pct', told.units)} of water they hold too much.`]];
 }
