@@ -1,8 +1,9 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { packageFolder } from '../../src/cli/files.js';
-import { page } from './readme.js';
+import { blocksOf, page } from './readme.js';
 
 const guide = page('DEVELOPERS.md');
 const src = join(packageFolder, 'src');
@@ -14,9 +15,17 @@ test('the guide lists the folders of src, each once, with a line', () => {
 });
 
 test('every path the guide names is there', () => {
-  const paths = [...guide.matchAll(/`((?:src|test|rules|reports|\.ci)\/[^`*<> ]*)`/g)].map(([, path]) => path as string);
+  const paths = [...guide.matchAll(/`((?:src|test|rules|reports|\.ci)\/[^`*<>$ ]*)`/g)].map(([, path]) => path as string);
   expect(paths.length).toBeGreaterThan(25);
   expect(paths.filter((path) => !existsSync(join(packageFolder, path)))).toEqual([]);
+});
+
+test('the program that uses the library runs', () => {
+  const [program] = blocksOf(guide).filter(({ language }) => language === 'js');
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '-e', program!.text], { cwd: packageFolder, encoding: 'utf8' });
+  expect(stderr).toBe('');
+  expect(status).toBe(0);
+  expect(stdout).toMatch(/^(?:clear|caution|unknown|stop)\n\n# Reading-nook panel/);
 });
 
 test('every script the guide and README.md name is there', () => {
