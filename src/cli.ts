@@ -36,12 +36,17 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-try {
-  await program.parseAsync(process.argv.map(withRealMinus));
-} catch (error) {
-  if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? exitCode.fine : exitCode.error;
-  else {
-    process.stderr.write(`sightdown: this should not have happened: ${error instanceof Error ? error.message : String(error)}\n`);
-    process.exitCode = exitCode.error;
+/** Runs the command once; what it comes to stands in the exit code. */
+async function run(): Promise<void> {
+  try {
+    await program.parseAsync(process.argv.map(withRealMinus));
+  } catch (error) {
+    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? exitCode.fine : exitCode.error;
+    else {
+      process.stderr.write(`sightdown: this should not have happened: ${error instanceof Error ? error.message : String(error)}\n`);
+      process.exitCode = exitCode.error;
+    }
   }
 }
+
+void run();

@@ -1,29 +1,30 @@
-// Bundles the command and the developers' tools into single files: imports cost more than the work, so one file starts faster.
+// Bundles the command into one file, which starts faster than many, and the developers' tools beside it; prepares what starting would cost again and again.
 import { build } from 'esbuild';
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, rmSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { copyFileSync, rmSync } from 'node:fs';
 
-const banner = "#!/usr/bin/env node\nimport { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);";
-const common = {
-  bundle: true, platform: 'node', format: 'esm', target: 'node20', logLevel: 'warning', legalComments: 'linked', minify: true,
-  splitting: true, chunkNames: 'chunks/[name]-[hash]', banner: { js: banner }, metafile: true,
-};
-const tools = { prepare: 'test/tools/prepare.ts', cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts' };
+const common = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', legalComments: 'linked' };
 
-for (const result of [
-  await build({ ...common, entryPoints: { sightdown: 'src/cli.ts' }, outdir: 'dist' }),
-  await build({ ...common, minify: false, entryPoints: tools, outdir: 'dist/tools' }),
-])
-  removeOld(Object.keys(result.metafile.outputs));
+await build({
+  ...common,
+  entryPoints: ['src/cli.ts'],
+  outfile: 'dist/bundle.cjs',
+  format: 'cjs',
+  minify: true,
+  define: { 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
+  banner: { js: "const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
+});
+copyFileSync('test/tools/start.mjs', 'dist/sightdown.js');
 
-execFileSync(process.execPath, ['dist/tools/prepare.js', 'dist'], { stdio: 'inherit' });
+rmSync('dist/tools', { recursive: true, force: true });
+await build({
+  ...common,
+  entryPoints: { prepare: 'test/tools/prepare.ts', cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts' },
+  outdir: 'dist/tools',
+  format: 'esm',
+  splitting: true,
+  banner: { js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);" },
+});
 
-/** Removes chunks of earlier builds that this one did not write. */
-function removeOld(outputs) {
-  const kept = new Set(outputs.map((file) => resolve(file)));
-  for (const folder of new Set(outputs.map((file) => resolve(file, '..')))) {
-    if (!folder.endsWith('chunks') || !existsSync(folder)) continue;
-    for (const file of readdirSync(folder)) if (!kept.has(join(folder, file))) rmSync(join(folder, file));
-  }
-}
+rmSync('dist/bundle.code', { force: true });
+for (const step of [['dist/tools/prepare.js', 'dist'], ['test/tools/compile.mjs']]) execFileSync(process.execPath, step, { stdio: 'inherit' });

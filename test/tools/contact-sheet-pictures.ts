@@ -1,5 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { chartPicture } from '../../src/chart/chart-picture.js';
+import { chartSizes, type Chart } from '../../src/chart/chart.js';
 import { rulesFolder } from '../../src/cli/files.js';
 import { cutPlan } from '../../src/cutting/cut-plan.js';
 import { packRoll } from '../../src/cutting/roll.js';
@@ -166,7 +168,24 @@ function hangingOf(model: Model): Picture | null {
   return state === null ? null : hanging(hangingPictureOf(drawn(model), state));
 }
 
-/** Every kind of picture a report may show, each in the variants that differ most. */
+/** A wall chart with figures made up for the look of it: stouter bars, crossbars and braces reach further; one kind reaches nowhere. */
+function chartOf(units: Chart['units'], keys: readonly string[]): Picture {
+  const sizes = chartSizes(units);
+  const stepped = (mm: number): number => Math.min(sizes.most_mm, Math.round(mm / sizes.step_mm) * sizes.step_mm);
+  const kinds = keys.flatMap((key) => (['flat', 'edge'] as const).flatMap((lay) => ([1, 2] as const).map((plies) => ({ stock: shelf.lumber[key], lay, plies }))));
+  const rows = kinds.map(({ stock, lay, plies }, k): Chart['rows'][number] => {
+    if (stock === undefined) throw new Error(`no ${keys.join(' or ')} on the shelf`);
+    const builds = ([0, 1, 2] as const).flatMap((crossbars) => [false, true].map((braced) => ({ stock: stock.key, lay, plies, crossbars, braced })));
+    const entries = (['square', 'oblong'] as const).flatMap((shape) => builds.map((build) => {
+      const reach = 14 * stock.width_mm ** 0.9 * plies ** 0.7 * (1 + 0.35 * build.crossbars) * (build.braced ? 1.4 : 1) * (shape === 'oblong' ? 1.15 : 1);
+      return { build, shape, clear_mm: k === 0 && !build.braced ? null : stepped(reach), no_stop_mm: stepped(reach * 1.3) };
+    }));
+    return { stock, lay, plies, entries };
+  });
+  return chartPicture({ shelf_name: shelf.name, ruleset_name: 'Studio baseline', units, sizes, rows });
+}
+
+/** Every kind of picture that is made, each in the variants that differ most. */
 export const groups = (): readonly Group[] => [
   { title: 'The frame from the front', shown: show(fronts, (model) => frontView(frontViewOf(drawn(model)))) },
   { title: 'Section through a bar', shown: show(sections, (model) => barSection(barSectionOf(drawn(model)))) },
@@ -177,4 +196,11 @@ export const groups = (): readonly Group[] => [
   { title: 'How to cut the boards', shown: boards.flatMap(([caption, model]) => boardPictures(cutPlan([model.plan], shelf)).slice(0, 1).map((picture) => ({ caption, picture }))) },
   { title: 'The cloth as cut', shown: show(cloths, clothPicture) },
   { title: 'The cloth on the roll', shown: show(rolls, rollOf) },
+  {
+    title: 'The wall chart',
+    shown: [
+      { caption: 'two stocks, figures made up', picture: chartOf('metric', ['strip-19x38', 'stud-38x64']) },
+      { caption: 'four stocks, figures made up, inches', picture: chartOf('inch', ['strip-19x38', 'board-19x64', 'board-19x89', 'stud-38x89']) },
+    ],
+  },
 ];

@@ -1,0 +1,19 @@
+// Runs the bundled command once on a plan and keeps the code that V8 compiled for it beside the bundle, for `start.mjs`.
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { Script } from 'node:vm';
+
+const bundle = resolve('dist/bundle.cjs');
+const out = mkdtempSync(join(tmpdir(), 'sightdown-'));
+const plan = join(out, 'plan.yaml');
+writeFileSync(plan, 'plan: 1\nname: First run\nface: { width: 900 mm, height: 700 mm }\nbars: { stock: strip-19x38, lay: edge, plies: 2 }\ncrossbars: [ { runs: upright } ]\n');
+process.argv = [process.execPath, bundle, 'audit', plan, '--out', out];
+process.stdout.write = () => true;
+const script = new Script(`(function (exports, require, module, __filename, __dirname) {${readFileSync(bundle, 'utf8')}\n})`, { filename: bundle });
+script.runInThisContext()({}, createRequire(bundle), { exports: {} }, bundle, resolve('dist'));
+process.on('exit', (code) => {
+  rmSync(out, { recursive: true });
+  if (code === 0) writeFileSync(resolve('dist/bundle.code'), script.createCachedData());
+});
