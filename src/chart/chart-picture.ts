@@ -1,4 +1,3 @@
-import { formatLength } from '../base/units-format.js';
 import { darkerFill, ink, sheetWidth, softInk, textSize, weight } from '../report/drawings/drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from '../report/drawings/picture.js';
 import { line, outline, rectangle } from '../report/drawings/strokes.js';
@@ -8,8 +7,8 @@ import type { Shape } from './chart-plan.js';
 
 /** Where things stand, sheet units. */
 const left = 72;
-const top = 58;
-const gap = 14;
+const top = 62;
+const gap = 20;
 const panelWidth = (sheetWidth - left - gap - 14) / 2;
 const headHeight = 13;
 const rowHeight = 13;
@@ -68,8 +67,8 @@ function drawPanel(chart: Chart, lines: readonly Line[], shape: Shape, { x, bott
   const ticks = Array.from({ length: Math.floor(longest_mm / every_mm) + 1 }, (_, i) => i * every_mm);
   const grid = ticks.map((at_mm) => line([{ x: x + at_mm * scale, y: top }, { x: x + at_mm * scale, y: bottom }], { width: weight.thin, colour: at_mm === 0 ? ink : darkerFill }));
   const labels: Label[] = [
-    { text: shape === 'square' ? 'Square: side' : 'Three to two: width', size: textSize.small, heavy: true, spots: [{ x, y: top - 20, anchor: 'start' }] },
-    ...ticks.map((at_mm): Label => ({ text: at_mm === 0 ? '0' : chart.units === 'metric' ? `${at_mm / 1000} m` : formatLength(at_mm, 'inch'), size: textSize.small, spots: [{ x: x + at_mm * scale, y: top - 7, anchor: 'middle' }] })),
+    { text: `${shape === 'square' ? 'Square: side' : 'Three to two: width'}, ${chart.units === 'metric' ? 'm' : 'in'}`, size: textSize.small, heavy: true, spots: [{ x, y: top - 20, anchor: 'start' }] },
+    ...ticks.map((at_mm): Label => ({ text: String(Math.round(at_mm / (chart.units === 'metric' ? 1000 : 25.4))), size: textSize.small, spots: [{ x: x + at_mm * scale, y: top - 7, anchor: 'middle' }] })),
   ];
   const bars = lines.flatMap(({ y, entries }) => (entries ?? []).filter((entry) => entry.shape === shape).flatMap((entry) => drawEntry(entry, x, y + 1.2 + entry.build.crossbars * (barHeight + 0.3), scale)));
   return drawing({ marks: [...grid, ...bars.sort((a, b) => a.order - b.order).map(({ mark }) => mark)], labels });
