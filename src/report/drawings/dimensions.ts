@@ -71,6 +71,6 @@ export function uprightDimension({ from, to, x, edge, text, alwaysUpright = fals
     return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, upright: true, spots: [left, right, ...apart(-long / 2), ...apart(long / 2)] }] });
   }
   const beside: Spot = away > 0 ? { x: x + 8, y: middle, anchor: 'start' } : { x: x - 8, y: middle, anchor: 'end' };
-  const aligned = (y: number): readonly Spot[] => [{ x, y, anchor: 'middle' }, { x: x - away * 8, y, anchor: away > 0 ? 'start' : 'end' }];
+  const aligned = (y: number): readonly Spot[] => [{ x: x - away * 8, y, anchor: away > 0 ? 'start' : 'end' }, { x, y, anchor: 'middle' }];
   return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, spots: [beside, ...aligned(a - 13), ...aligned(b + 14)] }] });
 }
