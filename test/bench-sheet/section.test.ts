@@ -7,7 +7,7 @@ import { writeMarkdown } from '../../src/report/markdown.js';
 import { benchSheetSection } from '../../src/report/sections/bench-sheet.js';
 import { sheetInputSchema } from '../../src/bench-sheet/sheet-schema.js';
 import { telling } from '../../src/report/telling.js';
-import { nothing, promisedBy } from './audited.js';
+import { nothing, promisedBy, ruled } from './audited.js';
 
 function audited(changes: object = {}): Audit {
   const promised = promisedBy(changes);
@@ -62,7 +62,7 @@ describe('the report', () => {
 
 test('with readings the verdict speaks of a frame that is being built, and the plan’s own line keeps the plan’s verdict', () => {
   const change = { words: 'Turn the bars on edge.', verdict: 'clear', twist_reserve: 9, lift_chance: 0.01, cost: null, weight_kg: null } as const;
-  const said = page(withMeasured({ ...audited(), changes: [change] }, { ...nothing, corner_lift_mm: 9 }));
+  const said = page(withMeasured({ ...audited(), findings: [ruled('frame.dish_mm', 2)], changes: [change] }, { ...nothing, corner_lift_mm: 9 }));
   expect(said).toContain('Stop: do not go on with this frame yet.');
   expect(said).toMatch(/\| As planned \| Clear \|/);
 });

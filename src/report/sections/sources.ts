@@ -30,7 +30,8 @@ function assumed(list: readonly { readonly path: string; readonly value: string 
   const byPart = new Map<string, string[]>();
   for (const { path, value } of list) {
     const [part = '', ...rest] = path.replace(/^crossbars\[(\d+)\]/u, (_, n: string) => `crossbar ${Number(n) + 1}`).split('.');
-    byPart.set(part, [...(byPart.get(part) ?? []), `${rest.length === 0 ? '' : `${userText(rest.join(' '), 60)} `}${userText(value, 120)}`]);
+    const name = rest.length === 0 ? '' : userText(rest.join(' '), 60);
+    byPart.set(part, [...(byPart.get(part) ?? []), /^0 (?:mm|in)$/u.test(value) && name !== '' ? `no ${name}` : `${name === '' ? '' : `${name} `}${userText(value, 120)}`]);
   }
   return [...byPart].map(([part, values]) => `${userText(part, 40)}: ${values.join('; ')}.`);
 }

@@ -36,4 +36,4 @@ export function valueAndLimit(finding: Finding, units: UnitSystem): string {
 const close = (used: number | null, share: number): boolean => used !== null && Number.isFinite(share) && Math.abs(used - share) <= 1e-6 * Math.max(1, share);
 
 /** An amount of nothing. */
-const none = (words: string): string => (/^0 (?:mm|in|N|lbf|ml|tsp)$/u.test(words) ? 'none' : words);
+const none = (words: string): string => (/^0(?: (?:mm|in|N|lbf|ml|tsp)|°)$/u.test(words) ? 'none' : words);

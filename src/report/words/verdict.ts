@@ -13,6 +13,7 @@ export function verdictSentence(verdict: Verdict, counts: Readonly<Record<Verdic
     case 'stop':
       return `Stop: do not ${measured ? 'go on with' : 'cut'} this frame yet. ${counted(counts.stop, 'check says', 'checks say')} it will go wrong${counts.unknown > 0 ? `, ${counts.unknown} could not be made` : ''}${also}.`;
     case 'unknown':
+      if (counts.unknown === 0) return 'Unknown: this plan is not cleared, because no rule of the ruleset has anything to say of it.';
       return `Unknown: this plan is not cleared, because ${counted(counts.unknown, 'check', 'checks')} could not be made${also}.`;
     case 'caution':
       return `Caution: this frame can be ${measured ? 'finished' : 'cut'}, but ${counted(counts.caution, 'check asks', 'checks ask')} for care or a change first.`;
