@@ -10,6 +10,7 @@ import { readPlanWith } from './plan/read-plan.js';
 import type { Audit } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
 import { evaluateRules } from './rules/evaluate.js';
+import { examinerFor } from './suggest/examine.js';
 import { usualChanges } from './suggest/first-aid.js';
 
 export type { Bench } from './bench.js';
@@ -58,5 +59,5 @@ const samplesForChanges = 4000;
 export async function withChanges(audited: Audit, bench: Bench): Promise<Audit> {
   if (audited.verdict === 'clear') return audited;
   const quick = { ...bench, samples: Math.min(bench.samples, samplesForChanges) };
-  return { ...audited, changes: await usualChanges(audited, (plan) => audit(plan, quick)) };
+  return { ...audited, changes: await usualChanges(audited, { audit: (plan) => audit(plan, quick), examiner: examinerFor(quick, 'no-stop') }) };
 }

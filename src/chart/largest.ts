@@ -1,8 +1,7 @@
-import { cutPlan } from '../cutting/cut-plan.js';
 import type { Bench } from '../bench.js';
 import type { Plan } from '../plan/plan.js';
-import { examineBuild } from '../suggest/examine.js';
-import { judgeFor, type Judge, type Wish } from '../suggest/judge.js';
+import { examinerFor, passes } from '../suggest/examine.js';
+import type { Wish } from '../suggest/judge.js';
 import { chartPlan, type ChartBuild, type Shape } from './chart-plan.js';
 import { chartRules } from './subjects.js';
 
@@ -11,14 +10,8 @@ export type Passes = (plan: Plan) => Promise<boolean>;
 
 /** The audit's own facts and rules, those that a chart leaves out not asked. */
 export function passesFor(bench: Bench, wish: Wish): Passes {
-  const asked: Bench = { ...bench, ruleset: chartRules(bench.ruleset) };
-  const judge: Judge = judgeFor(asked.ruleset, wish);
-  return async (plan) => {
-    const examined = await examineBuild(plan, cutPlan([plan], asked.shelf), asked, judge);
-    if ('against' in examined) return false;
-    for (const against of [examined.againstBoards, examined.againstHanging, examined.againstSetback]) if ((await against(plan)).length > 0) return false;
-    return true;
-  };
+  const examiner = examinerFor({ ...bench, ruleset: chartRules(bench.ruleset) }, wish);
+  return (plan) => passes(plan, examiner);
 }
 
 /** Sizes looked at: from `least` to `most` in whole steps, mm of width. */
@@ -33,13 +26,13 @@ export interface Sizes {
  * large until one fails after one has passed; between those two the edge is halved down to one step. So the size given passes and the next step up fails;
  * in between the few sizes a frame is taken to fare no better the larger it is.
  */
-export async function largest(build: ChartBuild, shape: Shape, bench: Bench, passes: Passes, { least_mm, most_mm, step_mm }: Sizes): Promise<number | null> {
+export async function largest(build: ChartBuild, shape: Shape, bench: Bench, keeps: Passes, { least_mm, most_mm, step_mm }: Sizes): Promise<number | null> {
   const known = new Map<number, boolean>();
   const at = async (steps: number): Promise<boolean> => {
     const before = known.get(steps);
     if (before !== undefined) return before;
     const plan = chartPlan(build, shape, steps * step_mm, bench.shelf);
-    const result = plan !== null && (await passes(plan));
+    const result = plan !== null && (await keeps(plan));
     known.set(steps, result);
     return result;
   };

@@ -1,5 +1,6 @@
 import { createTwoFilesPatch } from 'diff';
 import { existsSync, writeFileSync } from 'node:fs';
+import { isDeepStrictEqual } from 'node:util';
 import { readPlanWith } from '../plan/read-plan.js';
 import type { Plan } from '../plan/plan.js';
 import { suggest, type Suggestion } from '../suggest/suggest.js';
@@ -47,8 +48,8 @@ function changedText(text: string, { edit, plan }: Suggestion, reread: (text: st
   const changed = writeEdit(text, edit, plan);
   if (changed === null) return null;
   const again = reread(changed);
-  const same = (p: Plan): string => JSON.stringify({ ...p, assumed: null });
-  return again.ok && same(again.value) === same(plan) ? changed : null;
+  const frame = (one: Plan): Plan => ({ ...one, assumed: [] });
+  return again.ok && isDeepStrictEqual(frame(again.value), frame(plan)) ? changed : null;
 }
 
 /** Shows what changes, then writes a file that must be new. */

@@ -1,4 +1,5 @@
 import { factSettings, type Bench } from '../bench.js';
+import { cutPlan } from '../cutting/cut-plan.js';
 import type { CutPlan } from '../cutting/purchase.js';
 import { clothFacts } from '../facts/cloth.js';
 import { cornerFacts } from '../facts/corners.js';
@@ -10,15 +11,30 @@ import { hangingFacts } from '../facts/hanging.js';
 import { lumberFacts } from '../facts/lumber.js';
 import { warpFacts } from '../facts/warp.js';
 import { glueFacts } from '../facts/glue.js';
+import { clothCutOf, rollWidth_mm } from '../mechanics/cloth/cloth-sheet.js';
+import { clothCutSize, rollShort_mm } from '../mechanics/cloth/cut-size.js';
 import { buildModel } from '../model/build-model.js';
 import type { Model, Solution } from '../model/model.js';
 import type { Plan } from '../plan/plan.js';
 import { groupOf, isSampled } from './fact-groups.js';
-import type { Judge } from './judge.js';
-import { hungSolution, lazySolution } from './lazy-solution.js';
+import { judgeFor, type Judge, type Wish } from './judge.js';
+import { hungSolution, SolvedFrames } from './lazy-solution.js';
 
 const inGroup = (group: ReturnType<typeof groupOf>) => (path: string): boolean => groupOf(path) === group;
 const only = (facts: readonly Fact[], kind: (path: string) => boolean): Fact[] => facts.filter(({ path }) => kind(path));
+
+/** What builds are examined with; it remembers solved frames from one build to the next. */
+export interface Examiner {
+  readonly bench: Bench;
+  readonly judge: Judge;
+  readonly frames: SolvedFrames;
+}
+
+/** An examiner for a bench and wish. */
+export function examinerFor(bench: Bench, wish: Wish): Examiner {
+  const judge = judgeFor(bench.ruleset, wish);
+  return { bench, judge, frames: new SolvedFrames({ give8: judge.reads((path) => path === 'frame.twist_reserve_give8') }) };
+}
 
 /** A build whose own parts hold: what is left to ask is how its boards are chosen, how it hangs, how far its crossbars stand back. */
 export interface SoundBuild {
@@ -39,10 +55,13 @@ export interface FailedBuild {
  * Judges a build on the facts that neither boards nor hanging nor setback can move, the cheap ones first, and stops at the first that stand in the way.
  * Nothing is decided here that the full audit would decide otherwise: facts are the audit's own, and those left out can only add findings.
  */
-export async function examineBuild(plan: Plan, cut: CutPlan, bench: Bench, judge: Judge): Promise<SoundBuild | FailedBuild> {
+export async function examineBuild(plan: Plan, cut: CutPlan, { bench, judge, frames }: Examiner): Promise<SoundBuild | FailedBuild> {
   const model = buildModel(plan, bench.shelf);
-  const solution = lazySolution(model, { give8: judge.reads((path) => path === 'frame.twist_reserve_give8') });
+  const solution = frames.of(model);
   const build = inGroup('build');
+  const sizes = only([...cuttingFacts(model, cut), ...rollFacts(model)], build);
+  const tooLarge = await judge.against(sizes, build, plan.units);
+  if (tooLarge.length > 0) return { against: tooLarge };
   const first = only([...cuttingFacts(model, cut), ...lumberFacts(model), ...glueFacts(model), ...clothFacts(model, solution), ...fasteningFacts(model, solution), ...cornerFacts(model, solution), ...steadyFacts(model, solution)], build);
   let against = await judge.against(first, build, plan.units);
   if (against.length > 0) return { against };
@@ -61,6 +80,14 @@ export async function examineBuild(plan: Plan, cut: CutPlan, bench: Bench, judge
   };
 }
 
+/** Whether nothing stands in the way of a plan: what the full audit would say, found with as little work as possible. */
+export async function passes(plan: Plan, examiner: Examiner): Promise<boolean> {
+  const examined = await examineBuild(plan, cutPlan([plan], examiner.bench.shelf), examiner);
+  if ('against' in examined) return false;
+  for (const against of [examined.againstHanging, examined.againstSetback, examined.againstBoards]) if ((await against(plan)).length > 0) return false;
+  return true;
+}
+
 /** The bow with the wire's pull needs a solution of its own, so it is asked for last. */
 function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan, bench: Bench, judge: Judge): Against {
   const hanging = inGroup('hanging');
@@ -73,6 +100,13 @@ function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan
     if (against.length > 0 || !judge.reads(isBow)) return against;
     return judge.against([...facts, ...first, ...only(hangingFacts(model, hungSolution(model, solution)), isBow)], isBow, plan.units);
   };
+}
+
+/** Whether the cloth fits its roll needs no solution: the same facts as in the audit, asked for early because nothing else helps a plan that fails them. */
+function rollFacts(model: Model): Fact[] {
+  const { width_mm, height_mm } = clothCutSize(clothCutOf(model));
+  const cloth = (path: string, value: number): Fact => ({ path, about: 'cloth', value, unit: 'mm' });
+  return [cloth('cloth.cut_width_mm', width_mm), cloth('cloth.cut_height_mm', height_mm), cloth('cloth.roll_short_mm', rollShort_mm(width_mm, height_mm, rollWidth_mm(model)))];
 }
 
 /** Facts about stability cost most of the time of an audit, so they are asked for last. */
@@ -96,17 +130,20 @@ function unsolved(solution: Solution): Solution {
   };
 }
 
-/** First the closed form; frames are sampled only where that finds nothing and a rule asks for it. */
+/** First what the wood itself says, then warp in closed form; frames are sampled only where neither finds anything and a rule asks for it. */
 function againstBoards(facts: readonly Fact[], solution: Solution, bench: Bench, judge: Judge): Against {
   const boards = inGroup('boards');
   return async (plan) => {
     if (!judge.reads(boards)) return [];
     const model = buildModel(plan, bench.shelf);
     const settings = factSettings(model, bench);
-    const other = only([...lumberFacts(model), ...fasteningFacts(model, solution)], boards);
+    const known: Fact[] = [...facts, ...only([...lumberFacts(model), ...fasteningFacts(model, solution)], boards)];
+    let against = await judge.against(known, boards, plan.units);
+    if (against.length > 0) return against;
     const exact = only(warpFacts(model, solution, { ...settings, samples: 0 }), (path) => boards(path) && !isSampled(path));
-    const known = [...facts, ...other, ...exact];
-    const against = await judge.against(known, boards, plan.units);
+    const isNew = new Set(exact.map(({ path }) => path));
+    known.push(...exact);
+    against = await judge.against(known, (path) => isNew.has(path), plan.units);
     if (against.length > 0 || !judge.reads(isSampled) || settings.samples < 1) return against;
     const sampled = only(warpFacts(model, solution, settings), isSampled);
     return judge.against([...known, ...sampled], isSampled, plan.units);

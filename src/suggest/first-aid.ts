@@ -4,11 +4,16 @@ import type { Plan } from '../plan/plan.js';
 import type { Audit, Change } from '../report/audit-view.js';
 import { applyEdit, mergeEdits, type Edit } from './edit.js';
 import * as say from './edit-words.js';
+import { passes, type Examiner } from './examine.js';
 import { knownObjections, readable } from './objections.js';
 import { settledMoisture_pct } from './options.js';
 
-/** Audits a changed plan. */
-export type AuditPlan = (plan: Plan) => Promise<Audit>;
+/** How changed plans are audited, and how those that cannot help are told beforehand. */
+export interface Trial {
+  readonly audit: (plan: Plan) => Promise<Audit>;
+  /** For the wish that nothing stops. */
+  readonly examiner: Examiner;
+}
 
 /** The changes that practice reaches for first, each to this plan alone; those that the plan has already, or that the plan reader would refuse, are left away. */
 export function firstAid({ plan, shelf }: Pick<Audit, 'plan' | 'shelf'>): readonly Edit[] {
@@ -73,27 +78,27 @@ export function compareChanges(a: Change, b: Change): number {
  * The usual changes with what each does, most useful first. Where the plan has a stop that no single one of them cures, the fewest of them
  * that cure it together come first, if any do: several at once, the cheapest of as many.
  */
-export async function usualChanges(audited: Audit, auditPlan: AuditPlan): Promise<readonly Change[]> {
+export async function usualChanges(audited: Audit, trial: Trial): Promise<readonly Change[]> {
   const { plan, shelf } = audited;
   const edits = firstAid(audited);
   const changes: Change[] = [];
-  for (const edit of edits) changes.push(asChange(edit.words.join(' '), await auditPlan(applyEdit(plan, edit, shelf))));
+  for (const edit of edits) changes.push(asChange(edit.words.join(' '), await trial.audit(applyEdit(plan, edit, shelf))));
   changes.sort(compareChanges);
   if (audited.verdict !== 'stop' || changes.some(({ verdict }) => verdict !== 'stop')) return changes;
-  const cure = await together(audited, edits, auditPlan);
+  const cure = await together(audited, edits, trial);
   return cure === null ? changes : [cure, ...changes];
 }
 
 /** The fewest of the edits that together leave no stop: pairs, then triples, then all of them. */
-async function together({ plan, shelf }: Audit, edits: readonly Edit[], auditPlan: AuditPlan): Promise<Change | null> {
+async function together({ plan, shelf }: Audit, edits: readonly Edit[], trial: Trial): Promise<Change | null> {
   const known = knownObjections(plan, shelf);
   for (const size of [2, 3, edits.length].filter((n, i, all) => n <= edits.length && all.indexOf(n) === i)) {
     const cures: Change[] = [];
     for (const chosen of subsets(edits, size)) {
       const edit = mergeEdits(...chosen);
       const changed = applyEdit(plan, edit, shelf);
-      if (!readable(changed, shelf, known)) continue;
-      const change = asChange(edit.words.join(' '), await auditPlan(changed));
+      if (!readable(changed, shelf, known) || !(await passes(changed, trial.examiner))) continue;
+      const change = asChange(edit.words.join(' '), await trial.audit(changed));
       if (change.verdict !== 'stop') cures.push(change);
     }
     if (cures.length > 0) return cures.sort((a, b) => compareGravity(a.verdict, b.verdict) || (a.cost ?? Infinity) - (b.cost ?? Infinity) || compareChanges(a, b))[0] ?? null;

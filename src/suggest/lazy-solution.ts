@@ -48,6 +48,29 @@ export function lazySolution(model: Model, wants: { readonly give8: boolean }): 
   });
 }
 
+/** Frames kept at most: twins, such as a pair glued with screws and without, come soon after each other. */
+const mostKept = 400;
+
+/** Solutions by what is solved: builds whose frames are alike in shape, stiffness and pull share one. */
+export class SolvedFrames {
+  readonly #kept = new Map<string, Solution>();
+
+  constructor(private readonly wants: { readonly give8: boolean }) {}
+
+  of(model: Model): Solution {
+    const { shape, shape_stability, shape_give8, working, peak, accidental } = model;
+    const key = JSON.stringify([shape, shape_stability, shape_give8, working, peak, accidental]);
+    const known = this.#kept.get(key) ?? lazySolution(model, this.wants);
+    this.#kept.delete(key);
+    this.#kept.set(key, known);
+    for (const oldest of this.#kept.keys()) {
+      if (this.#kept.size <= mostKept) break;
+      this.#kept.delete(oldest);
+    }
+    return hungSolution(model, known);
+  }
+}
+
 /** The solution of the same frame hung as this model says: only the hanging is worked out anew. */
 export function hungSolution(model: Model, frame: Solution): Solution {
   const forces = once(() => hangingForces(model));

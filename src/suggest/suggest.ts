@@ -4,7 +4,8 @@ import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
 import { allBuilds } from './builds.js';
 import type { Edit } from './edit.js';
-import { judgeFor, mayStop, stands, type Wish } from './judge.js';
+import { examinerFor } from './examine.js';
+import { mayStop, stands, type Wish } from './judge.js';
 import { boardOptions } from './options.js';
 import { reasonOf } from './reason.js';
 import { Search } from './search.js';
@@ -73,7 +74,7 @@ export async function suggest(plan: Plan, bench: Bench, goals: Goals): Promise<S
   const wish: Wish = goals.clear ? 'clear' : 'no-stop';
   const planned = await audit(plan, bench);
   const space = allBuilds(plan, bench.shelf);
-  const search = new Search(plan, space, bench, judgeFor(bench.ruleset, wish), (examined) => goals.onExamined?.(examined, space.builds.length));
+  const search = new Search(plan, space, examinerFor(bench, wish), (examined) => goals.onExamined?.(examined, space.builds.length));
   const audits = new Map<string, Audit>();
   const found = new Map<string, Suggestion>();
   for (const aim of aims) {

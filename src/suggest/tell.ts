@@ -48,7 +48,7 @@ export function tellSuggestions(answer: Suggestions): string {
 function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried']): readonly string[] {
   const most = tried.in_the_way.slice(0, 3).map(({ rule, builds }) => `${rule} (${builds})`);
   return [
-    `Looked through: ${tried.candidates} plans, which are ${tried.builds} ways to build the frame with every choice of boards. ${tried.examined} of them had to be worked out; the others cannot ${found.length === 0 ? 'be built' : 'cost less, weigh less or change less'}.`,
+    `Looked through: ${tried.candidates} plans, which are ${tried.builds} ways to build the frame with every choice of boards. ${tried.examined} of those ways had to be worked out${found.length === 0 ? ', and none of them will do' : '; the others cannot cost less, weigh less or change less'}.`,
     ...(most.length === 0 ? [] : [`Most often in the way: ${most.join(', ')}.`]),
     'What was looked through:',
     ...tried.space.map((sentence) => `  - ${sentence}`),

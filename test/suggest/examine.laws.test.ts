@@ -8,9 +8,8 @@ import { readPlanWith } from '../../src/plan/read-plan.js';
 import { solveModel } from '../../src/solve/solve-model.js';
 import { allBuilds } from '../../src/suggest/builds.js';
 import { applyEdit, mergeEdits, type Edit } from '../../src/suggest/edit.js';
-import { examineBuild } from '../../src/suggest/examine.js';
+import { examineBuild, examinerFor } from '../../src/suggest/examine.js';
 import { groupOf, isSampled, type FactGroup } from '../../src/suggest/fact-groups.js';
-import { judgeFor } from '../../src/suggest/judge.js';
 import { lazySolution } from '../../src/suggest/lazy-solution.js';
 import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/options.js';
 import { cutting, leastPrice, leastPriceCut, priceOf } from '../../src/suggest/price.js';
@@ -66,12 +65,12 @@ describe('what is left out of an examination', () => {
     let out = 0;
     let through = 0;
     for (const wish of ['no-stop', 'clear'] as const) {
-      const judge = judgeFor(few.ruleset, wish);
+      const examiner = examinerFor(few, wish);
       await fc.assert(
         fc.asyncProperty(someBuild, async ({ plan, build, option }) => {
           const edit = mergeEdits(build.edit, pick(boardOptions(build.plan), option) ?? { words: [] });
           const changed = applyEdit(plan, edit, few.shelf);
-          const examined = await examineBuild(build.plan, cutting(build.plan, few.shelf), few, judge);
+          const examined = await examineBuild(build.plan, cutting(build.plan, few.shelf), examiner);
           const against = 'against' in examined ? examined.against : [...(await examined.againstBoards(changed)), ...(await examined.againstHanging(changed)), ...(await examined.againstSetback(changed))];
           const kept = keeps(await audit(changed, few), wish, few);
           expect({ kept, against: [...against] }).toEqual({ kept: against.length === 0, against: [...against] });
@@ -97,6 +96,19 @@ describe('what is left out of an examination', () => {
       }),
       { numRuns: 25 },
     );
+  });
+
+  it('a cloth too wide for its roll is found before anything is solved, by the very facts of the audit', async () => {
+    const text = 'plan: 1\nname: Wide\nface: { width: 1700 mm, height: 1600 mm }\nbars: { stock: stud-38x64, lay: edge }\n';
+    const read = readPlanWith(text, 'plan.yaml', bench.shelf);
+    if (!read.ok) throw new Error('the plan must be readable');
+    const examiner = examinerFor(bench, 'no-stop');
+    const asked: (readonly Fact[])[] = [];
+    const watched = { ...examiner, judge: { ...examiner.judge, against: async (...args: Parameters<typeof examiner.judge.against>) => (asked.push(args[0]), examiner.judge.against(...args)) } };
+    expect(await examineBuild(read.value, cutting(read.value, bench.shelf), watched)).toEqual({ against: ['cloth/roll'] });
+    const { facts } = await audit(read.value, bench);
+    expect(asked.length).toBe(1);
+    for (const fact of asked[0] ?? []) expect(facts).toContainEqual(fact);
   });
 
   it('every fact that needs samples is known as one', async () => {
