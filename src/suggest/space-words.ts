@@ -19,6 +19,7 @@ export function spaceInWords(plan: Plan, shelf: Shelf): readonly string[] {
     `Boards chosen and paired as planned or with more care${settled === null ? '' : ', and dried to the room before cutting or not'}.`,
     ...(hangs === 0 ? [] : [`Hung as planned; only where that fails, ${hangs} other ways: two hooks, other slacks of the wire, rings in the other face.`]),
     'Crossbars set back as planned, new ones as is usual; only where the brush would touch them, further back.',
+    'Of all these, the ones that a plan file may say without an error or a new warning.',
     'Size, corner cut, corner glue and nails, cloth, pull and room stay as planned.',
   ];
 }
