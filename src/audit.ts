@@ -2,6 +2,7 @@ import { factSettings, type Bench } from './bench.js';
 import { cutPlan } from './cutting/cut-plan.js';
 import { allFacts } from './facts/all-facts.js';
 import { worstVerdict } from './findings/summary.js';
+import { assumedJoints } from './model/assumed-joints.js';
 import { buildModel } from './model/build-model.js';
 import { leftOut } from './model/left-out.js';
 import { solveModel } from './solve/solve-model.js';
@@ -40,7 +41,7 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
     verdict: worstVerdict(judged.findings),
     silent: judged.silent,
     switched_off: bench.ruleset.off.map(({ id, reason }) => ({ rule: id, reason })),
-    assumed: plan.assumed,
+    assumed: [...plan.assumed, ...assumedJoints(model)],
     left_out: leftOut(model),
     ruleset_name: bench.ruleset.name,
     seed: bench.seed,

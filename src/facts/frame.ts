@@ -72,11 +72,10 @@ function barFacts(name: BarName, model: Model, solution: Solution): Fact[] {
   ];
 }
 
-/** Extreme-fibre stress at peak pull; loose plies bend each for itself, screwed ones are taken as solid (the larger stress). */
+/** Extreme-fibre stress of any ply at peak pull. */
 function bendingStress_MPa(name: BarName, model: Model, solution: Solution): number {
-  const { section, bond, plies, stack, ply_w_mm } = model.bars[name];
-  const apart = plies > 1 && bond === 'none' && stack === 'side-by-side';
-  return (solution.peak.bars[name].moment_Nmm * (apart ? ply_w_mm : section.w_mm)) / (2 * section.I_plane_mm4);
+  const { section, fibre_mm } = model.bars[name];
+  return (solution.peak.bars[name].moment_Nmm * fibre_mm) / section.I_plane_mm4;
 }
 
 function unsupported_mm(name: BarName, model: Model): number {

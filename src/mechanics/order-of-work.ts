@@ -23,7 +23,8 @@ const diagonalOf = ({ plan }: Model): string => formatLength(Math.hypot(plan.fac
 
 function plySteps(model: Model): readonly WorkStep[] {
   const { bars } = model.plan;
-  if (bars.plies < 2 || bars.bond === 'none') return [];
+  const built = [...Object.values(model.bars), ...model.crossbars].some(({ plies }) => plies > 1);
+  if (!built || bars.bond === 'none') return [];
   const sheet = glueSheet(model);
   const glued = bars.bond === 'glue' || bars.bond === 'glue+screws';
   const screws = plannedFastenings(model).find((f) => f.name === 'ply-screws');

@@ -1,4 +1,4 @@
-import { barNames, cornerNames, type BarName } from '../base/names.js';
+import { barNames, cornerNames, type BarName, type CornerName } from '../base/names.js';
 import { builtSize, laidSize } from '../plan/build-up.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
@@ -66,10 +66,10 @@ function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], s
     span_mm,
     screws,
   };
-  const section = plySection(build, 1);
-  const section_stability = lying.plies > 1 && bars.bond === 'screws' ? plySection(build, 0.6666666666666666) : section;
+  const { section, fibre_mm } = plySection(build, 1);
+  const section_stability = lying.plies > 1 && bars.bond === 'screws' ? plySection(build, 0.6666666666666666).section : section;
   const mass_kg = section.A_mm2 * (span_mm - shorter_mm) * stock.density_kg_per_m3 * 1e-9;
-  return { name, stock, lay: lying.lay, plies: lying.plies, stack: bars.stack, bond: bars.bond, pairing: bars.pairing, ...size, section, section_stability, span_mm, mass_kg };
+  return { name, stock, lay: lying.lay, plies: lying.plies, stack: bars.stack, bond: bars.bond, pairing: bars.pairing, ...size, section, section_stability, fibre_mm, span_mm, mass_kg };
 }
 
 function timberBraces(plan: Plan, shelf: Shelf): Model['braces'] {
@@ -114,11 +114,14 @@ function frameShape(
   };
 }
 
-function withGive(shape: FrameShape, give: number): FrameShape {
+/** The frame with joints softer than hoped: each gives at least this much. */
+function withGive(shape: FrameShape, least: number): FrameShape {
+  const { corner_give: own } = shape;
+  const softer = (corner: CornerName): number => Math.max(least, own[corner]);
   return {
     ...shape,
-    corner_give: { 'top-left': give, 'top-right': give, 'bottom-left': give, 'bottom-right': give },
-    crossbars: shape.crossbars.map((crossbar) => ({ ...crossbar, give })),
+    corner_give: { 'top-left': softer('top-left'), 'top-right': softer('top-right'), 'bottom-left': softer('bottom-left'), 'bottom-right': softer('bottom-right') },
+    crossbars: shape.crossbars.map((crossbar) => ({ ...crossbar, give: Math.max(least, crossbar.give) })),
   };
 }
 

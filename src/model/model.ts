@@ -21,6 +21,8 @@ export interface MemberBuild {
   readonly section: Section;
   /** Section for stability (2/3 K). */
   readonly section_stability: Section;
+  /** Times an in-plane moment over `section.I_plane_mm4`: the largest bending stress in any of its plies. */
+  readonly fibre_mm: number;
   /** Centre-line length between the corners or crossings it joins. */
   readonly span_mm: number;
   /** Mass of the wood, from outside lengths. */
@@ -37,7 +39,7 @@ export interface Model {
   readonly braces: readonly { readonly corner: CornerName; readonly leg_mm: number; readonly stock: Lumber; readonly section: Section; readonly mass_kg: number }[];
   readonly shape: FrameShape;
   readonly shape_stability: FrameShape;
-  /** The stability shape with every joint at give 8. */
+  /** The stability shape with every joint at give 8, or its own where that is more. */
   readonly shape_give8: FrameShape;
   readonly working: EdgePull;
   readonly peak: EdgePull;

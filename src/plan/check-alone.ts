@@ -56,14 +56,17 @@ function checkCrossbars(plan: Plan, source: YamlSource): Problem[] {
 
 function checkScrews(plan: Plan, input: PlanInput, source: YamlSource): Problem[] {
   const screws = input['ply-screws'];
+  const { bond } = plan.bars;
+  if (screws === 'none' && (bond === 'screws' || bond === 'glue+screws')) return [source.problem('ply-screws-missing', ['ply-screws'], { value: bond })];
   if (screws === undefined || screws === 'none') return [];
-  if (plan.bars.plies === 1) return [source.warning('screws-without-plies', ['ply-screws'])];
+  if (plan.bars.plies === 1 && plan.crossbars.every(({ plies }) => plies === 1)) return [source.warning('screws-without-plies', ['ply-screws'])];
   return plan.ply_screws === null ? [source.problem('screws-without-bond', ['ply-screws'], { value: plan.bars.bond }, 'key')] : [];
 }
 
 function checkHanging(plan: Plan, source: YamlSource): Problem[] {
   const { hang, face, units } = plan;
   if (hang.by === 'none') return [];
+  if (hang.by === 'two-hooks' && hang.hooks !== 2) return [source.problem('one-of-two-hooks', ['hang', 'hooks'])];
   if (hang.drop_mm >= face.height_mm) return [source.problem('drop-too-deep', ['hang', 'drop'], { value: formatLength(hang.drop_mm, units), allowed: formatLength(face.height_mm, units) })];
   return hang.by === 'wire' && hang.slack_mm > hang.drop_mm ? [source.warning('wire-above-frame', ['hang', 'slack'], { value: formatLength(hang.slack_mm, units), allowed: formatLength(hang.drop_mm, units) })] : [];
 }

@@ -2,7 +2,7 @@ import { formatLength } from '../base/units-format.js';
 import type { Problem } from '../base/problem.js';
 import type { Path, YamlSource } from '../base/yaml-document.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
-import { builtSize, plyThickness_mm, type BuiltSize } from './build-up.js';
+import { builtSize, laidSize, plyThickness_mm, type BuiltSize } from './build-up.js';
 import { unknownName } from './check-names.js';
 import type { Plan, PlanCrossbar, Stack } from './plan.js';
 import { fittingScrew } from './settle-plan.js';
@@ -23,7 +23,7 @@ export function checkPlan(plan: Plan, shelf: Shelf, source: YamlSource): Problem
   const bar = builtSize(bars, plan.bars.lay, plan.bars.plies, plan.bars.stack);
   const shorter_mm = Math.min(plan.face.width_mm, plan.face.height_mm);
   if (bar.w_mm >= shorter_mm / 2) return [...problems, source.problem('no-opening', ['bars'], { value: formatLength(bar.w_mm, plan.units), allowed: formatLength(shorter_mm / 2, plan.units) }, 'key')];
-  return [...problems, ...checkBrace(plan, bar, source), ...checkCrossbars(plan, bar, shelf, source), ...checkPlyScrews(plan, bars, shelf, source)];
+  return [...problems, ...checkBrace(plan, bar, shelf, source), ...checkCrossbars(plan, bar, shelf, source), ...checkPlyScrews(plan, bars, shelf, source)];
 }
 
 /** Defaults that name something this shelf does not have. */
@@ -41,11 +41,24 @@ function checkDefaults(plan: Plan, shelf: Shelf, source: YamlSource): Problem[] 
   return problems;
 }
 
-function checkBrace(plan: Plan, bar: BuiltSize, source: YamlSource): Problem[] {
+/**
+ * The leg at which a brace vanishes into the corner, mm. Between the bars' inner edges a timber brace is √2 (leg − w) long along its middle and shorter by its own
+ * width along its inner side, so the leg must be more than w + w_brace/√2; a gusset or angle must reach past the middle of the bars to hold anything: w/2.
+ */
+function leastLeg_mm(plan: Plan, bar: BuiltSize, shelf: Shelf): number {
+  const { brace } = plan.corners;
+  const stock = brace?.kind === 'timber' ? lumberOf(shelf, brace.stock ?? plan.bars.stock) : undefined;
+  return stock === undefined || brace === null ? bar.w_mm / 2 : bar.w_mm + laidSize(stock, brace.lay).w_mm / Math.SQRT2;
+}
+
+function checkBrace(plan: Plan, bar: BuiltSize, shelf: Shelf, source: YamlSource): Problem[] {
   const { brace } = plan.corners;
   const shorter_mm = Math.min(plan.face.width_mm, plan.face.height_mm);
   const half_mm = (shorter_mm - bar.w_mm) / 2;
-  if (brace === null || brace.leg_mm >= shorter_mm / 2 || brace.leg_mm < half_mm) return [];
+  if (brace === null) return [];
+  const least_mm = leastLeg_mm(plan, bar, shelf);
+  if (brace.leg_mm <= least_mm) return [source.problem('leg-too-short', ['corners', 'brace', 'leg'], { value: formatLength(brace.leg_mm, plan.units), allowed: formatLength(least_mm, plan.units) })];
+  if (brace.leg_mm >= shorter_mm / 2 || brace.leg_mm < half_mm) return [];
   return [source.problem('leg-too-long', ['corners', 'brace', 'leg'], { value: formatLength(brace.leg_mm, plan.units), allowed: formatLength(half_mm, plan.units) })];
 }
 

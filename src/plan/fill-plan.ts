@@ -15,16 +15,17 @@ const mm = (text: string): number => quantity(text, 'length');
 const maybe_mm = (text: string | undefined): number | undefined => (text === undefined ? undefined : mm(text));
 const pull = (text: string): number => quantity(text, 'pull');
 
-function fillBars(bars: PlanInput['bars'], defaults: Defaults): PlanBars {
+function fillBars({ bars, crossbars }: PlanInput, defaults: Defaults): PlanBars {
   const plies = defaults.take('bars.plies', bars.plies, 1, 'one ply');
   const single = plies === 1;
+  const built = !single || (crossbars ?? []).some((crossbar) => (crossbar.plies ?? 1) > 1);
   return {
     stock: bars.stock,
     lay: bars.lay,
     lip_mm: defaults.length('bars.lip', maybe_mm(bars.lip), 0),
     plies,
     stack: single ? (bars.stack ?? 'side-by-side') : defaults.take('bars.stack', bars.stack, 'side-by-side'),
-    bond: single ? 'none' : defaults.take('bars.bond', bars.bond, 'glue+screws'),
+    bond: built ? defaults.take('bars.bond', bars.bond, 'glue+screws') : 'none',
     pairing: single ? (bars.pairing ?? 'unsorted') : defaults.take('bars.pairing', bars.pairing, 'unsorted'),
   };
 }
@@ -120,8 +121,9 @@ function fillBoard(board: NonNullable<PlanInput['boards']>[number], index: numbe
   };
 }
 
+/** Bond `none` stands where nothing is built of several plies. */
 function fillPlyScrews(input: PlanInput['ply-screws'], bars: PlanBars, defaults: Defaults): Plan['ply_screws'] {
-  const wanted = bars.plies > 1 && (bars.bond === 'screws' || bars.bond === 'glue+screws');
+  const wanted = bars.bond === 'screws' || bars.bond === 'glue+screws';
   if (!wanted || input === 'none') return null;
   if (input?.pilot === undefined) defaults.take('ply-screws.pilot', undefined, null, 'chosen from the drills on the shelf');
   return {
@@ -146,7 +148,7 @@ export function fillPlan(input: PlanInput): Plan {
   const defaults = new Defaults(units);
   const face = { width_mm: mm(input.face.width), height_mm: mm(input.face.height) };
   const count = defaults.take('count', input.count, 1, 'one frame');
-  const bars = fillBars(input.bars, defaults);
+  const bars = fillBars(input, defaults);
   if (input.crossbars === undefined) defaults.take('crossbars', undefined, null, 'none');
   const crossbars = (input.crossbars ?? []).map((crossbar, index) => fillCrossbar(crossbar, index, input, crossbar.runs === 'upright' ? face.width_mm : face.height_mm, defaults));
   const corners = fillCorners(input.corners, input, Math.min(face.width_mm, face.height_mm), defaults);

@@ -77,13 +77,13 @@ function member(name: string, is: MadeUp, span_mm: number): MemberBuild {
   const flat = is.lay === 'flat';
   const ply_w_mm = flat ? width_mm : thickness_mm;
   const ply_d_mm = flat ? thickness_mm : width_mm;
-  const section = plySection(
+  const { section, fibre_mm } = plySection(
     { ply_w_mm, ply_d_mm, plies: is.plies, stack: is.stack, bond: is.bond, E_MPa: 9000, G_MPa: 562.5, density_kg_per_m3: 420, span_mm, screws: null },
     1,
   );
   const stock = { key: 'strip', thickness_mm, width_mm, spread: proposedSpread } as unknown as Lumber;
   const { lay, plies, stack, bond, pairing } = is;
-  return { name, stock, lay, plies, stack, bond, pairing, ply_w_mm, ply_d_mm, section, section_stability: section, span_mm, mass_kg: 1 };
+  return { name, stock, lay, plies, stack, bond, pairing, ply_w_mm, ply_d_mm, section, section_stability: section, fibre_mm, span_mm, mass_kg: 1 };
 }
 
 /**

@@ -54,6 +54,7 @@ function jointShare(model: Model): number {
  * bare frame's), the worse of the two deciding; or the joint has let go in the plane and the brace carries the bare frame's whole moment alone, the joint only what comes
  * out of the plane. Gussets and angles lie beside the joint: they share its moment as the shelf's gives say (the joint's share = give with brace over give without);
  * screws give way before they break, so a screwed plate may leave more of it to the joint. The joint alone is a third way.
+ * What comes out of the plane is never left to the brace: a corner with neither glue nor nails has nothing to hold it, brace or not.
  * `duration` multiplies what nails and screws hold (1.6 for a knock). Source: physics section 8.
  */
 export function cornerUse(model: Model, corner: CornerStatics, pull: EdgePull, duration: number): CornerUse {
@@ -66,7 +67,7 @@ export function cornerUse(model: Model, corner: CornerStatics, pull: EdgePull, d
   const whole = Math.max(bareCornerMoment_Nmm(model.shape, pull), Math.abs(corner.moment_Nmm));
   const loose = jointUse(model, { ...corner, moment_Nmm: 0 }, duration);
   const alone = { use: whole / capacity, governs: named };
-  const afterwards = joint.governs === 'nothing' ? alone : most([alone, loose]);
+  const afterwards = most([alone, loose]);
   if (brace.kind !== 'timber') {
     const shared = (share: number): CornerUse => {
       const part = jointUse(model, { ...corner, moment_Nmm: share * corner.moment_Nmm }, duration);

@@ -1,4 +1,4 @@
-import type { Model } from '../../model/model.js';
+import type { MemberBuild, Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
 import { pickScrew } from './pick-screw.js';
@@ -11,14 +11,16 @@ const TWO_FROM_MM = 60;
 
 /**
  * The screws that hold the crossbars' ends: through the side bar into the end of the crossbar where a screw on the shelf is long enough for six diameters of
- * penetration, else slanting from the crossbar's side into the bar. Null without crossbars or without a screw that fits.
+ * penetration, else slanting from the crossbar's side into the bar. All crossbars take the same, and the most slender decides. Null without crossbars or without a screw that fits.
  */
 export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const { plan, shelf, bars, crossbars } = model;
-  const lead = crossbars[0];
+  const slender = (member: MemberBuild): number => Math.min(member.section.w_mm, member.section.d_mm);
+  const [lead] = [...crossbars].sort((p, q) => slender(p) - slender(q) || p.span_mm - q.span_mm);
   if (lead === undefined) return null;
+  const shortest_mm = Math.min(...crossbars.map(({ span_mm }) => span_mm));
   const w_mm = bars.top.section.w_mm;
-  const edge_mm = Math.min(lead.section.w_mm, lead.section.d_mm) / 2;
+  const edge_mm = slender(lead) / 2;
   const through = pickScrew(shelf, { through_mm: w_mm, holding_mm: Infinity, edge_mm });
   const straight = through !== null && through.length_mm - w_mm >= 6 * through.shank_mm;
   const screw = straight ? through : pickScrew(shelf, { through_mm: SLANT_THROUGH_MM, holding_mm: w_mm, edge_mm });
@@ -44,11 +46,11 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     density_kg_per_m3: lead.stock.density_kg_per_m3,
     through_mm,
     penetration_mm,
-    exit_mm: straight ? lead.span_mm - w_mm - penetration_mm : SLANT_THROUGH_MM + w_mm - screw.length_mm,
+    exit_mm: straight ? shortest_mm - w_mm - penetration_mm : SLANT_THROUGH_MM + w_mm - screw.length_mm,
     along_grain: straight,
     edge_mm: each > 1 ? Math.min(edge_mm, lead.section.d_mm / 4) : edge_mm,
     end_mm: Math.min(...ends),
-    spacing_mm: each > 1 ? lead.section.d_mm : lead.span_mm,
+    spacing_mm: each > 1 ? lead.section.d_mm : shortest_mm,
     thinnest_mm: Math.min(2 * edge_mm, through_mm),
     ...screwHoles(screw, G, role, plan, shelf, null),
     lateral_N: screwLateral_N(screw, { G_side: bars.top.stock.species.specific_gravity, G_main: G, side_mm: through_mm, main_mm: penetration_mm, end_grain: straight }),

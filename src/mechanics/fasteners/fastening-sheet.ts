@@ -34,6 +34,7 @@ export interface FasteningLine {
 
 const words: Readonly<Record<PlannedFastening['name'], string>> = {
   'ply-screws': 'Plies together',
+  'crossbar-ply-screws': 'Plies of the crossbars',
   'corner-nails': 'Corners',
   'crossbar-screws': 'Crossbars to the bars',
   'brace-screws': 'Corner braces',

@@ -39,6 +39,9 @@ function plyShear_N(f: PlannedFastening, model: Model, solution: Solution): numb
 export function fasteningUse(f: PlannedFastening, model: Model, solution: Solution): number {
   if (f.role === 'clamp') return 0;
   switch (f.name) {
+    case 'crossbar-ply-screws':
+      // The plies of a crossbar share its push or pull evenly: nothing slides.
+      return 0;
     case 'ply-screws':
       return over(plyShear_N(f, model, solution), f.lateral_N);
     case 'corner-nails':

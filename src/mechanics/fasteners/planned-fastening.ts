@@ -1,6 +1,6 @@
 import type { Drill } from '../../shelf/shelf.js';
 
-export const fasteningNames = ['ply-screws', 'corner-nails', 'brace-screws', 'crossbar-screws'] as const;
+export const fasteningNames = ['ply-screws', 'crossbar-ply-screws', 'corner-nails', 'brace-screws', 'crossbar-screws'] as const;
 export type FasteningName = (typeof fasteningNames)[number];
 
 /** One row of fastenings on one piece: places along it, mm from its long point or end. */

@@ -7,5 +7,5 @@ import { planPlyScrews } from './ply-screws.js';
 
 /** Every fastening this plan really has, in the order they are driven. */
 export function plannedFastenings(model: Model): readonly PlannedFastening[] {
-  return [planPlyScrews(model), planCornerNails(model), planCrossbarScrews(model), planBraceScrews(model)].filter((f) => f !== null);
+  return [...planPlyScrews(model), planCornerNails(model), planCrossbarScrews(model), planBraceScrews(model)].filter((f) => f !== null);
 }

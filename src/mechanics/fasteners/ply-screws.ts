@@ -1,5 +1,6 @@
 import { barNames } from '../../base/names.js';
 import type { MemberBuild, Model } from '../../model/model.js';
+import { fittingScrew } from '../../plan/settle-plan.js';
 import type { Screw } from '../../shelf/shelf.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
@@ -25,22 +26,39 @@ export function plyScrewFit(length_mm: number, ply_mm: number, plies: number): {
   return { passes, penetration_mm: passes === 0 ? 0 : Math.min(ply_mm, length_mm - passes * ply_mm), exit_mm: plies * ply_mm - length_mm };
 }
 
-function screwFor(model: Model): Screw | null {
+/** The plan's own screw, where it names one; else one that fits plies of this thickness. Null when nothing fits. */
+function screwFor(model: Model, lead: MemberBuild): { readonly screw: Screw | null; readonly named: boolean } {
   const planned = model.plan.ply_screws;
-  if (planned) return model.shelf.screws[planned.use] ?? null;
-  const { ply_mm, face_mm } = across(model.bars.top);
-  return pickScrew(model.shelf, { through_mm: ply_mm, holding_mm: ply_mm * (model.bars.top.plies - 1), edge_mm: face_mm / 2 });
+  const named = planned !== null && !model.plan.assumed.some(({ path }) => path === 'ply-screws.use');
+  const { ply_mm, face_mm } = across(lead);
+  const key = named ? planned.use : (fittingScrew(Object.values(model.shelf.screws), ply_mm) ?? planned?.use);
+  if (key !== undefined) return { screw: model.shelf.screws[key] ?? null, named };
+  return { screw: pickScrew(model.shelf, { through_mm: ply_mm, holding_mm: ply_mm * (lead.plies - 1), edge_mm: face_mm / 2 }), named };
 }
 
-/** The screws that hold the plies of the bars (and of crossbars of more than one ply) together; null when the plan has none. */
-export function planPlyScrews(model: Model): PlannedFastening | null {
+/**
+ * The screws that hold plies together: those of the bars, with every crossbar that is built like them, and those of crossbars built of thinner or
+ * thicker plies, which need a screw of their own and are judged by the thinnest. Empty when the plan has none.
+ */
+export function planPlyScrews(model: Model): readonly PlannedFastening[] {
+  const { bond } = model.plan.bars;
+  if (bond !== 'screws' && bond !== 'glue+screws') return [];
+  const bars = barNames.map((name) => model.bars[name]);
+  const built = (member: MemberBuild): string => JSON.stringify([across(member), member.plies, member.stock.species.specific_gravity]);
+  const like = bars[0]?.plies === 1 ? [] : [...bars, ...model.crossbars.filter((crossbar) => built(crossbar) === built(model.bars.top))];
+  const others = model.crossbars.filter((crossbar) => crossbar.plies > 1 && !like.includes(crossbar));
+  const thinnestFirst = [...others].sort((p, q) => across(p).ply_mm * p.plies - across(q).ply_mm * q.plies);
+  return [like.length > 0 ? plyScrews('ply-screws', like, model) : null, others.length > 0 ? plyScrews('crossbar-ply-screws', thinnestFirst, model) : null].filter((f) => f !== null);
+}
+
+/** Screws of members that take the same ones; the first of them decides. Null when no screw fits. */
+function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly MemberBuild[], model: Model): PlannedFastening | null {
   const { plan, shelf } = model;
   const { bond } = plan.bars;
-  const bars = barNames.map((name) => model.bars[name]);
-  const built = [...bars, ...model.crossbars].filter((member) => member.plies > 1);
+  const bars: readonly MemberBuild[] = barNames.map((bar) => model.bars[bar]);
   const lead = built[0];
-  if (lead === undefined || (bond !== 'screws' && bond !== 'glue+screws')) return null;
-  const screw = screwFor(model);
+  if (lead === undefined) return null;
+  const { screw, named } = screwFor(model, lead);
   if (screw === null) return null;
   const every_mm = plan.ply_screws?.every_mm ?? PLY_SCREWS_EVERY_MM;
   const role = bond === 'screws' ? 'load' : 'clamp';
@@ -59,7 +77,7 @@ export function planPlyScrews(model: Model): PlannedFastening | null {
   const G = lead.stock.species.specific_gravity;
   const side = lead.stack === 'side-by-side';
   return {
-    name: 'ply-screws',
+    name,
     kind: 'screw',
     key: screw.key,
     label: screw.name,
@@ -79,7 +97,7 @@ export function planPlyScrews(model: Model): PlannedFastening | null {
     end_mm,
     spacing_mm: spacing,
     thinnest_mm: ply_mm,
-    ...screwHoles(screw, G, role, plan, shelf, plan.ply_screws?.pilot_mm ?? null),
+    ...screwHoles(screw, G, role, plan, shelf, named || name === 'ply-screws' ? (plan.ply_screws?.pilot_mm ?? null) : null),
     lateral_N: screwLateral_N(screw, { G_side: G, G_main: G, side_mm: ply_mm, main_mm: fit.penetration_mm }),
     count: sets * rows.reduce((sum, row) => sum + row.places_mm.length, 0),
     rows,

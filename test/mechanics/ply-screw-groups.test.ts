@@ -1,0 +1,46 @@
+import { describe, expect, test } from 'vitest';
+import { fasteningFacts } from '../../src/facts/fastenings.js';
+import { demoSolved } from './fasteners/demo-model.js';
+
+const thick = { stock: 'stud-38x64', lay: 'edge', plies: 2 };
+const thin = { runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 2 };
+
+function exits(plan: object): Record<string, number> {
+  const { model, solution } = demoSolved({ face: { width: '1200 mm', height: '900 mm' }, ...plan });
+  return Object.fromEntries(fasteningFacts(model, solution).filter((f) => f.path === 'fastening.exit_mm').map((f) => [f.about, f.value as number]));
+}
+
+describe('crossbars of thinner plies take screws of their own', () => {
+  test('the default screw of each stays inside its wood', () => {
+    const found = exits({ bars: thick, crossbars: [thin] });
+    expect(found['ply-screws']).toBeGreaterThan(3);
+    expect(found['crossbar-ply-screws']).toBeGreaterThan(3);
+  });
+
+  test('a screw that the plan names is judged in every piece it is driven into', () => {
+    const found = exits({ bars: thick, crossbars: [thin], 'ply-screws': { use: 'screw-8x64' } });
+    expect(found['ply-screws']).toBeCloseTo(2 * 38 - 63.5, 6);
+    expect(found['crossbar-ply-screws']).toBeCloseTo(2 * 19 - 63.5, 6);
+  });
+
+  test('crossbars built like the bars need no second kind', () => {
+    expect(Object.keys(exits({ bars: thick, crossbars: [{ ...thin, stock: 'stud-38x64' }] }))).not.toContain('crossbar-ply-screws');
+  });
+
+  test('two plies in a crossbar of a frame of single bars are glued and screwed by default', () => {
+    const { model } = demoSolved({ face: { width: '1200 mm', height: '900 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [thin] });
+    const { section, fibre_mm } = model.crossbars[0]!;
+    expect(section.I_plane_mm4).toBeCloseTo((38 * 38 ** 3) / 12, 6);
+    expect(fibre_mm).toBe(19);
+    expect(model.plan.assumed).toContainEqual({ path: 'bars.bond', value: 'glue+screws' });
+  });
+});
+
+test('the order of crossbars does not matter to what their end screws do', () => {
+  const two = [{ runs: 'upright', at: 0.5, stock: 'square-38x38', lay: 'flat' }, { runs: 'level', at: 0.5, stock: 'strip-19x38', lay: 'edge' }];
+  const ends = (crossbars: readonly object[]): readonly unknown[] => {
+    const { model, solution } = demoSolved({ face: { width: '1200 mm', height: '900 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars });
+    return fasteningFacts(model, solution).filter((f) => f.about === 'crossbar-screws').map(({ path, value }) => [path, value]);
+  };
+  expect(ends(two)).toEqual(ends([...two].reverse()));
+});
