@@ -3,8 +3,8 @@ import { addEntry, emptyProfile, factorise, solveFactored } from './profile-matr
 import type { ProfileFactors } from './profile-matrix.js';
 
 /**
- * A rectangular skin under tension in the xy plane, moving along z only, tied along its edges to nodes of the frame.
- * Grid lines at `xs` and `ys`; `edge(a, b)` is the node at grid point (a, b) on the border.
+ * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Inside it moves along z only; its threads can
+ * also be followed in the plane, where they run straight from edge to edge. Grid lines at `xs` and `ys`; `edge(a, b)` is the node at grid point (a, b) on the border.
  */
 export interface MembraneGrid {
   readonly xs: readonly number[];
@@ -42,8 +42,38 @@ export function interiorNumber(grid: MembraneGrid, a: number, b: number): number
   return m <= n ? (b - 1) * m + a - 1 : (a - 1) * n + b - 1;
 }
 
-/** Builds the skin over a grid. An edge point whose z movement is prescribed is held at zero. */
-export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: Equations): Membrane {
+/** A thread of the skin between two border nodes that lie opposite: it resists their moving apart sideways, in freedom `freedom` (0 = x, 1 = y). */
+interface Thread {
+  readonly from: number;
+  readonly to: number;
+  readonly freedom: 0 | 1;
+  /** Tension it carries over its length. */
+  readonly k: number;
+}
+
+/** Nodes that threads join, with the freedom across the thread: rows of the grid swing along y, columns along x. */
+export function threadEnds(grid: MembraneGrid): readonly Omit<Thread, 'k'>[] {
+  const { xs, ys, edge } = grid;
+  const rows = ys.map((_, b) => ({ from: edge(0, b), to: edge(xs.length - 1, b), freedom: 1 as const }));
+  const columns = xs.map((_, a) => ({ from: edge(a, 0), to: edge(a, ys.length - 1), freedom: 0 as const }));
+  return [...rows, ...columns];
+}
+
+/**
+ * Stiffness of the threads under tension, each carrying its share of the edge: T·share/length on the difference of its ends' sideways movements. Under its own
+ * tension a frame may then turn in its plane without cost, as it may turn out of it; without them it would seem to lean over under forces that keep
+ * their direction, which cloth does not do.
+ */
+function threadsUnder(grid: MembraneGrid, tension: Tension): readonly Thread[] {
+  const share = (lines: readonly number[], i: number): number => ((lines[i + 1] ?? lines[i]!) - (lines[i - 1] ?? lines[i]!)) / 2;
+  const length = (lines: readonly number[]): number => lines.at(-1)! - lines[0]!;
+  const { xs, ys } = grid;
+  const pulls = [...ys.map((_, b) => (tension.x * share(ys, b)) / length(xs)), ...xs.map((_, a) => (tension.y * share(xs, a)) / length(ys))];
+  return threadEnds(grid).map((ends, i) => ({ ...ends, k: pulls[i]! }));
+}
+
+/** Builds the skin over a grid, with its threads in the plane when asked. An edge point whose movement is prescribed is held at zero. */
+export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: Equations, threads = false): Membrane {
   const { xs, ys } = grid;
   const columns = xs.length;
   const point = new Int32Array(columns * ys.length);
@@ -59,7 +89,7 @@ export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: E
     }
   }
   const interior = Math.max(0, (columns - 2) * (ys.length - 2));
-  const most = 10 * (columns - 1) * (ys.length - 1);
+  const most = 10 * (columns - 1) * (ys.length - 1) + 3 * (columns + ys.length);
   const p = new Int32Array(most);
   const q = new Int32Array(most);
   const k = new Float64Array(most);
@@ -87,6 +117,18 @@ export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: E
         }
       }
     }
+  }
+  for (const { from, to, freedom, k: pull } of threads ? threadsUnder(grid, tension) : []) {
+    const ends = [equations.of[6 * from + freedom]!, equations.of[6 * to + freedom]!];
+    ends.forEach((one, r) => {
+      for (let c = 0; c <= r; c++) {
+        const other = ends[c]!;
+        if (one < 0 || other < 0) continue;
+        p[used] = -1 - one;
+        q[used] = -1 - other;
+        k[used++] = r === c ? pull : -pull;
+      }
+    });
   }
   const couplings = { p: p.subarray(0, used), q: q.subarray(0, used), k: k.subarray(0, used) };
   const inner = emptyProfile(first);

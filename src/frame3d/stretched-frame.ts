@@ -6,7 +6,7 @@ import type { Prepared } from './assemble.js';
 import type { Freedom } from './freedoms.js';
 import type { FrameSolution } from './solve.js';
 import { geometricStiffness } from './geometric-stiffness.js';
-import { buildMembrane, interiorNumber } from './membrane.js';
+import { buildMembrane, interiorNumber, threadEnds } from './membrane.js';
 import type { Membrane, MembraneGrid, Tension } from './membrane.js';
 import { addEntry, emptyProfile, factorise } from './profile-matrix.js';
 import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
@@ -15,6 +15,8 @@ import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
 export interface StretchedFrame {
   readonly prepared: Prepared;
   readonly grid: MembraneGrid;
+  /** Whether the skin's threads follow the frame in its plane; otherwise they pull in fixed directions there. */
+  readonly threads: boolean;
   /** Numbering that has the interior points of the skin among the unknowns of the frame. */
   readonly joined: JoinedNumbering;
 }
@@ -45,7 +47,7 @@ function gridEdges(grid: MembraneGrid, offset: number): number[] {
   return edges;
 }
 
-function joinNumbering(prepared: Prepared, grid: MembraneGrid, order: readonly number[]): JoinedNumbering {
+function joinNumbering(prepared: Prepared, grid: MembraneGrid, threads: boolean, order: readonly number[]): JoinedNumbering {
   const { equations } = prepared;
   const [columns, rows] = [grid.xs.length, grid.ys.length];
   const point = (a: number, b: number): number => {
@@ -75,7 +77,8 @@ function joinNumbering(prepared: Prepared, grid: MembraneGrid, order: readonly n
   const at = new Int32Array(total);
   sorted.forEach((unknown, position) => (at[unknown] = position));
   const move = (group: readonly number[]): number[] => group.map((eq) => (eq >= 0 ? at[eq]! : -1));
-  const first = rowStarts(total, [...equations.groups.map(move), ...quads.map(move)]);
+  const pairs = !threads ? [] : threadEnds(grid).map(({ from, to, freedom }) => [equations.of[6 * from + freedom]!, equations.of[6 * to + freedom]!]);
+  const first = rowStarts(total, [...equations.groups.map(move), ...quads.map(move), ...pairs.map(move)]);
   return { frame: at.slice(0, equations.count), interior: at.slice(equations.count), first };
 }
 
@@ -84,6 +87,7 @@ export function prepareStretched(
   structure: Structure,
   grid: MembraneGrid,
   theory: Theory,
+  threads = false,
 ): { readonly stable: true; readonly stretched: StretchedFrame } | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
   const nodes = structure.nodes.length;
   const interior = Math.max(0, (grid.xs.length - 2) * (grid.ys.length - 2));
@@ -91,7 +95,7 @@ export function prepareStretched(
   const preparation = prepare(structure, theory, order.filter((point) => point < nodes));
   if (!preparation.stable) return preparation;
   const { prepared } = preparation;
-  return { stable: true, stretched: { prepared, grid, joined: joinNumbering(prepared, grid, order) } };
+  return { stable: true, stretched: { prepared, grid, threads, joined: joinNumbering(prepared, grid, threads, order) } };
 }
 
 /** Second-order stiffness of a frame under the forces of a solution, and of its skin under tension, for one unit of load. */
@@ -123,9 +127,9 @@ function place(matrix: ProfileMatrix, joined: JoinedNumbering): ProfileMatrix {
 
 /** Second-order stiffness for the forces of `solution` and the tension that goes with them. Without tension the skin lies still. */
 export function secondOrder(frame: StretchedFrame, solution: FrameSolution, tension: Tension): SecondOrder {
-  const { prepared, grid, joined } = frame;
+  const { prepared, grid, threads, joined } = frame;
   const geometric = geometricStiffness(prepared, solution);
-  const membrane = buildMembrane(grid, tension, prepared.equations);
+  const membrane = buildMembrane(grid, tension, prepared.equations, threads);
   const joinedSecond = place(geometric, joined);
   const { p, q, k } = membrane.couplings;
   const at = (point: number): number => (point >= 0 ? joined.interior[point]! : joined.frame[-1 - point]!);

@@ -58,8 +58,8 @@ function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
   }));
 }
 
-/** The two smallest load factors of a frame with its cloth, and what their modes look like. */
-export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder): Stability {
+/** The two smallest load factors of a frame with its cloth, what their modes look like, and whether the first is one in the plane. */
+export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder): { readonly stability: Stability; readonly in_plane: boolean } {
   const found: LoadFactor[] = smallestLoadFactors(
     {
       n: prepared.equations.count,
@@ -73,10 +73,11 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     2,
   );
   const [first, next] = found;
-  if (!first) return neverUnstable;
+  if (!first) return { stability: neverUnstable, in_plane: false };
   const u = spreadUnknowns(prepared, first.mode);
   const { mode, words } = nameMode(mesh, u);
-  return {
+  const { plane, out } = largestShifts(mesh, u);
+  const stability: Stability = {
     load_factor: first.factor,
     second_factor: next?.factor ?? null,
     mode,
@@ -84,4 +85,5 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     second_mode_words: next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)).words : null,
     mode_shape: modeLines(mesh, u),
   };
+  return { stability, in_plane: plane > out };
 }

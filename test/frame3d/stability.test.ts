@@ -86,6 +86,29 @@ describe('a rigid rotation of a frame with its cloth costs nothing', () => {
       expect(Math.max(...y.map(Math.abs))).toBeLessThan(1e-9 * frameAlone);
     }
   });
+
+  it.each(shapes)('%s, about z, with the threads following', (_, shape) => {
+    const { mesh } = second(shape, pull);
+    const preparation = prepareStretched(mesh.structure, mesh.grid, timoshenko);
+    if (!preparation.stable) throw new Error('unstable');
+    const free: Structure = { ...mesh.structure, supports: [{ node: 0, fix: { uz: 0 } }] };
+    const solution = solvePrepared(preparation.stretched.prepared, frameLoads(shape, mesh, pull, [], false));
+    const { equations, geometric } = looseSecondOrder(free, mesh, solution);
+    const x = new Float64Array(equations.count);
+    mesh.structure.nodes.forEach(({ x: px, y: py }, n) => {
+      x[equations.of[6 * n]!] = -py;
+      x[equations.of[6 * n + 1]!] = px;
+      x[equations.of[6 * n + 5]!] = 1;
+    });
+    const y = new Float64Array(equations.count);
+    addProduct(geometric, x, y);
+    const energy = (): number => x.reduce((sum, value, i) => sum + value * y[i]!, 0);
+    const frameAlone = energy();
+    const [width, height] = [mesh.grid.xs.at(-1)! - mesh.grid.xs[0]!, mesh.grid.ys.at(-1)! - mesh.grid.ys[0]!];
+    expect(frameAlone).toBeCloseTo(-(pull.x + pull.y) * width * height, 3);
+    addMembraneProduct(buildMembrane(mesh.grid, pull, equations, true), x, y);
+    expect(Math.abs(energy())).toBeLessThan(1e-9 * Math.abs(frameAlone));
+  });
 });
 
 /** Geometric stiffness and membrane of a structure without supports in z, from forces solved with them. */
