@@ -126,7 +126,8 @@ function converged(
   for (let r = 0; r < Math.min(k, wanted); r++) {
     const value = values[r]!;
     const error = residual * Math.abs(vectors[r]![k - 1]!);
-    if (!last && error > 1e-6 * Math.abs(value) && error > 1e-12 * largest) return null;
+    // The factor itself is off by the square of this.
+    if (!last && error > 1e-4 * Math.abs(value) && error > 1e-12 * largest) return null;
     if (!(value > 1e-12 * largest)) break;
     const mode = new Float64Array(V[0]!.length);
     for (let j = 0; j < k; j++) addMultiple(mode, vectors[r]![j]!, V[j]!);

@@ -18,6 +18,8 @@ export interface FrameOptions {
   readonly eccentric?: boolean;
   /** For stability: the threads of the cloth follow the bars in the plane (false: they pull in fixed directions there). */
   readonly threads?: boolean;
+  /** For stability: how many load factors to find (2); with 1 the second and its words are null. */
+  readonly factors?: 1 | 2;
 }
 
 /** Elements along a side bar unless asked otherwise: reported numbers change by less than 1 % when it is doubled. */
@@ -88,12 +90,13 @@ export function solveStatics(shape: FrameShape, pull: EdgePull, extra: readonly 
 export function findStability(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): Stability {
   checkPull(pull);
   if (pull.x === 0 && pull.y === 0) return neverUnstable;
-  const found = stabilityOf(shape, pull, readyFrame(shape, options));
-  return found.in_plane ? stabilityOf(shape, pull, readyFrame(shape, { ...options, threads: true })).stability : found.stability;
+  const factors = options.factors ?? 2;
+  const found = stabilityOf(shape, pull, readyFrame(shape, options), factors);
+  return found.in_plane ? stabilityOf(shape, pull, readyFrame(shape, { ...options, threads: true }), factors).stability : found.stability;
 }
 
-function stabilityOf(shape: FrameShape, pull: EdgePull, ready: ReadyFrame): ReturnType<typeof readStability> {
-  return readStability(ready.mesh, ready.frame.prepared, secondOrderAt(shape, ready, pull));
+function stabilityOf(shape: FrameShape, pull: EdgePull, ready: ReadyFrame, factors: number): ReturnType<typeof readStability> {
+  return readStability(ready.mesh, ready.frame.prepared, secondOrderAt(shape, ready, pull), factors);
 }
 
 /**

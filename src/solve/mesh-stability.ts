@@ -58,8 +58,8 @@ function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
   }));
 }
 
-/** The two smallest load factors of a frame with its cloth, what their modes look like, and whether the first is one in the plane. */
-export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder): { readonly stability: Stability; readonly in_plane: boolean } {
+/** The `wanted` smallest load factors (one or two) of a frame with its cloth, what their modes look like, and whether the first is one in the plane. */
+export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): { readonly stability: Stability; readonly in_plane: boolean } {
   const found: LoadFactor[] = smallestLoadFactors(
     {
       n: prepared.equations.count,
@@ -70,7 +70,7 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
       },
       countBelow: (factor) => tangentFactors(second, factor).negative,
     },
-    2,
+    wanted,
   );
   const [first, next] = found;
   if (!first) return { stability: neverUnstable, in_plane: false };

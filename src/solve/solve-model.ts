@@ -26,7 +26,7 @@ export function solveModel(model: Model): Solution {
     hung: hanging_forces.length === 0 ? null : solveStatics(shape, working, hanging_forces),
     stability,
     peak_factor: factorAt(peak, model, stability.load_factor),
-    give8_peak_factor: findStability(shape_give8, peak).load_factor,
+    give8_peak_factor: findStability(shape_give8, peak, { factors: 1 }).load_factor,
     influence: stable ? solveInfluence(shape, working) : null,
     hanging_forces,
   };
@@ -35,7 +35,7 @@ export function solveModel(model: Model): Solution {
 /** Factor on the peak pull: the working pull's own where the two are in proportion. */
 function factorAt(peak: EdgePull, { working, shape_stability }: Model, factor: number | null): number | null {
   const ratio = inProportion(peak, working);
-  if (ratio === null) return findStability(shape_stability, peak).load_factor;
+  if (ratio === null) return findStability(shape_stability, peak, { factors: 1 }).load_factor;
   return factor === null ? null : factor / ratio;
 }
 

@@ -26,10 +26,10 @@ export function lazySolution(model: Model, wants: { readonly give8: boolean }): 
     stability,
     peak_factor: once(() => {
       const ratio = inProportion(peak, pull);
-      const { load_factor } = ratio === null ? findStability(shape_stability, peak) : stability();
+      const { load_factor } = ratio === null ? findStability(shape_stability, peak, { factors: 1 }) : stability();
       return load_factor === null ? null : load_factor / (ratio ?? 1);
     }),
-    give8_peak_factor: once(() => (wants.give8 ? findStability(shape_give8, peak).load_factor : null)),
+    give8_peak_factor: once(() => (wants.give8 ? findStability(shape_give8, peak, { factors: 1 }).load_factor : null)),
     influence: once(() => {
       const { load_factor } = stability();
       return load_factor === null || load_factor > 1 ? solveInfluence(shape, pull) : null;

@@ -52,7 +52,9 @@ function startUp(): Row {
 function mechanics(): Row {
   const { shape, shape_stability, working } = buildModel(planOf(braced), shelf);
   const ms = medianTime(60, () => {
-    const [fresh, fresh_stability] = [{ ...shape }, { ...shape_stability }];
+    // New objects, so that nothing is kept from the last round; one object where the model has one.
+    const fresh = { ...shape };
+    const fresh_stability = shape_stability === shape ? fresh : { ...shape_stability };
     solveStatics(fresh, working);
     findStability(fresh_stability, working);
     solveInfluence(fresh, working);
