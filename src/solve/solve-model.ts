@@ -1,7 +1,7 @@
 import { hangingForces } from '../mechanics/hanging/hanging-forces.js';
 import type { EdgePull } from '../model/frame-shape.js';
 import type { Model, Solution } from '../model/model.js';
-import { findStability, solveInfluence, solveStatics } from './analyse-frame.js';
+import { findStability, softJointOptions, solveInfluence, solveStatics } from './analyse-frame.js';
 import { scaleStatics } from './scale-statics.js';
 
 /**
@@ -26,7 +26,7 @@ export function solveModel(model: Model): Solution {
     hung: hanging_forces.length === 0 ? null : solveStatics(shape, working, hanging_forces),
     stability,
     peak_factor: factorAt(peak, model, stability.load_factor),
-    give8_peak_factor: findStability(shape_give8, peak, { factors: 1 }).load_factor,
+    give8_peak_factor: findStability(shape_give8, peak, softJointOptions).load_factor,
     influence: stable ? solveInfluence(shape, working) : null,
     hanging_forces,
   };

@@ -1,7 +1,7 @@
 import { hangingForces } from '../mechanics/hanging/hanging-forces.js';
 import type { EdgePull } from '../model/frame-shape.js';
 import type { Model, Solution } from '../model/model.js';
-import { findStability, solveInfluence, solveStatics } from '../solve/analyse-frame.js';
+import { findStability, softJointOptions, solveInfluence, solveStatics } from '../solve/analyse-frame.js';
 import { scaleStatics } from '../solve/scale-statics.js';
 
 /** Works a value out when it is first asked for, and keeps it. */
@@ -29,7 +29,7 @@ export function lazySolution(model: Model, wants: { readonly give8: boolean }): 
       const { load_factor } = ratio === null ? findStability(shape_stability, peak, { factors: 1 }) : stability();
       return load_factor === null ? null : load_factor / (ratio ?? 1);
     }),
-    give8_peak_factor: once(() => (wants.give8 ? findStability(shape_give8, peak, { factors: 1 }).load_factor : null)),
+    give8_peak_factor: once(() => (wants.give8 ? findStability(shape_give8, peak, softJointOptions).load_factor : null)),
     influence: once(() => {
       const { load_factor } = stability();
       return load_factor === null || load_factor > 1 ? solveInfluence(shape, pull) : null;
