@@ -35,7 +35,7 @@ export function piecesOf(plan: Plan, shelf: Shelf): PieceList {
   if (inside.width_mm <= 0 || inside.height_mm <= 0) faults.push('The bars are as wide as the face: there is no opening left between them.');
   const bars = barPieces(member, { ply_w_mm, w_mm, d_mm, width_mm, height_mm });
   const crossbars = plan.crossbars.flatMap((crossbar, i) => crossbarPieces(member, shelf, crossbar, i, w_mm, inside));
-  const braces = bracePieces(member, shelf, w_mm, faults);
+  const braces = bracePieces(member, shelf, w_mm);
   return { pieces: [...bars, ...crossbars, ...braces], mark_mm, w_mm, face: plan.face, corner: plan.corners.cut, faults };
 }
 
@@ -118,17 +118,13 @@ function crossbarPieces(member: Member, shelf: Shelf, crossbar: PlanCrossbar, in
  * Timber braces stand between the bars' inner edges, both ends at 45°. The centre line of a brace meets the bars' centre lines at `leg`, so it meets
  * their inner edges √2 (leg − w) apart; its outer side is longer by its own width, its inner side shorter by as much.
  */
-function bracePieces({ plan, mark_mm }: Member, shelf: Shelf, w_mm: number, faults: string[]): Piece[] {
+function bracePieces({ plan, mark_mm }: Member, shelf: Shelf, w_mm: number): Piece[] {
   const brace = plan.corners.brace;
   if (brace === null || brace.kind !== 'timber') return [];
   const key = brace.stock ?? plan.bars.stock;
   const ply_w_mm = laidSize(lumberOf(shelf, key), brace.lay).w_mm;
   const exact_mm = Math.SQRT2 * (brace.leg_mm - w_mm) + ply_w_mm;
   const cut_mm = upToMark(exact_mm, mark_mm);
-  if (exact_mm <= 2 * ply_w_mm) {
-    faults.push('The braces are so short that their inner side vanishes: lengthen the leg, or use plywood gussets.');
-    if (exact_mm <= 0) return [];
-  }
   return cornerNames.map((corner) => ({
     label: corner.split('-').map((word) => word.charAt(0).toUpperCase()).join(''),
     part: 'brace',

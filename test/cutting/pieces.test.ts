@@ -100,8 +100,11 @@ describe('crossbars and braces', () => {
     expect(piecesAssemble(list).fits).toBe(true);
   });
 
-  it('says when braces vanish', () => {
-    expect(piecesAssemble(pieces({ corners: { brace: { kind: 'timber', leg: '60 mm', stock: 'strip-19x38', lay: 'flat' } } }))).toMatchObject({ fits: false });
+  it('keeps an inner side on the shortest brace that the reader lets through', () => {
+    const brace = (leg: string) => ({ corners: { brace: { kind: 'timber', leg, stock: 'strip-19x38', lay: 'flat' } } });
+    expect(() => pieces(brace('60 mm'))).toThrow('leg-too-short');
+    const { pieces: cut } = pieces(brace('66 mm'));
+    expect(Math.min(...cut.filter(({ part }) => part === 'brace').map(({ short_mm }) => short_mm))).toBeGreaterThan(0);
     expect(pieces({ corners: { brace: { kind: 'ply-gusset', leg: '100 mm' } } }).pieces).toHaveLength(4);
   });
 });
