@@ -36,12 +36,8 @@ const twist = [3, 9];
 
 /**
  * Local geometric stiffness (rows of 12) of a member with nodal rotation vectors:
- * U = ∫ N/2 (v'² + w'²) − V_y u' v' + V_y/2 θ_x w' + M_z/2 (θ_x w'' − w' θ_x') dx, w' = −θ_y,
- * with Hermite v and w, linear u and θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are left out.
- *
- * V_y u' v' is an addition to section 4 of the mechanics: the second-order part of the shear strain of a beam that counts
- * its own turning (Reissner's plane beam, from memory). It lets the shear force turn with the member as N/2 v'² lets the
- * axial force; otherwise it matters only where a member gets longer or shorter, which is next to nothing.
+ * U = ∫ N/2 (v'² + w'²) + V_y/2 θ_x w' + M_z/2 (θ_x w'' − w' θ_x') dx, w' = −θ_y,
+ * with Hermite v and w, linear θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are left out.
  */
 export function memberGeometricStiffness(force: Resultants, L: number, k: Float64Array): void {
   k.fill(0);
@@ -53,7 +49,6 @@ export function memberGeometricStiffness(force: Resultants, L: number, k: Float6
     k[i * 12 + j]! += value;
     k[j * 12 + i]! += value;
   };
-  for (let u = 0; u < 12; u += 6) for (let v = 1; v < 12; v += 6) couple(u, v, (v - u === 1 ? -Vy : Vy) / L);
   for (const shape of shapes) {
     const dx = shape.weight * L;
     for (let a = 0; a < 4; a++) {

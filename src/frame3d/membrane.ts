@@ -3,9 +3,8 @@ import { addEntry, emptyProfile, factorise, solveFactored } from './profile-matr
 import type { ProfileFactors } from './profile-matrix.js';
 
 /**
- * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Its inside moves along z
- * alone; in the plane its threads run straight from edge to edge. Grid lines at `xs` and `ys`; `edge(a, b)` is the node at
- * grid point (a, b) on the border.
+ * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Inside it moves along z only; its threads can
+ * also be followed in the plane, where they run straight from edge to edge. Grid lines at `xs` and `ys`; `edge(a, b)` is the node at grid point (a, b) on the border.
  */
 export interface MembraneGrid {
   readonly xs: readonly number[];
@@ -61,15 +60,9 @@ export function threadEnds(grid: MembraneGrid): readonly Omit<Thread, 'k'>[] {
 }
 
 /**
- * The skin in its own plane, as the threads of a net under a tension that does not change: a thread along x adds
- * ½ T_x (v_right − v_left)²/L_x per unit of height, one along y ½ T_y (u_top − u_bottom)²/L_y per unit of width, because a
- * taut thread gets longer when its ends part sideways. So the pull turns with the bars it comes from: turning the whole in
- * its plane, or leaning it over into a parallelogram, is neither helped nor hindered by it. A pull of fixed direction would
- * lean a frame over that its cloth holds, and differently when it is turned a quarter.
- *
- * Each thread carries its share of the edge, half a step to either side, as the nodes share the uniform pull: turning
- * costs exactly nothing on every mesh. Statics of a pre-stressed net; an addition to section 4 of the mechanics, where the
- * skin resists out of its plane only. Stretch and shear of the weave are left out, on the safe side.
+ * Stiffness of the threads under tension, each carrying its share of the edge: T·share/length on the difference of its ends' sideways movements. Under its own
+ * tension a frame may then turn in its plane without cost, as it may turn out of it; without them it would seem to lean over under forces that keep
+ * their direction, which cloth does not do.
  */
 function threadsUnder(grid: MembraneGrid, tension: Tension): readonly Thread[] {
   const share = (lines: readonly number[], i: number): number => ((lines[i + 1] ?? lines[i]!) - (lines[i - 1] ?? lines[i]!)) / 2;
@@ -79,8 +72,8 @@ function threadsUnder(grid: MembraneGrid, tension: Tension): readonly Thread[] {
   return threadEnds(grid).map((ends, i) => ({ ...ends, k: pulls[i]! }));
 }
 
-/** Builds the skin over a grid; without `threads` it pulls in fixed directions in its plane. An edge point whose movement is prescribed is held at zero. */
-export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: Equations, threads: boolean): Membrane {
+/** Builds the skin over a grid, with its threads in the plane when asked. An edge point whose movement is prescribed is held at zero. */
+export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: Equations, threads = false): Membrane {
   const { xs, ys } = grid;
   const columns = xs.length;
   const point = new Int32Array(columns * ys.length);

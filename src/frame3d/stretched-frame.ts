@@ -15,7 +15,7 @@ import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
 export interface StretchedFrame {
   readonly prepared: Prepared;
   readonly grid: MembraneGrid;
-  /** Whether the skin's threads follow the frame in its plane; without them it pulls in fixed directions there. */
+  /** Whether the skin's threads follow the frame in its plane; otherwise they pull in fixed directions there. */
   readonly threads: boolean;
   /** Numbering that has the interior points of the skin among the unknowns of the frame. */
   readonly joined: JoinedNumbering;
@@ -47,28 +47,6 @@ function gridEdges(grid: MembraneGrid, offset: number): number[] {
   return edges;
 }
 
-/**
- * Place of every node in an ordering for movements in the plane, where threads join opposite edges. The corners go last:
- * without them opposite edges are two ladders, narrow from end to end. Nodes that share their shifts count as one.
- */
-function planePlaces({ structure, equations }: Prepared, grid: MembraneGrid): Int32Array {
-  const count = structure.nodes.length;
-  const point = (node: number): number => Math.floor(equations.shared[6 * node]! / 6);
-  const [right, top] = [grid.xs.length - 1, grid.ys.length - 1];
-  const corners = new Set([grid.edge(0, 0), grid.edge(right, 0), grid.edge(0, top), grid.edge(right, top)].map(point));
-  const edges: number[] = [];
-  const join = (a: number, b: number): void => {
-    const [p, q] = [point(a), point(b)];
-    if (p !== q && !corners.has(p) && !corners.has(q)) edges.push(p, q);
-  };
-  const joined = nodeEdges(structure);
-  for (let e = 0; e < joined.length; e += 2) join(joined[e]!, joined[e + 1]!);
-  for (const { from, to } of threadEnds(grid)) join(from, to);
-  const place = new Int32Array(count);
-  narrowOrder(graphOf(count, edges)).forEach((p, at) => (place[p] = corners.has(p) ? count + at : at));
-  return place.map((_, node) => place[point(node)]!);
-}
-
 function joinNumbering(prepared: Prepared, grid: MembraneGrid, threads: boolean, order: readonly number[]): JoinedNumbering {
   const { equations } = prepared;
   const [columns, rows] = [grid.xs.length, grid.ys.length];
@@ -91,11 +69,9 @@ function joinNumbering(prepared: Prepared, grid: MembraneGrid, threads: boolean,
     if (point < nodes) nodePlaces.push(position);
     else key[equations.count + point - nodes] = position;
   });
-  const inPlane = planePlaces(prepared, grid);
-  for (let m = equations.of.length - 1; m >= 0; m--) {
-    const eq = equations.of[m]!;
-    if (eq < 0) continue;
-    key[eq] = linked.has(equations.part[eq]!) ? nodePlaces[equations.place[eq]!]! : order.length + inPlane[Math.floor(m / 6)]!;
+  for (let eq = 0; eq < equations.count; eq++) {
+    const part = linked.has(equations.part[eq]!) ? 0 : 1 + equations.part[eq]!;
+    key[eq] = part * order.length + nodePlaces[equations.place[eq]!]!;
   }
   const sorted = Array.from({ length: total }, (_, i) => i).sort((p, q) => key[p]! - key[q]! || p - q);
   const at = new Int32Array(total);
@@ -111,7 +87,7 @@ export function prepareStretched(
   structure: Structure,
   grid: MembraneGrid,
   theory: Theory,
-  threads = true,
+  threads = false,
 ): { readonly stable: true; readonly stretched: StretchedFrame } | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
   const nodes = structure.nodes.length;
   const interior = Math.max(0, (grid.xs.length - 2) * (grid.ys.length - 2));

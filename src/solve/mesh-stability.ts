@@ -1,5 +1,3 @@
-import { cornerNames } from '../base/names.js';
-import type { CornerName } from '../base/names.js';
 import { addMembraneProduct, addProduct, smallestLoadFactors, solveFactored, spreadUnknowns, tangentFactors } from '../frame3d/index.js';
 import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
@@ -30,51 +28,18 @@ function largestShifts(mesh: FrameMesh, u: Float64Array): { readonly plane: numb
   return { plane, out };
 }
 
-/**
- * Whether a shape out of the plane is a propeller: seen from the plane through three corners, the fourth moves at least half
- * as much as anything. Any corner may be the fourth, so that the name does not hang on which corners hold the frame.
- */
-function isPropeller(mesh: FrameMesh, u: Float64Array): boolean {
-  const { corners, structure, grid } = mesh;
-  const [width, height] = [grid.xs[grid.xs.length - 1]!, grid.ys[grid.ys.length - 1]!];
-  const z = (corner: CornerName): number => u[6 * corners[corner] + 2]!;
-  const [p, q, r, s] = [z('bottom-left'), z('bottom-right'), z('top-left'), z('top-right')];
-  const lift = s + p - q - r;
-  return cornerNames.some((free) => {
-    let largest = 0;
-    structure.nodes.forEach((node, n) => {
-      const [x, y] = [node.x / width, node.y / height];
-      const flat = p * (1 - x) * (1 - y) + q * x * (1 - y) + r * (1 - x) * y + s * x * y;
-      const share = (free.endsWith('right') ? x : 1 - x) * (free.startsWith('top') ? y : 1 - y);
-      const own = free === 'top-right' || free === 'bottom-left' ? lift : -lift;
-      largest = Math.max(largest, Math.abs(u[6 * n + 2]! - flat + own * share));
-    });
-    return Math.abs(lift) >= 0.5 * largest;
-  });
-}
-
-/** How far the corners move when the frame leans over into a parallelogram, whichever of its bars is taken to stand still: the smaller way. */
-function lean(mesh: FrameMesh, u: Float64Array): number {
-  const { corners, grid } = mesh;
-  const [width, height] = [grid.xs[grid.xs.length - 1]!, grid.ys[grid.ys.length - 1]!];
-  const shift = (corner: CornerName, d: number): number => u[6 * corners[corner] + d]!;
-  const topOverBottom = (shift('top-left', 0) + shift('top-right', 0) - shift('bottom-left', 0) - shift('bottom-right', 0)) / 2;
-  const rightOverLeft = (shift('top-right', 1) + shift('bottom-right', 1) - shift('top-left', 1) - shift('bottom-left', 1)) / 2;
-  return Math.abs(topOverBottom / height + rightOverLeft / width) * Math.min(width, height);
-}
-
-/** Names a mode: a propeller, or sideways with what bows most, or that the frame leans over when its corners move more than any bar bows. */
+/** Names a mode: `propeller` when the free corner moves at least half as much as anything, otherwise by what bows most. */
 function nameMode(mesh: FrameMesh, u: Float64Array): { readonly mode: ModeName; readonly words: string } {
   const { plane, out } = largestShifts(mesh, u);
   const side = out >= plane ? 'out' : 'plane';
-  if (side === 'out' && isPropeller(mesh, u)) return { mode: 'propeller', words: 'propeller' };
+  if (side === 'out' && Math.abs(u[6 * mesh.corners['top-right'] + 2]!) >= 0.5 * out) return { mode: 'propeller', words: 'propeller' };
   const bows = membersOf(mesh).map((member) => ({
     member,
     bow: Math.abs(largestOf(departures(member, u, side, fineFractions(member, 2)))),
   }));
-  // Bars that bow alike differ by the rounding of the mode; the first of them is named.
-  const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-3) ? b : a));
-  if (side === 'plane' && lean(mesh, u) > most.bow) return { mode: 'sideways', words: 'the frame leans over in its plane' };
+  const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-6) ? b : a));
+  const corner = Math.max(...Object.values(mesh.corners).map((n) => Math.hypot(u[6 * n]!, u[6 * n + 1]!)));
+  if (side === 'plane' && corner > most.bow) return { mode: 'sideways', words: 'the frame leans over in its plane' };
   const name = most.member.kind === 'bar' ? `${most.member.name} bar` : most.member.name;
   return { mode: 'sideways', words: side === 'out' ? `${name} bows out of the plane` : `${name} bows in the plane` };
 }
@@ -93,8 +58,8 @@ function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
   }));
 }
 
-/** The `wanted` smallest load factors (one or two) of a frame with its cloth, and what their modes look like. */
-export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): Stability {
+/** The `wanted` smallest load factors (one or two) of a frame with its cloth, what their modes look like, and whether the first is one in the plane. */
+export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): { readonly stability: Stability; readonly in_plane: boolean } {
   const found: LoadFactor[] = smallestLoadFactors(
     {
       n: prepared.equations.count,
@@ -108,10 +73,11 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     wanted,
   );
   const [first, next] = found;
-  if (!first) return neverUnstable;
+  if (!first) return { stability: neverUnstable, in_plane: false };
   const u = spreadUnknowns(prepared, first.mode);
   const { mode, words } = nameMode(mesh, u);
-  return {
+  const { plane, out } = largestShifts(mesh, u);
+  const stability: Stability = {
     load_factor: first.factor,
     second_factor: next?.factor ?? null,
     mode,
@@ -119,4 +85,5 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     second_mode_words: next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)).words : null,
     mode_shape: modeLines(mesh, u),
   };
+  return { stability, in_plane: plane > out };
 }

@@ -60,28 +60,3 @@ export function mirrored(shape: FrameShape): FrameShape {
     braces: shape.braces.map((b) => ({ ...b, corner: side(b.corner) })),
   };
 }
-
-/** Where a quarter turn anticlockwise takes each bar and each corner. */
-export const turnedBar: Readonly<Record<BarName, BarName>> = { bottom: 'right', right: 'top', top: 'left', left: 'bottom' };
-export const turnedCorner: Readonly<Record<CornerName, CornerName>> = {
-  'bottom-left': 'bottom-right',
-  'bottom-right': 'top-right',
-  'top-right': 'top-left',
-  'top-left': 'bottom-left',
-};
-
-const renamed = <K extends string, V>(record: Readonly<Record<K, V>>, to: Readonly<Record<K, K>>): Record<K, V> =>
-  Object.fromEntries((Object.keys(to) as K[]).map((key) => [to[key], record[key]])) as Record<K, V>;
-
-/** The same frame turned a quarter anticlockwise; its pull turns with it: x and y change places. */
-export function quarterTurned(shape: FrameShape): FrameShape {
-  return {
-    span_x_mm: shape.span_y_mm,
-    span_y_mm: shape.span_x_mm,
-    bars: renamed(shape.bars, turnedBar),
-    eccentricity_mm: renamed(shape.eccentricity_mm, turnedBar),
-    corner_give: renamed(shape.corner_give, turnedCorner),
-    crossbars: shape.crossbars.map((c) => (c.runs === 'upright' ? { ...c, runs: 'level' } : { ...c, runs: 'upright', at: 1 - c.at })),
-    braces: shape.braces.map((b) => ({ ...b, corner: turnedCorner[b.corner] })),
-  };
-}
