@@ -51,8 +51,8 @@ export interface LiftingAnswer {
   readonly say: string;
 }
 
-/** A common inside door, clear, mm (`practice`), for plans that name none. */
-export const common_door = { width_mm: 760, height_mm: 1980 } as const;
+/** A common inside door, clear, mm (`practice`), for plans that name none: sold as 760 x 1980 mm and as 30 x 78 in. */
+const common_door = { metric: { width_mm: 760, height_mm: 1980 }, inch: { width_mm: 762, height_mm: 1981.2 } } as const;
 
 /** How many readings are told. */
 const readings_told = 3;
@@ -88,7 +88,7 @@ function reserves(model: Model, { peak_factor, give8_peak_factor }: Solution): R
 
 function throughTheDoor(model: Model): DoorAnswer {
   const { plan } = model;
-  const door = plan.door ?? common_door;
+  const door = plan.door ?? common_door[plan.units];
   const { width_mm, height_mm } = plan.face;
   const depth_mm = model.bars.top.section.d_mm + plan.bars.lip_mm;
   const fits = fitsDoor(width_mm, height_mm, depth_mm, door) === 'yes' ? 'yes' : 'no';

@@ -1,3 +1,4 @@
+import { lowestHeard_Hz } from '../../mechanics/cloth/tap-note.js';
 import { formatNumber } from '../../base/units-format.js';
 import { userText } from '../clean-text.js';
 import { paragraph, table, type Cell } from '../tree.js';
@@ -37,7 +38,7 @@ export function benchSheetSection(told: Telling): Section {
     ['The same two, cloth on', lift, blank, 'corner-lift, winding'],
     ['Middle of each bar out of the plane of its corners', bowOut(told), blank, 'bow'],
     ['Bars sighted along: bow inward', bow(told), blank, 'inward-bow'],
-    ['Note of the tapped cloth', low === null || high === null ? 'unknown' : `${formatNumber(low, 2)} to ${formatNumber(high, 2)} Hz`, blank, 'tap'],
+    ['Note of the tapped cloth', low === null || high === null ? 'unknown' : `${formatNumber(low, 2)} to ${formatNumber(high, 2)} Hz${high < lowestHeard_Hz ? ', too low to hear: use the weight' : ''}`, blank, 'tap'],
     ['A weight of 500 g (about 18 oz) in the middle sinks', said('cloth.push_sag_mm'), blank, 'push'],
     ['Weight, finished', said('frame.weight_kg'), blank, 'weight'],
   ];
