@@ -108,6 +108,7 @@ function stabilityOf(shape: FrameShape, pull: EdgePull, ready: ReadyFrame, facto
  */
 export function solveInfluence(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): readonly Influence[] | null {
   checkPull(pull);
-  const ready = readyFrame(shape, options);
-  return readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
+  const at = (ready: ReadyFrame): readonly Influence[] | null => readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
+  // As for stability: only a frame that a pull of fixed direction would lean over asks for the threads of its cloth.
+  return at(readyFrame(shape, options)) ?? at(readyFrame(shape, { ...options, threads: true }));
 }

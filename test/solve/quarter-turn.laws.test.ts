@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { FrameShape } from '../../src/model/frame-shape.js';
 import { solidSection } from '../../src/model/section.js';
-import { findStability } from '../../src/solve/analyse-frame.js';
+import { findStability, solveInfluence } from '../../src/solve/analyse-frame.js';
 
 const bar = (w: number, d: number) => solidSection(w, d, 9000, 560);
 
@@ -44,5 +44,14 @@ describe('a frame turned a quarter stands as before', () => {
     expect(stands?.mode).toBe('propeller');
     expect(lies?.mode).toBe('propeller');
     expect(lies?.load_factor).toBeCloseTo(stands?.load_factor ?? 0, 6);
+  });
+
+  test('where a pull of fixed direction would lean it over and its cloth does not, it still answers to warp', () => {
+    const stands = frame(600, 1100, 12, 90, 100, null, false);
+    const pull = { x: 0.1, y: 0.3 };
+    expect(findStability(stands, pull).load_factor).toBeGreaterThan(1);
+    expect(solveInfluence(stands, pull)).not.toBeNull();
+    const harder = 1.001 * (findStability(stands, pull).load_factor ?? 0);
+    expect(solveInfluence(stands, { x: harder * pull.x, y: harder * pull.y })).toBeNull();
   });
 });

@@ -85,9 +85,11 @@ function reserve(told: Telling, show: Show): readonly Block[] {
 }
 
 function second({ audit: { solution: { stability } } }: Telling): readonly Block[] {
-  const { second_factor, second_mode_words } = stability;
-  if (second_factor === null || second_mode_words === null || !(second_factor < 1.5)) return [];
-  return [paragraph(`A second way to give way is close behind, at ${formatNumber(second_factor, 2)} times that pull: ${partsInWords(second_mode_words)}.`)];
+  const { load_factor, second_factor, second_mode_words } = stability;
+  if (load_factor === null || second_factor === null || second_mode_words === null) return [];
+  const ratio = second_factor / load_factor;
+  if (!(ratio < 1.5)) return [];
+  return [paragraph(`A second way to give way is close behind, at ${formatNumber(ratio, 2)} times that pull: ${partsInWords(second_mode_words)}.`)];
 }
 
 /** The reserve with soft joints beside the one with the joints as planned, and what the difference tells. */
