@@ -4,6 +4,7 @@ import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
 import { pickScrew } from './pick-screw.js';
 import type { PlannedFastening } from './planned-fastening.js';
+import { screwFields } from './screw-fields.js';
 
 /** Wood of a mitred brace end that a screw passes, driven square to the bar this far in from the toe, mm (proposal). */
 const BRACE_END_MM = 16;
@@ -40,14 +41,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
   const penetration_mm = Math.min(kind.holding_mm, screw.length_mm - kind.through_mm);
   return {
     name: 'brace-screws',
-    kind: 'screw',
-    key: screw.key,
-    label: screw.name,
-    shank_mm: screw.shank_mm,
-    root_mm: screw.root_mm,
-    length_mm: screw.length_mm,
-    thread_mm: screw.thread_mm,
-    head_mm: screw.head_mm,
+    ...screwFields(screw),
     role,
     G,
     density_kg_per_m3: bars.top.stock.density_kg_per_m3,

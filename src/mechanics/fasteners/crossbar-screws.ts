@@ -3,6 +3,7 @@ import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
 import { pickScrew } from './pick-screw.js';
 import type { PlannedFastening } from './planned-fastening.js';
+import { screwFields } from './screw-fields.js';
 
 /** Wood a slanting screw passes in the crossbar before it reaches the bar, mm, and its slant (proposal). */
 const SLANT_THROUGH_MM = 19;
@@ -33,14 +34,7 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const ends = plan.crossbars.map((crossbar) => Math.min(crossbar.at, 1 - crossbar.at) * (crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm));
   return {
     name: 'crossbar-screws',
-    kind: 'screw',
-    key: screw.key,
-    label: screw.name,
-    shank_mm: screw.shank_mm,
-    root_mm: screw.root_mm,
-    length_mm: screw.length_mm,
-    thread_mm: screw.thread_mm,
-    head_mm: screw.head_mm,
+    ...screwFields(screw),
     role,
     G,
     density_kg_per_m3: lead.stock.density_kg_per_m3,

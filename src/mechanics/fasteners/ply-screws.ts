@@ -7,6 +7,7 @@ import { screwHoles } from './hole-plan.js';
 import { pickScrew } from './pick-screw.js';
 import type { FasteningRow, PlannedFastening } from './planned-fastening.js';
 import { rowPlaces_mm } from './row-places.js';
+import { screwFields } from './screw-fields.js';
 
 /** Faces at least this high take two staggered lines of screws (proposal). */
 const TWO_LINES_FROM_MM = 60;
@@ -78,14 +79,7 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
   const side = lead.stack === 'side-by-side';
   return {
     name,
-    kind: 'screw',
-    key: screw.key,
-    label: screw.name,
-    shank_mm: screw.shank_mm,
-    root_mm: screw.root_mm,
-    length_mm: screw.length_mm,
-    thread_mm: screw.thread_mm,
-    head_mm: screw.head_mm,
+    ...screwFields(screw),
     role,
     G,
     density_kg_per_m3: lead.stock.density_kg_per_m3,
