@@ -27,6 +27,61 @@ interface Wording {
   readonly hint: string;
 }
 
+/** How a block of this name is written, for those who put one value in its place. */
+const blocks: Readonly<Record<string, string>> = {
+  face: 'face: { width: 900 mm, height: 650 mm }',
+  bars: 'bars: { stock: strip-19x38, lay: flat }',
+  crossbars: 'crossbars: [ { runs: upright, at: 1/2 } ]',
+  corners: 'corners: { cut: mitre, glue: pva }',
+  brace: 'brace: { kind: timber, leg: 200 mm }',
+  nails: 'nails: { use: brad-18ga-25, each: 1 }',
+  cloth: 'cloth: { use: cotton-duck-340 }',
+  ground: 'ground: { coats: 2 }',
+  lumber: 'lumber: { chosen: plain, moisture: 12 % }',
+  room: 'room: { humidity: 35..60 % }',
+  hang: 'hang: { by: two-hooks }',
+  spend: 'spend: { limit: 60 }',
+  door: 'door: { width: 760 mm, height: 1980 mm }',
+  diagonals: 'diagonals: [ 1110 mm, 1112 mm ]',
+  push: 'push: { weight: 500 g, sag: 12 mm }',
+};
+
+/** What to write where a value is of another kind. */
+function kindHint({ name, allowed = '', value = '' }: Details): string {
+  const block = Object.hasOwn(blocks, name ?? '') ? blocks[name ?? ''] : undefined;
+  if (block !== undefined) return `Write it like this: \`${block}\`.`;
+  if (allowed === 'a text') return 'Put it in quotes, or begin it with a letter.';
+  if (allowed === 'a number' && /\d/u.test(value)) return 'Write the number alone.';
+  if (allowed === 'a whole number') return 'Write a whole number, such as 2.';
+  if (allowed.startsWith('a list')) return 'Put it in square brackets, or begin its line with a dash.';
+  return 'Write it as allowed.';
+}
+
+/** What to do about a key nobody knows: often a comma or a colon went astray. */
+function keyHint({ value = '', nearest }: Details): string {
+  if (/^\d/u.test(value)) return 'A comma ends a value: write a point for the decimals, 47.5 and not 47,5.';
+  if (/^[a-z][a-z-]*:\S/u.test(value)) return 'Put a space after the colon.';
+  return orNearest(nearest, 'Remove it.');
+}
+
+const separate = 'Give each key a line of its own, indented like its neighbours, or put all of them into braces with commas between: `face: { width: 900 mm, height: 650 mm }`.';
+
+/** What a YAML reader finds wrong, by how its message begins, in words for people who do not know YAML. */
+const yamlFaults: readonly (readonly [begins: RegExp, found: string, hint: string])[] = [
+  [/^Flow map in block/u, 'a `{` further up that is still open', 'Close it with `}` where its last value ends.'],
+  [/^Flow sequence in block/u, 'a `[` further up that is still open', 'Close it with `]` where its last value ends.'],
+  [/^Block collections are not allowed/u, 'two keys with no comma between them', 'Inside braces put a comma after each value.'],
+  [/^Missing closing/u, 'a quotation mark further up that is never closed', 'Close it, or leave the quotation marks out.'],
+  [/^Nested mappings|^Implicit keys/u, 'a key where none can stand', `${separate} A key ends in a colon.`],
+  [/^All mapping items must/u, 'a line that is not indented like its neighbours', separate],
+  [/^Unexpected .*"[}\]]"/u, 'a closing bracket that nothing opened', 'Remove it.'],
+];
+
+function yamlFault(message: string): Wording {
+  const known = yamlFaults.find(([begins]) => begins.test(message));
+  return { found: known?.[1] ?? message, allowed: 'well-formed YAML', hint: known?.[2] ?? 'Check colons, quotes, brackets and indentation here and on the line above.' };
+}
+
 const orNearest = (nearest: string | undefined, otherwise: string): string => (nearest === undefined ? otherwise : `Did you mean \`${nearest}\`?`);
 
 /** Every sentence the readers of plans and shelves can say, by code. */
@@ -41,24 +96,24 @@ const wordings = {
   'alias-loop': (d) => ({ found: `\`${d.value}\`, which contains itself`, allowed: 'an alias of something finished before it', hint: 'Write the part out instead of pointing at it.' }),
   'unknown-alias': (d) => ({ found: `\`${d.value}\``, allowed: 'an alias (`*name`) of an anchor (`&name`) further up', hint: 'Put quotes around a text that starts with `*`.' }),
   'forbidden-key': (d) => ({ found: `the key \`${d.value}\``, allowed: 'keys without a special meaning', hint: 'Choose another name.' }),
-  'duplicate-key': (d) => ({ found: `\`${d.value}\` a second time`, allowed: 'each key once', hint: 'Keep one of the two.' }),
+  'duplicate-key': (d) => ({ found: `\`${d.value}\` a second time`, allowed: 'each key once', hint: /^\d/u.test(d.value ?? '') ? keyHint(d) : 'Keep one of the two.' }),
   'key-not-text': () => ({ found: 'a key that is not a single word', allowed: 'plain keys', hint: 'Write `key: value`.' }),
   'tab-indent': () => ({ found: 'a tab at the start of a line', allowed: 'spaces', hint: 'Replace tabs by two spaces each.' }),
   'several-documents': () => ({ found: 'a second document after `---`', allowed: 'one document in a file', hint: 'Move the second one into a file of its own.' }),
   'tag': (d) => ({ found: `the tag \`${d.value}\``, allowed: 'plain values', hint: 'Remove the tag; put quotes around a text that starts with `!`.' }),
-  'bad-yaml': (d) => ({ found: d.value ?? 'a line YAML cannot read', allowed: 'well-formed YAML', hint: 'Check colons, quotes, brackets and indentation here and on the line above.' }),
+  'bad-yaml': (d) => yamlFault(d.value ?? 'a line YAML cannot read'),
   'more-problems': (d) => ({ found: `${d.value} more problems`, allowed: 'none', hint: 'Put the ones above right first.' }),
   // The shape of the document
   'not-a-map': (d) => ({ found: d.value ?? 'something else', allowed: 'lines of `key: value`', hint: 'Start from the smallest plan and add to it.' }),
   'later-format': (d) => ({ found: `\`${d.name}: ${d.value}\``, allowed: `\`${d.name}: 1\``, hint: 'This file was written for a later version of the tool: update the tool.' }),
-  'not-this-format': (d) => ({ found: d.value ?? 'another kind of file', allowed: `\`${d.name}: 1\``, hint: `The first line of such a file is \`${d.name}: 1\`.` }),
-  'unknown-key': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'known keys', hint: orNearest(d.nearest, 'Remove it.') }),
+  'not-this-format': (d) => ({ found: d.value ?? 'another kind of file', allowed: `a file that begins with \`${d.name}: 1\``, hint: `Check that this is the right file; the first line of every ${d.name} is \`${d.name}: 1\`.` }),
+  'unknown-key': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'known keys', hint: keyHint(d) }),
   'missing': (d) => ({ found: `no \`${d.name}\``, allowed: d.allowed ?? 'a value', hint: `Add \`${d.name}:\` here.` }),
   'left-empty': (d) => ({ found: `nothing after \`${d.name}:\``, allowed: d.allowed ?? 'a value', hint: 'Fill it in, or remove the line to take the default.' }),
-  'wrong-kind': (d) => ({ found: d.value ?? 'something else', allowed: d.allowed ?? 'another kind of value', hint: 'Write it as allowed.' }),
-  'not-one-of': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? '', hint: orNearest(d.nearest, 'Choose one of these.') }),
+  'wrong-kind': (d) => ({ found: d.value ?? 'something else', allowed: d.allowed ?? 'another kind of value', hint: kindHint(d) }),
+  'not-one-of': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? '', hint: orNearest(d.nearest, (d.allowed ?? '').endsWith('a block of keys') ? kindHint(d) : 'Choose one of these.') }),
   'not-finite': (d) => ({ found: d.value ?? 'no number', allowed: 'a plain finite number', hint: 'Write the number out.' }),
-  'out-of-range': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Check the number and its unit.' }),
+  'out-of-range': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: /[a-z%]/iu.test(d.value ?? '') ? 'Check the number and its unit.' : 'Check the number.' }),
   'too-many': (d) => ({ found: d.value ?? 'too many', allowed: d.allowed ?? '', hint: 'Take some away.' }),
   'bad-text': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Shorten it, and keep to letters, figures and ordinary signs.' }),
   'bad-key-name': (d) => ({ found: `\`${d.value}\``, allowed: 'letters, figures, dots and dashes, at most 60', hint: 'Give the entry a plain name.' }),
@@ -112,7 +167,7 @@ export type ProblemCode = keyof typeof wordings;
 /** A problem of the given kind at a place, worded. */
 export function problemAt(code: ProblemCode, place: Place, details: Details = {}, severity: Problem['severity'] = 'error'): Problem {
   const word: (details: Details) => Wording = wordings[code];
-  return { code, severity, ...place, ...word(details) };
+  return { code, severity, ...place, ...word({ name: place.path.split('.').at(-1) ?? '', ...details }) };
 }
 
 /** All codes, for tests and documentation. */

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { showProblems } from '../../src/base/show-problem.js';
 import type { Problem } from '../../src/base/problem.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
@@ -163,5 +163,36 @@ describe('warnings travel with the plan', () => {
     ['a crossbar in the way of a brace', `${smallest}crossbars: [ { runs: upright, at: 1/4 } ]\ncorners: { brace: { leg: 120 mm } }\n`, 'brace-meets-crossbar'],
   ])('%s', (_, text, code) => {
     expect(warnings(text)).toEqual([`warning ${code}`]);
+  });
+});
+
+describe('a slip of the pen is told with what to write instead', () => {
+  test.each([
+    ['a comma for the decimals', face('{ width: 47,5 cm, height: 35 cm }'), 'write a point for the decimals'],
+    ['no space after a colon', face('{ width:500 mm, height: 400 mm }'), 'Put a space after the colon.'],
+    ['a name of figures', smallest.replace('Small study', '01'), 'Put it in quotes'],
+    ['one value for two', face('500 x 400 mm'), '`face: { width: 900 mm, height: 650 mm }`'],
+    ['a price with its currency', `${smallest}spend: { limit: 60 EUR }\n`, 'Write the number alone.'],
+    ['half a board', smallest.replace('lay: flat', 'lay: flat, plies: 2.5'), 'Write a whole number'],
+    ['a brace in one word', `${smallest}corners: { brace: steel }\n`, '`brace: { kind: timber, leg: 200 mm }`'],
+    ['a list that is a block', `${smallest}crossbars: { runs: upright, at: 1/2 }\n`, '`crossbars: [ { runs: upright, at: 1/2 } ]`'],
+    ['a brace left open', smallest.replace('400 mm }', '400 mm'), 'Close it with `}`'],
+    ['a comma left out', face('{ width: 500 mm height: 400 mm }'), 'put a comma after each value'],
+    ['two keys on a line', face('width: 500 mm'), 'Give each key a line of its own'],
+    ['a bracket too many', face('{ width: 500 mm, height: 400 mm }}'), 'a closing bracket that nothing opened'],
+    ['a quotation mark left open', smallest.replace('Small study', '"Small study'), 'a quotation mark further up that is never closed'],
+  ])('%s', (_, text, words) => {
+    expect(errors(text).map(({ found, hint }) => `${found} ${hint}`).join('\n')).toContain(words);
+  });
+
+  test('the examples in the hints read as plans do', () => {
+    for (const text of ['bars: { stock: strip-19x38, lay: flat }', 'crossbars: [ { runs: upright, at: 1/2 } ]', 'corners: { cut: mitre, glue: pva }', 'ground: { coats: 2 }', 'spend: { limit: 60 }', 'door: { width: 760 mm, height: 1980 mm }', 'hang: { by: two-hooks }', 'room: { humidity: 35..60 % }', 'lumber: { chosen: plain, moisture: 12 % }', 'cloth: { use: cotton-duck-340 }']) {
+      const [key] = text.split(':');
+      const place = `plan.yaml:1 ${key}`;
+      const said = errors(key === 'bars' ? smallest.replace(/bars:.*/u, 'bars: x') : `${smallest}${key}: x\n`).map(({ hint }) => hint).join(' ');
+      expect(said, place).toContain(text);
+      const plan = key === 'bars' ? smallest.replace(/bars:.*/u, text) : `${smallest}${text}\n`;
+      expect(readPlanWith(plan, 'plan.yaml', shelf), place).toMatchObject({ ok: true });
+    }
   });
 });
