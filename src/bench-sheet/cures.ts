@@ -3,33 +3,36 @@ import type { CauseKind } from './diagnose.js';
 import { promisedNote } from './pull-read.js';
 import { factOf, type Promised } from './promised.js';
 import { clothOn, type Sheet } from './sheet.js';
+import { cornerStiffener, crossbarToAdd } from './stiffen.js';
 
 /** What to do about a cause of a lifted corner, in a sentence or two; differs once the cloth is on. Common practice. */
 export function cureFor(kind: CauseKind, sheet: Sheet, promised: Promised): string {
   const stretched = clothOn(sheet);
+  const stiffener = cornerStiffener(promised.plan);
+  const crossbar = crossbarToAdd(promised.plan);
   switch (kind) {
     case 'past-critical':
-      return `Take pull off now: lift the staples from the middle of each side outwards and fix the cloth again at ${noteWords(promised, sheet)}. Then stiffen the frame: a brace across each corner or a crossbar, glued while it is held flat.`;
+      return `Take pull off now: lift the staples from the middle of each side outwards and fix the cloth again at ${noteWords(promised, sheet)}. Then stiffen the frame: ${stiffener}, or ${crossbar}, glued while it is held flat.`;
     case 'pull':
       return `Ease the cloth: lift the staples from the middle of each side outwards and fix it again at ${noteWords(promised, sheet)}.`;
     case 'corners':
       return stretched
-        ? 'Clamp the frame flat on a true table and glue a brace across each corner while it is held; when it is taken apart one day, check the mitres with a square and plane those that lean.'
+        ? `Clamp the frame flat on a true table and glue ${stiffener} while it is held; when it is taken apart one day, check the mitres with a square and plane those that lean.`
         : 'Hold a square to the cut faces and look for the joint that leans. Open it, plane or recut the face upright, and glue again with the frame clamped flat; set the blade before the next frame.';
     case 'twist-drying':
     case 'bow-drying':
     case 'crook-drying':
-      return `The boards were still drying. Leave the frame clamped flat in the room ${waiting(promised)}, then glue braces across the corners while it is held; next time let the boards settle first.`;
+      return `The boards were still drying. Leave the frame clamped flat in the room ${waiting(promised)}, then glue ${stiffener} while it is held; next time let the boards settle first.`;
     case 'twist-chosen':
     case 'twist-reading':
       return stretched
-        ? 'Ease the cloth, clamp the frame flat on a true table, bent a little past flat, and glue a brace across each corner or a crossbar while it is held.'
-        : 'Exchange one of the two bars for a board that twists the other way or hardly at all. Or clamp the frame flat, bent a little past flat, and glue a brace across each corner while it is held.';
+        ? `Ease the cloth, clamp the frame flat on a true table, bent a little past flat, and glue ${stiffener}, or ${crossbar}, while it is held.`
+        : `Exchange one of the two bars for a board that twists the other way or hardly at all. Or clamp the frame flat, bent a little past flat, and glue ${stiffener} while it is held.`;
     case 'bow-chosen':
     case 'bow-reading':
     case 'crook-chosen':
     case 'crook-reading':
-      return stretched ? 'Clamp the frame flat and glue a crossbar to the bowed bar while it is held.' : 'Turn one of the two bars over, so that it bows the other way, or exchange it for a straighter board.';
+      return stretched ? `Clamp the frame flat and glue ${crossbar} to the bowed bar while it is held.` : 'Turn one of the two bars over, so that it bows the other way, or exchange it for a straighter board.';
     case 'reading':
       return 'Measure again on a table you have checked with a straight edge.';
     case 'rest':

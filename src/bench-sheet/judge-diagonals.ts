@@ -3,6 +3,7 @@ import type { Finding } from '../findings/finding.js';
 import { findingOf } from './make-finding.js';
 import { factOf, limitOn, type Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
+import { cornerStiffener } from './stiffen.js';
 
 /** Most that the size of the frame, as its diagonals tell it, may be off, mm (`proposal`): a millimetre in every bar and in the tape. */
 export const size_off_mm = 3;
@@ -30,8 +31,8 @@ function square(promised: Promised, sheet: Sheet, off_mm: number): Finding {
   }[verdict];
   const shorten = 'Draw the longer diagonal shorter with a clamp or a cord twisted by a stick until both agree';
   const advice = clothOn(sheet)
-    ? [`Lift the staples near the two far corners, ${lower(shorten)}, glue a brace across each corner, and fix the cloth again.`]
-    : [`${shorten}, and glue a brace across each corner before you let go.`, 'If a joint opens as you do it, its mitre is cut wrong: recut it.'];
+    ? [`Lift the staples near the two far corners, ${lower(shorten)}, glue ${cornerStiffener(promised.plan)}, and fix the cloth again.`]
+    : [`${shorten}, and glue ${cornerStiffener(promised.plan)} before you let go.`, 'If a joint opens as you do it, its mitre is cut wrong: recut it.'];
   return findingOf({ rule: 'diagonals', verdict, fact: 'frame.diagonal_difference_mm', actual: off_mm, limit: verdict === 'stop' ? most_mm : shows_mm, unit: 'mm', source: 'practice', say, do: advice });
 }
 

@@ -7,6 +7,7 @@ import { findingOf } from './make-finding.js';
 import { promisedNote, pullOfPush, pullOfTap, pullRead, type PullRead } from './pull-read.js';
 import type { Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
+import { cornerStiffener, crossbarToAdd } from './stiffen.js';
 
 /** A pull read by a weight may be this many times too low or too high (`proposal`). */
 export const pull_within = 1.25;
@@ -63,13 +64,14 @@ function verdictOf(side: Side, read: PullRead, { plan: { cloth } }: Promised): V
 function adviceFor(side: Side, { plan: { cloth, units } }: Promised): readonly string[] {
   const working = formatQuantity(Math.max(cloth.working.x_N_per_m, cloth.working.y_N_per_m), 'N/m', units);
   return side === 'slack'
-    ? [`Pull again, middles first, until the note tells of ${working}; or open the keys a little.`]
+    ? [`Pull again, middles first, until note or weight tells of ${working}; or open the keys a little.`]
     : [`Ease it: lift the staples from the middle of each side outwards and fix the cloth again at ${working}.`, 'If it is meant to be that tight, write this pull into the plan and audit it again.'];
 }
 
 function pullWords(read: PullRead, { plan: { cloth, units } }: Promised): string {
   const at = (share: number): string => formatQuantity(Number((share * Math.max(cloth.working.x_N_per_m, cloth.working.y_N_per_m)).toPrecision(2)), 'N/m', units);
-  return `about ${at(read.value)} (${at(read.low)} to ${at(read.high)})`;
+  const band = at(read.low) === at(read.high) ? '' : ` (${at(read.low)} to ${at(read.high)})`;
+  return `about ${at(read.value)}${band}`;
 }
 
 /** The reserve at the highest pull the readings allow: fifth-percentile stiffness × critical pull over that pull. */
@@ -83,6 +85,6 @@ function reserve(promised: Promised, read: PullRead | null): readonly Finding[] 
     say: actual === null
       ? 'At which pull this flat frame would turn into a propeller is not known, so neither is the reserve at the pull that was read.'
       : `At the most that was read (${formatQuantity(Number((read.high * Math.max(promised.plan.cloth.working.x_N_per_m, promised.plan.cloth.working.y_N_per_m)).toPrecision(2)), 'N/m', promised.plan.units)}) the reserve against twisting is ${formatNumber(actual, 2)}; at least ${formatNumber(least_reserve, 2)} is wanted, and below 1 soft boards give way.`,
-    do: ['Ease the cloth to the working pull before it takes a set.', 'Glue a brace across each corner or a crossbar while the frame is held flat.'],
+    do: ['Ease the cloth to the working pull before it takes a set.', `Glue ${cornerStiffener(promised.plan)}, or ${crossbarToAdd(promised.plan)}, while the frame is held flat.`],
   })];
 }

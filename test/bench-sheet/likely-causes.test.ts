@@ -46,6 +46,24 @@ describe('law: the parts of a lift', () => {
   });
 });
 
+describe('cures', () => {
+  const cures = (promised: Promised): string => causesOf(promised, { when: 'finished' }, 8).map(({ cure }) => cure).join(' ');
+  const withBrace = (brace: string | Record<string, string>): Promised => promisedBy({ lumber: { chosen: 'plain', moisture: '22 %' }, corners: { brace } });
+
+  test('never advise what the plan has already', () => {
+    expect(cures(wet)).toContain('glue a brace across each corner');
+    expect(cures(withBrace({ kind: 'timber', leg: '120 mm' }))).not.toContain('a brace across each corner');
+    expect(cures(withBrace({ kind: 'timber', leg: '120 mm' }))).toContain('a plywood triangle');
+    expect(cures(withBrace({ kind: 'ply-gusset', leg: '120 mm' }))).not.toContain('plywood triangle');
+    expect(cures(withBrace({ kind: 'ply-gusset', leg: '120 mm' }))).toContain('a timber brace across each corner, beside the plywood');
+  });
+
+  test('speak of one more crossbar where there is one', () => {
+    expect(cures(wet)).not.toContain('one more crossbar');
+    expect(cures(braced)).toContain('one more crossbar');
+  });
+});
+
 describe('which cause comes first', () => {
   test('dry boards chosen at a glance: their twist; wet ones: drying takes a part', () => {
     expect(causesOf(plain, {}, 8)[0]!.kind).toBe('twist-chosen');
