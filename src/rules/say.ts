@@ -11,6 +11,9 @@ import { comparesMagnitude, type PosedLine } from './settle.js';
 /** Placeholders that every sentence may use; besides them any fact path, and `limits.NAME`. */
 export const plainPlaceholders = ['about', 'actual', 'limit', 'used'] as const;
 
+/** A share of a limit above this is told as more than it: nothing hangs on how many thousand per cent. */
+const most_share = 9.99;
+
 const placeholder = /\{([^{}]*)\}/g;
 
 /** The placeholders of a sentence, in order, without braces. */
@@ -32,7 +35,7 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
     if (name === 'about') return aboutInWords(about);
     if (name === 'actual') return actualInWords(line, unit, context.units);
     if (name === 'limit') return formatQuantity(line.limit, unit, context.units);
-    if (name === 'used') return line.used === null ? 'an unknown share' : formatShare(line.used);
+    if (name === 'used') return line.used === null ? 'an unknown share' : line.used > most_share ? 'over 999 %' : formatShare(line.used);
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
     const reading = context.table.read(name, about);
     return reading.known ? formatQuantity(reading.value, catalogueByPath.get(name)!.unit, context.units) : 'an unknown amount';
@@ -44,12 +47,16 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
 export function sayUnknown(line: PosedLine, about: About): string {
   const path = line.reason?.path ?? line.line.fact;
   const spec = catalogueByPath.get(path);
-  return `${capital(aboutInWords(about))} cannot be judged: ${path} is not known. ${line.reason?.why ?? ''} It would say: ${spec?.meaning ?? path}`;
+  const what = spec === undefined ? path : clause(spec.meaning);
+  const why = line.reason?.why ?? '';
+  return `${capital(aboutInWords(about))} cannot be judged, because this is not known: ${what}.${why === '' ? '' : ` ${why}`}`;
 }
 
 /** Why a rule does not apply to an element. */
 export function sayWhyNot(line: PosedLine, units: UnitSystem): string {
-  const unit = catalogueByPath.get(line.line.fact)!.unit;
+  const { unit, meaning } = catalogueByPath.get(line.line.fact)!;
+  if (line.limit === 'not-asked') return `Only asked when the plan asks ${clause(meaning)}.`;
+  if (meaning.startsWith('Whether ') && line.line.compare === 'is' && line.limit === 'yes') return `Only asked when ${clause(meaning).slice('whether '.length)}; here that is not so.`;
   return `Only asked when ${lineInWords(line.line, formatQuantity(line.limit, unit, units))}; here it is ${formatQuantity(line.actual, unit, units)}.`;
 }
 
@@ -87,6 +94,12 @@ function limitInWords(name: string, about: About, { ruleset, table, units }: Say
   const of = ruleset.limits.get(name)?.of;
   const amount = amounts?.value ?? amounts?.caution ?? null;
   return formatQuantity(amount, of === null || of === undefined ? 'mm' : catalogueByPath.get(of)!.unit, units);
+}
+
+/** A meaning of the catalogue as a part of a sentence: a small letter first, no full stop last. */
+function clause(meaning: string): string {
+  const text = meaning.replace(/\.$/u, '');
+  return /^[A-Z][a-z]/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
 }
 
 function capital(sentence: string): string {
