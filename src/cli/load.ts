@@ -7,6 +7,7 @@ import { readShelf } from '../shelf/read-shelf.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { readText, rulesFolder } from './files.js';
 import { prepared } from './prepared.js';
+import { withShippedNames } from './rules-file.js';
 
 /** The default shelf, with a user's file laid over it when one is named. */
 export function loadShelf(file: string | undefined): Result<Shelf> {
@@ -29,7 +30,7 @@ export function defaultShelf(): Result<Shelf> {
 export function loadRules(file: string | undefined): Result<Ruleset> {
   const entry = file ?? join(rulesFolder, 'baseline.yaml');
   const first = readText(entry);
-  if ('problem' in first) return failed(first.problem);
+  if ('problem' in first) return failed(withShippedNames(entry, first.problem));
   return loadRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys(), prepared: prepared()?.layers ?? [] });
 }
 

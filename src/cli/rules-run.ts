@@ -11,7 +11,7 @@ import { exitCode } from './exit.js';
 import { readText } from './files.js';
 import { loadRules, sourceKeys, textsBeside } from './load.js';
 import { progress } from './progress.js';
-import { rulesFile } from './rules-file.js';
+import { rulesFile, withShippedNames } from './rules-file.js';
 import type { CompareOptions } from './rules.js';
 import { complain, tell } from './terminal.js';
 
@@ -22,7 +22,7 @@ export async function runCheck(named: string): Promise<number> {
   const entry = rulesFile(named);
   const first = readText(entry);
   if ('problem' in first) {
-    complain([first.problem]);
+    complain([withShippedNames(named, first.problem)]);
     return exitCode.error;
   }
   const { ruleset, problems, examples } = await checkRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys() });

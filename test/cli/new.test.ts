@@ -29,6 +29,25 @@ describe('new, from flags', () => {
     expect(readFileSync(join(here.path, 'plans/nook.yaml'), 'utf8').match(/#/g)?.length).toBeGreaterThan(5);
   });
 
+  it('sets a crossbar back behind bars on edge, so that the new plan has no warning and the brush does not touch it', () => {
+    const here = folder();
+    const backs = (['900 mm', '35-3/8 in'] as const).map((width, i) => {
+      const { code, err } = here.run('new', '--name', 'Set back', '--width', width, '--height', '650 mm', '--stock', 'strip-19x38', '--lay', 'edge', '--plies', '2', '--crossbar', 'upright', '--out', `${i}.yaml`);
+      expect({ code, err }).toEqual({ code: 0, err: '' });
+      const [crossbar] = planIn(here, `${i}.yaml`).crossbars;
+      expect(crossbar).toMatchObject({ lay: 'flat' });
+      return crossbar!.setback_mm;
+    });
+    expect(backs[0]).toBe(19);
+    expect(backs[1]).toBeCloseTo((11 * 25.4) / 16, 9);
+  });
+
+  it('leaves a crossbar of flat bars where there is no room behind the cloth', () => {
+    const here = folder();
+    expect(here.run('new', ...flags, '--lay', 'flat', '--crossbar', 'level', '--out', 'flat.yaml').code).toBe(0);
+    expect(readFileSync(join(here.path, 'flat.yaml'), 'utf8')).not.toContain('setback');
+  });
+
   it('names the file after the plan, and never overwrites one', () => {
     const here = folder();
     expect(here.run('new', ...flags).code).toBe(0);

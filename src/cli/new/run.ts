@@ -1,5 +1,7 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { formatLength } from '../../base/units-format.js';
+import { readQuantity } from '../../base/units.js';
 import { readPlanWith } from '../../plan/read-plan.js';
 import type { Shelf } from '../../shelf/shelf.js';
 import { exitCode } from '../exit.js';
@@ -42,10 +44,21 @@ function fromFlags(options: NewOptions): Wanted {
   };
 }
 
+/** How far behind the cloth a crossbar of bars on edge can lie when it is laid flat, its back level with theirs; null when there is no room for that. Down to a mark of the tape. */
+function setbackOf({ crossbar, lay, stock, width }: NewPlan, shelf: Shelf): string | null {
+  const lumber = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;
+  if (crossbar === 'none' || lay !== 'edge' || lumber === undefined) return null;
+  const reading = readQuantity(width, 'length');
+  const units = reading.ok && reading.system === 'inch' ? 'inch' : 'metric';
+  const mark_mm = units === 'inch' ? 25.4 / 16 : 1;
+  const setback_mm = Math.floor((Math.max(lumber.thickness_mm, lumber.width_mm) - Math.min(lumber.thickness_mm, lumber.width_mm)) / mark_mm + 1e-9) * mark_mm;
+  return setback_mm > 0 ? formatLength(setback_mm, units) : null;
+}
+
 /** Checks the text as any plan is checked, then writes it where nothing stands yet. */
 function write({ plan, file }: Wanted, shelf: Shelf): number {
   const schema = existsSync(join(dirname(file), 'plan.schema.json')) ? 'plan.schema.json' : null;
-  const text = planText(plan, schema);
+  const text = planText(plan, schema, setbackOf(plan, shelf));
   const checked = readPlanWith(text, file, shelf);
   complain(checked.ok ? checked.warnings : checked.problems);
   if (!checked.ok) {
