@@ -77,7 +77,11 @@ function readingsToTake(model: Model, solution: Solution, settings: FactSettings
     .filter((reading) => alikeTo(reading)[0] === reading)
     .slice(0, readings_told)
     .map((reading): ReadingToTake => ({ ...reading, alike: alikeTo(reading).length - 1, lift_p90_mm: foldedQuantile(mean, sd * Math.sqrt(Math.max(0, 1 - reading.settles)), nine_in_ten) }));
-  const told = best.map((reading) => `${capital(reading.of)}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner; nine in ten such frames would then stay under ${formatLength(reading.lift_p90_mm, units)} instead of ${formatLength(p90_mm, units)}, if it turns out average.`);
+  const told = best.map((reading) => {
+    const [then, now] = [formatLength(reading.lift_p90_mm, units), formatLength(p90_mm, units)];
+    const gain = then === now ? '' : `; nine in ten such frames would then stay under ${then} instead of ${now}, if it turns out average`;
+    return `${capital(reading.of)}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner${gain}.`;
+  });
   return { best, lift_p90_mm: p90_mm, reserve, say: [...(told.length === 0 ? ['No single reading would tell more about a lifted corner.'] : told), ...joints] };
 }
 

@@ -27,6 +27,7 @@ export function benchSheetSection(told: Telling): Section {
   const lift = limit === undefined || !Number.isFinite(limit) ? 'as little as you can' : `under ${length(limit)}`;
   const low = number('cloth.tap_note_low_Hz');
   const high = number('cloth.tap_note_high_Hz');
+  const sag = number('cloth.push_sag_mm');
   const rows: (readonly Cell[])[] = [
     ['Moisture of the boards when cut', said('lumber.moisture_pct'), blank, 'moisture'],
     ['Twist of each board, sighted over two straight sticks', audit.plan.lumber.chosen === 'picked' ? 'picked: hardly any' : 'as low as you can choose', blank, '(boards, in the plan)'],
@@ -39,7 +40,7 @@ export function benchSheetSection(told: Telling): Section {
     ['Middle of each bar out of the plane of its corners', bowOut(told), blank, 'bow'],
     ['Bars sighted along: bow inward', bow(told), blank, 'inward-bow'],
     ['Note of the tapped cloth', low === null || high === null ? 'unknown' : `${formatNumber(low, 2)} to ${formatNumber(high, 2)} Hz${high < lowestHeard_Hz ? ', too low to hear: use the weight' : ''}`, blank, 'tap'],
-    ['A weight of 500 g (about 18 oz) in the middle sinks', said('cloth.push_sag_mm'), blank, 'push'],
+    ['A weight of 500 g (about 18 oz) in the middle sinks', sag === null ? 'unknown' : `about ${length(Number(sag.toPrecision(2)))}`, blank, 'push'],
     ['Weight, finished', said('frame.weight_kg'), blank, 'weight'],
   ];
   return {
