@@ -16,7 +16,7 @@ const help = `
 Example:
   sightdown chart --rules rules/class-first-year.yaml --out wall
 
-Writes chart.md and chart.svg. It tries some eight thousand frames, so it takes two or three minutes.
+Writes chart.md and chart.svg. It tries thousands of frames, so it takes a minute or two.
 
 Exit codes: 0 written, 1 input error.`;
 

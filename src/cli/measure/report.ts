@@ -23,10 +23,13 @@ const inchUnits: Readonly<Record<string, { readonly unit: string; readonly per: 
   'mm': { unit: 'in', per: 25.4 },
 };
 
+/** Figures of a number told in inch units beside the metric one: no reading is surer than that. */
+const inch_digits = 3;
+
 /** A number with its unit, and in inch units behind it when that is how the user writes. */
 export function said(value: number, unit: string, inch: boolean): string {
   const other = inch ? inchUnits[unit] : undefined;
-  return `${digits(value)} ${unit}${other === undefined ? '' : ` (${digits(value / other.per)} ${other.unit})`}`;
+  return `${digits(value)} ${unit}${other === undefined ? '' : ` (${digits(Number((value / other.per).toPrecision(inch_digits)))} ${other.unit})`}`;
 }
 
 /** One reading: the formula in words with the numbers put in, the result and its band, and what to keep in mind. */
