@@ -3,6 +3,7 @@ import type { Problem, Result } from '../base/problem.js';
 import { schemaProblems } from '../base/schema-problems.js';
 import { readQuantity, type Dimension } from '../base/units.js';
 import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
+import { readBoard } from '../plan/board-readings.js';
 import { sheetInputSchema, type SheetInput } from './sheet-schema.js';
 import type { Sheet } from './sheet.js';
 
@@ -40,7 +41,13 @@ function againstItself(input: SheetInput, source: YamlSource): Problem[] {
     for (const name of ['tap', 'push'] as const) if (input[name] !== undefined) problems.push(source.problem('no-cloth-yet', [name], { name }, 'key'));
   }
   if (input.lifted !== undefined && input['corner-lift'] === undefined && input.winding === undefined) problems.push(source.problem('corner-without-lift', ['lifted'], {}, 'key'));
-  const { sheet: _format, plan: _plan, when: _when, ...readings } = input;
+  const { sheet: _format, plan: _plan, when: _when, frame: _frame, student: _student, ...readings } = input;
+  input.boards?.forEach((board, i) => {
+    for (const kind of ['bow', 'crook'] as const) {
+      const rise = board[kind];
+      if (rise !== undefined && board.over === undefined && readQuantity(rise, 'length').ok) problems.push(source.problem('bow-without-over', ['boards', i, kind], { name: kind }));
+    }
+  });
   const some = Object.values(readings).some((reading) => reading !== undefined && (typeof reading !== 'object' || Object.values(reading).some((one) => one !== undefined)));
   if (!some) problems.push(source.warning('nothing-read', []));
   return problems;
@@ -76,5 +83,9 @@ function fillSheet(input: SheetInput): Sheet {
     push: push === undefined ? null : { weight_g: number(push.weight, 'mass'), sag_mm: number(push.sag, 'length'), pad_mm: orNull(push.pad, 'length') ?? usual_pad_mm },
     weight_kg: weight_g === null ? null : weight_g / 1000,
     moisture_pct: orNull(input.moisture, 'percent'),
+    frame: input.frame ?? null,
+    student: input.student?.trim() ?? null,
+    boards: (input.boards ?? []).map((board) => ({ for: board.for, ply: board.ply ?? 1, mark: board.mark?.trim() ?? null, ...readBoard(board) })),
+    test_joints: (input['test-joints'] ?? []).map(({ way, weight, arm, moves }) => ({ way, weight_g: number(weight, 'mass'), arm_mm: number(arm, 'length'), moves_mm: number(moves, 'length') })),
   };
 }

@@ -1,7 +1,8 @@
 import * as z from 'zod/mini';
-import { cornerNames } from '../base/names.js';
-import { length, oneOf, plainText, quantity } from '../base/schema-parts.js';
-import { stages } from './sheet.js';
+import { barNames, cornerNames } from '../base/names.js';
+import { length, oneOf, plainText, quantity, whole } from '../base/schema-parts.js';
+import { boardReadings } from '../plan/board-readings.js';
+import { jointWays, stages } from './sheet.js';
 
 const offStraight = (description: string, example: string) => z.optional(length(-500, 500, 'from -500 mm to 500 mm', description, example));
 const perBar = (description: string) =>
@@ -32,6 +33,20 @@ export const sheetInputSchema = z.strictObject({
   }).check(z.meta({ description: 'A weight in the middle of the cloth lying level' }))),
   weight: z.optional(quantity('mass', { least: 10, most: 500_000, words: 'from 10 g to 500 kg' }, 'Weight of the frame as it is now', '2.8 kg')),
   moisture: z.optional(quantity('percent', { least: 2, most: 60, words: 'from 2 % to 60 %' }, 'Moisture of the boards when they were cut', '9 %')),
+  frame: z.optional(whole(1, 500, 'Which of the frames this is, where the plan asks for several')),
+  student: z.optional(plainText(200, 'Who built it')),
+  boards: z.optional(z.array(z.strictObject({
+    for: oneOf(barNames, 'The bar the board became'),
+    ply: z.optional(whole(1, 4, 'Which ply of that bar')),
+    mark: z.optional(plainText(40, 'The mark the board bears in the pile')),
+    ...boardReadings,
+  })).check(z.maxLength(16), z.meta({ description: 'The boards it is made of' }))),
+  'test-joints': z.optional(z.array(z.strictObject({
+    way: oneOf(jointWays, 'How it was loaded: in the plane of the corner, or at right angles to it'),
+    weight: quantity('mass', { least: 10, most: 100_000, words: 'from 10 g to 100 kg' }, 'Weight hung on the free leg', '2 kg'),
+    arm: length(20, 3000, 'from 20 mm to 3 m', 'From the inside of the clamped leg to the weight', '300 mm'),
+    moves: length(0.05, 300, 'from 0.05 mm to 300 mm', 'How far the free leg moved at the weight', '2 mm'),
+  })).check(z.maxLength(24), z.meta({ description: 'Corners glued the same way beside the frame and loaded at the bench' }))),
 }).check(z.meta({ title: 'Bench sheet', description: 'What was measured of one frame while it was built.' }));
 
 /** A sheet as it stands in the file, its shape checked, before quantities are read. */

@@ -1,4 +1,5 @@
 import type { BarName, CornerName } from '../base/names.js';
+import type { PlanBoard } from '../plan/plan.js';
 
 /** How far the work had come when the readings were taken. */
 export const stages = ['before-cloth', 'after-cloth', 'after-ground', 'finished'] as const;
@@ -29,6 +30,33 @@ export interface Sheet {
   readonly weight_kg: number | null;
   /** Moisture of the boards. */
   readonly moisture_pct: number | null;
+  /** Which of the plan's frames this is, where it asks for several; null when the sheet does not say. */
+  readonly frame: number | null;
+  /** Who built it; the user's own text. */
+  readonly student: string | null;
+  /** Which boards it is made of, and what was read of them. */
+  readonly boards: readonly SheetBoard[];
+  /** Corners glued beside the frame in the same way and loaded at the bench. */
+  readonly test_joints: readonly TestJoint[];
+}
+
+/** One board of the frame: the mark it bears in the pile, and its readings; null where not said or read. */
+export interface SheetBoard extends PlanBoard {
+  readonly mark: string | null;
+}
+
+/** The two ways a test corner is loaded: in its plane, or at right angles to it. */
+export const jointWays = ['plane', 'out'] as const;
+export type JointWay = (typeof jointWays)[number];
+
+/** A corner with one leg clamped down and a weight hung on the other. */
+export interface TestJoint {
+  readonly way: JointWay;
+  readonly weight_g: number;
+  /** From the inside of the clamped leg to the weight. */
+  readonly arm_mm: number;
+  /** How far the free leg moved at the weight. */
+  readonly moves_mm: number;
 }
 
 /** Whether the cloth was on. */

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { toJSONSchema } from 'zod/mini';
+import { sheetInputSchema } from '../bench-sheet/sheet-schema.js';
 import { catalogue } from '../facts/catalogue.js';
 import { planInputSchema } from '../plan/plan-schema.js';
 import { rulesetInputSchema } from '../rules/ruleset-schema.js';
@@ -13,6 +14,7 @@ const schemas = {
   plan: { schema: planInputSchema, title: 'Plan of a painting frame' },
   shelf: { schema: shelfInputSchema, title: 'Shelf of lumber, fastenings, cloth and the like' },
   ruleset: { schema: rulesetInputSchema, title: 'Ruleset that judges plans' },
+  sheet: { schema: sheetInputSchema, title: 'Bench sheet: what was measured of one frame' },
 } as const;
 
 /** The JSON Schema of a kind of file, draft 2020-12, as text. What one part of a file demands of another is checked by the tool alone. */
@@ -36,7 +38,7 @@ function nameFacts(node: unknown): void {
 /** Prints a schema, or writes one or all of them. Gives the exit code. */
 export function runSchema(kind: SchemaKind | undefined, out: string | undefined): number {
   if (out === undefined && kind === undefined) {
-    process.stderr.write(`Name what to print: ${schemaKinds.join(', ')}. Or give --out FOLDER to write all three.\n`);
+    process.stderr.write(`Name what to print: ${schemaKinds.join(', ')}. Or give --out FOLDER to write all.\n`);
     return exitCode.error;
   }
   const kinds = kind === undefined ? schemaKinds : [kind];

@@ -1,5 +1,6 @@
 import { formatQuantity } from '../base/units-format.js';
 import { readQuantity, readRange, type Dimension } from '../base/units.js';
+import { readBoard } from './board-readings.js';
 import { Defaults, planDefaults as usual, usualDrop_mm, usualLeg_mm, usualSlack_mm } from './defaults.js';
 import { planInputSchema, type PlanInput } from './plan-schema.js';
 import type { Assumed, ClothPull, Plan, PlanBars, PlanBoard, PlanCorners, PlanCrossbar } from './plan.js';
@@ -105,20 +106,7 @@ function fillPulls(input: PullInput | undefined, plan: Pick<Plan, 'units'>, defa
 }
 
 function fillBoard(board: NonNullable<PlanInput['boards']>[number], index: number, plies: number, defaults: Defaults): PlanBoard {
-  const over_m = board.over === undefined ? undefined : mm(board.over) / 1000;
-  const curve = (rise: string | undefined): number | null => {
-    if (rise === undefined) return null;
-    const direct = readQuantity(rise, 'curvature');
-    if (direct.ok) return direct.value;
-    return over_m === undefined ? null : (8 * (mm(rise) / 1000)) / over_m ** 2;
-  };
-  return {
-    for: board.for,
-    ply: plies === 1 ? (board.ply ?? 1) : defaults.take(`boards[${index}].ply`, board.ply, 1, 'ply 1'),
-    twist_rad_per_m: board.twist === undefined ? null : quantity(board.twist, 'twist'),
-    bow_per_m: curve(board.bow),
-    crook_per_m: curve(board.crook),
-  };
+  return { for: board.for, ply: plies === 1 ? (board.ply ?? 1) : defaults.take(`boards[${index}].ply`, board.ply, 1, 'ply 1'), ...readBoard(board) };
 }
 
 /** Bond `none` stands where nothing is built of several plies. */

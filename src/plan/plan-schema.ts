@@ -1,4 +1,6 @@
 import * as z from 'zod/mini';
+import { barNames } from '../base/names.js';
+import { boardReadings } from './board-readings.js';
 import { eitherQuantity, length, number, oneOf, plainText, quantity, range, shelfKey, whole } from '../base/schema-parts.js';
 
 const block = <T extends z.core.$ZodLooseShape>(shape: T, description: string) => z.optional(z.strictObject(shape).check(z.meta({ description })));
@@ -92,12 +94,9 @@ export const planInputSchema = z.strictObject({
     'rough-faces': z.optional(oneOf(['inward', 'outward'], 'Which way rough faces of glued plies look')),
   }, 'How the lumber was chosen'),
   boards: z.optional(z.array(z.strictObject({
-    for: oneOf(['top', 'bottom', 'left', 'right'], 'The bar this board is for'),
+    for: oneOf(barNames, 'The bar this board is for'),
     ply: z.optional(whole(1, 4, 'Which ply of that bar')),
-    twist: z.optional(quantity('twist', { least: -0.7, most: 0.7, words: 'from -40 deg/m to 40 deg/m' }, 'Twist, right-handed positive', '0.4 deg/m')),
-    bow: z.optional(rise('Rise of the wide face over the length, or flatwise curvature', '2 mm')),
-    crook: z.optional(rise('Rise of the narrow edge over the length, or edgewise curvature', '1 mm')),
-    over: z.optional(length(100, 20_000, 'from 100 mm to 20 m', 'Length the readings were taken over', '2400 mm')),
+    ...boardReadings,
   })).check(z.maxLength(16), z.meta({ description: 'Measured boards, used instead of the spread' }))),
   room: block({
     humidity: z.optional(range('percent', { least: 5, most: 95, words: 'from 5 % to 95 %' }, 'Lowest and highest relative humidity of the year', '35..60 %')),
@@ -116,13 +115,6 @@ export const planInputSchema = z.strictObject({
     height: length(100, 20_000, 'from 100 mm to 20 m', 'Clear height', '1980 mm'),
   }).check(z.meta({ description: 'The smallest door the finished frame must pass' }))),
 }).check(z.meta({ title: 'Plan of a painting frame', description: 'One frame, or several alike: size, bars, corners, cloth, room and hanging.' }));
-
-function rise(description: string, example: string) {
-  return eitherQuantity([
-    { dimension: 'length', limits: { least: -500, most: 500, words: 'from -500 mm to 500 mm' } },
-    { dimension: 'curvature', limits: { least: -0.2, most: 0.2, words: 'from -0.2 /m to 0.2 /m' } },
-  ], description, [example, '0.002 /m']);
-}
 
 /** A plan as it stands in the file, after its shape was checked and before quantities are read. */
 export type PlanInput = z.infer<typeof planInputSchema>;

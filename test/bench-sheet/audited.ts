@@ -24,7 +24,7 @@ export function promisedBy(changes: object = {}, findings: readonly Finding[] = 
 
 export const nothing: Sheet = {
   plan: null, when: 'after-cloth', when_said: true, diagonals_mm: null, corner_lift_mm: null, lifted: null, winding_mm: null, bow_mm: {}, inward_bow_mm: {}, tap_Hz: null, push: null,
-  weight_kg: null, moisture_pct: null,
+  weight_kg: null, moisture_pct: null, frame: null, student: null, boards: [], test_joints: [],
 };
 
 /** A finding by the end of its rule's id; throws when there is none. */

@@ -16,6 +16,10 @@ tap: 14 Hz
 push: { weight: 500 g, sag: 7 mm }
 weight: 6 lb
 moisture: 9 %
+frame: 2
+student: Noor
+boards: [ { for: top, mark: A, twist: -0.4 deg/m, bow: 2 mm, over: 2000 mm }, { for: left, ply: 2, mark: B7 } ]
+test-joints: [ { way: plane, weight: 2 kg, arm: 300 mm, moves: 1.5 mm } ]
 `;
 
 /** Code and place of every problem. */
@@ -31,7 +35,12 @@ describe('a good sheet', () => {
     expect(read.warnings).toEqual([]);
     expect(read.value).toEqual({
       plan: 'Reading-nook panel', when: 'finished', when_said: true, diagonals_mm: [1110, 1111.25], corner_lift_mm: 4, lifted: 'top-left', winding_mm: 3.175,
-      bow_mm: { top: 1, left: -2 }, inward_bow_mm: { right: 0.5 }, tap_Hz: 14, push: { weight_g: 500, sag_mm: 7, pad_mm: 50 }, weight_kg: expect.closeTo(6 * 0.45359237, 12), moisture_pct: 9,
+      bow_mm: { top: 1, left: -2 }, inward_bow_mm: { right: 0.5 }, tap_Hz: 14, push: { weight_g: 500, sag_mm: 7, pad_mm: 50 }, weight_kg: expect.closeTo(6 * 0.45359237, 12), moisture_pct: 9, frame: 2, student: 'Noor',
+      boards: [
+        { for: 'top', ply: 1, mark: 'A', twist_rad_per_m: expect.closeTo(-0.4 * (Math.PI / 180), 12), bow_per_m: expect.closeTo((8 * 0.002) / 4, 12), crook_per_m: null },
+        { for: 'left', ply: 2, mark: 'B7', twist_rad_per_m: null, bow_per_m: null, crook_per_m: null },
+      ],
+      test_joints: [{ way: 'plane', weight_g: 2000, arm_mm: 300, moves_mm: 1.5 }],
     });
   });
 
@@ -54,6 +63,7 @@ describe('a broken sheet says what is wrong and where', () => {
     ['another corner', 'sheet: 1\ncorner-lift: 4 mm\nlifted: top\n', ['not-one-of 3:9']],
     ['another bar', 'sheet: 1\nbow: { upper: 1 mm }\n', ['unknown-key 2:8']],
     ['a push without its sag', 'sheet: 1\npush: { weight: 500 g }\n', ['missing 2:7']],
+    ['a bow without its length', 'sheet: 1\nboards: [ { for: top, bow: 2 mm } ]\n', ['bow-without-over 2:28']],
     ['a negative lift', 'sheet: 1\ncorner-lift: -4 mm\n', ['out-of-range 2:14']],
     ['a reading left empty', 'sheet: 1\ntap:\n', ['left-empty 2:1']],
     ['a plan', 'plan: 1\nname: Small study\n', ['not-this-format 1:1']],

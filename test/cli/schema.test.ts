@@ -3,6 +3,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
+import type { SchemaKind } from '../../src/cli/schema.js';
 import { schemaText } from '../../src/cli/schema-run.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { fileText, shippedShelf } from '../plan/shelf-for-tests.js';
@@ -10,12 +11,12 @@ import { brokenPlans } from './broken-plans.js';
 import { folder, root } from './command.js';
 
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true });
-const valid = { plan: ajv.compile(JSON.parse(schemaText('plan')) as object), shelf: ajv.compile(JSON.parse(schemaText('shelf')) as object), ruleset: ajv.compile(JSON.parse(schemaText('ruleset')) as object) };
+const valid = { plan: ajv.compile(JSON.parse(schemaText('plan')) as object), shelf: ajv.compile(JSON.parse(schemaText('shelf')) as object), ruleset: ajv.compile(JSON.parse(schemaText('ruleset')) as object), sheet: ajv.compile(JSON.parse(schemaText('sheet')) as object) };
 
 /** Every YAML file under a folder of the project, by its path from the root. */
 const yamlUnder = (path: string): readonly string[] => readdirSync(join(root, path), { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.yaml')).map((file) => join(path, file)).sort();
 /** What kind of file a text says it is. */
-const kindOf = (text: string): 'plan' | 'shelf' | 'ruleset' | null => (/^(plan|shelf|ruleset): 1\b/m.exec(text)?.[1] ?? null) as 'plan' | 'shelf' | 'ruleset' | null;
+const kindOf = (text: string): SchemaKind | null => (/^(plan|shelf|ruleset|sheet): 1\b/m.exec(text)?.[1] ?? null) as SchemaKind | null;
 
 const examples = ['reports', 'rules', 'test/plans'].flatMap(yamlUnder).map((file) => ({ file, kind: kindOf(fileText(file)) })).filter(({ kind }) => kind !== null);
 
@@ -28,6 +29,15 @@ describe('the schemas, as an independent validator reads them', () => {
   it.each(examples)('$file is a $kind', ({ file, kind }) => {
     const validate = valid[kind as 'plan'];
     expect(validate(parse(fileText(file))), JSON.stringify(validate.errors)).toBe(true);
+  });
+
+  it('a whole bench sheet is a sheet', () => {
+    const whole = "sheet: 1\nplan: Jetty\nframe: 2\nstudent: Noor\nwhen: finished\ndiagonals: [ 1110 mm, 43-3/4 in ]\nbow: { top: 1 mm }\npush: { weight: 500 g, sag: 7 mm }\nboards: [ { for: top, mark: A, twist: 0.4 deg/m, bow: 2 mm, over: 2400 mm } ]\ntest-joints: [ { way: out, weight: 2 kg, arm: 300 mm, moves: 3 mm } ]\n";
+    expect(valid.sheet(parse(whole)), JSON.stringify(valid.sheet.errors)).toBe(true);
+  });
+
+  it.each([['a reading without a unit', 'sheet: 1\ncorner-lift: 4\n'], ['a frame that is no number', 'sheet: 1\nframe: second\n'], ['an unknown way of loading a corner', 'sheet: 1\ntest-joints: [ { way: up, weight: 2 kg, arm: 300 mm, moves: 3 mm } ]\n'], ['an unknown key', 'sheet: 1\nlift: 4 mm\n']])('a sheet with %s is refused', (_, text) => {
+    expect(valid.sheet(parse(text))).toBe(false);
   });
 
   it.each(brokenPlans.filter(({ shape }) => shape))('a plan with $what is refused', ({ text }) => {
@@ -54,11 +64,11 @@ describe('the schemas, as an independent validator reads them', () => {
 });
 
 describe('the command', () => {
-  it('prints one, writes three, and they are those that the project ships', () => {
+  it('prints one, writes all, and they are those that the project ships', () => {
     const here = folder();
     expect(here.run('schema', '--out', 'schema').code).toBe(0);
-    expect(here.files()).toEqual(['schema/plan.schema.json', 'schema/ruleset.schema.json', 'schema/shelf.schema.json']);
-    for (const kind of ['plan', 'shelf', 'ruleset'] as const) {
+    expect(here.files()).toEqual(['schema/plan.schema.json', 'schema/ruleset.schema.json', 'schema/sheet.schema.json', 'schema/shelf.schema.json']);
+    for (const kind of ['plan', 'shelf', 'ruleset', 'sheet'] as const) {
       const printed = here.run('schema', kind).out;
       expect((JSON.parse(printed) as { readonly $schema: string }).$schema).toBe('https://json-schema.org/draft/2020-12/schema');
       expect(printed).toBe(fileText(`rules/schema/${kind}.schema.json`));

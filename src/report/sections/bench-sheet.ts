@@ -30,7 +30,7 @@ export function benchSheetSection(told: Telling): Section {
   const sag = number('cloth.push_sag_mm');
   const rows: (readonly Cell[])[] = [
     ['Moisture of the boards when cut', said('lumber.moisture_pct'), blank, 'moisture'],
-    ['Twist of each board, sighted over two straight sticks', audit.plan.lumber.chosen === 'picked' ? 'picked: hardly any' : 'as low as you can choose', blank, '(boards, in the plan)'],
+    ['Twist of each board, sighted over two straight sticks', audit.plan.lumber.chosen === 'picked' ? 'picked: hardly any' : 'as low as you can choose', blank, 'boards'],
     ['Diagonal, top left to bottom right', said('frame.diagonal_mm'), blank, 'diagonals'],
     ['Diagonal, top right to bottom left', 'the same', blank, 'diagonals'],
     ['Frame on its back on a flat table, three corners pressed down: fourth corner up by', lift, blank, 'corner-lift'],
@@ -49,7 +49,7 @@ export function benchSheetSection(told: Telling): Section {
       paragraph(`${userText(audit.plan.name)}. Fill in while you build, one sheet for each frame.`),
       table([{ head: 'Measure' }, { head: 'Should be' }, { head: 'Yours' }, { head: 'In the file' }], rows),
       paragraph('Built by . . . . . . . . . . . . . . . . . . . . on . . . . . . . . . . . . .'),
-      paragraph(`To have the readings judged, write them into a text file that starts with sheet: 1 and has a line for each, such as corner-lift: ${told.units === 'metric' ? '4 mm' : '5/32 in'}, and name it after --measured when you audit the plan. A line when: before-cloth, after-cloth, after-ground or finished says how far the work had come.`),
+      paragraph(`To have the readings judged, write them into a text file that starts with sheet: 1 and has a line for each, such as corner-lift: ${told.units === 'metric' ? '4 mm' : '5/32 in'}, and name it after --measured when you audit the plan. A line when: before-cloth, after-cloth, after-ground or finished says how far the work had come; frame: 2 says which of several it is, student: who built it, boards: the marks and readings of its boards, test-joints: corners that were loaded at the bench.`),
     ],
     pictures: [],
   };
