@@ -23,13 +23,14 @@ export function listed(names: readonly string[]): string {
   return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`;
 }
 
-type Def = { readonly type: string; readonly shape?: Record<string, core.$ZodType>; readonly innerType?: core.$ZodType; readonly element?: core.$ZodType; readonly valueType?: core.$ZodType; readonly options?: readonly core.$ZodType[] };
+type Def = { readonly type: string; readonly shape?: Record<string, core.$ZodType>; readonly innerType?: core.$ZodType; readonly element?: core.$ZodType; readonly valueType?: core.$ZodType; readonly options?: readonly core.$ZodType[]; readonly getter?: () => core.$ZodType };
 const defOf = (schema: core.$ZodType): Def => schema._zod.def as unknown as Def;
 
 /** Every schema a path can lead to: optional wrappers opened, unions followed on all sides. */
 function schemasAt(schema: core.$ZodType, path: Path): core.$ZodType[] {
   const def = defOf(schema);
   if (def.innerType) return schemasAt(def.innerType, path);
+  if (def.getter) return schemasAt(def.getter(), path);
   if (def.options) return def.options.flatMap((option) => schemasAt(option, path));
   const [step, ...rest] = path;
   if (step === undefined) return [schema];

@@ -3,7 +3,7 @@ import type { FactSpec } from '../facts/fact.js';
 import { evaluateRules } from './evaluate.js';
 import { exampleAbout, factsOf } from './examples.js';
 import { thresholdKey } from './quantity.js';
-import type { Against, Line, Rule, Ruleset } from './ruleset.js';
+import { linesOf, type Against, type Line, type Rule, type Ruleset } from './ruleset.js';
 
 /** Whether some values of the facts make a rule say that something is wrong. */
 export type Speech = 'speaks' | 'never-asked' | 'never-speaks';
@@ -40,7 +40,7 @@ function combination(values: ReadonlyMap<string, readonly (number | string)[]>, 
 /** Per fact: its words, or numbers around every threshold; facts that limits are shares of stand at one number, so that thresholds stand still. */
 function valuesToTry(ruleset: Ruleset, rule: Rule): ReadonlyMap<string, readonly (number | string)[]> {
   const values = new Map<string, readonly (number | string)[]>();
-  const lines = [...rule.require.lines, ...(rule.applies?.lines ?? [])];
+  const lines = [...linesOf(rule.require), ...linesOf(rule.applies)];
   for (const line of lines) {
     const spec = catalogueByPath.get(line.fact)!;
     const against = rule.otherwise.kind === 'stop-beyond' ? [line.against, rule.otherwise.stop] : [line.against];

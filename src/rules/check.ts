@@ -4,7 +4,7 @@ import { canSpeak } from './can-speak.js';
 import { runExamples, type ExampleOutcome } from './examples.js';
 import { loadRuleset, type LoadOptions, type RulesetTexts } from './load-ruleset.js';
 import { ruleProblem } from './rule-problems.js';
-import { limitsReadByFacts, type Limit, type Rule, type Ruleset } from './ruleset.js';
+import { limitsReadByFacts, linesOf, type Limit, type Rule, type Ruleset } from './ruleset.js';
 import { placeholdersOf } from './say.js';
 import { sentencesOf } from './sentences.js';
 
@@ -54,7 +54,7 @@ function usedLimits({ layers }: Ruleset): ReadonlySet<string> {
 
 /** The limits a rule names, in its lines, its thresholds and its sentences. */
 export function limitsOfRule(rule: Rule): readonly string[] {
-  const lines = [...rule.require.lines, ...(rule.applies?.lines ?? [])].map(({ against }) => against);
+  const lines = [...linesOf(rule.require), ...linesOf(rule.applies)].map(({ against }) => against);
   const against = rule.otherwise.kind === 'stop-beyond' ? [...lines, rule.otherwise.stop] : lines;
   const named = against.flatMap((one) => (one.kind === 'limit' ? [one.name] : []));
   const said = sentencesOf(rule).flatMap(placeholdersOf).flatMap((name) => (name.startsWith('limits.') ? [name.slice('limits.'.length)] : []));

@@ -4,10 +4,11 @@
  * - a NaN or undefined fact makes any comparison false, so a rule written as "too big" would pass;
  * - numeric strings are taken for numbers;
  * - a missing fact throws and loses the whole run, unless undefined facts are allowed: then it is just false;
- * - an empty `all` and an empty `any` both hold;
+ * - an empty `all` and an empty `any` both hold, inside other groups too;
  * - an unknown operator is accepted when added and fails only at run;
  * - `path` is evaluated by a JSONPath library, and a `value` that is an object may read another fact;
- * - `run()` is always asynchronous, and its handlers may be called in any order: results are read from its return value.
+ * - `run()` is always asynchronous, and its handlers may be called in any order: results are read from its return value;
+ * - unequal priorities of conditions leave holes in the trace: only whole questions have priorities here.
  * So this file refuses all of these itself, by throwing: they are bugs of the caller, never of the person who wrote a rule.
  */
 
@@ -21,11 +22,26 @@ export interface EngineLine {
   readonly value: number | string;
 }
 
-/** A named question of one or more lines. */
-export interface Question {
-  readonly name: string;
+/** Comparisons and further groups, of which all or any must hold. */
+export interface EngineGroup {
   readonly join: 'all' | 'any';
-  readonly lines: readonly EngineLine[];
+  readonly parts: readonly EnginePart[];
+}
+
+export type EnginePart = EngineLine | EngineGroup;
+
+/** A rule for the engine: when it holds, its event is what becomes of its case, unless one of a higher priority holds too. */
+export interface Question {
+  readonly about: string;
+  readonly event: string;
+  readonly priority: number;
+  readonly when: EngineGroup;
+}
+
+/** What became of a case: the event of the highest priority, and the lines of its question that made it hold. */
+export interface Answer {
+  readonly event: string;
+  readonly held: readonly EngineLine[];
 }
 
 type EngineModule = typeof import('json-rules-engine');
@@ -39,38 +55,60 @@ async function importEngine(): Promise<EngineModule['Engine']> {
 let engineImport: Promise<EngineModule['Engine']> | null = null;
 
 /**
- * Answers every question in one run of the engine: name → whether it holds.
- * Throws when a question is empty, repeated, or asks for a fact that is missing or not finite.
+ * Decides every case in one run of the engine: case → what became of it. A case of which no question holds is not among the answers.
+ * Throws when a group is empty, when two questions of a case have one priority, or when a fact asked for is missing or not finite.
  */
-export async function answer(questions: readonly Question[], facts: ReadonlyMap<string, number | string>): Promise<ReadonlyMap<string, boolean>> {
-  const answers = new Map<string, boolean>();
+export async function decide(questions: readonly Question[], facts: ReadonlyMap<string, number | string>): Promise<ReadonlyMap<string, Answer>> {
+  const answers = new Map<string, Answer & { readonly priority: number }>();
   if (questions.length === 0) return answers;
   engineImport ??= importEngine();
   const Engine = await engineImport;
   const engine = new Engine();
   const names = new Set<string>();
-  for (const question of questions) {
-    refuseUnsettled(question, facts, names);
-    const lines = question.lines.map(({ fact, operator, value }) => ({ fact, operator, value }));
-    engine.addRule({ name: question.name, conditions: question.join === 'all' ? { all: lines } : { any: lines }, event: { type: 'answered' } });
-  }
+  questions.forEach(({ about, event, priority, when }, index) => {
+    const name = `${about}, ${priority}`;
+    if (names.has(name)) throw new Error(`${about} was asked twice with priority ${priority}`);
+    names.add(name);
+    refuseUnsettled(when, facts, `${event} of ${about}`);
+    engine.addRule({ name: String(index), priority, conditions: inner(when) as never, event: { type: event } });
+  });
   const outcome = await engine.run(Object.fromEntries(facts));
-  for (const { name, result } of [...outcome.results, ...outcome.failureResults]) answers.set(name, result === true);
-  if (answers.size !== questions.length) throw new Error(`the engine answered ${answers.size} of ${questions.length} questions`);
+  const run = outcome.results.length + outcome.failureResults.length;
+  if (run !== questions.length) throw new Error(`the engine answered ${run} of ${questions.length} questions`);
+  for (const { name, event, priority = 1, conditions } of outcome.results) {
+    const { about, when } = questions[Number(name)]!;
+    const known = answers.get(about);
+    if (known === undefined || priority > known.priority) answers.set(about, { event: event?.type ?? '', priority, held: heldLines(when, conditions) });
+  }
   return answers;
 }
 
-function refuseUnsettled(question: Question, facts: ReadonlyMap<string, number | string>, names: Set<string>): void {
-  const { name, lines } = question;
-  if (names.has(name)) throw new Error(`question ${name} was asked twice`);
-  names.add(name);
-  if (lines.length === 0) throw new Error(`question ${name} is empty`);
-  for (const { fact, operator, value } of lines) {
+type Traced = { readonly result?: boolean; readonly all?: readonly Traced[]; readonly any?: readonly Traced[] };
+
+/** A group in the engine's own shape; nothing but fact, operator and value of a line goes in. */
+function inner({ join, parts }: EngineGroup): object {
+  return { [join]: parts.map((part) => ('parts' in part ? inner(part) : { fact: part.fact, operator: part.operator, value: part.value })) };
+}
+
+/** The lines that the engine found true, inside groups that it found true. */
+function heldLines(group: EngineGroup, traced: unknown): readonly EngineLine[] {
+  const inside = (traced as Traced)[group.join] ?? [];
+  return group.parts.flatMap((part, i) => (inside[i]?.result !== true ? [] : 'parts' in part ? heldLines(part, inside[i]) : [part]));
+}
+
+function refuseUnsettled(group: EngineGroup, facts: ReadonlyMap<string, number | string>, name: string): void {
+  if (group.parts.length === 0) throw new Error(`${name} has an empty group`);
+  for (const part of group.parts) {
+    if ('parts' in part) {
+      refuseUnsettled(part, facts, name);
+      continue;
+    }
+    const { fact, operator, value } = part;
     const known = facts.get(fact);
-    if (known === undefined) throw new Error(`question ${name} asks for ${fact}, which is missing`);
-    if (typeof known !== typeof value) throw new Error(`question ${name} compares ${fact} with another kind of value`);
-    if (typeof known === 'number' && !(Number.isFinite(known) && Number.isFinite(value))) throw new Error(`question ${name} meets a number that is not finite at ${fact}`);
-    if (typeof known === 'string' && operator !== 'equal' && operator !== 'notEqual') throw new Error(`question ${name} measures the word ${fact}`);
-    if (!engineOperators.includes(operator)) throw new Error(`question ${name} uses the unknown operator ${String(operator)}`);
+    if (known === undefined) throw new Error(`${name} asks for ${fact}, which is missing`);
+    if (typeof known !== typeof value) throw new Error(`${name} compares ${fact} with another kind of value`);
+    if (typeof known === 'number' && !(Number.isFinite(known) && Number.isFinite(value))) throw new Error(`${name} meets a number that is not finite at ${fact}`);
+    if (typeof known === 'string' && operator !== 'equal' && operator !== 'notEqual') throw new Error(`${name} measures the word ${fact}`);
+    if (!engineOperators.includes(operator)) throw new Error(`${name} uses the unknown operator ${String(operator)}`);
   }
 }

@@ -2,11 +2,11 @@ import type { About, UnitSystem } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { Element, Fact } from '../facts/fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
-import { answer, type Question } from './engine.js';
-import { tabulate, type FactTable } from './fact-table.js';
-import type { Rule, Ruleset } from './ruleset.js';
-import { say, sayUnknown, sayWhyNot } from './say.js';
-import { askedLine, pose, truthOf, type PosedCondition, type PosedLine } from './settle.js';
+import { decide, type Answer, type Question } from './engine.js';
+import { tabulate } from './fact-table.js';
+import type { Against, Condition, Rule, Ruleset } from './ruleset.js';
+import { say, sayUnknown, sayWhyNot, type SayContext } from './say.js';
+import { pose, posedLines, question, type AskedLine, type PosedCondition, type PosedLine, type Setting } from './settle.js';
 
 /** A rule that had nothing to say of an element, and why. `about` is null when there was no element at all. */
 export interface Silence {
@@ -23,14 +23,23 @@ export interface Evaluation {
 
 const adviceOnUnknown = 'Find out what is missing before you cut; until then this is not known to be safe.';
 
-/** One rule asked of one element, its questions posed but not yet answered. */
+/** One rule asked of one element, its numbers in place. */
 interface Case {
+  /** What the engine calls it. */
+  readonly name: string;
   readonly rule: Rule;
   readonly about: About;
   readonly applies: PosedCondition | null;
+  /** What keeps it from being a stop, where that is less than the requirement. */
   readonly notStop: PosedCondition | null;
   readonly clear: PosedCondition;
 }
+
+/** What may become of a case; `unknown` is what is left when none of these does. `asked`: the rule applies, whatever it makes of it. */
+type Outcome = 'silent' | 'clear' | 'stop' | 'caution' | 'asked';
+
+/** Of several outcomes the one that counts; each is asked so that at most one of the first four can hold. */
+const priorities: Readonly<Record<Outcome, number>> = { silent: 5, stop: 4, caution: 3, clear: 2, asked: 1 };
 
 /**
  * Asks every rule of every element it is about. Facts come in the units of the catalogue; findings keep them, and their sentences speak in `units` (metric).
@@ -38,31 +47,33 @@ interface Case {
  */
 export async function evaluateRules(ruleset: Ruleset, facts: readonly Fact[], options: { readonly units?: UnitSystem } = {}): Promise<Evaluation> {
   const table = tabulate(facts);
-  const questions: Question[] = [];
-  const asked = new Map<string, number | string>();
+  const values = new Map<string, number | string>();
   const silent: Silence[] = [];
   const cases: Case[] = [];
   for (const rule of ruleset.rules) {
     const abouts = table.elementsOf(rule.each);
     if (abouts.length === 0) silent.push({ rule: rule.id, about: null, why: noneOf(rule.each) });
-    for (const about of abouts) cases.push(caseOf(rule, about, ruleset, table, questions, asked));
+    for (const about of abouts) cases.push(caseOf(rule, about, cases.length, { ruleset, table, about, asked: values }));
   }
-  const answers = await answer(questions, asked);
+  // Most cases are clear or silent: what the others are is asked of the others only.
+  const first = await decide(cases.flatMap((one) => questions(one, ['silent', 'clear'])), values);
+  const second = await decide(cases.filter(({ name }) => !first.has(name)).flatMap((one) => questions(one, ['stop', 'caution', 'asked'])), values);
+  const context = { ruleset, table, units: options.units ?? 'metric' };
   const findings: Finding[] = [];
   for (const one of cases) {
-    const applies = one.applies === null ? true : truthOf(one.applies, answers);
-    if (applies === false && one.applies !== null) silent.push({ rule: one.rule.id, about: one.about, why: whyNot(one.applies, answers, options.units) });
-    else findings.push(findingOf(one, applies, answers, ruleset, table, options.units ?? 'metric'));
+    const answer = first.get(one.name) ?? second.get(one.name);
+    if (answer?.event === 'silent') silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context.units) });
+    else findings.push(findingOf(one, answer, context));
   }
   return { findings, silent };
 }
 
-function caseOf(rule: Rule, about: About, ruleset: Ruleset, table: FactTable, questions: Question[], asked: Map<string, number | string>): Case {
-  const setting = { ruleset, table, about, questions, asked };
+function caseOf(rule: Rule, about: About, index: number, setting: Setting): Case {
   const { otherwise } = rule;
   const twoThresholds = otherwise.kind === 'by-limit';
-  const stopCondition = otherwise.kind === 'stop-beyond' ? { ...rule.require, lines: rule.require.lines.map((line) => ({ ...line, against: otherwise.stop })) } : rule.require;
+  const stopCondition = otherwise.kind === 'stop-beyond' ? beyond(rule.require, otherwise.stop) : rule.require;
   return {
+    name: `case ${index}`,
     rule,
     about,
     applies: rule.applies === null ? null : pose(rule.applies, 'value', setting),
@@ -71,14 +82,37 @@ function caseOf(rule: Rule, about: About, ruleset: Ruleset, table: FactTable, qu
   };
 }
 
-function findingOf(one: Case, applies: boolean | null, answers: ReadonlyMap<string, boolean>, ruleset: Ruleset, table: FactTable, units: UnitSystem): Finding {
+/** The same requirement with the threshold beyond which it is a stop. */
+const beyond = (condition: Condition, stop: Against): Condition => ({ ...condition, parts: condition.parts.map((part) => ('parts' in part ? beyond(part, stop) : { ...part, against: stop })) });
+
+/** The questions whose answer yes means these outcomes; what cannot be answered yes, whatever is known, is not asked. */
+function questions(one: Case, outcomes: readonly Outcome[]): readonly Question[] {
+  return outcomes.flatMap((event): Question[] => {
+    const wanted = conditionsOf(one, event);
+    const parts = wanted?.map(([condition, way]) => question(condition, way)) ?? [];
+    return parts.length > 0 && parts.every((part) => part !== null) ? [{ about: one.name, event, priority: priorities[event], when: { join: 'all', parts } }] : [];
+  });
+}
+
+type Wanted = readonly (readonly [PosedCondition, 'holds' | 'fails'])[];
+
+/** What must surely hold or surely fail for an outcome, that which decides it last; null where a case cannot have the outcome. */
+function conditionsOf({ applies, notStop, clear, rule: { otherwise } }: Case, outcome: Outcome): Wanted | null {
+  const asked: Wanted = applies === null ? [] : [[applies, 'holds']];
+  const spared: Wanted = notStop === null ? [] : [[notStop, 'holds']];
+  switch (outcome) {
+    case 'silent': return applies === null ? null : [[applies, 'fails']];
+    case 'asked': return applies === null || posedLines(applies).every(({ reason }) => reason === null) ? null : asked;
+    case 'clear': return [...asked, ...spared, [clear, 'holds']];
+    case 'stop': return otherwise.kind === 'always' ? (otherwise.verdict === 'stop' ? [...asked, [clear, 'fails']] : null) : [...asked, [notStop!, 'fails']];
+    case 'caution': return otherwise.kind === 'always' && otherwise.verdict === 'stop' ? null : [...asked, ...spared, [clear, 'fails']];
+  }
+}
+
+function findingOf(one: Case, answer: Answer | undefined, context: SayContext): Finding {
   const { rule, about } = one;
-  const clear = truthOf(one.clear, answers);
-  const notStop = one.notStop === null ? true : truthOf(one.notStop, answers);
-  const verdict = verdictOf(rule, applies, notStop, clear);
-  const condition = decidingCondition(one, verdict, applies, notStop);
-  const line = verdict === 'unknown' ? (condition.unknown[0] ?? condition.lines[0]!) : decidingLine(condition, answers);
-  const context = { ruleset, table, units };
+  const verdict = answer === undefined || answer.event === 'asked' ? 'unknown' : (answer.event as Verdict);
+  const line = verdict === 'unknown' ? missingLine(one, answer) : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
   return {
     rule: rule.id,
     about,
@@ -95,32 +129,18 @@ function findingOf(one: Case, applies: boolean | null, answers: ReadonlyMap<stri
   };
 }
 
-function verdictOf(rule: Rule, applies: boolean | null, notStop: boolean | null, clear: boolean | null): Verdict {
-  if (applies === null) return 'unknown';
-  if (notStop === false) return 'stop';
-  if (notStop === null || clear === null) return 'unknown';
-  if (clear) return 'clear';
-  return rule.otherwise.kind === 'always' ? rule.otherwise.verdict : 'caution';
+/** The line that keeps a case from being decided: one of its condition to be asked at all, unless that holds; else one of its requirement. */
+function missingLine({ applies, notStop, clear }: Case, answer: Answer | undefined): PosedLine {
+  const asked = applies === null || answer?.event === 'asked' ? [] : posedLines(applies);
+  const lines = [...asked, ...(notStop === null ? [] : posedLines(notStop)), ...posedLines(clear)];
+  return lines.find(({ reason }) => reason !== null) ?? lines[0]!;
 }
 
-/** The condition that a finding shows: the one that was not met or not known, else the one that was met. */
-function decidingCondition({ applies: applied, notStop: stopping, clear }: Case, verdict: Verdict, applies: boolean | null, notStop: boolean | null): PosedCondition {
-  if (applies === null && applied !== null) return applied;
-  if (stopping === null) return clear;
-  return verdict === 'stop' || notStop === null ? stopping : clear;
-}
-
-/** The line that a finding shows: of several, the failing one that uses most of its limit, else the one nearest to failing. */
-function decidingLine(condition: PosedCondition, answers: ReadonlyMap<string, boolean>): PosedLine {
-  const known = condition.lines.filter((line) => line.reason === null);
-  const wanted = condition.join === 'any' && truthOf(condition, answers) === true;
-  const decisive = known.filter((line) => askedLine(line, condition, answers) === wanted);
-  const candidates = decisive.length > 0 ? decisive : known;
-  return candidates.reduce((worst, line) => ((line.used ?? 0) > (worst.used ?? 0) ? line : worst), candidates[0] ?? condition.lines[0]!);
-}
-
-function whyNot(applies: PosedCondition, answers: ReadonlyMap<string, boolean>, units: UnitSystem = 'metric'): string {
-  return sayWhyNot(decidingLine(applies, answers), units);
+/** The line that a finding shows: of those that decided, the one that uses most of its limit. */
+function decidingLine(condition: PosedCondition, { held }: Answer): PosedLine {
+  const own = new Set(posedLines(condition));
+  const decided = (held as readonly AskedLine[]).map(({ posed }) => posed).filter((posed) => own.has(posed));
+  return decided.reduce((worst, line) => ((line.used ?? 0) > (worst.used ?? 0) ? line : worst), decided[0] ?? posedLines(condition)[0]!);
 }
 
 function noneOf(each: Element): string {

@@ -1,6 +1,6 @@
 import { formatQuantity } from '../base/units-format.js';
 import { catalogueByPath } from '../facts/catalogue.js';
-import type { Against, Condition, Limit, Line, Rule } from './ruleset.js';
+import { linesOf, type Against, type Condition, type Limit, type Line, type Rule } from './ruleset.js';
 import { lineInWords } from './say.js';
 
 type Limits = ReadonlyMap<string, Limit>;
@@ -11,9 +11,11 @@ export function limitInWords({ amounts, of }: Limit): string {
   return of === null ? text : `${text} of ${of}`;
 }
 
-/** A condition in words, its lines joined by `and` or `or`. */
+/** A condition in words, its parts joined by `and` or `or`; a group inside it stands in brackets. */
 export function conditionInWords(condition: Condition, limits: Limits): string {
-  return condition.lines.map((line) => lineInWords(line, againstInWords(line, line.against, limits))).join(condition.join === 'all' ? ', and ' : ', or ');
+  const words = condition.parts.map((part) =>
+    'parts' in part ? `(${conditionInWords(part, limits)})` : lineInWords(part, againstInWords(part, part.against, limits)));
+  return words.join(condition.join === 'all' ? ', and ' : ', or ');
 }
 
 function againstInWords(line: Line, against: Against, limits: Limits): string {
@@ -29,7 +31,7 @@ export function otherwiseInWords(rule: Rule, limits: Limits): string {
   const { otherwise } = rule;
   if (otherwise.kind === 'always') return otherwise.verdict;
   if (otherwise.kind === 'by-limit') return 'caution, or stop beyond the second threshold';
-  const line = rule.require.lines[0]!;
+  const line = linesOf(rule.require)[0]!;
   return `caution, or stop unless ${lineInWords(line, againstInWords(line, otherwise.stop, limits))}`;
 }
 

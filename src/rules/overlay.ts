@@ -6,7 +6,7 @@ import { limitInWords, ruleInWords } from './in-words.js';
 import { thresholdKey, thresholdsOf, wordingOf } from './quantity.js';
 import { ruleProblem } from './rule-problems.js';
 import { placeholdersOf } from './say.js';
-import { limitsReadByFacts, type Against, type Change, type Layer, type Limit, type Line, type Rule, type Ruleset, type SwitchedOff, type Thresholds } from './ruleset.js';
+import { limitsReadByFacts, linesOf, type Against, type Change, type Layer, type Limit, type Line, type Rule, type Ruleset, type SwitchedOff, type Thresholds } from './ruleset.js';
 import { sentencesOf } from './sentences.js';
 
 /** A ruleset laid together, or null when there is nothing to lay; and what only shows once it is. */
@@ -96,18 +96,18 @@ function checkLimits(rule: Rule, limits: ReadonlyMap<string, Limit>, thresholds:
     return found;
   };
   const double: Thresholds[] = [];
-  for (const line of rule.require.lines) {
+  for (const line of linesOf(rule.require)) {
     const found = resolve(line, line.against);
     if (found === null || found.value !== null) continue;
     double.push(found);
     if (rule.otherwise.kind !== 'by-limit') problems.push(ruleProblem('two-thresholds', line.place, { value: (line.against as { readonly name: string }).name }));
     else checkOrder(found.stop!, found.caution!, line, problems, limits.get((line.against as { readonly name: string }).name)!.place);
   }
-  for (const line of rule.applies?.lines ?? []) {
+  for (const line of linesOf(rule.applies)) {
     const found = resolve(line, line.against);
     if (found !== null && found.value === null) problems.push(ruleProblem('two-thresholds', line.place, { value: (line.against as { readonly name: string }).name }));
   }
-  const allKnown = rule.require.lines.every(({ against }) => against.kind !== 'limit' || limits.has(against.name));
+  const allKnown = linesOf(rule.require).every(({ against }) => against.kind !== 'limit' || limits.has(against.name));
   if (rule.otherwise.kind === 'by-limit' && double.length !== 1 && allKnown) problems.push(ruleProblem('one-threshold', rule.place, { value: rule.id }));
   if (rule.otherwise.kind === 'stop-beyond') checkStopBeyond(rule, resolve, problems);
   for (const name of sentencesOf(rule).flatMap(placeholdersOf)) if (name.startsWith('limits.') && !limits.has(name.slice(7))) unknown(name.slice(7), rule.place);
@@ -140,7 +140,7 @@ function fitted(limit: Limit, line: Line, rule: Rule, problems: Problem[]): Thre
 }
 
 function checkStopBeyond(rule: Rule, resolve: (line: Line, against: Against) => Thresholds | null, problems: Problem[]): void {
-  const line = rule.require.lines[0]!;
+  const line = linesOf(rule.require)[0]!;
   if (rule.otherwise.kind !== 'stop-beyond') return;
   const { stop } = rule.otherwise;
   const stopAt = stop.kind === 'limit' ? resolve(line, stop) : { of: null, value: Number(stop.value) };

@@ -8,17 +8,34 @@ import { ruleProblem } from './rule-problems.js';
 import { compares, type Against, type Compare, type Condition, type Line } from './ruleset.js';
 import type { ConditionInput, LineInput, ThresholdInput } from './ruleset-schema.js';
 
-/** Reads a line or a group of lines; null after reporting what is wrong with it. */
+/** How many groups may stand inside each other: nobody reads more. */
+const mostGroups = 4;
+
+/** Reads a line, or a group of lines and groups; null after reporting what is wrong with it. */
 export function readCondition(input: ConditionInput, path: Path, each: Element, source: YamlSource, checks: RuleChecks, found: Problem[]): Condition | null {
-  const join = 'any' in input ? 'any' : 'all';
-  const group: readonly LineInput[] | null = 'any' in input ? input.any : 'all' in input ? input.all : null;
-  if (group !== null && group.length === 0) {
-    found.push(ruleProblem('empty-group', source.place([...path, join], 'key'), { name: join }));
+  const read = readPart(input, path, 1, { each, source, checks, found });
+  return read === null || 'parts' in read ? read : { join: 'all', parts: [read] };
+}
+
+interface Reading {
+  readonly each: Element;
+  readonly source: YamlSource;
+  readonly checks: RuleChecks;
+  readonly found: Problem[];
+}
+
+function readPart(input: ConditionInput, path: Path, depth: number, reading: Reading): Line | Condition | null {
+  const { each, source, checks, found } = reading;
+  const join = 'any' in input ? 'any' : 'all' in input ? 'all' : null;
+  if (join === null) return readLine(input as LineInput, path, each, source, checks, found);
+  const group = (input as Readonly<Record<string, readonly ConditionInput[]>>)[join]!;
+  const wrong = group.length === 0 ? 'empty-group' : depth > mostGroups ? 'deep-group' : null;
+  if (wrong !== null) {
+    found.push(ruleProblem(wrong, source.place([...path, join], 'key'), { name: join, allowed: String(mostGroups) }));
     return null;
   }
-  const inputs = group === null ? [{ line: input as LineInput, at: path }] : group.map((line, index) => ({ line, at: [...path, join, index] }));
-  const lines = inputs.map(({ line, at }) => readLine(line, at, each, source, checks, found));
-  return lines.every((line) => line !== null) ? { join, lines } : null;
+  const parts = group.map((part, index) => readPart(part, [...path, join, index], depth + 1, reading));
+  return parts.every((part) => part !== null) ? { join, parts } : null;
 }
 
 function readLine(input: LineInput, path: Path, each: Element, source: YamlSource, checks: RuleChecks, found: Problem[]): Line | null {

@@ -6,7 +6,7 @@ import type { Element, FactSpec } from '../facts/fact.js';
 import { amountIn, wordingOf } from './quantity.js';
 import type { RuleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
-import type { Condition, RuleExamples } from './ruleset.js';
+import { linesOf, type Condition, type RuleExamples } from './ruleset.js';
 import type { ExampleInput, RuleInput } from './ruleset-schema.js';
 
 type Values = Readonly<Record<string, number | string>>;
@@ -15,7 +15,7 @@ type Values = Readonly<Record<string, number | string>>;
 export function readExamples(input: NonNullable<RuleInput['examples']>, require: Condition, each: Element, path: Path, source: YamlSource, checks: RuleChecks, found: Problem[]): RuleExamples | null {
   const before = found.length;
   const read = (example: ExampleInput, key: string): Values => readValues(example, require, each, [...path, key], source, checks, found);
-  const measured = require.lines.some((line) => catalogueByPath.get(line.fact)?.unit !== 'word');
+  const measured = linesOf(require).some((line) => catalogueByPath.get(line.fact)?.unit !== 'word');
   if (input.edge === undefined && measured && checks.examplesRequired) found.push(ruleProblem('no-edge', source.place(path)));
   const examples = {
     clear: read(input.clear, 'clear'),
@@ -28,7 +28,7 @@ export function readExamples(input: NonNullable<RuleInput['examples']>, require:
 
 function readValues(input: ExampleInput, require: Condition, each: Element, path: Path, source: YamlSource, checks: RuleChecks, found: Problem[]): Values {
   if (typeof input !== 'object') {
-    const paths = new Set(require.lines.map((line) => line.fact));
+    const paths = new Set(linesOf(require).map((line) => line.fact));
     const [only] = paths;
     const spec = only === undefined ? undefined : catalogueByPath.get(only);
     if (spec === undefined || paths.size > 1) {

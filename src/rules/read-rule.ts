@@ -7,7 +7,7 @@ import { readCondition, readThreshold } from './read-condition.js';
 import { readExamples } from './read-examples.js';
 import type { RuleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
-import type { Condition, Otherwise, Rule } from './ruleset.js';
+import { linesOf, type Condition, type Otherwise, type Rule } from './ruleset.js';
 import type { RuleInput } from './ruleset-schema.js';
 import { placeholdersOf, plainPlaceholders } from './say.js';
 
@@ -44,7 +44,7 @@ export function readRule(input: RuleInput, path: Path, source: YamlSource, check
 function readOtherwise(input: RuleInput['otherwise'], require: Condition, path: Path, source: YamlSource, found: Problem[]): Otherwise | null {
   if (input === 'by-limit') return { kind: 'by-limit' };
   if (input === 'stop' || input === 'caution') return { kind: 'always', verdict: input };
-  const [line, ...more] = require.lines;
+  const [line, ...more] = linesOf(require);
   const spec = line === undefined ? undefined : catalogueByPath.get(line.fact);
   if (line === undefined || spec === undefined || more.length > 0 || spec.unit === 'word') {
     found.push(ruleProblem('thresholds-of-one-line', source.place(path)));

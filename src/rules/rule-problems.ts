@@ -31,6 +31,7 @@ const wordings = {
   'fact-by-cause': (d) => ({ found: tick(d.value), allowed: 'a fact with one value for each element', hint: 'This fact is split by cause and is for reading only; ask for the chance or the spread instead.' }),
   'unknown-limit': (d) => ({ found: `the limit ${tick(d.value)}`, allowed: d.allowed ?? 'a limit of this ruleset or of one it builds on', hint: orNearest(d.nearest, 'Add it under `limits:`.') }),
   'empty-group': (d) => ({ found: `an empty \`${d.name}\``, allowed: 'at least one line', hint: 'A group without lines would hold for everything: add a line, or remove the group.' }),
+  'deep-group': (d) => ({ found: `\`${d.name}\` inside ${d.allowed} other groups`, allowed: `at most ${d.allowed} groups inside each other`, hint: 'Make two rules of it: nobody can read so many groups.' }),
   'empty-list': (d) => ({ found: `an empty \`${d.name}\``, allowed: 'at least one entry', hint: 'Say at least one thing a person can do next.' }),
   'no-comparison': (d) => ({ found: `${tick(d.value)} without a comparison`, allowed: 'one of at-most, at-least, above, below, is, is-not', hint: 'Say what the fact must be.' }),
   'several-comparisons': (d) => ({ found: `${tick(d.value)} with ${d.name}`, allowed: 'one comparison in a line', hint: 'Make two lines of it, under `all:`.' }),

@@ -23,12 +23,16 @@ const line = z.strictObject({
   'is-not': z.optional(threshold),
 }).check(described('One comparison'));
 
-const lines = (meaning: string) => z.array(line).check(z.meta({ description: meaning, minItems: 1 }));
+/** One comparison, or a group of comparisons and of further groups. */
+export type ConditionInput = LineInput | { all: ConditionInput[] } | { any: ConditionInput[] };
 
-const condition = z.union([
+const condition: z.ZodMiniType<ConditionInput, ConditionInput> = z.lazy(() => conditionParts);
+const parts = (meaning: string) => z.array(condition).check(z.meta({ description: meaning, minItems: 1 }));
+
+const conditionParts = z.union([
   line,
-  z.strictObject({ all: lines('Every one of these must hold') }),
-  z.strictObject({ any: lines('At least one of these must hold') }),
+  z.strictObject({ all: parts('Every one of these must hold: comparisons, or groups of them') }),
+  z.strictObject({ any: parts('At least one of these must hold: comparisons, or groups of them') }),
 ]);
 
 const exampleValues = z.union([
@@ -86,7 +90,6 @@ export type RulesetInput = z.infer<typeof rulesetInputSchema>;
 export type RuleInput = z.infer<typeof rule>;
 export type SwitchedOffInput = z.infer<typeof switchedOff>;
 export type LimitInput = z.infer<typeof limit>;
-export type ConditionInput = z.infer<typeof condition>;
 export type LineInput = z.infer<typeof line>;
 export type ThresholdInput = z.infer<typeof threshold>;
 export type ExampleInput = z.infer<typeof exampleValues>;

@@ -41,11 +41,15 @@ export interface Line {
   readonly place: Place;
 }
 
-/** Lines that must all hold, or of which any must hold. Never empty. */
+/** Lines and groups of lines that must all hold, or of which any must hold. Never empty. */
 export interface Condition {
   readonly join: 'all' | 'any';
-  readonly lines: readonly Line[];
+  readonly parts: readonly (Line | Condition)[];
 }
+
+/** Every line of a condition, those of groups inside it too, in the order of the file. */
+export const linesOf = (condition: Condition | null): readonly Line[] =>
+  condition === null ? [] : condition.parts.flatMap((part) => ('parts' in part ? linesOf(part) : [part]));
 
 /**
  * What follows when the requirement is not met: one verdict; the two thresholds of its limit; or a caution

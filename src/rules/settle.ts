@@ -1,6 +1,6 @@
 import type { About } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
-import type { EngineLine, EngineOperator, Question } from './engine.js';
+import type { EngineLine, EngineOperator, EnginePart } from './engine.js';
 import type { FactTable, Reading } from './fact-table.js';
 import { thresholdKey } from './quantity.js';
 import type { Compare, Condition, Line, Ruleset } from './ruleset.js';
@@ -16,92 +16,84 @@ export interface PosedLine {
   readonly used: number | null;
   /** Null when the line is known; else the path of the missing fact and the sentence that says why. */
   readonly reason: { readonly path: string; readonly why: string } | null;
-  /** Name of the engine's question about this line alone; null when the whole condition is that question. */
-  readonly question: string | null;
+  /** Name under which the engine knows the value; empty for an unknown line. */
+  readonly fact: string;
 }
 
-/** A condition with unknowns settled: what is known has gone to the engine, what is not is listed. */
+/** A condition with its numbers in place: what is known and what is not is settled before the engine is asked. */
 export interface PosedCondition {
   readonly join: 'all' | 'any';
-  readonly lines: readonly PosedLine[];
-  readonly unknown: readonly PosedLine[];
-  /** Name of the engine's question about the known lines; null when none is known. */
-  readonly question: string | null;
+  readonly parts: readonly (PosedLine | PosedCondition)[];
 }
 
-/** Where facts and limits are looked up, and where questions for the engine are gathered. */
+/** A line as the engine is asked it, and the line of the rule it comes from. */
+export interface AskedLine extends EngineLine {
+  readonly posed: PosedLine;
+}
+
+/** Where facts and limits are looked up, and where the values that the engine needs are gathered. */
 export interface Setting {
   readonly ruleset: Ruleset;
   readonly table: FactTable;
   readonly about: About;
-  readonly questions: Question[];
   readonly asked: Map<string, number | string>;
 }
 
-const operators: Readonly<Record<Compare, EngineOperator>> = {
-  'at-most': 'lessThanInclusive',
-  'at-least': 'greaterThanInclusive',
-  'above': 'greaterThan',
-  'below': 'lessThan',
-  'is': 'equal',
-  'is-not': 'notEqual',
+/** Each comparison and its contrary, as the engine calls them. */
+const operators: Readonly<Record<Compare, readonly [holds: EngineOperator, fails: EngineOperator]>> = {
+  'at-most': ['lessThanInclusive', 'greaterThan'],
+  'at-least': ['greaterThanInclusive', 'lessThan'],
+  'above': ['greaterThan', 'lessThanInclusive'],
+  'below': ['lessThan', 'greaterThanInclusive'],
+  'is': ['equal', 'notEqual'],
+  'is-not': ['notEqual', 'equal'],
 };
 
-/** Turns a condition into questions for the engine, leaving out whatever is not known. */
+/** Puts the numbers of one element into a condition. */
 export function pose(condition: Condition, which: Which, setting: Setting): PosedCondition {
-  const engineLines: EngineLine[] = [];
-  const lines: PosedLine[] = [];
-  const several = condition.lines.length > 1;
-  for (const line of condition.lines) {
-    const actual = setting.table.read(line.fact, setting.about);
-    const limit = thresholdFor(line, which, setting);
-    const missing = !actual.known ? { path: line.fact, why: actual.reason } : !limit.known ? { path: limit.path, why: limit.reason } : null;
-    let question: string | null = null;
-    if (actual.known && limit.known) {
-      const engineLine = engineLineOf(line, actual.value, limit.value, setting);
-      engineLines.push(engineLine);
-      if (several) question = ask(setting.questions, 'all', [engineLine]);
-    }
-    lines.push({ line, actual: actual.known ? actual.value : null, limit: limit.known ? limit.value : null, used: usedOf(line, actual, limit), reason: missing, question });
-  }
-  const question = engineLines.length === 0 ? null : ask(setting.questions, condition.join, engineLines);
-  return { join: condition.join, lines, unknown: lines.filter((line) => line.reason !== null), question };
+  return { join: condition.join, parts: condition.parts.map((part) => ('parts' in part ? pose(part, which, setting) : poseLine(part, which, setting))) };
 }
 
 /**
- * Whether a condition holds, null = unknown.
- * All: false if any line is false, else unknown if any is unknown. Any: true if any line is true, else unknown if any is unknown.
+ * What to ask the engine so that the answer yes means: this condition surely holds (or, with `fails`, surely does not). Lines that are not known
+ * are left out where others can decide without them; null where none can. A condition of which neither can be asked, or neither is answered yes, is unknown.
  */
-export function truthOf(condition: PosedCondition, answers: ReadonlyMap<string, boolean>): boolean | null {
-  if (condition.question === null) return null;
-  const known = answers.get(condition.question);
-  if (known === undefined) throw new Error(`question ${condition.question} was never answered`);
-  if (known === (condition.join === 'any')) return known;
-  return condition.unknown.length > 0 ? null : known;
+export function question(condition: PosedCondition, wanted: 'holds' | 'fails'): EnginePart | null {
+  const join = wanted === 'holds' ? condition.join : condition.join === 'all' ? 'any' : 'all';
+  const parts = condition.parts.map((part) => ('parts' in part ? question(part, wanted) : lineQuestion(part, wanted)));
+  const known = parts.filter((part) => part !== null);
+  if (known.length === 0 || (join === 'all' && known.length < parts.length)) return null;
+  return known.length === 1 ? known[0]! : { join, parts: known };
 }
 
-/** Whether one line of a condition holds; the engine was asked. Null for an unknown line. */
-export function askedLine(line: PosedLine, condition: PosedCondition, answers: ReadonlyMap<string, boolean>): boolean | null {
-  if (line.reason !== null) return null;
-  return answers.get(line.question ?? condition.question ?? '') ?? null;
+function lineQuestion(posed: PosedLine, wanted: 'holds' | 'fails'): AskedLine | null {
+  if (posed.reason !== null) return null;
+  return { fact: posed.fact, operator: operators[posed.line.compare][wanted === 'holds' ? 0 : 1], value: posed.limit!, posed };
+}
+
+/** Every line of a condition, in the order of the file. */
+export const posedLines = (condition: PosedCondition): readonly PosedLine[] =>
+  condition.parts.flatMap((part) => ('parts' in part ? posedLines(part) : [part]));
+
+function poseLine(line: Line, which: Which, setting: Setting): PosedLine {
+  const actual = setting.table.read(line.fact, setting.about);
+  const limit = thresholdFor(line, which, setting);
+  const reason = !actual.known ? { path: line.fact, why: actual.reason } : !limit.known ? { path: limit.path, why: limit.reason } : null;
+  const fact = actual.known && limit.known ? noted(line, actual.value, setting) : '';
+  return { line, actual: actual.known ? actual.value : null, limit: limit.known ? limit.value : null, used: usedOf(line, actual, limit), reason, fact };
+}
+
+/** Notes a value for the engine and gives the name it goes by. */
+function noted(line: Line, actual: number | string, { asked, about }: Setting): string {
+  const magnitude = comparesMagnitude(line) && typeof actual === 'number';
+  const fact = `${magnitude ? 'size of ' : ''}${line.fact} @ ${about}`;
+  asked.set(fact, magnitude ? Math.abs(actual) : actual);
+  return fact;
 }
 
 /** True when the comparison looks at the size of a signed fact, not at its direction. */
 export function comparesMagnitude(line: Line): boolean {
   return (line.compare === 'at-most' || line.compare === 'below') && catalogueByPath.get(line.fact)?.signed === true;
-}
-
-function ask(questions: Question[], join: 'all' | 'any', lines: readonly EngineLine[]): string {
-  const name = `q${questions.length}`;
-  questions.push({ name, join, lines });
-  return name;
-}
-
-function engineLineOf(line: Line, actual: number | string, limit: number | string, setting: Setting): EngineLine {
-  const magnitude = comparesMagnitude(line) && typeof actual === 'number';
-  const fact = `${magnitude ? 'size of ' : ''}${line.fact} @ ${setting.about}`;
-  setting.asked.set(fact, magnitude ? Math.abs(actual) : actual);
-  return { fact, operator: operators[line.compare], value: limit };
 }
 
 type Threshold = Reading & { readonly path: string };

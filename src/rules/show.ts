@@ -3,7 +3,7 @@ import { cautionsById } from '../findings/cautions.js';
 import { formatQuantity } from '../base/units-format.js';
 import { limitsOfRule } from './check.js';
 import { conditionInWords, limitInWords, otherwiseInWords } from './in-words.js';
-import type { Rule, Ruleset } from './ruleset.js';
+import { linesOf, type Rule, type Ruleset } from './ruleset.js';
 
 /** A limit as a rule's page shows it. */
 export interface LimitOnPage {
@@ -46,7 +46,7 @@ export function rulePage(ruleset: Ruleset, id: string): RulePage | null {
   const off = ruleset.off.find((one) => one.id === id);
   const rule = ruleset.rules.find((one) => one.id === id) ?? ruleset.layers.flatMap(({ rules }) => rules).findLast((one) => one.id === id);
   if (rule === undefined) return null;
-  const lines = [...rule.require.lines, ...(rule.applies?.lines ?? [])];
+  const lines = [...linesOf(rule.require), ...linesOf(rule.applies)];
   return {
     id,
     asked: `Asked of each ${rule.each}${rule.each === 'frame' ? '' : ', one by one'}.`,

@@ -2,7 +2,7 @@ import type { UnitSystem } from '../base/names.js';
 import type { Fact } from '../facts/fact.js';
 import type { Verdict } from '../findings/finding.js';
 import { evaluateRules } from '../rules/evaluate.js';
-import type { Against, Condition, Rule, Ruleset } from '../rules/ruleset.js';
+import { linesOf, type Against, type Condition, type Rule, type Ruleset } from '../rules/ruleset.js';
 
 /** What a suggested plan must be: without a stop, or without stop, caution and unknown. */
 export type Wish = 'no-stop' | 'clear';
@@ -50,6 +50,6 @@ function pathsOf({ applies, require, otherwise }: Rule, ruleset: Ruleset): reado
     const of = against.kind === 'limit' ? (ruleset.limits.get(against.name)?.of ?? null) : null;
     return of === null ? [] : [of];
   };
-  const ofCondition = (condition: Condition | null): readonly string[] => (condition?.lines ?? []).flatMap((line) => [line.fact, ...ofLimit(line.against)]);
+  const ofCondition = (condition: Condition | null): readonly string[] => linesOf(condition).flatMap((line) => [line.fact, ...ofLimit(line.against)]);
   return [...new Set([...ofCondition(applies), ...ofCondition(require), ...(otherwise.kind === 'stop-beyond' ? ofLimit(otherwise.stop) : [])])];
 }

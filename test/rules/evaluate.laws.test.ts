@@ -22,6 +22,8 @@ limits:
 rules:
   - { id: own/any, each: bar, applies: { any: [ { fact: bar.span_mm, above: 300 mm }, { fact: frame.weight_kg, below: 3 kg } ] }, require: { any: [ { fact: bar.dish_mm, at-most: { limit: low-share } }, { fact: bar.bond, is: glue }, { fact: bar.axial_N, above: -50 N } ] }, otherwise: stop, say: x, do: [ y ], source: proposal }
   - { id: own/stop-beyond, each: corner, applies: { all: [ { fact: frame.mode, is-not: sideways }, { fact: corner.governs, is: glue } ] }, require: { fact: corner.moment_Nm, below: 8 Nm }, otherwise: { stop: 12 Nm }, say: x, do: [ y ], source: proposal }
+  - { id: own/nested, each: bar, applies: { any: [ { all: [ { fact: bar.span_mm, above: 300 mm }, { any: [ { fact: bar.bond, is: glue }, { fact: bar.plies_count, at-most: 8 } ] } ] }, { fact: frame.mode, is: sideways } ] }, require: { all: [ { any: [ { fact: bar.dish_mm, at-most: { limit: low-share } }, { all: [ { fact: bar.bond, is-not: none }, { fact: bar.axial_N, at-least: -50 N } ] } ] }, { fact: frame.weight_kg, below: 400 kg } ] }, otherwise: caution, say: x, do: [ y ], source: proposal }
+  - { id: own/nested-limits, each: bar, require: { any: [ { all: [ { fact: frame.twist_reserve, at-least: { limit: twist-reserve } }, { fact: bar.bond, is: glue } ] }, { fact: bar.plies_count, is: 2 } ] }, otherwise: by-limit, say: x, do: [ y ], source: proposal }
   - { id: own/count, each: frame, require: { fact: frame.crossbars_count, is: 2 }, otherwise: caution, say: x, do: [ y ], source: proposal }
 `,
 });
@@ -97,7 +99,7 @@ function holds(line: Line, which: 'value' | 'stop' | 'caution', facts: readonly 
 }
 
 function truth(condition: Condition, which: 'value' | 'stop' | 'caution', facts: readonly Fact[], about: string, against?: Against): Truth {
-  const lines = condition.lines.map((line) => holds(line, which, facts, about, against));
+  const lines = condition.parts.map((part) => ('parts' in part ? truth(part, which, facts, about, against) : holds(part, which, facts, about, against)));
   const decisive = condition.join === 'any';
   if (lines.includes(decisive)) return decisive;
   return lines.includes(null) ? null : !decisive;

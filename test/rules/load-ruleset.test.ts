@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { ruleProblemCodes } from '../../src/rules/rule-problems.js';
 import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import type { Line } from '../../src/rules/ruleset.js';
 import { problemsOf, rulesetFrom, rulesText } from './helpers.js';
 
 const told = new Set<string>();
@@ -44,7 +45,10 @@ describe('a ruleset is refused', () => {
     ['an empty `any` in `applies`', ['empty-group'], `${frame}, applies: { §any: [] }, ${kg}, otherwise: stop`],
     ['an empty requirement', ['missing'], `${frame}, require: §{ }, otherwise: stop`],
     ['nothing required', ['left-empty'], `${frame}, §require: , otherwise: stop`],
-    ['a group inside a group', ['missing', 'unknown-key'], `${frame}, require: { all: [ §{ §any: [ { fact: frame.weight_kg, at-most: 5 kg } ] } ] }, otherwise: stop`],
+    ['a group in a group that is empty', ['empty-group'], `${frame}, require: { all: [ { §any: [] } ] }, otherwise: stop`],
+    ['a line in a group in a group', ['no-comparison'], `${frame}, require: { any: [ { all: [ §{ fact: frame.weight_kg } ] } ] }, otherwise: stop`],
+    ['an unknown key in a group in a group', ['unknown-key'], `${frame}, require: { any: [ { all: [ { fact: frame.weight_kg, §atmost: 5 kg } ] } ] }, otherwise: stop`],
+    ['five groups inside each other', ['deep-group'], `${frame}, require: { all: [ { any: [ { all: [ { any: [ { §all: [ { fact: frame.weight_kg, at-most: 5 kg } ] } ] } ] } ] } ] }, otherwise: stop`],
     ['a line without a comparison', ['no-comparison'], `${frame}, require: §{ fact: frame.weight_kg }, otherwise: stop`],
     ['a line with two comparisons', ['several-comparisons'], `${frame}, require: §{ fact: frame.weight_kg, at-most: 5 kg, above: 1 kg }, otherwise: stop`],
     ['a word that is measured', ['word-measured'], `${frame}, require: { fact: frame.mode, at-most: §5 }, otherwise: stop`],
@@ -195,7 +199,7 @@ describe('what fits', () => {
       ],
       ['roll: { value: 2 deg, source: proposal }', 'chance: { value: 10 %, source: proposal }'],
     ));
-    const values = rules.map(({ require }) => require.lines[0]!.against);
+    const values = rules.map(({ require }) => (require.parts[0] as Line).against);
     expect(values[0]).toMatchObject({ value: expect.closeTo(11 * 0.45359237, 9) });
     expect(values[2]).toEqual({ kind: 'number', value: 3.175 });
     expect(values[3]).toEqual({ kind: 'number', value: 4 });

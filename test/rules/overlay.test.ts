@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { loadRuleset, prepareLayer } from '../../src/rules/load-ruleset.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
-import type { Ruleset } from '../../src/rules/ruleset.js';
+import { linesOf, type Ruleset } from '../../src/rules/ruleset.js';
 import { fact, problemsOf, rulesetFrom } from './helpers.js';
 
 const rule = (id: string, most: string, say = 'x'): string => `{ id: ${id}, each: frame, require: { fact: frame.weight_kg, at-most: ${most} }, otherwise: stop, say: "${say}", do: [ y ], source: proposal }`;
@@ -116,7 +116,7 @@ describe('files read ahead of time', () => {
   test('are not used once the file has changed', () => {
     const edited = new Map([...texts, ['base.yaml', base.replace('90 kg', '95 kg')]]);
     const loaded = loadRuleset(edited, 'own.yaml', { prepared });
-    expect(loaded.ok && loaded.value.rules[1]!.require.lines[0]!.against).toEqual({ kind: 'number', value: 95 });
+    expect(loaded.ok && linesOf(loaded.value.rules[1]!.require)[0]!.against).toEqual({ kind: 'number', value: 95 });
   });
 
   test('are not made of a file that has a fault', () => {
