@@ -37,10 +37,12 @@ export function fillLumber(key: string, entry: LumberInput, defaults: LumberDefa
   const density_kg_per_m3 = take('density', entry.density === undefined ? undefined : quantity(entry.density, 'density'), defaults.density_kg_per_m3);
   const wood = species[take('species', entry.species, defaults.species)];
   if (wood === undefined) throw new Error(`the species of ${key} was not checked`);
-  const lengths: StockLength[] | undefined = entry.lengths?.map(({ length, price, available }) => ({ length_mm: quantity(length, 'length'), price, available: available ?? null }));
+  const lengths: StockLength[] | undefined = entry.lengths?.map(({ length, inches, price, available }) => ({
+    length_mm: quantity(length, 'length'), inches_mm: inches === undefined ? null : quantity(inches, 'length'), price, available: available ?? null,
+  }));
   for (const way of choosings) for (const kind of ['twist', 'bow', 'crook'] as const) if (entry.spread?.[way]?.[kind] === undefined) assumed.push(`spread.${way}.${kind}`);
   return {
-    key, nominal: entry.nominal ?? null, ...sides(entry.size), E_MPa, G_MPa, density_kg_per_m3, species: wood,
+    key, nominal: entry.nominal ?? null, ...sides(entry.size), inches: entry.inches === undefined ? null : sides(entry.inches), E_MPa, G_MPa, density_kg_per_m3, species: wood,
     lengths: lengths === undefined ? null : lengths.sort((a, b) => a.length_mm - b.length_mm),
     spread: fillSpreads(entry.spread, spreads), source: entry.source ?? ownersSource, assumed,
   };

@@ -2,10 +2,10 @@ import { quoted } from '../base/messages.js';
 import type { Problem, Result } from '../base/problem.js';
 import { listed, nearest, schemaProblems } from '../base/schema-problems.js';
 import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
-import { fillCloth, fillDrills, fillGlue, fillGround, fillHardware, fillNail, fillScrew, fillSpecies, ownersSource, quantity } from './fill-entries.js';
+import { fillCloth, fillDrills, fillGlue, fillGround, fillHardware, fillNail, fillScrew, fillSpecies, fillSupply, ownersSource, quantity } from './fill-entries.js';
 import { fillLumber, fillSpreads, relean } from './fill-lumber.js';
 import { proposalNumbers, type ProposalName } from './proposals.js';
-import { namedSources, sourcesOf } from './shelf-sources.js';
+import { inventedSource, namedSources, sourcesOf } from './shelf-sources.js';
 import { shelfInputSchema, type ShelfInput } from './shelf-schema.js';
 import type { Joints, LumberDefaults, Shelf, WarpSpread } from './shelf.js';
 
@@ -93,9 +93,9 @@ function fillShelf(input: ShelfInput, base: Shelf | undefined): Shelf {
   };
   const spreads = fillSpreads(input.spread, base?.spread ?? { unsorted: still, plain: still, picked: still });
   const species = { ...base?.species, ...mapped(input.species, fillSpecies) };
-  const pricesSource = input.prices?.source ?? base?.prices_source ?? ownersSource;
-  const ownPrices = input.prices === undefined && base !== undefined ? ownersSource : pricesSource;
-  const replaced = ['lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'species'].flatMap((section) => Object.keys(input[section as 'nails'] ?? {}).map((key) => `${section}.${key}.`));
+  const ownPrices = input.prices?.source ?? (input.prices?.demo === true ? inventedSource : ownersSource);
+  const pricesSource = input.prices?.source ?? base?.prices_source ?? ownPrices;
+  const replaced = ['lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'supplies', 'species'].flatMap((section) => Object.keys(input[section as 'nails'] ?? {}).map((key) => `${section}.${key}.`));
   const kept = Object.entries(base?.sources ?? {}).filter(([where]) => !replaced.some((start) => where.startsWith(start)));
   const sources = { ...Object.fromEntries(kept), ...sourcesOf(input, ownPrices) };
   return {
@@ -115,6 +115,7 @@ function fillShelf(input: ShelfInput, base: Shelf | undefined): Shelf {
     grounds: { ...base?.grounds, ...mapped(input.grounds, fillGround) },
     joints: fillJoints(input.joints, base?.joints),
     hardware: { ...base?.hardware, ...mapped(input.hardware, fillHardware) },
+    supplies: { ...base?.supplies, ...mapped(input.supplies, fillSupply) },
     cutting: fillCutting(input.cutting, base?.cutting),
     proposals: { ...base?.proposals, ...mapped(input.proposals, (name, entry) => ({ value: entry.value, unit: proposalNumbers[name as ProposalName].unit, source: entry.source ?? ownersSource })) },
     sources,

@@ -30,6 +30,22 @@ const stiffness = {
   species: z.optional(shelfKey('Key of the species')),
 };
 
+/** How a shop sells something: so many pieces, or so much of it, at a price. */
+const packs = <T extends z.core.$ZodType>(holds: T) => z.optional(z.array(z.strictObject({
+  holds,
+  price: price('Price of the pack'),
+  called: z.optional(plainText(20, 'What the pack is called: box, bottle, packet')),
+})).check(z.minLength(1), z.maxLength(6), z.meta({ description: 'The packs it is sold in' })));
+const piecesHeld = whole(1, 100_000, 'Pieces in the pack');
+const volumeHeld = positive('volume', 1, 100_000, 'ml', 'What the pack holds', '250 ml');
+const roll = (description = 'Width of the roll') => length(100, 20_000, 'from 100 mm to 20 m', description, '1500 mm');
+const soldBy = length(1, 20_000, 'from 1 mm to 20 m', 'Cut off the roll in whole steps of this', '500 mm');
+const legLength = length(2, 1000, 'from 2 mm to 1 m', 'Leg of a staple, or of an angle from its corner', '10 mm');
+const thickness = length(0.3, 100, 'from 0.3 mm to 100 mm', 'Thickness', '9 mm');
+const sheet = size(50, 5000, 'Size of a sheet');
+const stripLength = length(100, 20_000, 'from 100 mm to 20 m', 'Length of a strip', '2400 mm');
+const twins = <T extends z.core.$ZodLooseShape>(shape: T) => z.optional(z.strictObject(shape).check(z.meta({ description: 'What an inch shop sells in its place' })));
+
 const gives = ['mitre-glued-nailed', 'mitre-glued', 'mitre-nailed', 'nothing', 'half-lap-glued', 'butt-glued', 'braced-glued', 'braced-dry', 'crossbar-glued', 'crossbar-dry'] as const;
 const give = z.optional(number(0, 1000, 'Extra bar-widths of bar that would yield as much'));
 
@@ -49,9 +65,11 @@ export const shelfInputSchema = z.strictObject({
   lumber: entries({
     nominal: z.optional(plainText(40, 'What the shop calls the size')),
     size: size(5, 300, 'Actual cross-section'),
+    inches: z.optional(size(5, 300, 'The same cross-section as an inch shop gives it')),
     ...stiffness,
     lengths: z.optional(z.array(z.strictObject({
       length: length(100, 20_000, 'from 100 mm to 20 m', 'Length of the board', '2400 mm'),
+      inches: z.optional(length(100, 20_000, 'from 100 mm to 20 m', 'Length an inch shop sells in its place', '8 ft')),
       price: price('Price of one board'),
       available: z.optional(whole(0, 100_000, 'How many there are; left out, as many as wanted')),
     })).check(z.minLength(1), z.maxLength(40))),
@@ -63,6 +81,7 @@ export const shelfInputSchema = z.strictObject({
     length: length(5, 400, 'from 5 mm to 400 mm', 'Length', '25 mm'),
     yield: z.optional(positive('stress', 100, 3000, 'MPa', 'Bending yield of the wire', '690 MPa')),
     price: price(),
+    packs: packs(piecesHeld),
   }, 'Nails and brads'),
   screws: entries({
     name: plainText(100, 'Name for people'),
@@ -73,6 +92,7 @@ export const shelfInputSchema = z.strictObject({
     thread: z.optional(length(2, 400, 'from 2 mm to 400 mm', 'Threaded length from the tip; left out, two thirds of the length', '21 mm')),
     yield: z.optional(positive('stress', 100, 3000, 'MPa', 'Bending yield', '620 MPa')),
     price: price(),
+    packs: packs(piecesHeld),
   }, 'Wood screws'),
   drills: block({
     inch: z.optional(z.array(length(0.3, 30, 'from 0.3 mm to 30 mm', 'Diameter', '5/64 in')).check(z.maxLength(100))),
@@ -88,6 +108,7 @@ export const shelfInputSchema = z.strictObject({
     cure: hours('Time to full strength'),
     coldest: positive('temperature', -20, 40, 'C', 'Coldest use', '10 C'),
     'price-per-100ml': price('Price of 100 ml'),
+    packs: packs(volumeHeld),
   }, 'Glues'),
   cloths: entries({
     name: plainText(100, 'Name for people'),
@@ -96,6 +117,8 @@ export const shelfInputSchema = z.strictObject({
     'price-per-m': price('Price of a metre of roll'),
     stiffness: positive('pull', 100, 10_000_000, 'N/m', 'Pull for a given stretch, per metre of width', '50 kN/m'),
     shrinkage: percent(30, 'Shrinkage on first wetting'),
+    'sold-by': z.optional(soldBy),
+    inches: twins({ roll: z.optional(roll()), 'sold-by': z.optional(soldBy) }),
   }, 'Cloths'),
   grounds: entries({
     name: plainText(100, 'Name for people'),
@@ -104,6 +127,7 @@ export const shelfInputSchema = z.strictObject({
     'price-per-100ml': price('Price of 100 ml'),
     crack: percent(50, 'Stretch at which it cracks'),
     dry: hours('Time before the next coat', '4 h'),
+    packs: packs(volumeHeld),
   }, 'Grounds'),
   joints: block({
     give: z.optional(z.strictObject(Object.fromEntries(gives.map((name) => [name, give])) as Record<(typeof gives)[number], typeof give>)),
@@ -121,7 +145,20 @@ export const shelfInputSchema = z.strictObject({
     'thread-length': z.optional(length(0, 300, 'from 0 to 300 mm', 'Length of its thread', '16 mm')),
     mass: positive('mass', 0, 100_000, 'g', 'Mass of one, or of a metre of wire', '8 g'),
     price: price('Price of one, or of a metre of wire'),
+    packs: packs(piecesHeld),
+    'sold-by': z.optional(soldBy),
+    inches: twins({ 'sold-by': z.optional(soldBy) }),
   }, 'Hooks, wires and rings'),
+  supplies: entries({
+    name: plainText(100, 'Name for people'),
+    kind: oneOf(['staple', 'angle', 'plywood', 'lip', 'key'], 'What it is'),
+    leg: z.optional(legLength),
+    thickness: z.optional(thickness),
+    size: z.optional(sheet),
+    length: z.optional(stripLength),
+    inches: twins({ leg: z.optional(legLength), thickness: z.optional(thickness), size: z.optional(sheet), length: z.optional(stripLength) }),
+    packs: packs(piecesHeld),
+  }, 'Staples, steel angles, plywood, strips for the lip, corner keys'),
   cutting: block({
     kerf: z.optional(length(0, 20, 'from 0 to 20 mm', 'Width of the saw cut', '3 mm')),
     'end-trim': z.optional(length(0, 500, 'from 0 to 500 mm', 'Cut off each end of a board first', '15 mm')),

@@ -3,9 +3,12 @@ import type { ShelfInput } from './shelf-schema.js';
 
 type Entry = { readonly source?: string | undefined; readonly sources?: Readonly<Record<string, string>> | undefined };
 
+/** Source of prices that nobody asks. */
+export const inventedSource = 'invented';
+
 /** Fields that are no numbers, and so need no source. */
-const wordy: ReadonlySet<string> = new Set(['name', 'nominal', 'kind', 'source', 'sources', 'currency', 'demo']);
-const isPrice = (field: string): boolean => field === 'price' || field.startsWith('price-');
+const wordy: ReadonlySet<string> = new Set(['name', 'nominal', 'kind', 'source', 'sources', 'currency', 'demo', 'inches']);
+const isPrice = (field: string): boolean => field === 'price' || field === 'packs' || field.startsWith('price-');
 
 function fieldsOf(entry: object): string[] {
   return Object.keys(entry).filter((field) => !wordy.has(field));
@@ -22,7 +25,7 @@ export function sourcesOf(input: ShelfInput, pricesSource: string): Record<strin
     const entry = input[section];
     if (entry) note(section, entry);
   }
-  for (const section of ['species', 'lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'proposals'] as const)
+  for (const section of ['species', 'lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'supplies', 'proposals'] as const)
     for (const [key, entry] of Object.entries(input[section] ?? {})) {
       if (section === 'proposals') found[`proposals.${key}`] = entry.source ?? ownersSource;
       else note(`${section}.${key}`, entry);
@@ -47,7 +50,7 @@ export function namedSources(input: ShelfInput): NamedSource[] {
     for (const [name, key] of Object.entries(entry.sources ?? {})) found.push({ path: [...path, 'sources', name], key, field: { name, known } });
   };
   for (const section of ['prices', 'lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const) { const entry = input[section]; if (entry) collect([section], entry); }
-  for (const section of ['species', 'lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'proposals'] as const)
+  for (const section of ['species', 'lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'supplies', 'proposals'] as const)
     for (const [key, entry] of Object.entries(input[section] ?? {})) collect([section, key], entry);
   return found;
 }

@@ -24,8 +24,17 @@ export interface Species {
   readonly source: string;
 }
 
+/** One way a shop sells something: `holds` pieces or ml in a `called` (`box`; empty where it is sold loose). */
+export interface Pack {
+  readonly holds: number;
+  readonly price: number;
+  readonly called: string;
+}
+
 export interface StockLength {
   readonly length_mm: number;
+  /** What an inch shop sells in its place; null when nothing is said. */
+  readonly inches_mm?: number | null;
   readonly price: number;
   /** Null = as many as wanted. */
   readonly available: number | null;
@@ -37,6 +46,8 @@ export interface Lumber {
   /** Actual size, smaller first. */
   readonly thickness_mm: number;
   readonly width_mm: number;
+  /** The same section as an inch shop gives it. */
+  readonly inches?: { readonly thickness_mm: number; readonly width_mm: number } | null;
   readonly E_MPa: number;
   readonly G_MPa: number;
   readonly density_kg_per_m3: number;
@@ -57,6 +68,8 @@ export interface Nail {
   readonly yield_MPa: number;
   /** Price of one. */
   readonly price: number;
+  /** Empty when it is sold one by one, at `price`. */
+  readonly packs: readonly Pack[];
   readonly source: string;
 }
 
@@ -71,6 +84,8 @@ export interface Screw {
   readonly thread_mm: number;
   readonly yield_MPa: number;
   readonly price: number;
+  /** Empty when it is sold one by one, at `price`. */
+  readonly packs: readonly Pack[];
   readonly source: string;
 }
 
@@ -92,6 +107,8 @@ export interface Glue {
   readonly least_temperature_C: number;
   /** Price per 100 ml. */
   readonly price_per_100ml: number;
+  /** Bottles or tubs, ml; empty when it is sold by the measure. */
+  readonly packs: readonly Pack[];
   readonly source: string;
 }
 
@@ -106,6 +123,9 @@ export interface Cloth {
   readonly stiffness_N_per_m: number;
   /** Shrinkage on first wetting, fraction. */
   readonly shrinkage: number;
+  /** Cut off the roll in whole steps of this; null = to the next mark of the tape. */
+  readonly sold_by_mm: number | null;
+  readonly inches?: { readonly roll_mm: number | null; readonly sold_by_mm: number | null } | null;
   readonly source: string;
 }
 
@@ -120,6 +140,8 @@ export interface Ground {
   /** Strain at which the ground cracks. */
   readonly crack_strain: number;
   readonly dry_h: number;
+  /** Bottles or tubs, ml; empty when it is sold by the measure. */
+  readonly packs: readonly Pack[];
   readonly source: string;
 }
 
@@ -154,6 +176,29 @@ export interface Hardware {
   readonly mass_g: number;
   /** Of one, or of one metre of wire. */
   readonly price: number;
+  /** Empty when it is sold one by one, at `price`. */
+  readonly packs: readonly Pack[];
+  /** For wire: cut off in whole steps of this; null = to the next mark of the tape. */
+  readonly sold_by_mm: number | null;
+  readonly inches?: { readonly sold_by_mm: number | null } | null;
+  readonly source: string;
+}
+
+/** What else the bench takes: staples, steel angles, plywood for gussets, strips for a lip, corner keys. Lengths that do not belong to its kind are null. */
+export interface Supply {
+  readonly key: string;
+  readonly name: string;
+  readonly kind: 'staple' | 'angle' | 'plywood' | 'lip' | 'key';
+  /** Of a staple, or of an angle from its outer corner. */
+  readonly leg_mm: number | null;
+  readonly thickness_mm: number | null;
+  /** Of a sheet, the smaller side first. */
+  readonly sheet_mm: readonly [number, number] | null;
+  /** Of a strip. */
+  readonly length_mm: number | null;
+  readonly inches: { readonly leg_mm?: number; readonly thickness_mm?: number; readonly sheet_mm?: readonly [number, number]; readonly length_mm?: number } | null;
+  /** Empty when no price is known. */
+  readonly packs: readonly Pack[];
   readonly source: string;
 }
 
@@ -187,6 +232,7 @@ export interface Shelf {
   readonly grounds: Readonly<Record<string, Ground>>;
   readonly joints: Joints;
   readonly hardware: Readonly<Record<string, Hardware>>;
+  readonly supplies: Readonly<Record<string, Supply>>;
   /** Saw kerf and waste allowances for cutting. */
   readonly cutting: { readonly kerf_mm: number; readonly end_trim_mm: number; readonly knot_waste_share: { readonly none: number; readonly few: number; readonly many: number } };
   /** Other editable numbers by name (drying addition, push force …) with their source; the names are in `shelf/proposals`. */
