@@ -134,7 +134,7 @@ export const shelfInputSchema = z.strictObject({
     bond: z.optional(z.strictObject({
       mitre: z.optional(positive('stress', 0, 50, 'MPa', 'Strength of the glued faces', '2 MPa')),
       butt: z.optional(positive('stress', 0, 50, 'MPa', 'Strength of the glued faces', '2 MPa')),
-      'half-lap': z.optional(positive('stress', 0, 50, 'MPa', 'Strength of the glued faces', '4 MPa')),
+      'half-lap': z.optional(positive('stress', 0, 50, 'MPa', 'Strength of the glued faces', '2.5 MPa')),
     })),
   }, 'How corner and crossing joints give, and how strong their glue is'),
   hardware: entries({

