@@ -46,7 +46,7 @@ function stabilityFacts(model: Model, solution: Solution): Fact[] {
     orNone('frame.load_factor', load_factor, 'ratio'),
     orNone('frame.critical_pull_N_per_m', load_factor === null ? null : load_factor * meanPull_N_per_m, 'N/m'),
     orNone('frame.twist_reserve', solution.peak_factor === null ? null : fifthPercentileShare * solution.peak_factor, 'ratio'),
-    orNone('frame.twist_reserve_give8', solution.give8_peak_factor === null ? null : fifthPercentileShare * solution.give8_peak_factor, 'ratio'),
+    orNone('frame.twist_reserve_give8', solution.soft_peak_factor === null ? null : fifthPercentileShare * solution.soft_peak_factor, 'ratio'),
     orNone('frame.second_factor', load_factor === null || second_factor === null ? null : second_factor / load_factor, 'ratio'),
     orNone('frame.mode', mode, 'word'),
   ];

@@ -67,16 +67,43 @@ function prepareElements(structure: Structure, theory: Theory): Element[] {
   });
 }
 
-/** Springs that are neither absent nor rigid, as (movement i, movement j, stiffness). */
-export function softSprings(structure: Structure): readonly (readonly [number, number, number])[] {
-  const soft: [number, number, number][] = [];
-  for (const { i, j, k } of structure.springs) {
-    for (let d = 0; d < 6; d++) {
-      const stiffness = k[d]!;
-      if (stiffness > 0 && stiffness !== Infinity) soft.push([6 * i + d, 6 * j + d, stiffness]);
+/** One term of a spring: k times the difference of movements c and d pushes movement a, and b the other way. */
+export interface SpringTerm {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly d: number;
+  readonly k: number;
+}
+
+/** The terms of all springs that are neither absent nor rigid. */
+export function springTerms(structure: Structure): readonly SpringTerm[] {
+  const terms: SpringTerm[] = [];
+  for (const { i, j, k: stiffness, cross } of structure.springs) {
+    const term = (push: number, by: number, k: number): unknown => terms.push({ a: 6 * i + push, b: 6 * j + push, c: 6 * i + by, d: 6 * j + by, k });
+    stiffness.forEach((k, d) => {
+      if (k > 0 && k !== Infinity) term(d, d, k);
+    });
+    if (cross !== undefined) {
+      term(3, 4, cross);
+      term(4, 3, cross);
     }
   }
-  return soft;
+  return terms;
+}
+
+/** Adds the springs to a stiffness on the unknowns `of`; every entry of the lower triangle comes from exactly one term. */
+function addSprings(structure: Structure, of: Int32Array, stiffness: ProfileMatrix): void {
+  const add = (row: number, column: number, value: number): void => {
+    const [i, j] = [of[row]!, of[column]!];
+    if (j >= 0 && j <= i) addEntry(stiffness, i, j, value);
+  };
+  for (const { a, b, c, d, k } of springTerms(structure)) {
+    add(a, c, k);
+    add(a, d, -k);
+    add(b, c, -k);
+    add(b, d, k);
+  }
 }
 
 /**
@@ -94,13 +121,7 @@ export function prepare(structure: Structure, theory: Theory, order?: readonly n
     toGlobal(k, axes.R, global);
     addElementMatrix(stiffness, equations.of, movements, global);
   }
-  for (const [a, b, k] of softSprings(structure)) {
-    const [i, j] = [equations.of[a]!, equations.of[b]!];
-    if (i === j) continue;
-    if (i >= 0) addEntry(stiffness, i, i, k);
-    if (j >= 0) addEntry(stiffness, j, j, k);
-    if (i >= 0 && j >= 0) addEntry(stiffness, i, j, -k);
-  }
+  addSprings(structure, equations.of, stiffness);
   const factors = factorise(stiffness);
   if (factors.vanished.length > 0 || factors.negative > 0) {
     return { stable: false, freedoms: freedomsOf(structure, equations, factors) };

@@ -57,7 +57,8 @@ function couplings(structure: Structure, axes: readonly Axes[]): number[][] {
   });
   for (const { i, j, k } of structure.springs) {
     for (let d = 0; d < 6; d++) if (k[d]! > 0 && (d < 3 || d === 5)) groups.push([6 * i + d, 6 * j + d]);
-    if (k[3] > 0 || k[4] > 0) groups.push([6 * i + 3, 6 * i + 4, 6 * j + 3, 6 * j + 4]);
+    // A moment about z couples the turns about x and y once it carries load (geometric stiffness).
+    if (k[3] > 0 || k[4] > 0 || k[5] > 0) groups.push([6 * i + 3, 6 * i + 4, 6 * j + 3, 6 * j + 4]);
   }
   return groups;
 }

@@ -2,7 +2,7 @@ import { directions, timoshenko } from './structure.js';
 import type { Direction, Loads, Structure, Theory } from './structure.js';
 import { addUniformLoad } from './element-stiffness.js';
 import { vectorToGlobal, vectorToLocal } from './element-axes.js';
-import { prepare, softSprings } from './assemble.js';
+import { prepare, springTerms } from './assemble.js';
 import type { Element, Prepared } from './assemble.js';
 import type { Freedom } from './freedoms.js';
 import { solveFactored } from './profile-matrix.js';
@@ -100,8 +100,8 @@ export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
     vectorToGlobal(endForces[e]!, element.axes.R, scratch);
     for (let r = 0; r < 12; r++) held[shared[element.movements[r]!]!]! += scratch[r]!;
   });
-  for (const [a, b, k] of softSprings(structure)) {
-    const force = k * (u[a]! - u[b]!);
+  for (const { a, b, c, d, k } of springTerms(structure)) {
+    const force = k * (u[c]! - u[d]!);
     held[shared[a]!]! += force;
     held[shared[b]!]! -= force;
   }
@@ -124,8 +124,8 @@ function addPrescribed(prepared: Prepared, pushed: Float64Array): void {
     vectorToGlobal(forces, element.axes.R, global);
     for (let r = 0; r < 12; r++) pushed[element.movements[r]!]! -= global[r]!;
   }
-  for (const [a, b, k] of softSprings(prepared.structure)) {
-    const force = k * (prescribed[a]! - prescribed[b]!);
+  for (const { a, b, c, d, k } of springTerms(prepared.structure)) {
+    const force = k * (prescribed[c]! - prescribed[d]!);
     if (of[a]! >= 0) pushed[a]! -= force;
     if (of[b]! >= 0) pushed[b]! += force;
   }

@@ -40,12 +40,14 @@ export interface Member {
 
 /**
  * A spring of no length between two nodes, one stiffness per global direction in the order of `directions`.
- * `Infinity` makes the two nodes share that movement exactly; 0 leaves it free.
+ * `Infinity` makes the two nodes share that movement exactly; 0 leaves it free. `cross` couples turning about x with
+ * turning about y, for a spring whose own axes lie askew in the plane (there `k` of both is finite and k₃ k₄ > cross²).
  */
 export interface Spring {
   readonly i: number;
   readonly j: number;
   readonly k: readonly [number, number, number, number, number, number];
+  readonly cross?: number;
 }
 
 /** Movements of one node that are given: 0 for a fixed support, otherwise a settlement or an imposed rotation. */

@@ -1,3 +1,4 @@
+import type { JointGive } from '../base/joint-give.js';
 import { formatNumber } from '../base/units-format.js';
 import type { Assumed } from '../plan/plan.js';
 import type { Model } from './model.js';
@@ -9,7 +10,14 @@ export function assumedJoints({ plan, shape }: Model): Assumed[] {
   shape.crossbars.forEach(({ give }, i) => {
     if (plan.crossbars[i]?.give === null) taken.push({ path: `crossbars[${i}].give`, value: `${widths(give)}, the shelf’s number for its ends` });
   });
+  const ends = shape.braces[0]?.give;
+  if (ends !== undefined && plan.corners.brace?.give === null) {
+    taken.push({ path: 'corners.brace.give', value: `${widths(ends)}, the shelf’s number for its ends` });
+  }
   return taken;
 }
 
-const widths = (give: number): string => (give === 0 ? 'rigid' : `as much as ${formatNumber(give)} bar-widths of bar`);
+function widths({ plane, out, twist }: JointGive): string {
+  if (plane === out && out === twist) return plane === 0 ? 'rigid' : `as much as ${formatNumber(plane)} bar-widths of bar`;
+  return `as much as ${formatNumber(plane)} bar-widths of bar in the plane, ${formatNumber(out)} out of it, ${formatNumber(twist)} in twist`;
+}

@@ -4,8 +4,9 @@ import type { Plan } from '../plan/plan.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { serviceClass } from './service-class.js';
-import type { BraceShape, FrameShape, Section } from './frame-shape.js';
-import { cornerGive, crossbarGive } from './joint-give.js';
+import { eachWay } from '../base/joint-give.js';
+import type { BraceShape, FrameShape, JointGive, Section } from './frame-shape.js';
+import { cornerGive, endGive } from './joint-give.js';
 import type { MemberBuild, Model } from './model.js';
 import { plySection, type PlyBuild } from './ply-section.js';
 import { solidSection } from './section.js';
@@ -40,7 +41,7 @@ export function buildModel(plan: Plan, shelf: Shelf): Model {
     braces,
     shape,
     shape_stability,
-    shape_give8: withGive(shape_stability, shelfNumber(shelf, 'second-give')),
+    shape_soft: softened(shape_stability, shelfNumber(shelf, 'second-give')),
     working: { x: plan.cloth.working.x_N_per_m / 1000, y: plan.cloth.working.y_N_per_m / 1000 },
     peak: { x: plan.cloth.peak.x_N_per_m / 1000, y: plan.cloth.peak.y_N_per_m / 1000 },
     accidental: { x: accidental / 1000, y: accidental / 1000 },
@@ -79,7 +80,8 @@ function timberBraces(plan: Plan, shelf: Shelf): Model['braces'] {
   const { w_mm, d_mm } = laidSize(stock, brace.lay);
   const section = solidSection(w_mm, d_mm, stock.E_MPa, stock.G_MPa);
   const mass_kg = section.A_mm2 * brace.leg_mm * Math.SQRT2 * stock.density_kg_per_m3 * 1e-9;
-  return cornerNames.map((corner) => ({ corner, leg_mm: brace.leg_mm, stock, section, mass_kg }));
+  const give = endGive(brace, plan, shelf.joints);
+  return cornerNames.map((corner) => ({ corner, leg_mm: brace.leg_mm, stock, section, give, mass_kg }));
 }
 
 function frameShape(
@@ -99,6 +101,7 @@ function frameShape(
     bars: each((name) => sectionOf(bars[name])),
     eccentricity_mm: each((name) => bars[name].section.d_mm / 2 + plan.bars.lip_mm),
     corner_give: { 'top-left': give, 'top-right': give, 'bottom-left': give, 'bottom-right': give },
+    corner_plate_Nmm_per_rad: { 'top-left': 0, 'top-right': 0, 'bottom-left': 0, 'bottom-right': 0 },
     crossbars: plan.crossbars.map((crossbar, i) => {
       const face_mm = crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm;
       const build = crossbars[i] as MemberBuild;
@@ -107,21 +110,24 @@ function frameShape(
         runs: crossbar.runs,
         at: (crossbar.at * face_mm - w_mm / 2) / (face_mm - w_mm),
         section: sectionOf(build),
-        give: crossbarGive(crossbar, plan, shelf.joints),
+        give: endGive(crossbar, plan, shelf.joints),
       };
     }),
-    braces: braces.map(({ corner, leg_mm, section }) => ({ corner, leg_mm, section })),
+    braces: braces.map(({ corner, leg_mm, section, give: ends }) => ({ corner, leg_mm, section, give: ends })),
   };
 }
 
-/** The frame with joints softer than hoped: each gives at least this much. */
-function withGive(shape: FrameShape, least: number): FrameShape {
-  const { corner_give: own } = shape;
-  const softer = (corner: CornerName): number => Math.max(least, own[corner]);
+/** The frame with joints softer than hoped: each gives twice as much as its own, and at least so much, in every way; plates hold half as stiffly. */
+function softened(shape: FrameShape, least: number): FrameShape {
+  const softer = (give: JointGive): JointGive => eachWay(give, (widths) => Math.max(least, 2 * widths));
+  const each = <T, U>(record: Readonly<Record<CornerName, T>>, of: (value: T) => U) =>
+    Object.fromEntries(cornerNames.map((corner) => [corner, of(record[corner])])) as Record<CornerName, U>;
   return {
     ...shape,
-    corner_give: { 'top-left': softer('top-left'), 'top-right': softer('top-right'), 'bottom-left': softer('bottom-left'), 'bottom-right': softer('bottom-right') },
-    crossbars: shape.crossbars.map((crossbar) => ({ ...crossbar, give: Math.max(least, crossbar.give) })),
+    corner_give: each(shape.corner_give, softer),
+    corner_plate_Nmm_per_rad: each(shape.corner_plate_Nmm_per_rad, (stiffness) => stiffness / 2),
+    crossbars: shape.crossbars.map((crossbar) => ({ ...crossbar, give: softer(crossbar.give) })),
+    braces: shape.braces.map((brace) => ({ ...brace, give: softer(brace.give) })),
   };
 }
 

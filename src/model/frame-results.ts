@@ -26,8 +26,9 @@ export interface CrossbarStatics {
 
 /** Internal actions where a bar meets its corner: the larger of the two bar ends, magnitudes. */
 export interface CornerStatics {
-  /** In-plane moment, N·mm. */
+  /** In-plane moment carried by the corner's own joint, N·mm; a plate beside it carries `plate_moment_Nmm` of its own. */
   readonly moment_Nmm: number;
+  readonly plate_moment_Nmm: number;
   /** Out-of-plane moment and torque, N·mm. */
   readonly out_moment_Nmm: number;
   readonly torque_Nmm: number;

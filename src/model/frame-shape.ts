@@ -1,4 +1,7 @@
+import type { JointGive } from '../base/joint-give.js';
 import type { BarName, CornerName } from '../base/names.js';
+
+export type { JointGive };
 
 /** The cross-section of one bar as built, in N and mm. `w` lies in the plane of the cloth, `d` at right angles to it. */
 export interface Section {
@@ -23,7 +26,7 @@ export interface CrossbarShape {
   readonly at: number;
   readonly section: Section;
   /** Joint give at both ends, in widths of this crossbar; 0 = rigid. */
-  readonly give: number;
+  readonly give: JointGive;
 }
 
 export interface BraceShape {
@@ -31,6 +34,8 @@ export interface BraceShape {
   /** Distance from the corner along both centre lines. */
   readonly leg_mm: number;
   readonly section: Section;
+  /** Joint give at both ends, in widths of this brace; 0 = rigid. */
+  readonly give: JointGive;
 }
 
 /** Everything the mechanics needs to know of a frame: centre lines, sections, joints. No wood, no cloth. */
@@ -42,7 +47,12 @@ export interface FrameShape {
   /** How far in front of each bar's centre line the pull acts (d/2 + lip), mm. */
   readonly eccentricity_mm: Readonly<Record<BarName, number>>;
   /** Joint give of a bar end at its corner, in widths of that bar; 0 = rigid. */
-  readonly corner_give: Readonly<Record<CornerName, number>>;
+  readonly corner_give: Readonly<Record<CornerName, JointGive>>;
+  /**
+   * What a plate across a corner adds in the plane, N·mm per radian between its two bars, in parallel with the corner's own joint; its hold on
+   * either bar is already in it. 0 = no plate, or one that nothing holds. A corner rigid in the plane leaves it nothing to do.
+   */
+  readonly corner_plate_Nmm_per_rad: Readonly<Record<CornerName, number>>;
   readonly crossbars: readonly CrossbarShape[];
   readonly braces: readonly BraceShape[];
 }

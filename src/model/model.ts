@@ -1,7 +1,7 @@
 import type { BarName, CornerName } from '../base/names.js';
 import type { Bond, Lay, Pairing, Plan, Stack } from '../plan/plan.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
-import type { EdgePull, FrameShape, PointForce, Section } from './frame-shape.js';
+import type { EdgePull, FrameShape, JointGive, PointForce, Section } from './frame-shape.js';
 import type { Influence, Stability, Statics } from './frame-results.js';
 
 /** One bar or crossbar as built: which boards, how they lie, what section they make. */
@@ -36,11 +36,11 @@ export interface Model {
   readonly bars: Readonly<Record<BarName, MemberBuild>>;
   readonly crossbars: readonly MemberBuild[];
   /** Timber braces; empty for gussets and angles, which only stiffen the joint. */
-  readonly braces: readonly { readonly corner: CornerName; readonly leg_mm: number; readonly stock: Lumber; readonly section: Section; readonly mass_kg: number }[];
+  readonly braces: readonly { readonly corner: CornerName; readonly leg_mm: number; readonly stock: Lumber; readonly section: Section; readonly give: JointGive; readonly mass_kg: number }[];
   readonly shape: FrameShape;
   readonly shape_stability: FrameShape;
-  /** The stability shape with every joint at give 8, or its own where that is more. */
-  readonly shape_give8: FrameShape;
+  /** The stability shape with softer joints: each gives twice its own, at least the shelf's `second-give` (8), in every way; plates half as stiff. */
+  readonly shape_soft: FrameShape;
   readonly working: EdgePull;
   readonly peak: EdgePull;
   readonly accidental: EdgePull;
@@ -61,7 +61,8 @@ export interface Solution {
   readonly stability: Stability;
   /** Factor on the peak pull distribution, mean stiffness. */
   readonly peak_factor: number | null;
-  readonly give8_peak_factor: number | null;
+  /** The same with every joint softer, as `shape_soft` has it. */
+  readonly soft_peak_factor: number | null;
   /** Null when the flat frame is already unstable at working pull. */
   readonly influence: readonly Influence[] | null;
   readonly hanging_forces: readonly PointForce[];

@@ -1,3 +1,4 @@
+import { evenGive, type JointGive } from '../base/joint-give.js';
 import { formatQuantity } from '../base/units-format.js';
 import { readQuantity, readRange, type Dimension } from '../base/units.js';
 import { readBoard } from './board-readings.js';
@@ -31,6 +32,9 @@ function fillBars({ bars, crossbars }: PlanInput, defaults: Defaults): PlanBars 
   };
 }
 
+/** One number means all three ways. */
+const fillGive = (give: number | JointGive | undefined): JointGive | null => (typeof give === 'number' ? evenGive(give) : (give ?? null));
+
 function fillCrossbar(input: NonNullable<PlanInput['crossbars']>[number], index: number, plan: PlanInput, span_mm: number, defaults: Defaults): PlanCrossbar {
   const path = `crossbars[${index}]`;
   const at = input.at === undefined ? undefined : typeof input.at === 'number' ? input.at : fractionOf(input.at, span_mm);
@@ -41,7 +45,7 @@ function fillCrossbar(input: NonNullable<PlanInput['crossbars']>[number], index:
     lay: defaults.take(`${path}.lay`, input.lay, plan.bars.lay),
     plies: defaults.take(`${path}.plies`, input.plies, 1, 'one ply'),
     setback_mm: defaults.length(`${path}.setback`, maybe_mm(input.setback), usual.setback_mm),
-    give: input.give ?? null,
+    give: fillGive(input.give),
   };
 }
 
@@ -71,8 +75,9 @@ function fillCorners(corners: PlanInput['corners'], plan: PlanInput, shorter_mm:
       leg_mm: defaults.length('corners.brace.leg', maybe_mm(brace.leg), usualLeg_mm(shorter_mm)),
       stock: kind === 'timber' ? defaults.take('corners.brace.stock', brace.stock, plan.bars.stock) : (brace.stock ?? null),
       lay: kind === 'timber' ? defaults.take('corners.brace.lay', brace.lay, 'flat') : (brace.lay ?? 'flat'),
+      give: fillGive(brace.give),
     },
-    give: given.give ?? null,
+    give: fillGive(given.give),
   };
 }
 

@@ -17,7 +17,11 @@ const pull = z.union([
 
 const lay = oneOf(['flat', 'edge'], 'flat: wide side against the cloth; edge: wide side off the wall');
 const stock = shelfKey('Key of the lumber on the shelf');
-const give = number(0, 1000, 'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint');
+const giveIn = (words: string) => number(0, 1000, `How much the joint gives ${words}, in extra bar-widths of bar; 0 = rigid`);
+const give = z.union([
+  giveIn('in every way').check(z.meta({ description: 'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint' })),
+  z.strictObject({ plane: giveIn('in the plane of the cloth'), out: giveIn('out of that plane'), twist: giveIn('about the length of the bar') }),
+]);
 
 const pullBlock = z.strictObject({
   working: z.optional(pull.check(z.meta({ description: 'Pull of the finished painting; decides the shape' }))),
@@ -68,6 +72,7 @@ export const planInputSchema = z.strictObject({
       leg: z.optional(length(20, 5000, 'from 20 mm to 5 m', 'Distance from the corner along the bars', '250 mm')),
       stock: z.optional(stock),
       lay: z.optional(lay),
+      give: z.optional(give),
     })])),
     give: z.optional(give),
   }, 'The four corners'),

@@ -1,3 +1,4 @@
+import type { JointGive } from '../base/joint-give.js';
 import type { BarName, Choosing, UnitSystem } from '../base/names.js';
 
 export type Lay = 'flat' | 'edge';
@@ -31,7 +32,7 @@ export interface PlanCrossbar {
   /** How far the crossbar's front stays behind the front of the bars. */
   readonly setback_mm: number;
   /** Overrides the shelf's joint give at both ends; null = the shelf's. */
-  readonly give: number | null;
+  readonly give: JointGive | null;
 }
 
 export interface PlanBrace {
@@ -41,6 +42,8 @@ export interface PlanBrace {
   /** Shelf key of the stock; null for a gusset or an angle that names none. */
   readonly stock: string | null;
   readonly lay: Lay;
+  /** Overrides the shelf's give of a timber brace's ends, in its own widths; null = the shelf's. */
+  readonly give: JointGive | null;
 }
 
 export interface PlanCorners {
@@ -49,7 +52,8 @@ export interface PlanCorners {
   readonly glue: string | null;
   readonly nails: { readonly use: string; readonly each: number } | null;
   readonly brace: PlanBrace | null;
-  readonly give: number | null;
+  /** Overrides the shelf's joint give; null = the shelf's for this build-up. */
+  readonly give: JointGive | null;
 }
 
 /** One measured board. A reading that was not taken is null. */

@@ -1,4 +1,4 @@
-import { barNames } from '../base/names.js';
+import { barNames, cornerNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
 import type { MembraneGrid, Structure, Support, Theory } from '../frame3d/index.js';
 import type { CrossbarShape, FrameShape, PointForce } from '../model/frame-shape.js';
@@ -11,6 +11,8 @@ import type { MeshLines } from './mesh-lines.js';
 export interface FrameMesh {
   readonly structure: Structure;
   readonly corners: Readonly<Record<CornerName, number>>;
+  /** The spring that stands for the plate at each corner; null where none is. */
+  readonly plates: Readonly<Record<CornerName, number | null>>;
   readonly bars: Readonly<Record<BarName, MeshMember>>;
   readonly crossbars: readonly MeshMember[];
   readonly braces: readonly MeshMember[];
@@ -34,6 +36,10 @@ export const barEnds: Readonly<Record<BarName, readonly [CornerName, CornerName]
   right: ['bottom-right', 'top-right'],
 };
 
+/** The level and the upright bar that meet at a corner. */
+export const barsAt = (corner: CornerName): readonly [BarName, BarName] =>
+  [corner.startsWith('bottom') ? 'bottom' : 'top', corner.endsWith('left') ? 'left' : 'right'];
+
 const isLevel = (bar: BarName): boolean => bar === 'bottom' || bar === 'top';
 
 function checkShape(shape: FrameShape): void {
@@ -42,8 +48,9 @@ function checkShape(shape: FrameShape): void {
   if (![shape.span_x_mm, shape.span_y_mm, ...numbers].every((v) => v > 0 && Number.isFinite(v))) {
     throw new RangeError('a frame needs spans and sections of positive, finite size');
   }
-  const gives = [...Object.values(shape.corner_give), ...shape.crossbars.map((c) => c.give)];
-  if (!gives.every((g) => g >= 0 && Number.isFinite(g))) throw new RangeError('the give of a joint is a finite number, 0 or more');
+  const gives = [...Object.values(shape.corner_give), ...[...shape.crossbars, ...shape.braces].map((c) => c.give)];
+  if (!gives.flatMap(({ plane, out, twist }) => [plane, out, twist]).every((g) => g >= 0 && Number.isFinite(g))) throw new RangeError('the give of a joint is a finite number, 0 or more');
+  if (!Object.values(shape.corner_plate_Nmm_per_rad).every((k) => k >= 0 && Number.isFinite(k))) throw new RangeError('the stiffness of a corner plate is a finite number, 0 or more');
   if (!shape.crossbars.every((c) => Number.isFinite(c.at))) throw new RangeError('a crossbar needs a place');
   const shorter = Math.min(shape.span_x_mm, shape.span_y_mm);
   if (!shape.braces.every((b) => b.leg_mm > 0 && b.leg_mm < shorter)) throw new RangeError('a brace leg must be shorter than the bars it joins');
@@ -80,7 +87,7 @@ function layCrossbars(layout: Layout, shape: FrameShape, lines: { x: MeshLines; 
     const crossed = new Map(across.map((place) => [stops.indexOf(place), other.indexOf(place)]));
     const ends = [0, last].map((end, which) => {
       const node = upright ? edge(line, end) : edge(end, line);
-      return layout.behindJoint(node, `${crossbar.name} ${which === 0 ? 'start' : 'end'}`, crossbar.section, crossbar.give, !upright);
+      return layout.behindJoint(node, `${crossbar.name} ${which === 0 ? 'start' : 'end'}`, crossbar.section, crossbar.give, upright ? [0, 1] : [1, 0]);
     });
     const nodes = stops.at.map((fraction, s) => {
       if (s === 0) return ends[0]!;
@@ -102,7 +109,7 @@ function layCrossbars(layout: Layout, shape: FrameShape, lines: { x: MeshLines; 
 
 /** Timber braces. One so short that it meets both bars in the corner itself holds nothing and is left out. */
 function layBraces(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: MeshLines }, edge: (a: number, b: number) => number, steps: number): MeshMember[] {
-  return shape.braces.flatMap(({ corner, leg_mm, section }) => {
+  return shape.braces.flatMap(({ corner, leg_mm, section, give }) => {
     const places = bracePlaces(shape, corner, leg_mm);
     const onLevel = edge(lines.x.indexOf(places.level), corner.startsWith('bottom') ? 0 : lines.y.at.length - 1);
     const onUpright = edge(corner.endsWith('left') ? 0 : lines.x.at.length - 1, lines.y.indexOf(places.upright));
@@ -110,17 +117,20 @@ function layBraces(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: 
     const [start, end] = corner.endsWith('left') ? [onUpright, onLevel] : [onLevel, onUpright];
     const [a, b] = [layout.nodes[start]!, layout.nodes[end]!];
     const name = `${corner} brace`;
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    const along = [(b.x - a.x) / length, (b.y - a.y) / length] as const;
+    const [from, to] = [layout.behindJoint(start, `${name} start`, section, give, along), layout.behindJoint(end, `${name} end`, section, give, along)];
     const inner = Array.from({ length: steps - 1 }, (_, n) => {
       const s = (n + 1) / steps;
       return layout.node(`${name} ${n + 1}`, a.x + s * (b.x - a.x), a.y + s * (b.y - a.y));
     });
-    return [layout.chain(name, 'brace', section, [start, ...inner, end])];
+    return [layout.chain(name, 'brace', section, [from, ...inner, to])];
   });
 }
 
 /**
  * Cuts a frame into elements: bars from left to right and bottom to top, a node at every corner, bar and crossbar ends
- * behind their joints, crossbars rigid where they cross, braces rigid on the bars. Point forces get a node of their own.
+ * behind their joints, brace ends too, crossbars rigid where they cross. Point forces get a node of their own.
  * Throws a RangeError for a shape that is no frame (sizes not positive and finite, a brace leg longer than a bar).
  */
 export function meshFrame(shape: FrameShape, extra: readonly PointForce[], fineness: MeshFineness, theory: Theory): FrameMesh {
@@ -147,12 +157,21 @@ export function meshFrame(shape: FrameShape, extra: readonly PointForce[], finen
     const last = level ? right : top;
     const section = shape.bars[name];
     const end = (corner: CornerName): number =>
-      layout.behindJoint(corners[corner], `${name} at ${corner}`, section, shape.corner_give[corner], level);
+      layout.behindJoint(corners[corner], `${name} at ${corner}`, section, shape.corner_give[corner], level ? [1, 0] : [0, 1]);
     const start = end(barEnds[name][0]);
     const inner = Array.from({ length: last - 1 }, (_, s) => (level ? place(`${name} ${s + 1}`, s + 1, fixed) : place(`${name} ${s + 1}`, fixed, s + 1)));
     return layout.chain(name, 'bar', section, [start, ...inner, end(barEnds[name][1])]);
   };
   const bars = { bottom: bar('bottom'), right: bar('right'), top: bar('top'), left: bar('left') };
+  const endAt = (name: BarName, corner: CornerName): number => {
+    const { nodes: along } = bars[name];
+    return barEnds[name][0] === corner ? along[0]! : along[along.length - 1]!;
+  };
+  const plateAt = (corner: CornerName): number | null => {
+    const [level, upright] = barsAt(corner);
+    return layout.plate(endAt(level, corner), endAt(upright, corner), shape.corner_plate_Nmm_per_rad[corner]);
+  };
+  const plates = Object.fromEntries(cornerNames.map((corner) => [corner, plateAt(corner)])) as Record<CornerName, number | null>;
   const crossbars = layCrossbars(layout, shape, lines, edge, fineness.crossbar);
   const braces = layBraces(layout, shape, lines, edge, fineness.brace);
   const supports: Support[] = [
@@ -167,5 +186,5 @@ export function meshFrame(shape: FrameShape, extra: readonly PointForce[], finen
     return isLevel(name) ? edge(index, fixed) : edge(fixed, index);
   };
   const { nodes, members, springs } = layout;
-  return { structure: { nodes, members, springs, supports }, corners, bars, crossbars, braces, grid, nodeAt };
+  return { structure: { nodes, members, springs, supports }, corners, plates, bars, crossbars, braces, grid, nodeAt };
 }

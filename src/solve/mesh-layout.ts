@@ -1,5 +1,5 @@
 import type { FrameNode, Member, Spring, Theory } from '../frame3d/index.js';
-import type { Section } from '../model/frame-shape.js';
+import type { JointGive, Section } from '../model/frame-shape.js';
 
 /** One bar, crossbar or brace as a chain of elements, from its left or bottom end. */
 export interface MeshMember {
@@ -19,16 +19,17 @@ export interface MeshMember {
   readonly shear: { readonly plane: number; readonly out: number };
 }
 
-/** Joints that give less than this many bar-widths are rigid: a stiffer spring would only cost accuracy. */
+/** Joints that give less than this many bar-widths are rigid: a stiffer spring would only cost accuracy. One way of a joint that gives in another is no stiffer. */
 const leastGive = 1e-6;
 
-/** Stiffness of a joint by its give g: E I/(g w) and G J/(g w) of the member that ends there; shifts are shared. */
-function joint(i: number, j: number, section: Section, give: number, level: boolean): Spring {
-  const c = 1 / (give * section.w_mm);
-  const twist = section.G_MPa * section.J_mm4 * c;
-  const out = section.E_MPa * section.I_out_mm4 * c;
-  const plane = section.E_MPa * section.I_plane_mm4 * c;
-  return { i, j, k: [Infinity, Infinity, Infinity, level ? twist : out, level ? out : twist, plane] };
+/** Stiffness of a joint by its give g: E I/(g w) and G J/(g w) of the member that ends there, which runs along (c, s); shifts are shared. */
+function joint(i: number, j: number, section: Section, give: JointGive, [c, s]: readonly [number, number]): Spring {
+  const per = (widths: number): number => 1 / (Math.max(widths, leastGive) * section.w_mm);
+  const twist = section.G_MPa * section.J_mm4 * per(give.twist);
+  const out = section.E_MPa * section.I_out_mm4 * per(give.out);
+  const plane = section.E_MPa * section.I_plane_mm4 * per(give.plane);
+  const spring: Spring = { i, j, k: [Infinity, Infinity, Infinity, twist * c * c + out * s * s, twist * s * s + out * c * c, plane] };
+  return c * s === 0 ? spring : { ...spring, cross: (twist - out) * c * s };
 }
 
 /** Collects nodes, members and joints while a frame is laid out. */
@@ -45,12 +46,18 @@ export class Layout {
   }
 
   /** The node itself for a rigid joint, otherwise a second node behind the joint. */
-  behindJoint(node: number, id: string, section: Section, give: number, level: boolean): number {
-    if (!(give > leastGive)) return node;
+  behindJoint(node: number, id: string, section: Section, give: JointGive, along: readonly [number, number]): number {
+    if (!(Math.max(give.plane, give.out, give.twist) > leastGive)) return node;
     const { x, y } = this.nodes[node]!;
     const end = this.node(id, x, y);
-    this.springs.push(joint(node, end, section, give, level));
+    this.springs.push(joint(node, end, section, give, along));
     return end;
+  }
+
+  /** A plate that holds two member ends to each other in the plane beside their joints, N·mm per radian; nothing between ends that are one. */
+  plate(i: number, j: number, stiffness: number): number | null {
+    if (i === j || stiffness === 0) return null;
+    return this.springs.push({ i, j, k: [0, 0, 0, 0, 0, stiffness] }) - 1;
   }
 
   chain(name: string, kind: MeshMember['kind'], section: Section, nodes: readonly number[]): MeshMember {

@@ -3,7 +3,7 @@ import type { BarName, CornerName } from '../base/names.js';
 import type { FrameSolution, Loads, MemberLoad, NodeLoad } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
-import { barEnds } from './frame-mesh.js';
+import { barEnds, barsAt } from './frame-mesh.js';
 import type { BarStatics, CornerStatics, CrossbarStatics, Statics } from '../model/frame-results.js';
 import type { EdgePull, FrameShape, PointForce } from '../model/frame-shape.js';
 import { departures, fineFractions, inwardSign, largestOf, perBar, rollSign } from './mesh-shape-lines.js';
@@ -67,17 +67,26 @@ function crossbarStatics(member: MeshMember, solution: FrameSolution): CrossbarS
   return { name: member.name, axial_N: axial(member, solution), bow_mm: Math.abs(bow), span_mm: member.length_mm };
 }
 
-/** Actions in the two bar ends at a corner, the larger of each kind. */
+/** In-plane moment of the plate at a corner on the end of the level bar (the opposite on the upright bar's); 0 without one. */
+function plateMoment(corner: CornerName, mesh: FrameMesh, { u }: FrameSolution): number {
+  const plate = mesh.plates[corner];
+  if (plate === null) return 0;
+  const { i, j, k } = mesh.structure.springs[plate]!;
+  return k[5] * (u[6 * j + 5]! - u[6 * i + 5]!);
+}
+
+/** Actions in the two bar ends at a corner, the larger of each kind; the plate's share of the moment apart. */
 function cornerStatics(corner: CornerName, mesh: FrameMesh, solution: FrameSolution): CornerStatics {
-  const ends = (Object.entries(barEnds) as [BarName, readonly [CornerName, CornerName]][]).flatMap(([bar, [start, end]]) => {
+  const ends = barsAt(corner).map((bar) => {
     const { elements } = mesh.bars[bar];
-    if (start === corner) return [{ f: solution.endForces[elements[0]!]!, from: 0, pull: -1 }];
-    if (end === corner) return [{ f: solution.endForces[elements[elements.length - 1]!]!, from: 6, pull: 1 }];
-    return [];
+    const starts = barEnds[bar][0] === corner;
+    return { f: solution.endForces[elements[starts ? 0 : elements.length - 1]!]!, from: starts ? 0 : 6, pull: starts ? -1 : 1 };
   });
+  const plate = plateMoment(corner, mesh, solution);
   const largest = (d: number): number => Math.abs(largestOf(ends.map(({ f, from }) => f[from + d]!)));
   return {
-    moment_Nmm: largest(5),
+    moment_Nmm: Math.abs(largestOf(ends.map(({ f, from }, e) => f[from + 5]! - (e === 0 ? plate : -plate)))),
+    plate_moment_Nmm: Math.abs(plate),
     out_moment_Nmm: largest(4),
     torque_Nmm: largest(3),
     axial_N: largestOf(ends.map(({ f, from, pull }) => pull * f[from]!)),

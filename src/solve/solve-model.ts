@@ -9,7 +9,7 @@ import { scaleStatics } from './scale-statics.js';
  * Influence is null when the flat frame gives way below the working pull. Throws RangeError for a frame that is free to move, which a checked plan never is.
  */
 export function solveModel(model: Model): Solution {
-  const { shape, shape_stability, shape_give8, working, peak, accidental } = model;
+  const { shape, shape_stability, shape_soft, working, peak, accidental } = model;
   const hanging_forces = hangingForces(model);
   const stability = findStability(shape_stability, working);
   const atWorking = solveStatics(shape, working);
@@ -26,7 +26,7 @@ export function solveModel(model: Model): Solution {
     hung: hanging_forces.length === 0 ? null : solveStatics(shape, working, hanging_forces),
     stability,
     peak_factor: factorAt(peak, model, stability.load_factor),
-    give8_peak_factor: findStability(shape_give8, peak, softJointOptions).load_factor,
+    soft_peak_factor: findStability(shape_soft, peak, softJointOptions).load_factor,
     influence: stable ? solveInfluence(shape, working) : null,
     hanging_forces,
   };

@@ -113,7 +113,7 @@ function braceAfter(plan: Plan, { brace: edit }: Edit, bars: PlanBars, notes: No
   notes.note('corners.brace.leg', formatLength(leg_mm, plan.units));
   notes.note('corners.brace.stock', bars.stock);
   notes.note('corners.brace.lay', 'flat');
-  return { kind: 'timber', leg_mm, stock: bars.stock, lay: 'flat' };
+  return { kind: 'timber', leg_mm, stock: bars.stock, lay: 'flat', give: null };
 }
 
 /** Screws that a bar of several plies gets when the plan names none: the reader's own defaults. */

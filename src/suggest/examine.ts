@@ -125,7 +125,7 @@ function unsolved(solution: Solution): Solution {
     hanging_forces: [],
     stability: { load_factor: null, second_factor: null, mode: null, mode_words: null, second_mode_words: null, mode_shape: [] },
     peak_factor: null,
-    give8_peak_factor: null,
+    soft_peak_factor: null,
     influence: null,
   };
 }

@@ -12,7 +12,7 @@ function once<T>(work: () => T): () => T {
 
 /** The same solution as `solveModel`, each part worked out only when a fact asks for it. Without `give8` that one number is left null: use it only where nothing reads it. */
 export function lazySolution(model: Model, wants: { readonly give8: boolean }): Solution {
-  const { shape, shape_stability, shape_give8, working: pull, peak, accidental } = model;
+  const { shape, shape_stability, shape_soft, working: pull, peak, accidental } = model;
   const working = once(() => solveStatics(shape, pull));
   const stability = once(() => findStability(shape_stability, pull));
   const at = (other: EdgePull) => once(() => {
@@ -29,7 +29,7 @@ export function lazySolution(model: Model, wants: { readonly give8: boolean }): 
       const { load_factor } = ratio === null ? findStability(shape_stability, peak, { factors: 1 }) : stability();
       return load_factor === null ? null : load_factor / (ratio ?? 1);
     }),
-    give8_peak_factor: once(() => (wants.give8 ? findStability(shape_give8, peak, softJointOptions).load_factor : null)),
+    soft_peak_factor: once(() => (wants.give8 ? findStability(shape_soft, peak, softJointOptions).load_factor : null)),
     influence: once(() => {
       const { load_factor } = stability();
       return load_factor === null || load_factor > 1 ? solveInfluence(shape, pull) : null;
@@ -41,7 +41,7 @@ export function lazySolution(model: Model, wants: { readonly give8: boolean }): 
     get accidental() { return parts.accidental(); },
     get stability() { return parts.stability(); },
     get peak_factor() { return parts.peak_factor(); },
-    get give8_peak_factor() { return parts.give8_peak_factor(); },
+    get soft_peak_factor() { return parts.soft_peak_factor(); },
     get influence() { return parts.influence(); },
     hung: null,
     hanging_forces: [],
@@ -58,8 +58,8 @@ export class SolvedFrames {
   constructor(private readonly wants: { readonly give8: boolean }) {}
 
   of(model: Model): Solution {
-    const { shape, shape_stability, shape_give8, working, peak, accidental } = model;
-    const key = JSON.stringify([shape, shape_stability, shape_give8, working, peak, accidental]);
+    const { shape, shape_stability, shape_soft, working, peak, accidental } = model;
+    const key = JSON.stringify([shape, shape_stability, shape_soft, working, peak, accidental]);
     const known = this.#kept.get(key) ?? lazySolution(model, this.wants);
     this.#kept.delete(key);
     this.#kept.set(key, known);
@@ -81,7 +81,7 @@ export function hungSolution(model: Model, frame: Solution): Solution {
     get accidental() { return frame.accidental; },
     get stability() { return frame.stability; },
     get peak_factor() { return frame.peak_factor; },
-    get give8_peak_factor() { return frame.give8_peak_factor; },
+    get soft_peak_factor() { return frame.soft_peak_factor; },
     get influence() { return frame.influence; },
     get hung() { return hung(); },
     get hanging_forces() { return forces(); },

@@ -85,9 +85,9 @@ function readingsToTake(model: Model, solution: Solution, settings: FactSettings
   return { best, lift_p90_mm: p90_mm, reserve, say: [...(told.length === 0 ? ['No single reading would tell more about a lifted corner.'] : told), ...joints] };
 }
 
-function reserves(model: Model, { peak_factor, give8_peak_factor }: Solution): ReadingsToTake['reserve'] {
+function reserves(model: Model, { peak_factor, soft_peak_factor }: Solution): ReadingsToTake['reserve'] {
   const share = shelfNumber(model.shelf, 'stiffness-share');
-  return peak_factor === null || give8_peak_factor === null ? null : { as_planned: share * peak_factor, softer: share * give8_peak_factor };
+  return peak_factor === null || soft_peak_factor === null ? null : { as_planned: share * peak_factor, softer: share * soft_peak_factor };
 }
 
 function throughTheDoor(model: Model): DoorAnswer {

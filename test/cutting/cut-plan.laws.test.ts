@@ -35,7 +35,7 @@ const anyPlan: fc.Arbitrary<Plan> = fc
     face: { width_mm: width_mm + fraction, height_mm: height_mm + fraction },
     bars: { ...base.bars, lay, plies, stack, bond },
     crossbars: base.crossbars.slice(0, crossbars),
-    corners: { ...base.corners, cut, brace: leg_mm === null ? null : { kind: 'timber', leg_mm, stock: 'strip-19x38', lay: brace_lay } },
+    corners: { ...base.corners, cut, brace: leg_mm === null ? null : { kind: 'timber', leg_mm, stock: 'strip-19x38', lay: brace_lay, give: null } },
   }));
 
 const shelf = shelfWith('strip-19x38', boards([1800, 2.5], [2400, 3.2], [700, 0, 2]));

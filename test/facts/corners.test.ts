@@ -8,7 +8,7 @@ import { nailedUse, NOTHING_HOLDS } from '../../src/mechanics/corners/nailed-cor
 import { demoModel, demoSolved } from '../mechanics/fasteners/demo-model.js';
 
 const value = (facts: ReturnType<typeof cornerFacts>, path: string, about = 'top-left'): number | string | null => facts.find((f) => f.path === path && f.about === about)!.value;
-const none = { moment_Nmm: 0, out_moment_Nmm: 0, torque_Nmm: 0, axial_N: 0, shear_N: 0 };
+const none = { moment_Nmm: 0, plate_moment_Nmm: 0, out_moment_Nmm: 0, torque_Nmm: 0, axial_N: 0, shear_N: 0 };
 
 describe('demand on a mitre', () => {
   test('the cloth presses a mitre shut: equal pulls leave pure pressure, unequal ones slide it', () => {
@@ -121,7 +121,7 @@ describe('corners of practice frames', () => {
   test('more pull uses more; a longer brace carries more', () => {
     const { model, solution } = demoSolved(metre);
     const c = solution.peak.corners['top-right'];
-    const twice = { moment_Nmm: 2 * c.moment_Nmm, out_moment_Nmm: 2 * c.out_moment_Nmm, torque_Nmm: 2 * c.torque_Nmm, axial_N: 2 * c.axial_N, shear_N: 2 * c.shear_N };
+    const twice = { ...c, moment_Nmm: 2 * c.moment_Nmm, out_moment_Nmm: 2 * c.out_moment_Nmm, torque_Nmm: 2 * c.torque_Nmm, axial_N: 2 * c.axial_N, shear_N: 2 * c.shear_N };
     const pull = { x: 2 * model.peak.x, y: 2 * model.peak.y };
     expect(cornerUse(model, twice, pull, 1).use).toBeGreaterThan(cornerUse(model, c, model.peak, 1).use);
     const longer = demoModel({ ...metre, corners: { ...metre.corners, brace: { ...metre.corners.brace, leg: '320 mm' } } });

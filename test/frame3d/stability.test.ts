@@ -1,5 +1,6 @@
 import { EigenvalueDecomposition, inverse, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
+import { evenGive } from '../../src/base/joint-give.js';
 import { addMembraneProduct, addProduct, eulerBernoulli, prepareStretched, secondOrder, smallestLoadFactors, solveFactored, solvePrepared, tangentFactors, timoshenko } from '../../src/frame3d/index.js';
 import type { Member, SecondOrder, StretchedFrame, Structure } from '../../src/frame3d/index.js';
 import { prepare } from '../../src/frame3d/assemble.js';
@@ -57,9 +58,13 @@ describe('a rigid rotation of a frame with its cloth costs nothing', () => {
     ['soft joints and braces', unequal],
     ['every corner and bar its own', {
       ...unequal,
-      corner_give: { 'top-left': 1, 'top-right': 0, 'bottom-left': 7, 'bottom-right': 40 },
+      corner_give: { 'top-left': evenGive(1), 'top-right': evenGive(0), 'bottom-left': evenGive(7), 'bottom-right': evenGive(40) },
       bars: { ...unequal.bars, top: frameOf({ ...uneven, w: 64, d: 19 }).bars.top, left: frameOf({ ...uneven, w: 20, d: 45 }).bars.top },
       braces: unequal.braces.slice(0, 3),
+    }],
+    ['joints that give in each way differently, plates and soft brace ends', {
+      ...frameOf({ ...uneven, give: { plane: 30, out: 4, twist: 9 }, crossbarGive: { plane: 12, out: 3, twist: 0 }, brace: { leg: 260, w: 38, d: 19 }, braceGive: { plane: 5, out: 9, twist: 2 } }),
+      corner_plate_Nmm_per_rad: { 'top-left': 3e6, 'top-right': 4e5, 'bottom-left': 0, 'bottom-right': 9e6 },
     }],
   ];
   it.each(shapes)('%s, about x and about y', (_, shape) => {

@@ -60,7 +60,7 @@ describe('a plan that says everything', () => {
     expect(full).toMatchObject({
       count: 3, face: { width_mm: 1200, height_mm: 900 },
       bars: { lay: 'edge', lip_mm: 3, plies: 2, bond: 'glue+screws', pairing: 'opposed' },
-      corners: { cut: 'half-lap', glue: 'aliphatic', nails: { use: 'pin-1.6x25', each: 2 }, brace: { kind: 'timber', leg_mm: 250, stock: 'board-19x64', lay: 'edge' }, give: 4 },
+      corners: { cut: 'half-lap', glue: 'aliphatic', nails: { use: 'pin-1.6x25', each: 2 }, brace: { kind: 'timber', leg_mm: 250, stock: 'board-19x64', lay: 'edge', give: null }, give: { plane: 4, out: 4, twist: 4 } },
       ply_screws: { use: 'screw-6x32', every_mm: 150, pilot_mm: 2.5 },
       cloth: { working: { x_N_per_m: 250, y_N_per_m: 120 }, peak: { x_N_per_m: 600, y_N_per_m: 600 }, fixing: { to: 'edge', every_mm: 40, turn_mm: 60 }, roll_mm: 1500 },
       lumber: { chosen: 'picked', moisture_pct: 11, knots: 'none', rough_faces: 'outward' },
@@ -72,8 +72,8 @@ describe('a plan that says everything', () => {
 
   it('counts crossbars across the face, by share or by length', () => {
     expect(full.crossbars).toEqual([
-      { runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 1, setback_mm: 5, give: 7 },
-      { runs: 'level', at: 400 / 900, stock: 'board-19x64', lay: 'flat', plies: 2, setback_mm: 6.35, give: 0 },
+      { runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 1, setback_mm: 5, give: { plane: 7, out: 7, twist: 7 } },
+      { runs: 'level', at: 400 / 900, stock: 'board-19x64', lay: 'flat', plies: 2, setback_mm: 6.35, give: { plane: 0, out: 0, twist: 0 } },
     ]);
   });
 
@@ -90,7 +90,7 @@ describe('defaults inside blocks that are given in part', () => {
     expect(inches.units).toBe('inch');
     expect(inches.face).toEqual({ width_mm: 898.525, height_mm: 723.9 });
     expect(inches.bars).toMatchObject({ plies: 2, stack: 'side-by-side', bond: 'glue+screws', pairing: 'unsorted' });
-    expect(inches.corners.brace).toEqual({ kind: 'timber', leg_mm: 203.2, stock: 'strip-19x38', lay: 'flat' });
+    expect(inches.corners.brace).toEqual({ kind: 'timber', leg_mm: 203.2, stock: 'strip-19x38', lay: 'flat', give: null });
     expect(inches.ply_screws).toEqual({ use: 'screw-6x32', every_mm: 200, pilot_mm: null });
     expect(inches.crossbars).toEqual([{ runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 1, setback_mm: 0, give: null }]);
     const assumed = new Map(inches.assumed.map(({ path, value }) => [path, value]));

@@ -1,3 +1,4 @@
+import { evenGive } from '../../src/base/joint-give.js';
 import { barNames, cornerNames, type BarName, type Choosing } from '../../src/base/names.js';
 import { solveInfluence } from '../../src/solve/analyse-frame.js';
 import type { Influence, WarpKind } from '../../src/model/frame-results.js';
@@ -117,7 +118,7 @@ export function madeUpInfluence(crossbars: number, stations = 17): Influence[] {
 /** The frame that `madeUpModel` describes, with invented joints and, from one crossbar on, braces; crossbars off the middle. */
 export function madeUpShape(model: Model): FrameShape {
   const all = <T>(value: T): Record<BarName, T> => ({ top: value, bottom: value, left: value, right: value });
-  const corners = { 'top-left': 4, 'top-right': 4, 'bottom-left': 4, 'bottom-right': 4 };
+  const corners = { 'top-left': evenGive(4), 'top-right': evenGive(4), 'bottom-left': evenGive(4), 'bottom-right': evenGive(4) };
   const section = model.bars.top.section;
   return {
     span_x_mm: model.bars.top.span_mm,
@@ -125,8 +126,9 @@ export function madeUpShape(model: Model): FrameShape {
     bars: all(section),
     eccentricity_mm: all(section.d_mm / 2),
     corner_give: corners,
-    crossbars: model.crossbars.map(({ name, section: own }, i) => ({ name, runs: i === 0 ? 'upright' : 'level', at: i === 0 ? 0.42 : 0.55, section: own, give: 6 })),
-    braces: model.crossbars.length === 0 ? [] : cornerNames.map((corner) => ({ corner, leg_mm: 160, section: solidSection(38, 19, 9000, 562.5) })),
+    corner_plate_Nmm_per_rad: { 'top-left': 0, 'top-right': 0, 'bottom-left': 0, 'bottom-right': 0 },
+    crossbars: model.crossbars.map(({ name, section: own }, i) => ({ name, runs: i === 0 ? 'upright' : 'level', at: i === 0 ? 0.42 : 0.55, section: own, give: evenGive(6) })),
+    braces: model.crossbars.length === 0 ? [] : cornerNames.map((corner) => ({ corner, leg_mm: 160, section: solidSection(38, 19, 9000, 562.5), give: evenGive(6) })),
   };
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { evenGive } from '../../src/base/joint-give.js';
 import { findStability, solveInfluence, solveStatics, usualMesh } from '../../src/solve/analyse-frame.js';
 import { influenceSteps } from '../../src/solve/mesh-influence.js';
 import type { Influence, WarpKind } from '../../src/model/frame-results.js';
@@ -25,7 +26,7 @@ const uneven: FrameShape = (() => {
   return {
     ...shape,
     bars: { ...shape.bars, top: frameOf({ ...words, w: 45, d: 25 }).bars.top, left: frameOf({ ...words, w: 30, d: 40 }).bars.left },
-    corner_give: { 'top-left': 2, 'top-right': 0, 'bottom-left': 9, 'bottom-right': 4 },
+    corner_give: { 'top-left': evenGive(2), 'top-right': evenGive(0), 'bottom-left': { plane: 9, out: 3, twist: 14 }, 'bottom-right': evenGive(4) },
     braces: shape.braces.slice(0, 3),
   };
 })();

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { evenGive } from '../../src/base/joint-give.js';
 import { eulerBernoulli, timoshenko } from '../../src/frame3d/index.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
 import { meshLines, nearest } from '../../src/solve/mesh-lines.js';
@@ -121,7 +122,7 @@ describe('a frame cut into elements', () => {
       [{ span_x_mm: 0 }, /positive, finite/],
       [{ span_y_mm: Infinity }, /positive, finite/],
       [{ bars: { ...good.bars, top: { ...good.bars.top, J_mm4: NaN } } }, /positive, finite/],
-      [{ corner_give: { ...good.corner_give, 'top-left': -1 } }, /give of a joint/],
+      [{ corner_give: { ...good.corner_give, 'top-left': evenGive(-1) } }, /give of a joint/],
       [{ crossbars: [{ ...good.crossbars[0]!, at: NaN }] }, /needs a place/],
       [{ braces: [{ ...good.braces[0]!, leg_mm: 862 }] }, /brace leg/],
     ];

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { eachWay, evenGive } from '../../src/base/joint-give.js';
 import { barNames, cornerNames } from '../../src/base/names.js';
 import { findStability, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
 import type { Influence, Stability } from '../../src/model/frame-results.js';
@@ -71,7 +72,7 @@ describe('laws of stability', () => {
   it('stiffer corners never lower the load factor (crossbars one way only)', () => {
     fc.assert(
       fc.property(uncrossed, pulls, share(0, 0.9), (shape, pull, part) => {
-        const stiffer: FrameShape = { ...shape, corner_give: everyCorner(shape.corner_give['top-left'] * part) };
+        const stiffer: FrameShape = { ...shape, corner_give: everyCorner(eachWay(shape.corner_give['top-left'], (widths) => widths * part)) };
         expect(factor(stiffer, pull)).toBeGreaterThanOrEqual(factor(shape, pull) * (1 - slack));
       }),
       runs(25),
@@ -84,7 +85,7 @@ describe('laws of stability', () => {
         const { w_mm, d_mm } = shape.bars.top;
         const section = solidSection(w_mm, d_mm, 9000, 562.5);
         const bare: FrameShape = { ...shape, braces: [], crossbars: shape.crossbars.filter((c) => c.runs === runs) };
-        const more: FrameShape = { ...bare, crossbars: [...bare.crossbars, { name: 'crossbar-9', runs, at, section, give: 4 }] };
+        const more: FrameShape = { ...bare, crossbars: [...bare.crossbars, { name: 'crossbar-9', runs, at, section, give: evenGive(4) }] };
         fc.pre(solveStatics(more, pull).crossbars.every((c) => c.axial_N <= 0));
         const [before, after] = [propeller(findStability(bare, pull)), propeller(findStability(more, pull))];
         fc.pre(before !== null && after !== null);
@@ -110,7 +111,7 @@ describe('laws of stability', () => {
         const { w_mm, d_mm } = shape.bars.top;
         const section = solidSection(w_mm, d_mm, 9000, 562.5);
         const leg_mm = leg * Math.min(shape.span_x_mm, shape.span_y_mm);
-        const braced: FrameShape = { ...shape, braces: cornerNames.map((corner) => ({ corner, leg_mm, section })) };
+        const braced: FrameShape = { ...shape, braces: cornerNames.map((corner) => ({ corner, leg_mm, section, give: evenGive(6) })) };
         fc.pre(solveStatics(braced, pull).crossbars.every((c) => c.axial_N <= 0));
         expect(factor(braced, pull)).toBeGreaterThanOrEqual(factor({ ...shape, braces: [] }, pull) * (1 - slack));
       }),
@@ -172,8 +173,9 @@ describe('laws of symmetry', () => {
       fc.property(usual, pulls, share(0, 9), share(0, 9), (even, pull, left, right) => {
         const shape: FrameShape = {
           ...even,
-          corner_give: { 'top-left': left, 'bottom-left': 2, 'top-right': 0.5, 'bottom-right': right },
-          braces: even.braces.slice(1),
+          corner_give: { 'top-left': { plane: left, out: 3, twist: right }, 'bottom-left': evenGive(2), 'top-right': evenGive(0.5), 'bottom-right': { plane: right, out: left, twist: 5 } },
+          corner_plate_Nmm_per_rad: { ...even.corner_plate_Nmm_per_rad, 'top-left': 1e6 * right, 'bottom-right': 2e5 },
+          braces: even.braces.slice(1).map((b) => ({ ...b, give: { plane: left, out: right, twist: 4 } })),
         };
         const image = mirrored(shape);
         const [one, two] = [findStability(shape, pull), findStability(image, pull)];

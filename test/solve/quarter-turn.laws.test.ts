@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { evenGive } from '../../src/base/joint-give.js';
 import type { FrameShape } from '../../src/model/frame-shape.js';
 import { solidSection } from '../../src/model/section.js';
+import { everyCorner } from '../frame3d/frame-shapes.js';
 import { findStability, solveInfluence } from '../../src/solve/analyse-frame.js';
 
 const bar = (w: number, d: number) => solidSection(w, d, 9000, 560);
@@ -14,8 +16,9 @@ function frame(width: number, height: number, w: number, d: number, give: number
     span_y_mm: (lies ? width : height) - w,
     bars: { top: section, bottom: section, left: section, right: section },
     eccentricity_mm: { top: d / 2, bottom: d / 2, left: d / 2, right: d / 2 },
-    corner_give: { 'top-left': give, 'top-right': give, 'bottom-left': give, 'bottom-right': give },
-    crossbars: at === null ? [] : [{ name: 'crossbar-1', runs: lies ? 'level' : 'upright', at, section: bar(25, 19), give: 6 }],
+    corner_give: everyCorner(evenGive(give)),
+    corner_plate_Nmm_per_rad: everyCorner(0),
+    crossbars: at === null ? [] : [{ name: 'crossbar-1', runs: lies ? 'level' : 'upright', at, section: bar(25, 19), give: evenGive(6) }],
     braces: [],
   };
 }

@@ -7,6 +7,7 @@
  * Bars are practically rigid along their length, as the formulas assume.
  */
 import { describe, expect, it } from 'vitest';
+import { evenGive } from '../../src/base/joint-give.js';
 import { solveStatics } from '../../src/solve/analyse-frame.js';
 import { eulerBernoulli, prepare, solvePrepared } from '../../src/frame3d/index.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
@@ -21,7 +22,8 @@ function rectangle(a: number, b: number, section: Section, give = 0, e = 0): Fra
     span_y_mm: b,
     bars: everyBar(section),
     eccentricity_mm: everyBar(e),
-    corner_give: everyCorner(give),
+    corner_give: everyCorner(evenGive(give)),
+    corner_plate_Nmm_per_rad: everyCorner(0),
     crossbars: [],
     braces: [],
   };
@@ -83,7 +85,7 @@ describe('closed frame in its plane', () => {
     const [a, b] = [1200, 800];
     const shape: FrameShape = {
       ...rectangle(a, b, stiffAlong),
-      crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.5, section: stiffAlong, give: 0 }],
+      crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.5, section: stiffAlong, give: evenGive(0) }],
     };
     const statics = solveStatics(shape, { x: q, y: q }, [], plain);
     const h = a / 2;

@@ -43,8 +43,8 @@ const SHARES = 16;
 /** Share of the in-plane moment that stays in the joint when a gusset or angle lies beside it: stiffness goes as one over give. */
 function jointShare(model: Model): number {
   const { plan, shelf } = model;
-  const braced = cornerGive({ ...plan, corners: { ...plan.corners, give: null } }, shelf.joints);
-  const bare = cornerGive({ ...plan, corners: { ...plan.corners, give: null, brace: null } }, shelf.joints);
+  const braced = cornerGive({ ...plan, corners: { ...plan.corners, give: null } }, shelf.joints).plane;
+  const bare = cornerGive({ ...plan, corners: { ...plan.corners, give: null, brace: null } }, shelf.joints).plane;
   return bare > 0 ? Math.min(1, braced / bare) : 1;
 }
 
