@@ -155,6 +155,7 @@ const wordings = {
   'nothing-read': () => ({ found: 'a sheet without a reading', allowed: 'at least one, such as `corner-lift: 4 mm`', hint: 'Fill in what you measured; the rest may stay out.' }),
   // A shelf against itself
   'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),
+  'impossible-screw': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Measure the screw again: the bottom of the thread is thinner than the smooth part, the head wider.' }),
   'other-unit-of-proposal': (d) => ({ found: `\`${d.value}\``, allowed: `\`${d.allowed}\``, hint: 'Give the number in this unit.' }),
   'unknown-proposal': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a known number', hint: orNearest(d.nearest, 'Nothing reads a number of this name: remove it.') }),
   'unknown-source': (d) => ({ found: `\`${d.value}\``, allowed: 'a key of rules/sources.yaml', hint: orNearest(d.nearest, 'Use `practice`, `proposal` or `measured`, or add the source to the list.') }),

@@ -1,11 +1,11 @@
 import { formatLength } from '../base/units-format.js';
 import type { Finding } from '../findings/finding.js';
-import { liftRisk } from '../risk/closed-form.js';
 import type { Diagnosis } from './diagnose.js';
 import type { FrameAsRead } from './frame-as-read.js';
+import { liftPromise } from './lift-promise.js';
 import { likelyCauses } from './likely-causes.js';
 import { findingOf } from './make-finding.js';
-import { factOf, finite, type Promised } from './promised.js';
+import type { Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
 
 /** What a lifted corner says, and why it stands up when it is more than was promised. */
@@ -22,12 +22,11 @@ const cures_told = 2;
  * reading error); beyond the limit is a stop, between the two a caution, and without a number to hold it against it is unknown.
  */
 export function judgeLift(promised: Promised, sheet: Sheet, frame: FrameAsRead): LiftJudged {
-  const limit_mm = finite(promised.settings.corner_lift_limit_mm);
-  const p90_mm = clothOn(sheet) ? factOf(promised, 'warp.corner_lift_p90_mm') : frame.terms === null ? null : liftRisk(frame.terms).p90_mm;
+  const { limit_mm, p90_mm, table_mm, sticks_mm } = liftPromise(promised, clothOn(sheet) ? 'cloth-on' : frame.terms);
   const readings = [
-    { rule: 'corner-lift', mm: sheet.corner_lift_mm, error_mm: readingError.table_mm, how: 'Off the table' },
-    { rule: 'winding', mm: sheet.winding_mm, error_mm: readingError.stick_mm, how: 'Over the sticks' },
-  ].flatMap(({ mm, ...reading }) => (mm === null ? [] : [{ mm, ...reading, allowed_mm: limit_mm === null || p90_mm === null ? null : Math.min(limit_mm, p90_mm + reading.error_mm) }]));
+    { rule: 'corner-lift', mm: sheet.corner_lift_mm, error_mm: readingError.table_mm, how: 'Off the table', allowed_mm: table_mm },
+    { rule: 'winding', mm: sheet.winding_mm, error_mm: readingError.stick_mm, how: 'Over the sticks', allowed_mm: sticks_mm },
+  ].flatMap(({ mm, ...reading }) => (mm === null ? [] : [{ mm, ...reading }]));
   const beyond = readings.filter(({ mm, allowed_mm }) => (allowed_mm === null ? limit_mm === null || mm > limit_mm || frame.influence === null : mm > allowed_mm));
   const worst_mm = beyond.length === 0 ? null : Math.max(...beyond.map(({ mm }) => mm));
   const diagnosis = worst_mm === null || worst_mm === 0 ? null : likelyCauses(promised, sheet, frame, worst_mm);

@@ -1,13 +1,12 @@
 import { formatNumber, formatQuantity } from '../base/units-format.js';
 import type { Finding } from '../findings/finding.js';
 import { findingOf } from './make-finding.js';
+import { moisturePromise } from './moisture-promise.js';
 import { factOf, limitOn, type Promised } from './promised.js';
 import { groundOn, readingError, type Sheet } from './sheet.js';
 
 /** How far the weight may be off, as a share (`proposal`): wood of one kind varies about that much. */
 export const weight_within = 0.15;
-/** Most points of moisture between boards and room when no rule says (`proposal`). */
-const usual_gap_pct = 4;
 /** Least factor on wall hooks when no rule says (`practice`). */
 const usual_hook_factor = 2;
 
@@ -52,9 +51,7 @@ function hooks(promised: Promised, sheet: Sheet): readonly Finding[] {
 function moisture(promised: Promised, sheet: Sheet): readonly Finding[] {
   const read = sheet.moisture_pct;
   if (read === null) return [];
-  const planned = promised.plan.lumber.moisture_pct;
-  const room = factOf(promised, 'lumber.room_moisture_pct');
-  const most_gap = limitOn(promised, 'lumber.moisture_gap_pct') ?? usual_gap_pct;
+  const { planned_pct: planned, room_pct: room, most_gap_pct: most_gap, most_pct } = moisturePromise(promised);
   const pct = (value: number): string => formatQuantity(value, 'pct', promised.plan.units);
   const wetter = read > planned + readingError.meter_pct;
   const apart = room !== null && Math.abs(read - room) > most_gap + readingError.meter_pct;
@@ -63,7 +60,7 @@ function moisture(promised: Promised, sheet: Sheet): readonly Finding[] {
   const said = wetter ? `; the plan counts on ${pct(planned)}, so more warp is to come than was reckoned` : `; the plan counts on ${pct(planned)}`;
   const wait = factOf(promised, 'lumber.wait_days');
   return [findingOf({
-    rule: 'moisture', verdict, fact: 'lumber.moisture_pct', actual: read, limit: planned + readingError.meter_pct, unit: 'pct', source: 'practice',
+    rule: 'moisture', verdict, fact: 'lumber.moisture_pct', actual: read, limit: most_pct + readingError.meter_pct, unit: 'pct', source: 'practice',
     say: `${found}${said}${apart ? `. The room settles them to ${pct(room ?? 0)}, more than ${pct(most_gap)} away` : ''}${verdict === 'clear' ? ', which a meter cannot tell apart or is drier still' : ''}.`,
     do: [
       `Leave the boards open in the room until they settle${wait === null || wait < 0.5 ? '' : ` (${formatQuantity(wait, 'days', promised.plan.units)} for the plan's moisture, longer for more)`}.`,

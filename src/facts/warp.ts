@@ -62,7 +62,7 @@ function boardFacts(model: Model): Fact[] {
       const about = `${build.name}-${i + 1}`;
       return [
         { path: 'board.twist_deg_per_m', about, value: (board?.twist_rad_per_m ?? expectedTwist(model, build)) * deg_per_rad, unit: 'ratio' },
-        { path: 'board.measured', about, value: board === null ? 'no' : 'yes', unit: 'word' },
+        { path: 'board.measured', about, value: (board?.twist_rad_per_m ?? null) === null ? 'no' : 'yes', unit: 'word' },
       ];
     }),
   );

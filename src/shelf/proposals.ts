@@ -24,6 +24,8 @@ export const proposalNumbers = {
   'cloth-grip': { unit: 'mm', least: 0, most: 500 },
   'paint-mass': { unit: 'g/m2', least: 0, most: 50_000 },
   'blank-trim': { unit: 'mm', least: 0, most: 500 },
+  'clamp-force': { unit: 'N', least: 50, most: 50_000 },
+  'saw-height': { unit: 'mm', least: 10, most: 500 },
   'hook-factor': { unit: 'ratio', least: 1, most: 100 },
   'wire-factor': { unit: 'ratio', least: 1, most: 100 },
 } as const satisfies Readonly<Record<string, ProposalNumber>>;

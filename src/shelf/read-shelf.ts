@@ -7,7 +7,7 @@ import { fillLumber, fillSpreads, relean } from './fill-lumber.js';
 import { proposalNumbers, type ProposalName } from './proposals.js';
 import { inventedSource, namedSources, sourcesOf } from './shelf-sources.js';
 import { shelfInputSchema, type ShelfInput } from './shelf-schema.js';
-import type { Joints, LumberDefaults, Shelf, WarpSpread } from './shelf.js';
+import type { Joints, LumberDefaults, Screw, Shelf, WarpSpread } from './shelf.js';
 
 function formatProblem(source: YamlSource): Problem | null {
   const { data } = source;
@@ -33,6 +33,17 @@ function missingParts(input: ShelfInput, source: YamlSource): Problem[] {
   return missing.map((path) => source.problem('missing', path, { name: path.at(-1) ?? '' }));
 }
 
+/** A screw's thread is cut into its shank, its head is wider than that, and its thread is no longer than itself. */
+function screwProblems({ key, root_mm, shank_mm, head_mm, thread_mm, length_mm }: Screw, source: YamlSource): Problem[] {
+  const said = (field: string): string => `a ${field} of ${source.written(['screws', key, field])}`;
+  const wrong = (field: string, than: string): Problem => source.problem('impossible-screw', ['screws', key, field], { value: said(field), allowed: than });
+  return [
+    ...(root_mm > shank_mm ? [wrong('root', `no more than the shank, ${source.written(['screws', key, 'shank'])}`)] : []),
+    ...(head_mm <= shank_mm ? [wrong('head', `more than the shank, ${source.written(['screws', key, 'shank'])}`)] : []),
+    ...(thread_mm > length_mm ? [wrong('thread', `no more than the length, ${source.written(['screws', key, 'length'])}`)] : []),
+  ];
+}
+
 /** What a shelf file gets wrong by itself or against the one it is laid over. */
 function checkShelf(input: ShelfInput, source: YamlSource, base: Shelf | undefined, known: ReadonlySet<string> | null): Problem[] {
   const problems: Problem[] = base === undefined ? missingParts(input, source) : [];
@@ -44,6 +55,7 @@ function checkShelf(input: ShelfInput, source: YamlSource, base: Shelf | undefin
     if (entry.species !== undefined && !species.includes(entry.species)) problems.push(source.problem('unknown-on-shelf', [...path, 'species'], { value: quoted(entry.species), name: 'species', allowed: listed(species), nearest: nearest(entry.species, species) }));
     if (entry.G !== undefined && entry['E-over-G'] !== undefined) problems.push(source.problem('both-G', [...path, 'E-over-G'], {}, 'key'));
   }
+  for (const [key, screw] of Object.entries(input.screws ?? {})) problems.push(...screwProblems(fillScrew(key, screw), source));
   for (const [name, { unit, value }] of Object.entries(input.proposals ?? {})) {
     const names = Object.keys(proposalNumbers);
     if (!Object.hasOwn(proposalNumbers, name)) { problems.push(source.problem('unknown-proposal', ['proposals', name], { value: quoted(name), allowed: listed(names), nearest: nearest(name, names) }, 'key')); continue; }

@@ -52,6 +52,14 @@ const valueOf = (facts: readonly Fact[], path: string, about = 'frame'): number 
 const simple = plan('lumber: { chosen: plain, moisture: 12 % }');
 
 describe('facts of natural warp', () => {
+  it('a board whose twist was not read is not called measured and keeps the twist of its kind', () => {
+    const facts = factsOf(plan('boards: [ { for: left, bow: 2 mm, over: 1900 mm }, { for: top, twist: -0.6 deg/m } ]'));
+    const said = (path: string, about: string) => facts.find((fact) => fact.path === path && fact.about === about)?.value;
+    expect([said('board.measured', 'left-1'), said('board.measured', 'top-1'), said('board.measured', 'right-1')]).toEqual(['no', 'yes', 'no']);
+    expect(said('board.twist_deg_per_m', 'left-1')).toBeCloseTo(0.5, 12);
+    expect(said('board.twist_deg_per_m', 'top-1')).toBeCloseTo(-0.6, 12);
+  });
+
   it('are all in the catalogue, with its units, and finite', () => {
     const facts = factsOf(plan('crossbars: [ { runs: upright, at: 2/5, stock: strip-19x38, lay: flat } ]'));
     for (const fact of facts) {

@@ -182,3 +182,16 @@ describe('broken shelves', () => {
     expect(problems(text, shelf)).toContain(expected);
   });
 });
+
+describe('screws that cannot be', () => {
+  const screw = (sizes: string): readonly string[] => problems(`shelf: 1\nscrews:\n  odd: { name: Odd, ${sizes}, length: 31 mm, price: 0.1 }`, shelf).map((line) => line.split(' ').slice(1).join(' '));
+  it('are refused with the size that is wrong', () => {
+    expect(screw('shank: 2 mm, root: 4 mm, head: 1 mm')).toEqual(['impossible-screw screws.odd.root', 'impossible-screw screws.odd.head']);
+    expect(screw('shank: 3.7 mm, root: 2.6 mm, head: 7 mm, thread: 33 mm')).toEqual(['impossible-screw screws.odd.thread']);
+    expect(screw('shank: 3.7 mm, root: 2.6 mm, head: 7 mm, thread: 31 mm')).toEqual([]);
+  });
+  it('say what was found and what is allowed', () => {
+    const result = readShelf('shelf: 1\nscrews:\n  odd: { name: Odd, shank: 2 mm, root: 4 mm, head: 6 mm, length: 31 mm, price: 0.1 }', 'mine.yaml', shelf);
+    expect(result.ok ? null : result.problems[0]).toMatchObject({ found: 'a root of 4 mm', allowed: 'no more than the shank, 2 mm' });
+  });
+});

@@ -19,5 +19,5 @@ export const warpSpecs: readonly FactSpec[] = [
   { path: 'lumber.knots', each: 'frame', unit: 'word', words: ['none', 'few', 'many'], meaning: 'Knots in the boards as the plan says.', source: 'practice' },
   { path: 'lumber.chosen', each: 'frame', unit: 'word', words: ['unsorted', 'plain', 'picked'], meaning: 'How the boards are chosen: unsorted, plain (a glance along each), picked (sighted and checked with winding sticks).', source: 'practice' },
   { path: 'board.twist_deg_per_m', each: 'board', unit: 'ratio', signed: true, meaning: 'Natural twist of the board expected or measured, degrees per metre, right-handed positive.', source: 'physics' },
-  { path: 'board.measured', each: 'board', unit: 'word', words: ['yes', 'no'], meaning: 'Whether this board was measured.', source: 'physics' },
+  { path: 'board.measured', each: 'board', unit: 'word', words: ['yes', 'no'], meaning: 'Whether the twist of this board was read; a board of which only bow or crook was read keeps the twist of its kind.', source: 'physics' },
 ];

@@ -53,7 +53,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     end_mm: kind.end_mm,
     spacing_mm: kind.spacing_mm,
     thinnest_mm: brace.kind === 'steel-angle' ? kind.holding_mm : Math.min(kind.through_mm, kind.holding_mm),
-    ...screwHoles(screw, G, role, plan, shelf, null),
+    ...screwHoles(screw, G, brace.kind === 'steel-angle' ? 'steel' : role, plan, shelf, null),
     lateral_N: screwLateral_N(screw, { G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G), G_main: G, side_mm: kind.through_mm, main_mm: penetration_mm }),
     count: 4 * kind.per_corner,
     rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(kind) }],

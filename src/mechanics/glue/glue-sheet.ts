@@ -1,6 +1,7 @@
 import type { Model } from '../../model/model.js';
+import { shelfNumber } from '../../shelf/shelf-number.js';
 import type { Glue } from '../../shelf/shelf.js';
-import { clampPressure_MPa, clampsFor } from './clamping.js';
+import { clampForce, clampPressure_MPa, clampsFor, type ClampForce } from './clamping.js';
 import { glueAmount_ml } from './glue-amount.js';
 import { glueLines, plyGlueLines, type GlueLine } from './glue-lines.js';
 
@@ -16,7 +17,11 @@ export interface GlueSheet {
   readonly amount_ml: number;
   /** Clamps for the longest ply blank at one go; four for the corners when there are no glued plies. */
   readonly clamps_count: number;
+  /** What the clamps hold: the plies of one bar, or the four corners. */
+  readonly clamps_on: 'plies' | 'corners';
   readonly pressure_MPa: { readonly low: number; readonly high: number };
+  /** What that pressure comes to at each clamp. */
+  readonly force: ClampForce;
   readonly open_min: number;
   /** Minutes in the clamps; longer on damp wood. */
   readonly clamp_min: number;
@@ -47,7 +52,7 @@ function adviceFor(model: Model, lines: readonly GlueLine[]): readonly string[] 
     ...(lines.some((line) => line.end_grain) ? ['End grain drinks glue: brush a thin coat on the cut ends, wait five minutes, then glue as usual.'] : []),
     ...(plies && plan.lumber.rough_faces === 'inward' ? ['Put rough faces together and work the glue into the pits; the smooth faces stay outside.'] : []),
     ...(plies && plan.lumber.rough_faces === 'outward' ? ['The rough faces lie outside: plane or sand them before the cloth goes over them.'] : []),
-    ...(plies ? ['Spread one face thinly and evenly; tighten the clamps from the middle outwards.'] : []),
+    ...(plies ? ['Spread one face thinly and evenly.'] : []),
     ...(isDamp(model) ? ['This wood is damper than glue makers ask for (6 to 8 %): the time in the clamps is half as long again for it.'] : []),
   ];
 }
@@ -58,14 +63,20 @@ export function glueSheet(model: Model): GlueSheet | null {
   const lines = glueLines(model);
   if (glue === null || lines.length === 0) return null;
   const { plan } = model;
-  const longest = Math.max(0, ...plyGlueLines(model).map((line) => line.length_mm));
+  const plies = [...plyGlueLines(model)].sort((a, b) => b.length_mm - a.length_mm);
+  const longest = plies[0]?.length_mm ?? 0;
+  const clamps_count = longest > 0 ? clampsFor(longest) : 4;
+  const pressure_MPa = clampPressure_MPa(model.bars.top.stock.species.specific_gravity);
+  const area_mm2 = plies[0] === undefined ? 4 * Math.max(...lines.map((line) => line.area_mm2)) : longest * plies[0].breadth_mm;
   const large = Math.max(plan.face.width_mm, plan.face.height_mm) >= LARGE_FRAME_MM;
   return {
     glue,
     lines,
     amount_ml: glueAmount_ml(lines, glue),
-    clamps_count: longest > 0 ? clampsFor(longest) : 4,
-    pressure_MPa: clampPressure_MPa(model.bars.top.stock.species.specific_gravity),
+    clamps_count,
+    clamps_on: longest > 0 ? 'plies' : 'corners',
+    pressure_MPa,
+    force: clampForce(area_mm2, clamps_count, pressure_MPa, shelfNumber(model.shelf, 'clamp-force')),
     open_min: glue.open_min,
     clamp_min: glue.clamp_min * (isDamp(model) ? 1.5 : 1),
     handle_h: large ? Math.max(OVERNIGHT_H, glue.handle_h) : glue.handle_h,

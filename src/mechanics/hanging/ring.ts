@@ -1,11 +1,15 @@
-import type { Hardware } from '../../shelf/shelf.js';
+import type { UnitSystem } from '../../base/names.js';
+import type { Drill, Hardware } from '../../shelf/shelf.js';
 import { combinedUse } from '../fasteners/combined-load.js';
 import { screwLateral_N } from '../fasteners/design-load.js';
+import { nearestDrill, screwHole_mm } from '../fasteners/lead-hole.js';
 import { DURATION } from '../fasteners/load-duration.js';
 import { screwWithdrawal_N_per_mm } from '../fasteners/withdrawal.js';
 
 /** Root of a ring's thread, share of its outer diameter (proposal; two thirds in the Wood Handbook, 0.8 in the NDS tables). */
 const RING_ROOT_SHARE = 0.75;
+/** How deep the hole for a ring is drilled, share of its thread, so that the tip still bites (practice). */
+const RING_HOLE_SHARE = 0.9;
 /** Bending yield of the soft wire rings are made of, MPa (proposal: the lowest row of NDS Table I1). */
 const RING_YIELD_MPA = 483;
 
@@ -26,4 +30,10 @@ export function ringUse(ring: Hardware, load: RingLoad, G: number, wood_mm: numb
   const Z = DURATION.permanent * screwLateral_N({ root_mm: RING_ROOT_SHARE * ring.thread_diameter_mm, yield_MPa: RING_YIELD_MPA }, { G_side: null, G_main: G, side_mm: ring.thread_diameter_mm, main_mm: bite_mm });
   const rated = ring.rating_N > 0 ? Math.hypot(load.along_N, load.across_N) / ring.rating_N : 0;
   return Math.max(combinedUse(load.along_N, load.across_N, W, Z), rated);
+}
+
+/** The hole a ring screw wants: the largest drill on hand that leaves its thread wood to pull on, and how deep; `drill` null when every drill is wider. Source: as for wood screws that are pulled out. */
+export function ringHole(ring: Hardware, G: number, wood_mm: number, drills: readonly Drill[], units: UnitSystem): { readonly drill: Drill | null; readonly depth_mm: number } {
+  const screw = { shank_mm: ring.thread_diameter_mm, root_mm: RING_ROOT_SHARE * ring.thread_diameter_mm };
+  return { drill: nearestDrill(drills, screwHole_mm(screw, G, 'thread', 'withdrawal'), units), depth_mm: Math.round(Math.min(RING_HOLE_SHARE * ring.thread_length_mm, wood_mm - 1)) };
 }

@@ -1,45 +1,64 @@
-import { lowestHeard_Hz } from '../../mechanics/cloth/tap-note.js';
-import { formatNumber } from '../../base/units-format.js';
+import { barNames } from '../../base/names.js';
+import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { bowPromise } from '../../bench-sheet/judge-bows.js';
+import { bareTerms, liftPromise, type LiftPromise } from '../../bench-sheet/lift-promise.js';
+import { moisturePromise } from '../../bench-sheet/moisture-promise.js';
+import { clothSheet } from '../../mechanics/cloth/cloth-sheet.js';
+import { lowestHeard_Hz, type TapBand } from '../../mechanics/cloth/tap-note.js';
 import { userText } from '../clean-text.js';
 import { paragraph, table, type Cell } from '../tree.js';
-import { largest, type Section, type Telling } from '../telling.js';
+import type { Section, Telling } from '../telling.js';
 
 const blank = '. . . . . . . . . .';
 
-function bow(told: Telling): string {
-  const most = largest(told, 'bar.inward_bow_mm');
-  if (most === null) return 'unknown';
-  return Math.abs(most.value) < 0.5 ? 'straight to the eye' : `up to ${told.length(Math.abs(most.value))} with the cloth on`;
+/** How far the middle of the bars may stand off with the cloth on, each as its reading is judged; bars alike are told once. */
+function bowsUpTo({ audit, length }: Telling, rule: 'bar-bow' | 'inward-bow'): string {
+  const most = barNames.map((bar) => bowPromise(audit, bar, rule));
+  if (most.some((mm) => mm === null)) return 'as little as you can';
+  const said = new Map<string, string[]>();
+  barNames.forEach((bar, i) => {
+    const words = length(most[i] ?? 0);
+    said.set(words, [...(said.get(words) ?? []), bar]);
+  });
+  return `up to ${[...said].map(([words, bars]) => (said.size === 1 ? words : `${words} (${bars.join(', ')})`)).join('; ')}`;
 }
 
-/** How far a bar may stand out of the plane of its corners. */
-function bowOut({ audit, length }: Telling): string {
-  const limits = Object.values(audit.settings.bar_bow_limit_mm).filter(Number.isFinite);
-  if (limits.length === 0) return 'as little as you can';
-  const [least, most] = [Math.min(...limits), Math.max(...limits)];
-  return length(least) === length(most) ? `under ${length(least)}` : `under ${length(least)}, long bars ${length(most)}`;
+/** The note of the tapped cloth, bare and with its ground. */
+function notes({ audit }: Telling): string {
+  const { tap: { bare, grounded } } = clothSheet(audit.model, audit.solution);
+  const band = ({ low_Hz, high_Hz }: TapBand): string => `${formatNumber(low_Hz, 2)} to ${formatNumber(high_Hz, 2)} Hz`;
+  const ground = audit.plan.ground.coats === 0 ? '' : `; with the ground dry, ${band(grounded)}`;
+  return `${band(bare)}${ground}${bare.high_Hz < lowestHeard_Hz ? ', too low to hear: use the weight' : ''}`;
+}
+
+/** What a meter may read when the boards are cut; the order of work waits for it, and a reading is held against it. */
+function moistureToCut({ audit, units }: Telling): string {
+  const { most_pct, room_pct } = moisturePromise(audit);
+  const best = room_pct !== null && room_pct < most_pct - 0.5 ? `, best near the ${formatQuantity(room_pct, 'pct', units)} of the room` : '';
+  return `up to ${formatQuantity(most_pct, 'pct', units)}${best}`;
 }
 
 /** Last page: what to measure while building, what it should be, blanks to fill in, and the name each reading has in a file. */
 export function benchSheetSection(told: Telling): Section {
   const { audit, said, number, length } = told;
-  const limit = audit.settings.corner_lift_limit_mm;
-  const lift = limit === undefined || !Number.isFinite(limit) ? 'as little as you can' : `under ${length(limit)}`;
-  const low = number('cloth.tap_note_low_Hz');
-  const high = number('cloth.tap_note_high_Hz');
+  const bare = liftPromise(audit, bareTerms(audit.model));
+  const stretched = liftPromise(audit, 'cloth-on');
+  const upTo = (most_mm: number | null, { limit_mm }: LiftPromise): string =>
+    limit_mm === null ? 'as little as you can' : most_mm === null || most_mm >= limit_mm ? `up to ${length(limit_mm)}` : `up to ${length(most_mm)}; more than ${length(limit_mm)} shows on the wall`;
   const sag = number('cloth.push_sag_mm');
   const rows: (readonly Cell[])[] = [
-    ['Moisture of the boards when cut', said('lumber.moisture_pct'), blank, 'moisture'],
+    ['Moisture of the boards when cut', moistureToCut(told), blank, 'moisture'],
     ['Twist of each board, sighted over two straight sticks', audit.plan.lumber.chosen === 'picked' ? 'picked: hardly any' : 'as low as you can choose', blank, 'boards'],
     ['Diagonal, top left to bottom right', said('frame.diagonal_mm'), blank, 'diagonals'],
     ['Diagonal, top right to bottom left', 'the same', blank, 'diagonals'],
-    ['Frame on its back on a flat table, three corners pressed down: fourth corner up by', lift, blank, 'corner-lift'],
+    ['Frame on its back on a flat table, three corners pressed down: fourth corner up by', upTo(bare.table_mm, bare), blank, 'corner-lift'],
     ['Which corner that is', 'any', blank, 'lifted'],
-    ['No flat table: sticks along the left and right bars, their far ends disagree by', lift, blank, 'winding'],
-    ['The same two, cloth on', lift, blank, 'corner-lift, winding'],
-    ['Middle of each bar out of the plane of its corners', bowOut(told), blank, 'bow'],
-    ['Bars sighted along: bow inward', bow(told), blank, 'inward-bow'],
-    ['Note of the tapped cloth', low === null || high === null ? 'unknown' : `${formatNumber(low, 2)} to ${formatNumber(high, 2)} Hz${high < lowestHeard_Hz ? ', too low to hear: use the weight' : ''}`, blank, 'tap'],
+    ['No flat table: sticks along the left and right bars, their far ends disagree by', upTo(bare.sticks_mm, bare), blank, 'winding'],
+    ['The same off the table, cloth on', upTo(stretched.table_mm, stretched), blank, 'corner-lift'],
+    ['The same over the sticks, cloth on', upTo(stretched.sticks_mm, stretched), blank, 'winding'],
+    ['Middle of each bar out of the plane of its corners, cloth on', bowsUpTo(told, 'bar-bow'), blank, 'bow'],
+    ['Bars sighted along, cloth on: middle out of straight', bowsUpTo(told, 'inward-bow'), blank, 'inward-bow'],
+    ['Note of the tapped cloth', notes(told), blank, 'tap'],
     ['A weight of 500 g (about 18 oz) in the middle sinks', sag === null ? 'unknown' : `about ${length(Number(sag.toPrecision(2)))}`, blank, 'push'],
     ['Weight, finished', said('frame.weight_kg'), blank, 'weight'],
   ];

@@ -31,9 +31,12 @@ export function changesSection(told: Telling): Section {
       })),
     );
   }
-  if (blocks.length === 0) blocks.push(paragraph('Nothing has to change.'));
+  if (blocks.length === 0) blocks.push(paragraph(measuredTrouble(told) ? 'Nothing has to change in the plan. But the frame as you measured it needs work before you go on: see “What you measured”.' : 'Nothing has to change.'));
   return { title: 'What to change', blocks, pictures: [] };
 }
+
+/** Whether a reading of the bench sheet calls for something. */
+const measuredTrouble = ({ audit }: Telling): boolean => (audit.measured?.findings ?? []).some(({ verdict }) => verdict !== 'clear');
 
 const heads: readonly Column[] = [
   { head: 'Change' }, { head: 'Verdict' }, { head: 'Twist reserve', align: 'right' }, { head: 'Chance of a lifted corner' }, { head: 'Cost', align: 'right' }, { head: 'Weight', align: 'right' },

@@ -6,7 +6,7 @@ import { cornerBuild } from '../drawings/corner-build.js';
 import { bullets, heading, paragraph, picture, strong, table, type Block, type Cell, type Inline } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutsInWords } from '../words/about.js';
-import { pressureInWords } from '../words/force.js';
+import { forceInWords, pressureInWords } from '../words/force.js';
 import { inOwnUnits } from '../words/own-units.js';
 import { placesInWords } from '../words/places.js';
 import { waitInWords } from '../words/waiting.js';
@@ -42,7 +42,7 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
   const { units } = told;
   const tip = tipWords(told, line);
   const holes = [
-    ...(line.clearance === null ? [] : [`${drill(told, line.clearance.label, line.clearance.diameter_mm)} through the first piece`]),
+    ...(line.clearance === null ? [] : [`${drill(told, line.clearance.label, line.clearance.diameter_mm)} through the ${onSteel(told, line) ? 'steel, unless its own holes are as wide' : 'first piece'}`]),
     ...(line.pilot_label === null ? [] : [`${drill(told, line.pilot_label, line.pilot_mm)} where it bites, ${told.length(line.pilot_depth_mm)} deep from the surface`]),
     ...(line.countersink_mm === null ? [] : [`sink the head, ${told.length(line.countersink_mm)} wide`]),
   ];
@@ -59,6 +59,8 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
     ]),
   ];
 }
+
+const onSteel = ({ audit }: Telling, { name }: FasteningLine): boolean => name === 'brace-screws' && audit.plan.corners.brace?.kind === 'steel-angle';
 
 /** A drill as printed on it; one in inches with its millimetres for who measures in those. */
 function drill({ units, length }: Telling, label: string, diameter_mm: number | null): string {
@@ -86,13 +88,27 @@ function places(told: Telling, line: FasteningLine): readonly Cell[] {
   return [...same].map(([words, pieces]) => `Places, measured from the long point or the end, ${aboutsInWords(pieces)}: ${words}.`);
 }
 
+function clampsInWords({ clamps_count: n, clamps_on }: GlueSheet): string {
+  return clamps_on === 'corners' ? 'one clamp at each corner' : n === 1 ? 'one clamp in the middle of the bar' : `${n} clamps along the longest bar`;
+}
+
+/** Where the pressure that glue makers ask for is more than hands can give, what counts instead. */
+function pressureWarning({ units, audit }: Telling, { pressure_MPa, force, clamps_on }: GlueSheet): readonly Cell[] {
+  if (force.in_reach) return [];
+  const screws = audit.plan.bars.bond === 'glue+screws' && clamps_on === 'plies' ? '; the screws between them help' : '';
+  return [
+    `Glue makers ask for ${pressureInWords(pressure_MPa.low, pressure_MPa.high, units)} of the joint. Here that is ${forceInWords(Number(force.low_N.toPrecision(2)), units)} and more at each clamp, and a clamp tightened by hand gives about ${forceInWords(force.by_hand_N, units)}: ${force.clamps_needed} clamps would reach it. So do not chase the number: plane the faces until they close under a light hand, lay a stiff straight batten under the clamps, set as many as you have${screws}, and look for the thin bead everywhere.`,
+  ];
+}
+
 function glueBlocks(told: Telling, glue: GlueSheet): readonly Block[] {
   const { units, audit } = told;
   return [
     heading(3, 'Glue'),
     bullets([
       `${userText(glue.glue.name, 50)}: about ${formatQuantity(glue.amount_ml * audit.plan.count, 'ml', units)} for ${audit.plan.count === 1 ? 'the frame' : `${audit.plan.count} frames`}.`,
-      `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${glue.clamps_count} clamps for the longest go; tighten them hard, ${pressureInWords(glue.pressure_MPa.low, glue.pressure_MPa.high, units)} of the joint, until a thin bead of glue shows all along.`,
+      `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${clampsInWords(glue)}. Tighten them snug and evenly${glue.clamps_count > 2 && glue.clamps_on === 'plies' ? ', the middle ones first' : ''}, until a thin bead of glue shows all along, and then no further.`,
+      ...pressureWarning(told, glue),
       `In clamps ${waitInWords(glue.clamp_min / 60)}; to be handled after ${waitInWords(glue.handle_h)}; full strength after ${waitInWords(glue.cure_h)}.`,
       ...(glue.warm_enough ? [] : [[strong(`This room is too cold for the glue: it wants at least ${formatQuantity(glue.least_temperature_C, 'C', units)}.`)]]),
       ...glue.advice.map((sentence) => inOwnUnits(sentence, units)),

@@ -1,5 +1,6 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { hangingState, type HangingState } from '../../mechanics/hanging/hanging-state.js';
+import { ringHole } from '../../mechanics/hanging/ring.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { userText } from '../clean-text.js';
 import { hanging, liesFlat } from '../drawings/hanging.js';
@@ -22,6 +23,7 @@ export function hangingSection(told: Telling): Section {
       `Hanging points ${length(plan.hang.drop_mm)} below the top edge, ${plan.hang.from === 'inside' ? 'on the inner faces of the side bars' : 'in the middle of the backs of the side bars'}; finished weight ${told.said('frame.weight_kg')}.`,
       ...wire(told, state),
       ...hardware(told, state),
+      ...ringDrill(told, state),
       ...lean(told, state),
     ]),
   ];
@@ -51,6 +53,13 @@ function hardware({ units, number }: Telling, state: HangingState): readonly Cel
     ...(w === null ? [] : [`Wire: ${rated(w)}${times('hanging.wire_factor')}.`]),
     ...(ring === null ? [] : [`2 x ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`]),
   ];
+}
+
+/** The hole each ring is screwed into. */
+function ringDrill({ audit, length, units }: Telling, { picked: { ring }, ring_wood_mm }: HangingState): readonly Cell[] {
+  if (ring === null) return [];
+  const { drill, depth_mm } = ringHole(ring, audit.model.bars.left.stock.species.specific_gravity, ring_wood_mm, audit.shelf.drills, units);
+  return [drill === null ? 'No drill on the shelf is thin enough for the rings: prick the place with an awl.' : `Drill ${userText(drill.label, 20)} for each ring, ${length(depth_mm)} deep, and turn it in by hand until its shoulder meets the wood.`];
 }
 
 function lean({ units, length }: Telling, { lean: l }: HangingState): readonly Cell[] {

@@ -1,4 +1,5 @@
 import { formatQuantity } from '../../base/units-format.js';
+import { moisturePromise } from '../../bench-sheet/moisture-promise.js';
 import { orderOfWork } from '../../mechanics/order-of-work.js';
 import { paragraph, steps, strong, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
@@ -28,5 +29,5 @@ function settling(told: Telling): readonly Cell[] {
   const gap = told.number('lumber.moisture_gap_pct');
   const days = told.number('lumber.wait_days');
   if (gap === null || days === null || gap < 1 || days < 1) return [];
-  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of the ${formatQuantity(gap, 'pct', told.units)} of water they hold too much.`]];
+  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of the ${formatQuantity(gap, 'pct', told.units)} of water they hold too much. When you cut, a meter may read ${formatQuantity(moisturePromise(told.audit).most_pct, 'pct', told.units)} at most.`]];
 }
