@@ -153,6 +153,11 @@ const wordings = {
   'no-cloth-yet': (d) => ({ found: `\`${d.name}\` with \`when: before-cloth\``, allowed: 'a reading that needs no cloth', hint: 'Write `when: after-cloth`, or remove the reading.' }),
   'corner-without-lift': () => ({ found: '`lifted` without a lift', allowed: '`corner-lift` or `winding` beside it', hint: 'Say by how much that corner stands up.' }),
   'nothing-read': () => ({ found: 'a sheet without a reading', allowed: 'at least one, such as `corner-lift: 4 mm`', hint: 'Fill in what you measured; the rest may stay out.' }),
+  // A pile against itself
+  'mark-twice': (d) => ({ found: `a second board marked \`${d.value}\``, allowed: 'each mark once', hint: 'Chalk another letter on one of them.' }),
+  'one-for-several': (d) => ({ found: `one \`${d.name}\` for ${d.value} boards`, allowed: 'boards that nobody read or marked, counted together', hint: 'Give the board that has it a line of its own, and count the others.' }),
+  'knot-beyond-board': (d) => ({ found: `a knot at \`${d.value}\``, allowed: `a place on the board, up to ${d.allowed}`, hint: 'Measure from the marked end.' }),
+  'over-beyond-board': (d) => ({ found: `a reading over \`${d.value}\``, allowed: `no more than the board’s length, ${d.allowed}`, hint: 'That is right for a piece cut off since; otherwise check both numbers.' }),
   // A shelf against itself
   'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),
   'impossible-screw': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Measure the screw again: the bottom of the thread is thinner than the smooth part, the head wider.' }),

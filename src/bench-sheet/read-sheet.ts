@@ -1,3 +1,4 @@
+import { formatProblem } from '../base/file-format.js';
 import { barNames, type BarName } from '../base/names.js';
 import type { Problem, Result } from '../base/problem.js';
 import { schemaProblems } from '../base/schema-problems.js';
@@ -14,7 +15,7 @@ const usual_pad_mm = 50;
 export function readSheet(text: string, file: string): Result<Sheet> {
   const { source, problems } = readYaml(text, file);
   if (source === null) return failed(problems);
-  const wrongFormat = formatProblem(source);
+  const wrongFormat = formatProblem(source, 'sheet');
   if (wrongFormat !== null) return failed([...problems, wrongFormat]);
   const checked = sheetInputSchema.safeParse(source.data);
   if (!checked.success) return failed([...problems, ...schemaProblems(sheetInputSchema, checked.error.issues, source)]);
@@ -23,15 +24,6 @@ export function readSheet(text: string, file: string): Result<Sheet> {
 }
 
 const failed = (problems: readonly Problem[]): Result<Sheet> => ({ ok: false, problems: limitProblems(inFileOrder(problems)) });
-
-function formatProblem(source: YamlSource): Problem | null {
-  const { data } = source;
-  if (typeof data !== 'object' || data === null || Array.isArray(data)) return source.problem('not-a-map', [], { value: `\`${source.written([])}\`` });
-  const format = Object.hasOwn(data, 'sheet') ? (data as { readonly sheet: unknown }).sheet : undefined;
-  if (format === 1) return null;
-  if (typeof format === 'number' && Number.isInteger(format) && format > 1) return source.problem('later-format', ['sheet'], { name: 'sheet', value: source.written(['sheet']) });
-  return source.problem('not-this-format', format === undefined ? [] : ['sheet'], { name: 'sheet', value: format === undefined ? 'no `sheet: 1`' : `\`sheet: ${source.written(['sheet'])}\`` });
-}
 
 function againstItself(input: SheetInput, source: YamlSource): Problem[] {
   const problems: Problem[] = [];

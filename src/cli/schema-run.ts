@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { toJSONSchema } from 'zod/mini';
 import { sheetInputSchema } from '../bench-sheet/sheet-schema.js';
 import { catalogue } from '../facts/catalogue.js';
+import { pileInputSchema } from '../pile/pile-schema.js';
 import { planInputSchema } from '../plan/plan-schema.js';
 import { rulesetInputSchema } from '../rules/ruleset-schema.js';
 import { shelfInputSchema } from '../shelf/shelf-schema.js';
@@ -15,6 +16,7 @@ const schemas = {
   shelf: { schema: shelfInputSchema, title: 'Shelf of lumber, fastenings, cloth and the like' },
   ruleset: { schema: rulesetInputSchema, title: 'Ruleset that judges plans' },
   sheet: { schema: sheetInputSchema, title: 'Bench sheet: what was measured of one frame' },
+  pile: { schema: pileInputSchema, title: 'Boards in hand' },
 } as const;
 
 /** The JSON Schema of a kind of file, draft 2020-12, as text. What one part of a file demands of another is checked by the tool alone. */

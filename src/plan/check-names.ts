@@ -20,17 +20,20 @@ const names: readonly { readonly path: readonly string[]; readonly section: Sect
 function find(data: unknown, pattern: readonly string[], path: Path = []): { readonly path: Path; readonly name: string }[] {
   const [step, ...rest] = pattern;
   if (step === undefined) return typeof data === 'string' ? [{ path, name: data }] : [];
-  if (step === '*') return Array.isArray(data) ? data.slice(0, 20).flatMap((item, index) => find(item, rest, [...path, index])) : [];
+  if (step === '*') return Array.isArray(data) ? data.slice(0, 500).flatMap((item, index) => find(item, rest, [...path, index])) : [];
   if (typeof data !== 'object' || data === null || !Object.hasOwn(data, step)) return [];
   return find((data as Record<string, unknown>)[step], rest, [...path, step]);
 }
 
 /** Names in a plan that the shelf does not have. Looks at the raw document, so that they show beside any other problem; names left to defaults are checked by `checkDefaults`. */
-export function checkNames(source: YamlSource, shelf: Shelf): Problem[] {
-  return names.flatMap(({ path: pattern, section }) => find(source.data, pattern).flatMap(({ path, name }) => {
+export const checkNames = (source: YamlSource, shelf: Shelf): Problem[] => names.flatMap(({ path, section }) => unknownNames(source, shelf, path, section));
+
+/** The same for one place of any document, `*` standing for every entry of a list. */
+export function unknownNames(source: YamlSource, shelf: Shelf, pattern: readonly string[], section: Section): Problem[] {
+  return find(source.data, pattern).flatMap(({ path, name }) => {
     if (Object.hasOwn(shelf[section], name) || (section === 'glues' && name === 'none')) return [];
     return [unknownName(source, path, name, section, shelf)];
-  }));
+  });
 }
 
 /** The problem of a name that a section of the shelf does not have. */

@@ -1,3 +1,4 @@
+import { formatProblem } from '../base/file-format.js';
 import type { Problem, Result } from '../base/problem.js';
 import { schemaProblems } from '../base/schema-problems.js';
 import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/yaml-document.js';
@@ -12,20 +13,10 @@ import { settlePlan } from './settle-plan.js';
 
 type Read = { readonly plan: Plan | null; readonly source: YamlSource | null; readonly problems: readonly Problem[] };
 
-/** A first line that says this is no plan, or a plan of a later tool. */
-function formatProblem(source: YamlSource): Problem | null {
-  const { data } = source;
-  if (typeof data !== 'object' || data === null || Array.isArray(data)) return source.problem('not-a-map', [], { value: `\`${source.written([])}\`` });
-  const format = Object.hasOwn(data, 'plan') ? (data as { readonly plan: unknown }).plan : undefined;
-  if (format === 1) return null;
-  if (typeof format === 'number' && Number.isInteger(format) && format > 1) return source.problem('later-format', ['plan'], { name: 'plan', value: source.written(['plan']) });
-  return source.problem('not-this-format', format === undefined ? [] : ['plan'], { name: 'plan', value: format === undefined ? 'no `plan: 1`' : `\`plan: ${source.written(['plan'])}\`` });
-}
-
 function read(text: string, file: string): Read {
   const { source, problems } = readYaml(text, file);
   if (source === null) return { plan: null, source, problems };
-  const wrongFormat = formatProblem(source);
+  const wrongFormat = formatProblem(source, 'plan');
   if (wrongFormat !== null) return { plan: null, source: null, problems: [...problems, wrongFormat] };
   const checked = planInputSchema.safeParse(source.data);
   if (!checked.success) return { plan: null, source, problems: [...problems, ...schemaProblems(planInputSchema, checked.error.issues, source)] };

@@ -9,6 +9,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   frame3d: { may: [], why: 'A frame solver that could be published alone: no wood, no cloth, no paintings.' },
   shelf: { may: ['base'], why: 'What is in the shop, whatever is planned.' },
   plan: { may: ['base', 'shelf'], why: 'A plan is checked against a shelf and knows nothing of what becomes of it.' },
+  pile: { may: ['base', 'shelf', 'plan', 'mechanics'], why: 'The boards in hand, read; what becomes of them is another stage.' },
   model: { may: ['base', 'plan', 'shelf'], why: 'Plan and shelf made into geometry and sections; not solved yet.' },
   mechanics: { may: ['base', 'plan', 'shelf', 'model'], why: 'Formulas of wood, cloth, fasteners and hanging on a model and its solution.' },
   solve: { may: ['base', 'frame3d', 'model', 'mechanics'], why: 'The only stage that runs the frame solver.' },

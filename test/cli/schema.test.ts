@@ -3,26 +3,27 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import type { SchemaKind } from '../../src/cli/schema.js';
+import { schemaKinds, type SchemaKind } from '../../src/cli/schema.js';
 import { schemaText } from '../../src/cli/schema-run.js';
+import { readPile } from '../../src/pile/read-pile.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { fileText, shippedShelf } from '../plan/shelf-for-tests.js';
 import { brokenPlans } from './broken-plans.js';
 import { folder, root } from './command.js';
 
 const ajv = new Ajv2020({ strict: true, allowUnionTypes: true });
-const valid = { plan: ajv.compile(JSON.parse(schemaText('plan')) as object), shelf: ajv.compile(JSON.parse(schemaText('shelf')) as object), ruleset: ajv.compile(JSON.parse(schemaText('ruleset')) as object), sheet: ajv.compile(JSON.parse(schemaText('sheet')) as object) };
+const valid = Object.fromEntries(schemaKinds.map((kind) => [kind, ajv.compile(JSON.parse(schemaText(kind)) as object)])) as Record<SchemaKind, ReturnType<typeof ajv.compile>>;
 
 /** Every YAML file under a folder of the project, by its path from the root. */
 const yamlUnder = (path: string): readonly string[] => readdirSync(join(root, path), { recursive: true, encoding: 'utf8' }).filter((file) => file.endsWith('.yaml')).map((file) => join(path, file)).sort();
 /** What kind of file a text says it is. */
-const kindOf = (text: string): SchemaKind | null => (/^(plan|shelf|ruleset|sheet): 1\b/m.exec(text)?.[1] ?? null) as SchemaKind | null;
+const kindOf = (text: string): SchemaKind | null => (schemaKinds.find((kind) => new RegExp(`^${kind}: 1\\b`, 'm').test(text)) ?? null);
 
 const examples = ['reports', 'rules', 'test/plans'].flatMap(yamlUnder).map((file) => ({ file, kind: kindOf(fileText(file)) })).filter(({ kind }) => kind !== null);
 
 describe('the schemas, as an independent validator reads them', () => {
   it('there are examples of every kind to try', () => {
-    expect(new Set(examples.map(({ kind }) => kind))).toEqual(new Set(['plan', 'shelf', 'ruleset']));
+    expect(new Set(examples.map(({ kind }) => kind))).toEqual(new Set(['plan', 'shelf', 'ruleset', 'pile']));
     expect(examples.filter(({ kind }) => kind === 'plan').length).toBeGreaterThan(20);
   });
 
@@ -67,8 +68,8 @@ describe('the command', () => {
   it('prints one, writes all, and they are those that the project ships', () => {
     const here = folder();
     expect(here.run('schema', '--out', 'schema').code).toBe(0);
-    expect(here.files()).toEqual(['schema/plan.schema.json', 'schema/ruleset.schema.json', 'schema/sheet.schema.json', 'schema/shelf.schema.json']);
-    for (const kind of ['plan', 'shelf', 'ruleset', 'sheet'] as const) {
+    expect(here.files()).toEqual(schemaKinds.map((kind) => `schema/${kind}.schema.json`).sort());
+    for (const kind of schemaKinds) {
       const printed = here.run('schema', kind).out;
       expect((JSON.parse(printed) as { readonly $schema: string }).$schema).toBe('https://json-schema.org/draft/2020-12/schema');
       expect(printed).toBe(fileText(`rules/schema/${kind}.schema.json`));
@@ -82,12 +83,13 @@ describe('the command', () => {
 });
 
 describe('the comment that points an editor to the schema', () => {
-  const plans = yamlUnder('reports');
+  const files = yamlUnder('reports');
 
-  it.each(plans)('stands at the top of %s, leads to the schema, and does not break the reader', (file) => {
+  it.each(files)('stands at the top of %s, leads to the schema, and does not break the reader', (file) => {
     const text = fileText(file);
     const [, schema = ''] = /^# yaml-language-server: \$schema=(\S+)\n/.exec(text) ?? [];
-    expect(join(file, '..', schema)).toBe('rules/schema/plan.schema.json');
-    expect(readPlanWith(text, file, shippedShelf()).ok).toBe(true);
+    const kind = kindOf(text);
+    expect(join(file, '..', schema)).toBe(`rules/schema/${kind}.schema.json`);
+    expect((kind === 'pile' ? readPile : readPlanWith)(text, file, shippedShelf()).ok).toBe(true);
   });
 });

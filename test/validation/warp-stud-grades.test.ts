@@ -7,7 +7,8 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { curvatureOf, gradientCurvature_per_m, publishedAnchors, twistRateOf } from '../../src/risk/anchors.js';
+import { curvatureOf, twistRateOf } from '../../src/mechanics/measure/board-shape.js';
+import { gradientCurvature_per_m, publishedAnchors } from '../../src/risk/anchors.js';
 import { proposedSpread } from '../risk/made-up-frame.js';
 
 const deg = Math.PI / 180;

@@ -1,0 +1,63 @@
+import { readQuantity, readRange, type Dimension } from '../base/units.js';
+import { curvatureOf, twistRateOf } from '../mechanics/measure/board-shape.js';
+import type { PileInput } from './pile-schema.js';
+import type { Pile, PileBoard } from './pile.js';
+
+type BoardInput = PileInput['boards'][number];
+
+function quantity(text: string, dimension: Dimension): number {
+  const reading = readQuantity(text, dimension);
+  if (!reading.ok) throw new Error(`the schema let a ${dimension} through that cannot be read: ${text}`);
+  return reading.value;
+}
+
+const mm = (text: string): number => quantity(text, 'length');
+
+/** The pile of a checked input: every board by itself, unmarked ones named `u1`, `u2` … past the marks that are taken. */
+export function fillPile(input: PileInput): Pile {
+  const first = readQuantity(input.boards[0]?.length ?? '', 'length');
+  const taken = new Set(input.boards.flatMap(({ mark }) => (mark === undefined ? [] : [mark])));
+  let free = 0;
+  const nextMark = (): string => {
+    do free += 1;
+    while (taken.has(`u${free}`));
+    return `u${free}`;
+  };
+  const boards = input.boards.flatMap((board) => Array.from({ length: board.count ?? 1 }, () => fillBoard(board, nextMark)));
+  return { name: input.name?.trim() ?? 'The pile', units: first.ok && first.system === 'inch' ? 'inch' : 'metric', boards };
+}
+
+function fillBoard(board: BoardInput, nextMark: () => string): PileBoard {
+  const length_mm = mm(board.length);
+  const over_mm = board.over === undefined ? length_mm : mm(board.over);
+  const turned = (other: boolean): number => (other ? -1 : 1);
+  return {
+    mark: board.mark ?? nextMark(),
+    marked: board.mark !== undefined,
+    stock: board.stock,
+    length_mm,
+    twist_rad_per_m: twistOf(board.twist, length_mm),
+    bow_per_m: curveOf(board.bow, over_mm, turned(board.hollow === 'other-face')),
+    crook_per_m: curveOf(board.crook, over_mm, turned(board['hollow-edge'] === 'other-edge')),
+    knots: (board.knots ?? []).map(knotOf).sort((a, b) => a.from_mm - b.from_mm),
+  };
+}
+
+function twistOf(twist: BoardInput['twist'], length_mm: number): number | null {
+  if (twist === undefined) return null;
+  if (typeof twist === 'string') return quantity(twist, 'twist');
+  const over_m = (twist.over === undefined ? length_mm : mm(twist.over)) / 1000;
+  return (twist.for === 'left' ? -1 : 1) * twistRateOf(mm(twist.rise), mm(twist.width), over_m) + 0;
+}
+
+function curveOf(rise: string | undefined, over_mm: number, sign: number): number | null {
+  if (rise === undefined) return null;
+  const direct = readQuantity(rise, 'curvature');
+  return sign * (direct.ok ? direct.value : curvatureOf(mm(rise) / 1000, over_mm / 1000)) + 0;
+}
+
+function knotOf(text: string): { from_mm: number; to_mm: number } {
+  const reading = readRange(text, 'length');
+  if (reading === null) throw new Error(`the schema let a knot through that cannot be read: ${text}`);
+  return { from_mm: reading.low, to_mm: reading.high };
+}
