@@ -10,6 +10,7 @@ import type { Plan } from './plan/plan.js';
 import { readPlanWith } from './plan/read-plan.js';
 import type { Audit } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
+import { appliedOf } from './rules/applied.js';
 import { evaluateRules } from './rules/evaluate.js';
 import { examinerFor } from './suggest/examine.js';
 import { usualChanges } from './suggest/first-aid.js';
@@ -40,10 +41,9 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
     findings: judged.findings,
     verdict: worstVerdict(judged.findings),
     silent: judged.silent,
-    switched_off: bench.ruleset.off.map(({ id, reason }) => ({ rule: id, reason })),
     assumed: [...plan.assumed, ...assumedJoints(model)],
     left_out: leftOut(model),
-    ruleset_name: bench.ruleset.name,
+    applied: appliedOf(bench.ruleset, bench.baseline ?? null),
     seed: bench.seed,
     samples: bench.samples,
     changes: [],

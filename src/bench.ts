@@ -11,6 +11,8 @@ export interface Bench {
   readonly ruleset: Ruleset;
   readonly seed: number;
   readonly samples: number;
+  /** What a ruleset is held against to say what it relaxes; left out, the lowest file it builds on. */
+  readonly baseline?: Ruleset;
   /** The list of sources, by which a report names them in full. */
   readonly sources?: readonly Source[];
 }

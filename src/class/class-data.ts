@@ -10,7 +10,7 @@ export function rollUpData(found: ClassFindings): Record<string, unknown> {
     verdicts: roll_up.verdicts,
     rows: rows.map(({ file, name, count, verdict, findings, lift_chance, cost }) => ({ file, name, count, verdict, worst: findings[0] ?? null, lift_chance, cost })),
     common: roll_up.common.map(({ rule, plans, stops, unknowns, cautions, rows: in_rows, example }) => ({ rule, plans, stops, unknowns, cautions, rows: in_rows, example: example.say, do: example.do })),
-    ruleset: found.ruleset_name,
+    ruleset: found.applied,
     shelf: found.shelf_name,
     measured: found.measured,
     seed: found.seed,

@@ -1,10 +1,12 @@
 import type { Problem } from '../base/problem.js';
 import { chanceInWords } from '../base/chance-words.js';
 import { planLetter } from '../cutting/pool.js';
+import type { Applied } from '../findings/applied.js';
 import type { Verdict } from '../findings/finding.js';
 import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
 import { bullets, document, heading, paragraph, setApart, strong, table, type Block, type Cell } from '../report/tree.js';
+import { appliedInWords, relaxedBlocks } from '../report/words/applied.js';
 import { counted, verdictWord } from '../report/words/verdict.js';
 import { measuredInWords } from '../shelf/measured-words.js';
 import type { ClassRow } from './class-row.js';
@@ -23,7 +25,8 @@ export interface ClassFindings {
   readonly pooled: Pooled | null;
   /** Positions among the rows of the plans that were pooled, in the order of their letters. */
   readonly pooled_rows: readonly number[];
-  readonly ruleset_name: string;
+  /** The ruleset all were judged by, and what it relaxes. */
+  readonly applied: Applied;
   readonly shelf_name: string;
   /** The shelf's numbers that the studio measured itself, see `Shelf.measured`. */
   readonly measured: readonly string[];
@@ -44,13 +47,14 @@ export function composeClassPage(found: ClassFindings): Report {
     tree: document([
       heading(1, 'The class at a glance'),
       setApart(paragraph(strong(classSentence(found.roll_up)))),
+      ...relaxedBlocks(found.applied),
       ...part('Plan by plan', planTable(found)),
       ...part('Plans that could not be read', brokenBlocks(found.broken)),
       ...part('What most of the class got wrong', commonBlocks(found)),
       ...part('What to buy for all', [...whoIsIn(found), ...(found.pooled === null ? [] : [...troubleBlocks(found.pooled), ...buyingBlocks(found.pooled)])]),
       ...part('What to cut', found.pooled === null ? [] : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled)]),
       ...part('The cloth on the roll', rolls.blocks),
-      ...part('What this rests on', [paragraph(`Ruleset “${userText(found.ruleset_name)}”, shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`)]),
+      ...part('What this rests on', [paragraph(`Ruleset ${appliedInWords(found.applied)}; shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`)]),
     ]),
     pictures: [...boards.pictures, ...rolls.pictures],
   };

@@ -10,6 +10,7 @@ import { compareGravity } from '../findings/summary.js';
 import type { Plan } from '../plan/plan.js';
 import { auditData } from '../report/json.js';
 import { writeMarkdown } from '../report/markdown.js';
+import { appliedOf } from '../rules/applied.js';
 import type { AuditOptions } from './audit.js';
 import { verdictLine, writeReport } from './audit-run.js';
 import { codeOf, exitCode } from './exit.js';
@@ -71,7 +72,7 @@ async function one(file: string, page: string, bench: Bench, options: AuditOptio
   kept.rows.push(classRow(audit, file, format === 'json' ? null : `${page}/report.${format}`));
 }
 
-function conclude({ rows, pool, broken }: Kept, errors: readonly Problem[], { shelf, ruleset, seed, samples }: Bench): ClassFindings {
+function conclude({ rows, pool, broken }: Kept, errors: readonly Problem[], { shelf, ruleset, baseline, seed, samples }: Bench): ClassFindings {
   const plans = pool.map(({ plan }) => plan);
   return {
     rows,
@@ -79,7 +80,7 @@ function conclude({ rows, pool, broken }: Kept, errors: readonly Problem[], { sh
     broken: errors,
     pooled: plans.length === 0 ? null : poolPlans(plans, shelf),
     pooled_rows: pool.map(({ row }) => row),
-    ruleset_name: ruleset.name,
+    applied: appliedOf(ruleset, baseline ?? null),
     shelf_name: shelf.name,
     measured: shelf.measured,
     currency: shelf.currency,

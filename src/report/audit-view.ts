@@ -2,6 +2,7 @@ import type { Measured } from '../bench-sheet/measured.js';
 import type { Source } from '../base/sources.js';
 import type { CutPlan } from '../cutting/purchase.js';
 import type { Fact } from '../facts/fact.js';
+import type { Applied } from '../findings/applied.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Assumed, Plan } from '../plan/plan.js';
@@ -30,12 +31,11 @@ export interface Audit {
   readonly verdict: Verdict;
   /** Rules that did not speak, and why. */
   readonly silent: readonly { readonly rule: string; readonly why: string }[];
-  /** Rules a ruleset switched off, with its reason. */
-  readonly switched_off: readonly { readonly rule: string; readonly reason: string }[];
   readonly assumed: readonly Assumed[];
   /** What the model leaves out, in sentences. */
   readonly left_out: readonly string[];
-  readonly ruleset_name: string;
+  /** The ruleset it was judged by, and what that relaxes. */
+  readonly applied: Applied;
   readonly seed: number;
   readonly samples: number;
   /** Most useful first; empty when not asked for. */

@@ -22,6 +22,7 @@ export function auditData(audit: Audit): Record<string, unknown> {
     })),
     assumed: audit.assumed.map(({ path, value }) => ({ path, value })),
     left_out: audit.left_out,
+    ruleset: audit.applied,
   };
 }
 

@@ -56,12 +56,17 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
       off.set(one.id, one);
     }
   }
+  const points = new Map<string, number>();
+  for (const one of layers.flatMap((layer) => layer.points)) {
+    if (complete && !rules.has(one.rule)) problems.push(ruleProblem('points-unknown', one.place, { value: one.rule, nearest: nearest(one.rule, [...rules.keys()]) }));
+    points.set(one.rule, one.points);
+  }
   const live = [...rules.values()].filter((rule) => rule !== null);
   const thresholds = new Map<string, Thresholds>();
   for (const rule of live) checkLimits(rule, limits, thresholds, problems, complete);
   for (const name of limitsReadByFacts) checkReadByFacts(limits.get(name), problems);
   if (complete && live.length === 0) problems.push(ruleProblem('no-rules', { file: entry.file, path: 'rules', line: 1, column: 1 }, { value: entry.name }));
-  const ruleset: Ruleset = { name: entry.name, file: entry.file, limits, thresholds, rules: live, off: [...off.values()], history, layers };
+  const ruleset: Ruleset = { name: entry.name, file: entry.file, version: entry.version, date: entry.date, points, limits, thresholds, rules: live, off: [...off.values()], history, layers };
   return { ruleset, problems: [...problems, ...conflicts.values()] };
 }
 

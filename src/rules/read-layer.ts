@@ -6,7 +6,7 @@ import { isAmount } from './quantity.js';
 import { readRule } from './read-rule.js';
 import type { RuleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
-import type { Layer, Limit, LimitAmounts, Rule, SwitchedOff } from './ruleset.js';
+import type { Layer, Limit, LimitAmounts, Points, Rule, SwitchedOff } from './ruleset.js';
 import { rulesetInputSchema, type LimitInput, type RuleInput, type RulesetInput, type SwitchedOffInput } from './ruleset-schema.js';
 
 /** A file read on its own: what could be used of it, and everything that is wrong with it. */
@@ -34,8 +34,26 @@ export function readLayer(text: string, file: string, checks: RuleChecks): ReadL
   const { rules, off } = readRules(usable(['rules']) ? (input.rules ?? []) : [], source, usable, checks, found);
   const below = usable(['builds-on']) ? (input['builds-on'] ?? []) : [];
   const builds_on = below.map((written, index) => ({ written, file: rulesetFile(written), place: source.place(['builds-on', index]) }));
-  const layer: Layer = { file, name: usable(['name']) ? (input.name ?? file) : file, builds_on, limits, rules, off };
+  const points = usable(['points']) ? readPoints(input.points ?? {}, source) : [];
+  const name = usable(['name']) ? (input.name ?? file) : file;
+  const version = usable(['version']) && input.version !== undefined ? String(input.version) : null;
+  const date = usable(['date']) ? readDate(input.date, source, found) : null;
+  const layer: Layer = { file, name, version, date, builds_on, limits, rules, off, points };
   return { layer, problems: limitProblems(found) };
+}
+
+function readPoints(input: Readonly<Record<string, number>>, source: YamlSource): readonly Points[] {
+  return Object.entries(input).slice(0, mostEntries).map(([rule, points]) => ({ rule, points, place: source.place(['points', rule], 'key') }));
+}
+
+/** A day as `2026-09-01`; null, after reporting, when there is no such day. */
+function readDate(date: string | undefined, source: YamlSource, found: Problem[]): string | null {
+  if (date === undefined) return null;
+  const [year = 0, month = 0, day = 0] = /^\d{4}-\d\d-\d\d$/.test(date) ? date.split('-').map(Number) : [];
+  const days = [31, (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;
+  if (day >= 1 && day <= days) return date;
+  found.push(ruleProblem('not-a-day', source.place(['date']), { value: source.written(['date']) }));
+  return null;
 }
 
 /** `baseline` is short for `baseline.yaml`. */
@@ -95,6 +113,7 @@ function readRules(inputs: readonly (RuleInput | SwitchedOffInput)[], source: Ya
     if (seen.has(input.id)) found.push(ruleProblem('duplicate-rule', idPlace, { value: input.id }));
     seen.add(input.id);
     if ('off' in input) {
+      if (wordsIn(input.off) < leastWords) found.push(ruleProblem('thin-reason', source.place([...path, 'off']), { value: input.off, allowed: String(leastWords) }));
       off.push({ id: input.id, reason: input.off.trim(), place: idPlace });
       return;
     }
@@ -104,6 +123,10 @@ function readRules(inputs: readonly (RuleInput | SwitchedOffInput)[], source: Ya
   tooMany(inputs.length, ['rules'], source, found);
   return { rules, off };
 }
+
+/** A reason of fewer words gives nobody a reason. */
+const leastWords = 3;
+const wordsIn = (text: string): number => (text.match(/[\p{L}\p{N}][\p{L}\p{N}\p{M}'’-]*/gu) ?? []).length;
 
 function tooMany(count: number, path: Path, source: YamlSource, found: Problem[]): void {
   if (count > mostEntries) found.push(ruleProblem('too-many-rules', source.place(path, 'key'), { value: count, allowed: String(mostEntries) }));

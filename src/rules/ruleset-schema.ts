@@ -80,6 +80,9 @@ const limit = z.union([
 export const rulesetInputSchema = z.strictObject({
   'ruleset': z.literal(1).check(described('Format of the file')),
   'name': plainText(100, 'What the ruleset is called in reports'),
+  'version': z.optional(z.union([z.number(), plainText(40, 'Edition of the ruleset, as you count them; reports print it')])),
+  'date': z.optional(z.string().check(described('Day of this edition, such as 2026-09-01; reports print it'))),
+  'points': z.optional(z.record(z.string(), z.number().check(z.minimum(0), z.maximum(1000))).check(described('Points that a plan earns by rules that are clear, by id of the rule; half of them where it is a caution'))),
   'builds-on': z.optional(z.array(z.string()).check(described('Other rulesets; later ones win, and this one wins over all'))),
   'limits': z.optional(z.record(z.string(), limit).check(described('Limits by name; a limit of the same name replaces the one below'))),
   'rules': z.optional(z.array(z.union([rule, switchedOff])).check(described('Rules; a rule of the same id replaces the one below'))),

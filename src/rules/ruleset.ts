@@ -93,10 +93,22 @@ export interface SwitchedOff {
   readonly place: Place;
 }
 
+/** Points that a plan earns when a rule is clear. */
+export interface Points {
+  readonly rule: string;
+  readonly points: number;
+  readonly place: Place;
+}
+
 /** What one file says, before it is laid over others. */
 export interface Layer {
   readonly file: string;
   readonly name: string;
+  readonly version: string | null;
+  /** `2026-09-01` */
+  readonly date: string | null;
+  /** Points that a plan earns by rules. */
+  readonly points: readonly Points[];
   /** Files laid below this one, in order, and where they are named. */
   readonly builds_on: readonly { readonly written: string; readonly file: string; readonly place: Place }[];
   readonly limits: readonly Limit[];
@@ -115,6 +127,10 @@ export interface Change {
 export interface Ruleset {
   readonly name: string;
   readonly file: string;
+  readonly version: string | null;
+  readonly date: string | null;
+  /** Points by rule id; empty where the ruleset gives none. */
+  readonly points: ReadonlyMap<string, number>;
   readonly limits: ReadonlyMap<string, Limit>;
   /** Every limit as used by some rule, in the unit of the fact it is used on; keys by `thresholdKey`. */
   readonly thresholds: ReadonlyMap<string, Thresholds>;

@@ -7,13 +7,14 @@ import { writeMarkdown } from '../../src/report/markdown.js';
 import { benchSheetSection } from '../../src/report/sections/bench-sheet.js';
 import { sheetInputSchema } from '../../src/bench-sheet/sheet-schema.js';
 import { telling } from '../../src/report/telling.js';
+import { trial } from '../report/applied.js';
 import { nothing, promisedBy, ruled } from './audited.js';
 
 function audited(changes: object = {}): Audit {
   const promised = promisedBy(changes);
   const { shelf } = promised.model;
   return {
-    ...promised, shelf, silent: [], switched_off: [], assumed: [], left_out: [], ruleset_name: 'Trial', seed: 1, samples: 2000, changes: [], cut: cutPlan([promised.plan], shelf), sources: [],
+    ...promised, shelf, silent: [], assumed: [], left_out: [], applied: trial, seed: 1, samples: 2000, changes: [], cut: cutPlan([promised.plan], shelf), sources: [],
   };
 }
 

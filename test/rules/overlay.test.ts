@@ -41,7 +41,7 @@ describe('one ruleset over another', () => {
   });
 
   test('a rule that does not exist cannot be switched off; the nearest is named', () => {
-    expect(problemsOf({ 'base.yaml': base, 'own.yaml': file('Own', ['base'], [], ['{ id: heavvy, off: "No." }']) })).toMatchObject([{ code: 'off-unknown', file: 'own.yaml', line: 5, hint: 'Did you mean `heavy`?' }]);
+    expect(problemsOf({ 'base.yaml': base, 'own.yaml': file('Own', ['base'], [], ['{ id: heavvy, off: "We have no need." }']) })).toMatchObject([{ code: 'off-unknown', file: 'own.yaml', line: 5, hint: 'Did you mean `heavy`?' }]);
   });
 
   test('a limit that no longer fits its rule is told where it was changed', () => {
@@ -50,7 +50,7 @@ describe('one ruleset over another', () => {
   });
 
   test('a broken file below is not followed by complaints about what it would have held', () => {
-    const problems = problemsOf({ 'base.yaml': base.replace('at-most: 90 kg', 'at-most: 90 mm'), 'own.yaml': file('Own', ['base'], [], ['{ id: light, off: "No." }', rule('mine', '{ limit: weight }')]) });
+    const problems = problemsOf({ 'base.yaml': base.replace('at-most: 90 kg', 'at-most: 90 mm'), 'own.yaml': file('Own', ['base'], [], ['{ id: light, off: "We have no need." }', rule('mine', '{ limit: weight }')]) });
     expect(problems.map(({ code, file: where }) => [code, where])).toEqual([['unit-misfit', 'base.yaml']]);
   });
 });
@@ -80,7 +80,7 @@ describe('several rulesets below one', () => {
   });
 
   test('one switching off what another changes is a conflict', () => {
-    const c = file('C', ['base'], [], ['{ id: heavy, off: "No." }']);
+    const c = file('C', ['base'], [], ['{ id: heavy, off: "We have no need." }']);
     const d = file('D', ['base'], [], [rule('heavy', '2 kg')]);
     expect(load(file('Own', ['c', 'd']), { 'c.yaml': c, 'd.yaml': d })).toMatchObject({ ok: true, warnings: [{ code: 'overlay-conflict', file: 'd.yaml' }] });
   });

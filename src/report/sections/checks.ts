@@ -29,7 +29,7 @@ export function checksSection(told: Telling): Section {
   ];
   if (bySubject.size === 0) blocks.push(paragraph('No rule of the ruleset had anything to say.'));
   const spoke = new Set(told.audit.findings.map(({ rule }) => rule));
-  const silent = new Set([...told.audit.silent, ...told.audit.switched_off].map(({ rule }) => rule).filter((rule) => !spoke.has(rule))).size;
+  const silent = new Set([...told.audit.silent, ...told.audit.applied.switched_off].map(({ rule }) => rule).filter((rule) => !spoke.has(rule))).size;
   if (silent > 0) blocks.push(paragraph(`${counted(silent, 'rule')} did not speak; why is told on the last pages.`));
   return { title: 'The checks', blocks, pictures: [] };
 }

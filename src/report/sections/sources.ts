@@ -5,6 +5,7 @@ import { measuredInWords } from '../../shelf/measured-words.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
+import { appliedInWords, factsInWords } from '../words/applied.js';
 import { inOwnUnits } from '../words/own-units.js';
 
 /** Part 11: what was assumed, what is left out, which rules did not speak, and where the numbers come from. */
@@ -15,12 +16,12 @@ export function sourcesSection({ audit, units }: Telling): Section {
     audit.assumed.length === 0 ? paragraph('Nothing: the plan says everything itself.') : bullets(assumed(audit.assumed)),
     heading(3, 'Left out of the computation'),
     bullets(audit.left_out.map((sentence) => inOwnUnits(sentence, units))),
-    ...switchedOff(audit.switched_off),
+    ...switchedOff(audit.applied.switched_off),
     ...silent(audit.silent.filter(({ rule }) => !audit.findings.some((finding) => finding.rule === rule))),
     heading(3, 'Where the numbers come from'),
     paragraph(`${sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources).join('. ')}.`),
     ...(own === '' ? [] : [paragraph(`Measured by this studio: ${userText(own, 600)}. All other numbers of the shelf are the sources’ or proposals.`)]),
-    paragraph(`Ruleset “${userText(audit.ruleset_name)}”, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`),
+    paragraph(`Ruleset ${appliedInWords(audit.applied)}, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`),
   ];
   return { title: 'What this rests on', blocks, pictures: [] };
 }
@@ -40,9 +41,6 @@ function switchedOff(list: readonly { readonly rule: string; readonly reason: st
   if (list.length === 0) return [];
   return [heading(3, 'Rules switched off by the ruleset'), bullets(list.map(({ rule, reason }) => `${userText(rule, 60)}: ${reason}`))];
 }
-
-/** `bar.inward_bow_mm` as one reads it: `bar inward bow`. */
-const factsInWords = (why: string): string => why.replace(/\b[a-z]+\.[a-z0-9_]+\b/gu, (path) => (catalogueByPath.has(path) ? path.replace(/_(?:mm|mrad|N|Nm|kg|deg|Hz|pct|ml|count|days|MPa|C|N_per_m|deg_per_m)$/u, '').replace(/[._]/gu, ' ') : path));
 
 /** One line per rule, with the first reason it gave. */
 function silent(list: readonly { readonly rule: string; readonly why: string }[]): readonly Block[] {

@@ -5,6 +5,7 @@ import { barSection } from '../drawings/bar-section.js';
 import { frontView } from '../drawings/front-view.js';
 import { bullets, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
+import { appliedInWords, relaxedBlocks } from '../words/applied.js';
 import { aboutsInWords } from '../words/about.js';
 import { barsInWords, cornersInWords } from '../words/build.js';
 import { verdictSentence } from '../words/verdict.js';
@@ -22,6 +23,7 @@ export function verdictSection(told: Telling): Section {
     setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined)))),
     ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
     ...(sayings.length > saidWithVerdict ? [paragraph(`${sayings.length - saidWithVerdict} more under “The checks”.`)] : []),
+    ...relaxedBlocks(audit.applied),
     ...pictures.slice(0, 1).map(picture),
     table([{ head: 'At a glance' }, { head: '' }], glance(told)),
     ...pictures.slice(1).map(picture),
@@ -47,7 +49,7 @@ function glance(told: Telling): readonly (readonly Cell[])[] {
     ['Weight, finished', weight(told)],
     ['Reserve against twisting', reserve === null ? 'unknown' : `${said('frame.twist_reserve')} times the peak pull${reserve < 1 ? ': it gives way before that' : ''}`],
     ...(door === 'yes' || door === 'no' ? [['Goes through the door', door] as const] : []),
-    ['Judged by', `ruleset “${userText(audit.ruleset_name)}”, shelf “${userText(audit.shelf.name)}”`],
+    ['Judged by', `ruleset ${appliedInWords(audit.applied)}; shelf “${userText(audit.shelf.name)}”`],
   ];
   return rows;
 }
