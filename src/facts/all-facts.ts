@@ -1,6 +1,7 @@
 import { glueFacts } from './glue.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { CutPlan } from '../cutting/purchase.js';
+import { choiceFacts } from './choices.js';
 import { clothFacts } from './cloth.js';
 import { cornerFacts } from './corners.js';
 import { cuttingFacts } from './cutting.js';
@@ -23,5 +24,6 @@ export function allFacts(model: Model, solution: Solution, cut: CutPlan, setting
     ...clothFacts(model, solution),
     ...hangingFacts(model, solution),
     ...cuttingFacts(model, cut),
+    ...choiceFacts(model),
   ];
 }

@@ -44,13 +44,15 @@ function valuesToTry(ruleset: Ruleset, rule: Rule): ReadonlyMap<string, readonly
   for (const line of lines) {
     const spec = catalogueByPath.get(line.fact)!;
     const against = rule.otherwise.kind === 'stop-beyond' ? [line.against, rule.otherwise.stop] : [line.against];
-    const around = spec.unit === 'word' ? (spec.words ?? [String((line.against as { readonly value: string }).value)]) : against.flatMap((one) => thresholdsNear(ruleset, line, one)).flatMap((at) => [at - step(at), at, at + step(at)]);
+    const around = spec.unit === 'word' ? (spec.words ?? [String((line.against as { readonly value: string }).value), anotherWord]) : against.flatMap((one) => thresholdsNear(ruleset, line, one)).flatMap((at) => [at - step(at), at, at + step(at)]);
     values.set(line.fact, [...new Set([...(values.get(line.fact) ?? []), ...around.filter((value) => possible(value, spec))])]);
   }
   for (const path of basesOf(ruleset, lines)) if (!values.has(path)) values.set(path, [base]);
   return values;
 }
 
+/** A word that no file uses, for facts that may be any word. */
+const anotherWord = 'something else';
 const base = 1000;
 const step = (at: number): number => Math.max(Math.abs(at) * 0.01, 1e-6);
 

@@ -60,7 +60,7 @@ export function readThreshold(input: ThresholdInput, spec: FactSpec, compare: Co
   if (spec.unit === 'word') {
     if (!named) found.push(ruleProblem('word-measured', place, { name: compare, value: spec.path }));
     else if (typeof input !== 'string' || (spec.words !== undefined && !spec.words.includes(input)))
-      found.push(ruleProblem('not-its-word', place, { value, allowed: listed(spec.words ?? []), nearest: nearest(value, spec.words ?? []) }));
+      found.push(ruleProblem('not-its-word', place, { value, allowed: spec.words === undefined ? 'a key of the shelf' : listed(spec.words), nearest: nearest(value, spec.words ?? []) }));
     else return { kind: 'word', value: input };
     return null;
   }

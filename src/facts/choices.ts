@@ -1,0 +1,27 @@
+import { barNames, cornerNames } from '../base/names.js';
+import type { Model } from '../model/model.js';
+import type { Fact } from './fact.js';
+
+/** Facts about what the plan chose: stock, joints, cloth and ground. Nothing here is computed. */
+export function choiceFacts({ plan, crossbars }: Model): Fact[] {
+  const fact = (path: string, about: string, value: string | number, unit: Fact['unit'] = 'word'): Fact => ({ path, about, value, unit });
+  const { corners, bars, cloth, ground } = plan;
+  return [
+    ...barNames.flatMap((bar) => [fact('bar.stock', bar, bars.stock), fact('bar.lay', bar, bars.lay)]),
+    ...crossbars.flatMap(({ name, stock, section }) => [
+      fact('crossbar.stock', name, stock.key),
+      fact('crossbar.w_mm', name, section.w_mm, 'mm'),
+      fact('crossbar.d_mm', name, section.d_mm, 'mm'),
+    ]),
+    ...cornerNames.flatMap((corner) => [
+      fact('corner.cut', corner, corners.cut),
+      fact('corner.glue', corner, corners.glue ?? 'none'),
+      fact('corner.nail', corner, corners.nails?.use ?? 'none'),
+      fact('corner.nails_count', corner, corners.nails?.each ?? 0, 'count'),
+      fact('corner.brace', corner, corners.brace?.kind ?? 'none'),
+    ]),
+    fact('cloth.use', 'cloth', cloth.use),
+    fact('cloth.ground', 'cloth', ground.coats > 0 ? 'grounded' : 'bare'),
+    fact('cloth.ground_coats_count', 'cloth', ground.coats, 'count'),
+  ];
+}

@@ -1,0 +1,18 @@
+import type { FactSpec } from '../fact.js';
+
+/** Facts that say what the plan chose, in the words of the plan and the keys of the shelf. */
+export const choiceSpecs: readonly FactSpec[] = [
+  { path: 'bar.stock', each: 'bar', unit: 'word', meaning: 'What the bar is made of: its key on the shelf.', source: 'physics' },
+  { path: 'bar.lay', each: 'bar', unit: 'word', words: ['flat', 'edge'], meaning: 'How the boards of the bar lie: flat against the cloth, or on edge.', source: 'physics' },
+  { path: 'crossbar.stock', each: 'crossbar', unit: 'word', meaning: 'What the crossbar is made of: its key on the shelf.', source: 'physics' },
+  { path: 'crossbar.w_mm', each: 'crossbar', unit: 'mm', meaning: 'Size of the built-up crossbar in the plane of the cloth.', source: 'physics' },
+  { path: 'crossbar.d_mm', each: 'crossbar', unit: 'mm', meaning: 'Size of the built-up crossbar at right angles to the cloth.', source: 'physics' },
+  { path: 'corner.cut', each: 'corner', unit: 'word', words: ['mitre', 'butt', 'half-lap', 'keyed'], meaning: 'How the corner is cut.', source: 'physics' },
+  { path: 'corner.glue', each: 'corner', unit: 'word', meaning: 'The glue of the corner: its key on the shelf, or none.', source: 'physics' },
+  { path: 'corner.nail', each: 'corner', unit: 'word', meaning: 'The nail of the corner: its key on the shelf, or none.', source: 'physics' },
+  { path: 'corner.nails_count', each: 'corner', unit: 'count', meaning: 'How many nails hold the corner.', source: 'physics' },
+  { path: 'corner.brace', each: 'corner', unit: 'word', words: ['none', 'timber', 'ply-gusset', 'steel-angle'], meaning: 'What stiffens the corner.', source: 'physics' },
+  { path: 'cloth.use', each: 'cloth', unit: 'word', meaning: 'The cloth: its key on the shelf.', source: 'physics' },
+  { path: 'cloth.ground', each: 'cloth', unit: 'word', words: ['bare', 'grounded'], meaning: 'Whether the cloth gets a ground.', source: 'physics' },
+  { path: 'cloth.ground_coats_count', each: 'cloth', unit: 'count', meaning: 'How many coats of ground the cloth gets.', source: 'physics' },
+];
