@@ -36,8 +36,9 @@ const twist = [3, 9];
 
 /**
  * Local geometric stiffness (rows of 12) of a member with nodal rotation vectors:
- * U = ∫ N/2 (v'² + w'²) + V_y/2 θ_x w' + M_z/2 (θ_x w'' − w' θ_x') dx, w' = −θ_y,
- * with Hermite v and w, linear θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are left out.
+ * U = ∫ N/2 (v'² + w'²) − V_y u' v' + V_y/2 θ_x w' + M_z/2 (θ_x w'' − w' θ_x') dx, w' = −θ_y,
+ * with Hermite v and w, linear u and θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are left out.
+ * V_y u' v' is as small as an axial strain; with it a frame turned rigidly in its plane stays in balance, however it is held.
  */
 export function memberGeometricStiffness(force: Resultants, L: number, k: Float64Array): void {
   k.fill(0);
@@ -49,6 +50,11 @@ export function memberGeometricStiffness(force: Resultants, L: number, k: Float6
     k[i * 12 + j]! += value;
     k[j * 12 + i]! += value;
   };
+  const shear = -Vy / L;
+  for (const [a, sign] of [[0, -1], [6, 1]] as const) {
+    couple(a, 1, -sign * shear);
+    couple(a, 7, sign * shear);
+  }
   for (const shape of shapes) {
     const dx = shape.weight * L;
     for (let a = 0; a < 4; a++) {

@@ -126,8 +126,10 @@ function converged(
   for (let r = 0; r < Math.min(k, wanted); r++) {
     const value = values[r]!;
     const error = residual * Math.abs(vectors[r]![k - 1]!);
-    // The factor itself is off by the square of this.
-    if (!last && error > 1e-4 * Math.abs(value) && error > 1e-12 * largest) return null;
+    // The factor is off by no more than this, and by no more than its square over the distance to the next one.
+    const gap = Math.min(value - (values[r + 1] ?? -Infinity), (values[r - 1] ?? Infinity) - value);
+    const off = Math.min(error, (error * error) / gap);
+    if (!last && off > 1e-8 * Math.abs(value) && error > 1e-12 * largest) return null;
     if (!(value > 1e-12 * largest)) break;
     const mode = new Float64Array(V[0]!.length);
     for (let j = 0; j < k; j++) addMultiple(mode, vectors[r]![j]!, V[j]!);

@@ -3,8 +3,8 @@ import { addEntry, emptyProfile, factorise, solveFactored } from './profile-matr
 import type { ProfileFactors } from './profile-matrix.js';
 
 /**
- * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Inside it moves along z only; its threads can
- * also be followed in the plane, where they run straight from edge to edge. Grid lines at `xs` and `ys`; `edge(a, b)` is the node at grid point (a, b) on the border.
+ * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Inside it moves along z only; in the
+ * plane its threads run straight from edge to edge and follow the frame. Grid lines at `xs` and `ys`; `edge(a, b)` is the node at grid point (a, b) on the border.
  */
 export interface MembraneGrid {
   readonly xs: readonly number[];
@@ -72,8 +72,8 @@ function threadsUnder(grid: MembraneGrid, tension: Tension): readonly Thread[] {
   return threadEnds(grid).map((ends, i) => ({ ...ends, k: pulls[i]! }));
 }
 
-/** Builds the skin over a grid, with its threads in the plane when asked. An edge point whose movement is prescribed is held at zero. */
-export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: Equations, threads = false): Membrane {
+/** Builds the skin over a grid. An edge point whose movement is prescribed is held at zero. */
+export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: Equations): Membrane {
   const { xs, ys } = grid;
   const columns = xs.length;
   const point = new Int32Array(columns * ys.length);
@@ -118,7 +118,7 @@ export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: E
       }
     }
   }
-  for (const { from, to, freedom, k: pull } of threads ? threadsUnder(grid, tension) : []) {
+  for (const { from, to, freedom, k: pull } of threadsUnder(grid, tension)) {
     const ends = [equations.of[6 * from + freedom]!, equations.of[6 * to + freedom]!];
     ends.forEach((one, r) => {
       for (let c = 0; c <= r; c++) {

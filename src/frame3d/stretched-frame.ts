@@ -15,8 +15,6 @@ import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
 export interface StretchedFrame {
   readonly prepared: Prepared;
   readonly grid: MembraneGrid;
-  /** Whether the skin's threads follow the frame in its plane; otherwise they pull in fixed directions there. */
-  readonly threads: boolean;
   /** Numbering that has the interior points of the skin among the unknowns of the frame. */
   readonly joined: JoinedNumbering;
 }
@@ -47,7 +45,7 @@ function gridEdges(grid: MembraneGrid, offset: number): number[] {
   return edges;
 }
 
-function joinNumbering(prepared: Prepared, grid: MembraneGrid, threads: boolean, order: readonly number[]): JoinedNumbering {
+function joinNumbering(prepared: Prepared, grid: MembraneGrid, order: readonly number[]): JoinedNumbering {
   const { equations } = prepared;
   const [columns, rows] = [grid.xs.length, grid.ys.length];
   const point = (a: number, b: number): number => {
@@ -77,7 +75,7 @@ function joinNumbering(prepared: Prepared, grid: MembraneGrid, threads: boolean,
   const at = new Int32Array(total);
   sorted.forEach((unknown, position) => (at[unknown] = position));
   const move = (group: readonly number[]): number[] => group.map((eq) => (eq >= 0 ? at[eq]! : -1));
-  const pairs = !threads ? [] : threadEnds(grid).map(({ from, to, freedom }) => [equations.of[6 * from + freedom]!, equations.of[6 * to + freedom]!]);
+  const pairs = threadEnds(grid).map(({ from, to, freedom }) => [equations.of[6 * from + freedom]!, equations.of[6 * to + freedom]!]);
   const first = rowStarts(total, [...equations.groups.map(move), ...quads.map(move), ...pairs.map(move)]);
   return { frame: at.slice(0, equations.count), interior: at.slice(equations.count), first };
 }
@@ -87,7 +85,6 @@ export function prepareStretched(
   structure: Structure,
   grid: MembraneGrid,
   theory: Theory,
-  threads = false,
 ): { readonly stable: true; readonly stretched: StretchedFrame } | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
   const nodes = structure.nodes.length;
   const interior = Math.max(0, (grid.xs.length - 2) * (grid.ys.length - 2));
@@ -95,7 +92,7 @@ export function prepareStretched(
   const preparation = prepare(structure, theory, order.filter((point) => point < nodes));
   if (!preparation.stable) return preparation;
   const { prepared } = preparation;
-  return { stable: true, stretched: { prepared, grid, threads, joined: joinNumbering(prepared, grid, threads, order) } };
+  return { stable: true, stretched: { prepared, grid, joined: joinNumbering(prepared, grid, order) } };
 }
 
 /** Second-order stiffness of a frame under the forces of a solution, and of its skin under tension, for one unit of load. */
@@ -127,9 +124,9 @@ function place(matrix: ProfileMatrix, joined: JoinedNumbering): ProfileMatrix {
 
 /** Second-order stiffness for the forces of `solution` and the tension that goes with them. Without tension the skin lies still. */
 export function secondOrder(frame: StretchedFrame, solution: FrameSolution, tension: Tension): SecondOrder {
-  const { prepared, grid, threads, joined } = frame;
+  const { prepared, grid, joined } = frame;
   const geometric = geometricStiffness(prepared, solution);
-  const membrane = buildMembrane(grid, tension, prepared.equations, threads);
+  const membrane = buildMembrane(grid, tension, prepared.equations);
   const joinedSecond = place(geometric, joined);
   const { p, q, k } = membrane.couplings;
   const at = (point: number): number => (point >= 0 ? joined.interior[point]! : joined.frame[-1 - point]!);

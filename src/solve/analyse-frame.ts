@@ -16,8 +16,6 @@ export interface FrameOptions {
   readonly shear?: boolean;
   /** The pull acts at the front edge of the bars (true), not on their centre lines. */
   readonly eccentric?: boolean;
-  /** For stability: the threads of the cloth follow the bars in the plane (false: they pull in fixed directions there). */
-  readonly threads?: boolean;
   /** For stability: how many load factors to find (2); with 1 the second and its words are null. */
   readonly factors?: 1 | 2;
 }
@@ -42,7 +40,7 @@ function makeReady(shape: FrameShape, extra: readonly PointForce[], options: Fra
   const fineness = { bar: steps, crossbar: Math.max(2, Math.ceil(steps / 2)), brace: Math.max(2, Math.ceil(steps / 4)) };
   const theory = options.shear === false ? eulerBernoulli : timoshenko;
   const mesh = meshFrame(shape, extra, fineness, theory);
-  const preparation = prepareStretched(mesh.structure, mesh.grid, theory, options.threads ?? false);
+  const preparation = prepareStretched(mesh.structure, mesh.grid, theory);
   if (!preparation.stable) throw new RangeError(`the frame cannot be solved: ${preparation.freedoms.map((f) => f.words).join(', ')}`);
   return { mesh, frame: preparation.stretched, second: new Map() };
 }
@@ -51,7 +49,7 @@ const kept = new WeakMap<FrameShape, Map<string, ReadyFrame>>();
 
 /** The same shape object is meshed and factorised only once per mesh and theory; shapes are never changed in place. */
 function readyFrame(shape: FrameShape, options: FrameOptions): ReadyFrame {
-  const key = `${options.mesh ?? usualMesh} ${options.shear ?? true} ${options.threads ?? false}`;
+  const key = `${options.mesh ?? usualMesh} ${options.shear ?? true}`;
   let ready = kept.get(shape);
   if (!ready) kept.set(shape, (ready = new Map()));
   let frame = ready.get(key);
@@ -87,18 +85,14 @@ export function solveStatics(shape: FrameShape, pull: EdgePull, extra: readonly 
 
 /**
  * The factors on a pull (N/mm) at which the flat frame with its cloth stops being stable, smallest first, and their modes; nulls without pull.
- * A first mode in the plane is worked out again with the threads of the cloth following the bars, since a pull of fixed direction would let a frame
- * lean over that its cloth holds, and differently when it is turned; out of the plane the cloth follows in any case. Throws a RangeError as `solveStatics` does.
+ * The cloth follows the frame out of the plane and its threads follow the bars in it: a pull of fixed direction would let a frame lean over that its cloth holds,
+ * and differently when it is turned a quarter. Throws a RangeError as `solveStatics` does.
  */
 export function findStability(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): Stability {
   checkPull(pull);
   if (pull.x === 0 && pull.y === 0) return neverUnstable;
   const factors = options.factors ?? 2;
-  const found = stabilityOf(shape, pull, readyFrame(shape, options), factors);
-  return found.in_plane ? stabilityOf(shape, pull, readyFrame(shape, { ...options, threads: true }), factors).stability : found.stability;
-}
-
-function stabilityOf(shape: FrameShape, pull: EdgePull, ready: ReadyFrame, factors: number): ReturnType<typeof readStability> {
+  const ready = readyFrame(shape, options);
   return readStability(ready.mesh, ready.frame.prepared, secondOrderAt(shape, ready, pull), factors);
 }
 
@@ -108,7 +102,6 @@ function stabilityOf(shape: FrameShape, pull: EdgePull, ready: ReadyFrame, facto
  */
 export function solveInfluence(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): readonly Influence[] | null {
   checkPull(pull);
-  const at = (ready: ReadyFrame): readonly Influence[] | null => readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
-  // As for stability: only a frame that a pull of fixed direction would lean over asks for the threads of its cloth.
-  return at(readyFrame(shape, options)) ?? at(readyFrame(shape, { ...options, threads: true }));
+  const ready = readyFrame(shape, options);
+  return readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
 }

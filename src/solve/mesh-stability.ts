@@ -38,8 +38,6 @@ function nameMode(mesh: FrameMesh, u: Float64Array): { readonly mode: ModeName; 
     bow: Math.abs(largestOf(departures(member, u, side, fineFractions(member, 2)))),
   }));
   const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-6) ? b : a));
-  const corner = Math.max(...Object.values(mesh.corners).map((n) => Math.hypot(u[6 * n]!, u[6 * n + 1]!)));
-  if (side === 'plane' && corner > most.bow) return { mode: 'sideways', words: 'the frame leans over in its plane' };
   const name = most.member.kind === 'bar' ? `${most.member.name} bar` : most.member.name;
   return { mode: 'sideways', words: side === 'out' ? `${name} bows out of the plane` : `${name} bows in the plane` };
 }
@@ -58,8 +56,8 @@ function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
   }));
 }
 
-/** The `wanted` smallest load factors (one or two) of a frame with its cloth, what their modes look like, and whether the first is one in the plane. */
-export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): { readonly stability: Stability; readonly in_plane: boolean } {
+/** The `wanted` smallest load factors (one or two) of a frame with its cloth and what their modes look like. */
+export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): Stability {
   const found: LoadFactor[] = smallestLoadFactors(
     {
       n: prepared.equations.count,
@@ -73,11 +71,10 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     wanted,
   );
   const [first, next] = found;
-  if (!first) return { stability: neverUnstable, in_plane: false };
+  if (!first) return neverUnstable;
   const u = spreadUnknowns(prepared, first.mode);
   const { mode, words } = nameMode(mesh, u);
-  const { plane, out } = largestShifts(mesh, u);
-  const stability: Stability = {
+  return {
     load_factor: first.factor,
     second_factor: next?.factor ?? null,
     mode,
@@ -85,5 +82,4 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     second_mode_words: next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)).words : null,
     mode_shape: modeLines(mesh, u),
   };
-  return { stability, in_plane: plane > out };
 }

@@ -205,8 +205,6 @@ describe('laws of symmetry', () => {
         const crossbar = { at, w: 30, d: 25 };
         const one = findStability(frameOf({ width, height, w, d: 30, give, crossbars: [{ runs: 'upright', ...crossbar }] }), pull);
         const two = findStability(frameOf({ width: height, height: width, w, d: 30, give, crossbars: [{ runs: 'level', ...crossbar }] }), { x: pull.y, y: pull.x });
-        // Leaning over in its plane, a frame is taken as held by its bottom bar, which a quarter turn does not keep.
-        fc.pre(!/leans over/.test(`${one.mode_words} ${one.second_mode_words} ${two.mode_words} ${two.second_mode_words}`));
         expect(two.load_factor! / one.load_factor!).toBeCloseTo(1, 6);
         expect(two.second_factor! / one.second_factor!).toBeCloseTo(1, 6);
       }),
