@@ -7,6 +7,8 @@ export type { Preparation, Prepared } from './assemble.js';
 export type { Freedom } from './freedoms.js';
 export { prepareStretched, secondOrder, tangentFactors } from './stretched-frame.js';
 export type { SecondOrder, StretchedFrame } from './stretched-frame.js';
+export { largeMovement } from './second-order-strain.js';
+export type { LargeMovement } from './second-order-strain.js';
 export { addMembraneProduct } from './membrane.js';
 export type { MembraneGrid, Tension } from './membrane.js';
 export { smallestLoadFactors } from './load-factors.js';

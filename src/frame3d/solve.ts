@@ -22,7 +22,8 @@ export type FrameAnswer =
   | { readonly stable: true; readonly solution: FrameSolution }
   | { readonly stable: false; readonly freedoms: readonly Freedom[] };
 
-function product12(m: Float64Array, v: Float64Array, transposed: boolean): Float64Array {
+/** m v, or mᵀ v, of twelve. */
+export function product12(m: Float64Array, v: Float64Array, transposed: boolean): Float64Array {
   const out = new Float64Array(12);
   for (let i = 0; i < 12; i++) {
     let sum = 0;

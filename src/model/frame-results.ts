@@ -55,6 +55,16 @@ export interface ModeLine {
   readonly points: readonly { readonly x: number; readonly y: number; readonly dx: number; readonly dy: number; readonly dz: number }[];
 }
 
+/**
+ * How a frame leaves its plane near and past its critical pull: with f the pull over the critical one, the lift y of the fourth corner obeys
+ * y (1 − f) + β y³ = y₀, y₀ the lift at no pull. Elastic, hence the same for boards of any stiffness; an upper bound for cloth that stretches.
+ */
+export interface Propeller {
+  /** Factor on the given pull at which this mode takes over. */
+  readonly factor: number;
+  readonly beta_per_mm2: number;
+}
+
 export interface Stability {
   /** Smallest positive factor on the given pull at which the flat state stops being stable; null when none exists. */
   readonly load_factor: number | null;
@@ -64,6 +74,8 @@ export interface Stability {
   readonly mode_words: string | null;
   readonly second_mode_words: string | null;
   readonly mode_shape: readonly ModeLine[];
+  /** The first of the modes found that lifts a corner; null when none of them does. */
+  readonly propeller: Propeller | null;
 }
 
 /** The kinds of natural curvature a member can have as built into the frame. */

@@ -1,8 +1,8 @@
-import { addMembraneProduct, addProduct, smallestLoadFactors, solveFactored, spreadUnknowns, tangentFactors } from '../frame3d/index.js';
+import { addMembraneProduct, addProduct, largeMovement, smallestLoadFactors, solveFactored, spreadUnknowns, tangentFactors } from '../frame3d/index.js';
 import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
-import type { ModeLine, ModeName, Stability } from '../model/frame-results.js';
+import type { ModeLine, ModeName, Propeller, Stability } from '../model/frame-results.js';
 import { departures, fineFractions, largestOf } from './mesh-shape-lines.js';
 
 /** The answer for a frame that no pull of this kind makes unstable. */
@@ -13,6 +13,7 @@ export const neverUnstable: Stability = {
   mode_words: null,
   second_mode_words: null,
   mode_shape: [],
+  propeller: null,
 };
 
 const membersOf = (mesh: FrameMesh): MeshMember[] => [...Object.values(mesh.bars), ...mesh.crossbars, ...mesh.braces];
@@ -56,6 +57,15 @@ function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
   }));
 }
 
+/** The first propeller among the modes found, its mode scaled to unit lift of the free corner. */
+function readPropeller(mesh: FrameMesh, prepared: Prepared, found: readonly LoadFactor[]): Propeller | null {
+  const free = prepared.equations.of[6 * mesh.corners['top-right'] + 2]!;
+  const lifting = found.find(({ mode }) => nameMode(mesh, spreadUnknowns(prepared, mode)).mode === 'propeller');
+  if (lifting === undefined) return null;
+  const { k, E4 } = largeMovement(prepared, lifting.mode.map((v) => v / lifting.mode[free]!));
+  return { factor: lifting.factor, beta_per_mm2: (4 * E4) / k };
+}
+
 /** The `wanted` smallest load factors (one or two) of a frame with its cloth and what their modes look like. */
 export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): Stability {
   const found: LoadFactor[] = smallestLoadFactors(
@@ -81,5 +91,6 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     mode_words: words,
     second_mode_words: next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)).words : null,
     mode_shape: modeLines(mesh, u),
+    propeller: readPropeller(mesh, prepared, found),
   };
 }

@@ -123,7 +123,7 @@ function unsolved(solution: Solution): Solution {
     get accidental() { return solution.accidental; },
     hung: null,
     hanging_forces: [],
-    stability: { load_factor: null, second_factor: null, mode: null, mode_words: null, second_mode_words: null, mode_shape: [] },
+    stability: { load_factor: null, second_factor: null, mode: null, mode_words: null, second_mode_words: null, mode_shape: [], propeller: null },
     peak_factor: null,
     soft_peak_factor: null,
     influence: null,

@@ -2,17 +2,23 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import type { CaseRun } from './cases-frames.js';
 
-/** Picks the runner by what the document holds: frames have nodes and members, cutting lists have stock and items. */
+/** Picks the runner by what the document holds: frames have nodes and members, stretched frames what is expected of them, cutting lists stock and items. */
 async function runCases(document: unknown): Promise<CaseRun> {
-  const cases = (document as { cases?: unknown } | null)?.cases;
+  const cases = Array.isArray(document) ? document : (document as { cases?: unknown } | null)?.cases;
   const first: unknown = Array.isArray(cases) ? cases[0] : undefined;
   if (typeof first === 'object' && first !== null && 'members' in first) {
     return (await import('./cases-frames.js')).runFrameCases(document);
   }
+  const expected = (first as { expect?: unknown } | undefined)?.expect;
+  if (typeof expected === 'object' && expected !== null) {
+    const { runPastCriticalCases, runStabilityCases } = await import('./cases-stability.js');
+    if ('beta_per_mm2' in expected) return runPastCriticalCases(cases as Parameters<typeof runPastCriticalCases>[0]);
+    if ('load_factor' in expected) return runStabilityCases(cases as Parameters<typeof runStabilityCases>[0]);
+  }
   if (typeof document === 'object' && document !== null) {
     return (await import('./cases-cutting.js')).runCuttingCases(document);
   }
-  throw new Error('neither frame cases (a list under "cases") nor cutting cases');
+  throw new Error('neither cases of frames or stretched frames (a list, or one under "cases") nor cutting cases');
 }
 
 /** Runs the file named on the command line; resolves to the exit code: 0 when every case agrees. */

@@ -12,50 +12,11 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { findStability, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
 import { barNames } from '../../src/base/names.js';
-import type { BarName } from '../../src/base/names.js';
-import type { ModeName } from '../../src/model/frame-results.js';
 import { frameOf } from '../frame3d/frame-shapes.js';
-import type { FrameWords } from '../frame3d/frame-shapes.js';
-
-interface StabilityCase {
-  readonly id: string;
-  readonly width_mm: number;
-  readonly height_mm: number;
-  readonly bar: { w_mm: number; d_mm: number };
-  readonly E_MPa: number;
-  readonly G_MPa: number;
-  readonly pull_x_N_per_m: number;
-  readonly pull_y_N_per_m: number;
-  readonly stiff?: number;
-  readonly corner_give_widths?: number;
-  readonly crossbar_give_widths?: number;
-  readonly crossbars?: readonly { runs: 'upright' | 'level'; at: number; w_mm: number; d_mm: number }[];
-  readonly braces?: { leg_mm: number; w_mm: number; d_mm: number };
-  readonly expect: {
-    readonly load_factor: number;
-    readonly second_load_factor: number;
-    readonly mode: ModeName;
-    readonly inward_bow_mm: Record<BarName, number>;
-    readonly lift_mm_per_rad_per_m: Record<BarName, number>;
-    readonly closed_form_equal_pull_N_per_m: number;
-  };
-}
+import { shapeOf } from '../tools/cases-shapes.js';
+import { runStabilityCases, type StabilityCase } from '../tools/cases-stability.js';
 
 const cases = JSON.parse(readFileSync(new URL('../data/stability.json', import.meta.url), 'utf8')) as StabilityCase[];
-
-const wordsOf = (c: StabilityCase): FrameWords => ({
-  width: c.width_mm,
-  height: c.height_mm,
-  w: c.bar.w_mm,
-  d: c.bar.d_mm,
-  E: c.E_MPa,
-  G: c.G_MPa,
-  stiff: c.stiff ?? 1,
-  give: c.corner_give_widths ?? 0,
-  crossbarGive: c.crossbar_give_widths ?? 0,
-  crossbars: (c.crossbars ?? []).map((b) => ({ runs: b.runs, at: b.at, w: b.w_mm, d: b.d_mm })),
-  brace: c.braces ? { leg: c.braces.leg_mm, w: c.braces.w_mm, d: c.braces.d_mm } : undefined,
-});
 
 const off = (found: number | null, expected: number): number => Math.abs((found ?? NaN) / expected - 1);
 
@@ -64,10 +25,11 @@ describe('stability of stretched frames', () => {
     expect(cases.length).toBe(14);
     expect(cases.filter((c) => c.stiff).length).toBe(2);
     expect(cases.filter((c) => c.corner_give_widths).length).toBe(2);
+    expect(runStabilityCases(cases)).toMatchObject({ within: 14, total: 14 });
   });
 
   it.each(cases.map((c) => [c.id, c] as const))('%s', (_, c) => {
-    const shape = frameOf(wordsOf(c));
+    const shape = shapeOf(c);
     const pull = { x: c.pull_x_N_per_m / 1000, y: c.pull_y_N_per_m / 1000 };
     const options = { shear: c.stiff === undefined };
     const found = findStability(shape, pull, options);
@@ -77,12 +39,12 @@ describe('stability of stretched frames', () => {
     const influence = solveInfluence(shape, pull, options);
     for (const bar of barNames) {
       const twist = influence?.find((i) => i.member === bar && i.kind === 'twist');
-      expect(off((twist?.corner_lift ?? NaN) / 1000, c.expect.lift_mm_per_rad_per_m[bar]), `lift by ${bar}`).toBeLessThan(0.005);
+      expect(off((twist?.corner_lift ?? NaN) / 1000, c.expect.lift_mm_per_rad_per_m![bar]), `lift by ${bar}`).toBeLessThan(0.005);
     }
     const { bars } = solveStatics(shape, pull, [], options);
     for (const bar of barNames) {
       const rounding = 0.5e-5;
-      const expected = c.expect.inward_bow_mm[bar];
+      const expected = c.expect.inward_bow_mm![bar];
       expect(Math.abs(bars[bar].inward_bow_mm - expected), `bow of ${bar}`).toBeLessThan(0.02 * Math.abs(expected) + rounding);
     }
   });
@@ -90,11 +52,11 @@ describe('stability of stretched frames', () => {
   it.each(cases.filter((c) => c.pull_x_N_per_m === c.pull_y_N_per_m && !c.crossbars && !c.braces).map((c) => [c.id, c] as const))(
     '%s stays at or below the closed form',
     (_, c) => {
-      const shape = frameOf(wordsOf(c));
+      const shape = shapeOf(c);
       const [a, b] = [shape.span_x_mm / 2, shape.span_y_mm / 2];
       const { G_MPa: G, J_mm4: J } = shape.bars.top;
       const closed = (1.5 * G * J * (a + b)) / (a * a * b * b);
-      expect(off(1000 * closed, c.expect.closed_form_equal_pull_N_per_m)).toBeLessThan(1e-4);
+      expect(off(1000 * closed, c.expect.closed_form_equal_pull_N_per_m!)).toBeLessThan(1e-4);
       const factor = findStability(shape, { x: 1, y: 1 }, { shear: c.stiff === undefined }).load_factor!;
       expect(factor).toBeLessThanOrEqual(closed * (1 + 1e-6));
       if (c.stiff) expect(off(factor, closed)).toBeLessThan(0.005);
