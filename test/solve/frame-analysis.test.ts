@@ -100,6 +100,7 @@ describe('stability of a frame', () => {
       mode_words: null,
       second_mode_words: null,
       mode_shape: [],
+      propeller: null,
     });
   });
 
