@@ -8,12 +8,15 @@ import { addNew } from './cli/new.js';
 import { addRules } from './cli/rules.js';
 import { addSchema } from './cli/schema.js';
 import { addSuggest } from './cli/suggest.js';
+import { guardOutput, print, warn } from './cli/terminal.js';
+import { CannotWrite } from './cli/write-files.js';
 
 /** The command: one file per subcommand under `cli/`. Only here and there are files, clock, terminal and exit codes touched. */
 const program = new Command('sightdown')
   .description('Checks a planned painting frame before you cut: flat, square, tight, and what to buy, cut, drill, screw and wait.')
   .version('0.1.0')
   .exitOverride()
+  .configureOutput({ writeOut: print, writeErr: (text) => warn(text.trimEnd()) })
   .showHelpAfterError('Run with --help to see what is possible.');
 
 addAudit(program);
@@ -25,28 +28,29 @@ addSchema(program);
 addSuggest(program);
 addChart(program);
 
-/** A negative reading such as `-2 mm` must not look like an option, so its hyphen becomes a minus sign, which every quantity may have. */
-function withRealMinus(argument: string): string {
-  return /^-[\d.]/.test(argument) ? `\u2212${argument.slice(1)}` : argument;
+/**
+ * A negative reading such as `-2 mm`, or a file called `-2.yaml`, must not look like an option: a reading's hyphen
+ * becomes a minus sign, which every quantity may have, and a file is named from its folder.
+ */
+function withoutFalseOptions(argument: string): string {
+  if (!/^-[\d.]/.test(argument)) return argument;
+  return /\.(ya?ml|md|html)$/i.test(argument) ? `./${argument}` : `\u2212${argument.slice(1)}`;
 }
-
-// A reader that has seen enough, such as `head`, is no mistake.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EPIPE') process.exit(exitCode.fine);
-  throw error;
-});
 
 /** Runs the command once; what it comes to stands in the exit code. */
 async function run(): Promise<void> {
+  guardOutput();
   try {
-    await program.parseAsync(process.argv.map(withRealMinus));
+    await program.parseAsync(process.argv.map(withoutFalseOptions));
   } catch (error) {
     if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? exitCode.fine : exitCode.error;
     else {
-      process.stderr.write(`sightdown: this should not have happened: ${error instanceof Error ? error.message : String(error)}\n`);
+      warn(error instanceof CannotWrite ? error.message : bug(error));
       process.exitCode = exitCode.error;
     }
   }
 }
+
+const bug = (error: unknown): string => `sightdown: this should not have happened: ${error instanceof Error ? error.message : String(error)}`;
 
 void run();

@@ -1,8 +1,10 @@
-import { Composer, isAlias, isMap, isNode, isScalar, isSeq, LineCounter, Parser, YAMLParseError, type CST, type Document, type Pair } from 'yaml';
+import { Composer, isMap, isNode, isScalar, isSeq, LineCounter, Parser, YAMLParseError } from 'yaml';
+import type { CST, Document } from 'yaml';
 import { problemAt, quoted, type Details, type Place, type ProblemCode } from './messages.js';
 import type { Problem } from './problem.js';
-import { guardedTokens, looksBinary, TooDeep, usualLimits, type YamlLimits } from './yaml-limits.js';
-import { keyText, treeToData } from './yaml-tree.js';
+import { guardedTokens, looksBinary, TooDeep, TooMany, usualLimits, type YamlLimits } from './yaml-limits.js';
+import { YamlLookup } from './yaml-lookup.js';
+import { treeToData } from './yaml-tree.js';
 
 /** A way into a document: keys and list indices. */
 export type Path = readonly (string | number)[];
@@ -58,14 +60,14 @@ function locator(text: string, file: string, lines: LineCounter): (offset: numbe
 }
 
 /** Offset of the value or key at a path, walking through aliases; the nearest enclosing part when the path leads nowhere. */
-function offsetAt(doc: Document, path: Path, which: 'value' | 'key'): number {
+function offsetAt(doc: Document, lookup: YamlLookup, path: Path, which: 'value' | 'key'): number {
   let node: unknown = doc.contents;
   let best = isNode(node) ? (node.range?.[0] ?? 0) : 0;
   let keyOffset = best;
   for (const step of path) {
-    if (isAlias(node)) node = node.resolve(doc);
+    node = lookup.target(node);
     if (isMap(node)) {
-      const pair = node.items.find((item) => keyText(item as Pair) === String(step));
+      const pair = lookup.pair(node, String(step));
       if (pair === undefined) return best;
       keyOffset = isNode(pair.key) ? (pair.key.range?.[0] ?? best) : best;
       node = pair.value;
@@ -81,13 +83,14 @@ function offsetAt(doc: Document, path: Path, which: 'value' | 'key'): number {
   return which === 'key' ? keyOffset : best;
 }
 
-function writtenAt(doc: Document, text: string, path: Path): string {
+function writtenAt(doc: Document, lookup: YamlLookup, text: string, path: Path): string {
   let node: unknown = doc.contents;
   for (const step of path) {
-    if (isAlias(node)) node = node.resolve(doc);
-    node = isMap(node) ? node.items.find((item) => keyText(item as Pair) === String(step))?.value : isSeq(node) ? node.items[Number(step)] : undefined;
+    node = lookup.target(node);
+    if (isMap(node)) node = lookup.pair(node, String(step))?.value;
+    else node = isSeq(node) ? node.items[Number(step)] : undefined;
   }
-  if (isAlias(node)) node = node.resolve(doc);
+  node = lookup.target(node);
   if (isScalar(node)) return node.value === null ? 'nothing' : quoted(node.type === 'PLAIN' && node.range ? text.slice(node.range[0], node.range[1]) : node.value);
   return isMap(node) ? 'a block of keys' : isSeq(node) ? 'a list' : 'nothing';
 }
@@ -106,33 +109,35 @@ export function readYaml(text: string, file: string, limits: YamlLimits = usualL
   const lines = new LineCounter();
   const locate = locator(body, file, lines);
   try {
-    const doc = parseGuarded(body, lines, limits.depth);
+    const doc = parseGuarded(body, lines, limits);
     const syntax = [...doc.errors, ...doc.warnings].map((error) => syntaxProblem(error.code, error.message, locate(error.pos[0], [])));
     if (doc.errors.length > 0) return refuse(...syntax);
-    const { data, faults } = treeToData(doc, limits);
+    const lookup = new YamlLookup(doc);
+    const { data, faults } = treeToData(doc, lookup, limits);
     const problems = [...syntax.filter((problem) => problem.code !== 'tag'), ...faults.map((fault) => problemAt(fault.code, locate(fault.offset, fault.path), fault.details))];
     if (data === null && problems.length === 0) return refuse(problemAt('empty-file', { ...nowhere, line: 1, column: 1 }));
-    const place = (path: Path, which: 'value' | 'key' = 'value'): Place => locate(offsetAt(doc, path, which), path);
+    const place = (path: Path, which: 'value' | 'key' = 'value'): Place => locate(offsetAt(doc, lookup, path, which), path);
     const source: YamlSource = {
       file, data, place,
-      written: (path) => writtenAt(doc, body, path),
+      written: (path) => writtenAt(doc, lookup, body, path),
       problem: (code, path, details, which) => problemAt(code, place(path, which), details),
       warning: (code, path, details) => problemAt(code, place(path), details, 'warning'),
     };
     return { source, problems };
   } catch (error) {
     if (error instanceof TooDeep) return refuse(problemAt('too-deep', locate(error.offset, []), { value: `More than ${limits.depth}`, allowed: String(limits.depth) }));
+    if (error instanceof TooMany) return refuse(problemAt('too-many-words', nowhere, { value: String(limits.tokens) }));
     if (error instanceof RangeError) return refuse(problemAt('too-deep', nowhere, { value: 'More levels than can be followed', allowed: String(limits.depth) }));
     throw error;
   }
 }
 
-/** The library's document of a text, with the nesting watched while it is cut into tokens. Throws TooDeep. */
-function parseGuarded(text: string, lines: LineCounter, depth: number): Document.Parsed {
+/** The library's document of a text, with the nesting watched while it is cut into tokens. Throws TooDeep and TooMany. */
+function parseGuarded(text: string, lines: LineCounter, limits: YamlLimits): Document.Parsed {
   const parser = new Parser(lines.addNewLine);
   const tokens: CST.Token[] = [];
   lines.addNewLine(0);
-  for (const lexeme of guardedTokens(text, depth)) tokens.push(...parser.next(lexeme));
+  for (const lexeme of guardedTokens(text, limits)) tokens.push(...parser.next(lexeme));
   tokens.push(...parser.end());
   const [doc, second] = new Composer({ uniqueKeys: false, prettyErrors: false }).compose(tokens, true, text.length);
   if (doc === undefined) throw new Error('an empty text should have been refused before');

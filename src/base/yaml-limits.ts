@@ -8,10 +8,12 @@ export interface YamlLimits {
   readonly depth: number;
   /** Nodes after aliases are followed. */
   readonly nodes: number;
+  /** Lexical tokens: words, marks, indents and line ends. */
+  readonly tokens: number;
 }
 
 /** Limits that no plan, shelf or ruleset made by a person comes near. */
-export const usualLimits: YamlLimits = { size: 500_000, depth: 24, nodes: 60_000 };
+export const usualLimits: YamlLimits = { size: 500_000, depth: 24, nodes: 60_000, tokens: 200_000 };
 
 const widestIndent = 200;
 
@@ -25,13 +27,19 @@ export class TooDeep extends Error {
   }
 }
 
+/** Thrown by `guardedTokens`, and caught by its caller: the text has more tokens than may be read. */
+export class TooMany extends Error {}
+
 /**
  * The lexical tokens of a text, watched on the way: nesting is judged from open brackets, dashes on one line and columns of indentation, before any recursive
- * reader sees it. Throws TooDeep where `depth` is passed; levels that indentation alone makes are counted again in the tree.
+ * reader sees it. Throws TooDeep where `depth` is passed, TooMany where `tokens` is; levels that indentation alone makes are counted again in the tree.
  */
-export function* guardedTokens(text: string, depth: number): Generator<string> {
+export function* guardedTokens(text: string, { depth, tokens }: YamlLimits): Generator<string> {
   let [offset, flow, dashes, scalarNext, lineStart] = [0, 0, 0, false, true];
+  let left = tokens;
   for (const token of new Lexer().lex(text)) {
+    left -= 1;
+    if (left < 0) throw new TooMany();
     yield token;
     if (token === '\x1f' || token === '\x02' || token === '\x18') { scalarNext = token === '\x1f'; continue; }
     if (!scalarNext) {

@@ -1,6 +1,7 @@
 import { isAlias, isMap, isScalar, isSeq, type Document, type Node, type Pair } from 'yaml';
 import type { Details, ProblemCode } from './messages.js';
 import type { YamlLimits } from './yaml-limits.js';
+import { keyText, type YamlLookup } from './yaml-lookup.js';
 
 /** A fault in the tree: code, details and the offset in the text. */
 export interface TreeFault {
@@ -13,14 +14,11 @@ export interface TreeFault {
 const forbidden: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype']);
 const offsetOf = (node: unknown): number => (node as Node | null)?.range?.[0] ?? 0;
 
-/** The text of a pair's key, or null when it is no plain key. */
-export const keyText = (pair: Pair): string | null => (isScalar(pair.key) && pair.key.value !== null ? String(pair.key.source ?? pair.key.value) : null);
-
 /**
  * The plain data of a YAML document, with every fault found on the way: repeated, forbidden and non-text keys, alias loops and bombs, tags, too many levels.
  * A repeated key keeps its first value; a forbidden key is left out.
  */
-export function treeToData(doc: Document, limits: YamlLimits): { readonly data: unknown; readonly faults: readonly TreeFault[] } {
+export function treeToData(doc: Document, lookup: YamlLookup, limits: YamlLimits): { readonly data: unknown; readonly faults: readonly TreeFault[] } {
   const faults: TreeFault[] = [];
   let budget = limits.nodes;
   let spent = false;
@@ -37,7 +35,7 @@ export function treeToData(doc: Document, limits: YamlLimits): { readonly data: 
       return null;
     }
     if (isAlias(node)) {
-      const target = node.resolve(doc);
+      const target = lookup.target(node);
       const name = `*${node.source}`;
       if (target === undefined) { faults.push({ code: 'unknown-alias', details: { value: name }, offset: offsetOf(node), path }); return null; }
       if (inside.includes(target)) { faults.push({ code: 'alias-loop', details: { value: name }, offset: offsetOf(node), path }); return null; }
@@ -52,7 +50,11 @@ export function treeToData(doc: Document, limits: YamlLimits): { readonly data: 
       faults.push({ code: 'tag', details: { value: node.tag.slice(0, 40) }, offset: offsetOf(node), path });
       return null;
     }
-    if (isScalar(node)) return node.value;
+    if (isScalar(node)) {
+      const odd = typeof node.value === 'number' && /^[-+]?0[xob]/i.test(node.source ?? '');
+      if (odd) faults.push({ code: 'not-decimal', details: { value: (node.source ?? '').slice(0, 40) }, offset: offsetOf(node), path });
+      return node.value;
+    }
     if (inside.length >= limits.depth) {
       faults.push({ code: 'too-deep', details: { value: `More than ${limits.depth}`, allowed: String(limits.depth) }, offset: offsetOf(node), path });
       return null;

@@ -28,7 +28,7 @@ export interface Chart {
 export interface ChartGoals {
   readonly units: UnitSystem;
   /** Told after each entry, for long work: how many are done, of how many. */
-  readonly onEntry?: (done: number, of: number) => void;
+  readonly onEntry?: (done: number, of: number) => Promise<void> | void;
 }
 
 /** Resolution and range of a chart. */
@@ -54,7 +54,7 @@ export async function makeChart(bench: Bench, { units, onEntry }: ChartGoals): P
         const clear_mm = await largest(build, shape, bench, clear, sizes);
         const no_stop_mm = await largest(build, shape, bench, noStop, { ...sizes, least_mm: clear_mm ?? sizes.least_mm });
         entries.push({ build, shape, clear_mm, no_stop_mm });
-        onEntry?.(++done, of);
+        await onEntry?.(++done, of);
       }
     rows.push({ stock, lay, plies, entries });
   }

@@ -8,9 +8,10 @@ import { writeMarkdown } from '../report/markdown.js';
 import type { AuditOptions } from './audit.js';
 import { loadBench } from './bench.js';
 import { codeOf, exitCode } from './exit.js';
-import { readText, writeFolder } from './files.js';
+import { readText } from './read-text.js';
+import { writeFolder } from './write-files.js';
 import { planFiles, planName } from './plans.js';
-import { complain, tell } from './terminal.js';
+import { complain, printJson, tell, warn } from './terminal.js';
 
 /** Audits what was named and writes or prints what was asked for; resolves to the exit code. */
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
@@ -19,7 +20,7 @@ export async function runAudit(named: readonly string[], options: AuditOptions):
   const { files, problems, several } = planFiles(named);
   const [file] = files;
   if (several && options.measured !== undefined) {
-    process.stderr.write('--measured goes with one plan: a bench sheet is about one frame.\n');
+    warn('--measured goes with one plan: a bench sheet is about one frame.');
     return exitCode.error;
   }
   if (several) return (await import('./class-run.js')).runClass(files, problems, bench, options);
@@ -37,10 +38,10 @@ async function runOne(file: string, bench: Bench, options: AuditOptions): Promis
   const withReadings = await readingsOf(options.measured);
   if (!result.ok || withReadings === null) return exitCode.error;
   const audit = withReadings(result.value);
-  if (options.format === 'json') process.stdout.write(writeJson(audit));
+  if (options.format === 'json') printJson(writeJson(audit));
   else {
     const folder = options.out ?? join('reports', planName(file));
-    tell(`${verdictLine(audit)}  →  ${await writeReport(withReadings(await withChanges(result.value, bench)), folder, options.format)}`);
+    tell(`${verdictLine(audit)}  →  ${await writeReport(withReadings(await withChanges(result.value, bench)), folder, options)}`);
   }
   return codeOf(audit.verdict, options.strict);
 }
@@ -60,13 +61,13 @@ export function verdictLine({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>):
 }
 
 /** Writes the report of one audit into a folder; resolves to the name of the written page. */
-export async function writeReport(audit: Audit, folder: string, format: 'md' | 'html'): Promise<string> {
+export async function writeReport(audit: Audit, folder: string, { format, overwrite }: Pick<AuditOptions, 'format' | 'overwrite'>): Promise<string> {
   const { tree, pictures } = composeReport(audit);
   if (format === 'md') {
-    writeFolder(folder, [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))]);
+    writeFolder(folder, [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
     return join(folder, 'report.md');
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(folder, [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en' }) }]);
+  writeFolder(folder, [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en' }) }], { overwrite });
   return join(folder, 'report.html');
 }

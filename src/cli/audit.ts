@@ -1,5 +1,5 @@
 import type { Command } from 'commander';
-import { formatOption, wholeNumber } from './options.js';
+import { formatOption, overwriteOption, wholeNumber } from './options.js';
 
 export { wholeNumber } from './options.js';
 
@@ -11,6 +11,7 @@ export interface AuditOptions {
   readonly measured?: string;
   readonly format: 'md' | 'json' | 'html';
   readonly strict: boolean;
+  readonly overwrite: boolean;
   readonly seed: number;
   readonly samples: number;
 }
@@ -38,6 +39,7 @@ export function addAudit(program: Command): void {
     .option('--measured <file>', 'a filled-in bench sheet: what was read while building is held against what was promised; for one plan')
     .addOption(formatOption(['md', 'json', 'html'], 'md writes a report, html a printable page, json prints one document'))
     .option('--strict', 'a caution also counts as not passed (exit 2)', false)
+    .addOption(overwriteOption())
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample', wholeNumber(100, 1_000_000), 20_000)
     .addHelpText('after', help)

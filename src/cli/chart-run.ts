@@ -5,20 +5,20 @@ import { writeMarkdown } from '../report/markdown.js';
 import { loadBench } from './bench.js';
 import type { ChartOptions } from './chart.js';
 import { exitCode } from './exit.js';
-import { writeFolder } from './files.js';
-import { progress } from './progress.js';
+import { writeFolder } from './write-files.js';
+import { progress, type Progress } from './progress.js';
 import { tell } from './terminal.js';
 
 /** Makes the chart and writes page and picture; resolves to the exit code. */
 export async function runChart(options: ChartOptions): Promise<number> {
   const bench = loadBench(options);
   if (bench === null) return exitCode.error;
-  let bar: ReturnType<typeof progress> | null = null;
-  const onEntry = (_: number, of: number): void => void (bar ??= progress(of, 'kinds of frame')).then((one) => one.step());
+  let bar: Progress | null = null;
+  const onEntry = (_: number, of: number): Promise<void> => (bar ??= progress(of, 'kinds of frame')).step();
   const chart = await makeChart(bench, { units: options.units, onEntry });
-  (await (bar as ReturnType<typeof progress> | null))?.end();
+  (bar as Progress | null)?.end();
   const { tree, pictures } = chartPage(chart);
-  writeFolder(options.out, [{ name: 'chart.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))]);
+  writeFolder(options.out, [{ name: 'chart.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], options);
   tell(`Chart of ${chart.rows.length} kinds of bar  →  ${join(options.out, 'chart.md')}`);
   return exitCode.fine;
 }

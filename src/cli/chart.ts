@@ -1,12 +1,13 @@
 import { Option, type Command } from 'commander';
 import type { UnitSystem } from '../base/names.js';
-import { wholeNumber } from './options.js';
+import { overwriteOption, wholeNumber } from './options.js';
 
 /** Options of `chart` as commander gives them. */
 export interface ChartOptions {
   readonly rules?: string;
   readonly shelf?: string;
   readonly out: string;
+  readonly overwrite: boolean;
   readonly units: UnitSystem;
   readonly seed: number;
   readonly samples: number;
@@ -31,6 +32,7 @@ export function addChart(program: Command): void {
     .addOption(new Option('--units <system>', 'to the last 10 mm, or to the last half inch').choices(['metric', 'inch']).default('metric'))
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample for each size', wholeNumber(100, 1_000_000), 2000)
+    .addOption(overwriteOption())
     .addHelpText('after', help)
     .action(async (options: ChartOptions) => {
       process.exitCode = await (await import('./chart-run.js')).runChart(options);

@@ -14,10 +14,11 @@ import { appliedOf } from '../rules/applied.js';
 import type { AuditOptions } from './audit.js';
 import { verdictLine, writeReport } from './audit-run.js';
 import { codeOf, exitCode } from './exit.js';
-import { readText, writeFolder } from './files.js';
+import { readText } from './read-text.js';
+import { writeFolder } from './write-files.js';
 import { pageNames } from './plans.js';
 import { progress } from './progress.js';
-import { complain, tell } from './terminal.js';
+import { complain, printJson, tell } from './terminal.js';
 
 /** What is kept while a class is gone through: never a whole audit. */
 interface Kept {
@@ -37,20 +38,20 @@ export async function runClass(files: readonly string[], found: readonly Problem
   const out = options.out ?? 'reports';
   const pages = pageNames(files);
   const json = options.format === 'json';
-  if (json) process.stdout.write('{\n  "format": "audits/1",\n  "audits": [');
-  const bar = await progress(files.length, 'plans');
+  if (json) printJson('{\n  "format": "audits/1",\n  "audits": [');
+  const bar = progress(files.length, 'plans');
   for (const [i, file] of files.entries()) {
     await one(file, pages[i] as string, bench, options, out, kept);
-    bar.step();
+    await bar.step();
   }
   bar.end();
   complain(kept.problems);
   const errors = kept.problems.filter(({ severity }) => severity === 'error');
   const classFound = conclude(kept, errors, bench);
-  if (json) process.stdout.write(`\n  ],\n  "broken": ${indented(steadyJson(errors))},\n  "roll_up": ${indented(steadyJson(rollUpData(classFound)))}\n}\n`);
+  if (json) printJson(`\n  ],\n  "broken": ${indented(steadyJson(errors))},\n  "roll_up": ${indented(steadyJson(rollUpData(classFound)))}\n}\n`);
   else {
     kept.lines.forEach(tell);
-    if (kept.rows.length > 0) tell(`${kept.rows.length} plans  →  ${await writeClassPage(classFound, out, options.format)}`);
+    if (kept.rows.length > 0) tell(`${kept.rows.length} plans  →  ${await writeClassPage(classFound, out, options)}`);
   }
   const worst = kept.rows.reduce<ClassRow['verdict']>((gravest, { verdict }) => (compareGravity(verdict, gravest) > 0 ? verdict : gravest), 'clear');
   return kept.broken > 0 ? exitCode.error : codeOf(worst, options.strict);
@@ -66,8 +67,8 @@ async function one(file: string, page: string, bench: Bench, options: AuditOptio
   }
   const audit = result.value;
   const { format } = options;
-  if (format === 'json') process.stdout.write(`${kept.rows.length === 0 ? '' : ','}\n    ${indented(indented(steadyJson(auditData(audit))))}`);
-  else kept.lines.push(`${verdictLine(audit)}  →  ${await writeReport(audit, join(out, page), format)}`);
+  if (format === 'json') printJson(`${kept.rows.length === 0 ? '' : ','}\n    ${indented(indented(steadyJson(auditData(audit))))}`);
+  else kept.lines.push(`${verdictLine(audit)}  →  ${await writeReport(audit, join(out, page), options)}`);
   if (mayBeCut(audit.verdict)) kept.pool.push({ row: kept.rows.length, plan: audit.plan });
   kept.rows.push(classRow(audit, file, format === 'json' ? null : `${page}/report.${format}`));
 }
@@ -89,14 +90,14 @@ function conclude({ rows, pool, broken }: Kept, errors: readonly Problem[], { sh
   };
 }
 
-async function writeClassPage(found: ClassFindings, out: string, format: 'md' | 'html'): Promise<string> {
+async function writeClassPage(found: ClassFindings, out: string, { format, overwrite }: AuditOptions): Promise<string> {
   const { tree, pictures } = composeClassPage(found);
   if (format === 'md') {
-    writeFolder(out, [{ name: 'class.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))]);
+    writeFolder(out, [{ name: 'class.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
     return join(out, 'class.md');
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(out, [{ name: 'class.html', text: writeHtml(tree, pictures, { title: 'The class at a glance', lang: 'en' }) }]);
+  writeFolder(out, [{ name: 'class.html', text: writeHtml(tree, pictures, { title: 'The class at a glance', lang: 'en' }) }], { overwrite });
   return join(out, 'class.html');
 }
 

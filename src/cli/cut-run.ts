@@ -5,21 +5,23 @@ import { composeCutPage } from '../class/cut-page.js';
 import { poolPlansWith, type Pooled } from '../class/pooled.js';
 import { money } from '../class/pooled-blocks.js';
 import { buyingListCsv, cutListCsv } from '../cutting/csv.js';
-import { cutPlanExactly } from '../cutting/cut-plan.js';
+import { cutPlanExactly, workClock, type SearchTime } from '../cutting/cut-plan.js';
+import type { Patience } from '../cutting/pack-fallback.js';
 import type { Plan } from '../plan/plan.js';
 import { readPlanWith } from '../plan/read-plan.js';
 import { writeMarkdown } from '../report/markdown.js';
 import type { Shelf } from '../shelf/shelf.js';
 import type { CutOptions } from './cut.js';
 import { exitCode } from './exit.js';
-import { readText, writeFolder } from './files.js';
+import { readText } from './read-text.js';
+import { writeFolder } from './write-files.js';
 import { loadShelf } from './load.js';
 import { planFiles } from './plans.js';
-import { complain, tell } from './terminal.js';
+import { complain, print, printJson, tell } from './terminal.js';
 
-/** How long the search may take for each stock, and the integer program after it, ms. */
-const search_ms = 1000;
-const fallback_ms = 5000;
+/** Readings of the counting clock that the search may take for each stock, about a millisecond each, and nodes of the integer program after it. */
+const search_readings = 1000;
+const fallback_nodes = 500;
 
 /** Pools the plans that were named and writes or prints what was asked for; resolves to the exit code. */
 export async function runCut(named: readonly string[], options: CutOptions): Promise<number> {
@@ -28,11 +30,17 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
   if (!shelf.ok) return exitCode.error;
   const plans = readPlans(named, shelf.value);
   if (plans === null) return exitCode.error;
-  const pooled = await poolPlansWith(plans, shelf.value, (some, from) => cutPlanExactly(some, from, { timeLimit_ms: search_ms, now: () => performance.now() }, fallback_ms));
+  const pooled = await poolPlansWith(plans, shelf.value, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds)));
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);
-  else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf.value, options.out ?? join('reports', 'cut'), options.format)}`);
+  else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf.value, options)}`);
   return pooled.cut.too_long.length > 0 ? exitCode.stop : pooled.cut.uncut.length > 0 || pooled.short.length > 0 ? exitCode.unknown : exitCode.fine;
+}
+
+/** Counted work, so that the same plans always give the same answer; by the clock only where seconds are asked for. */
+function patienceOf(seconds: number | undefined): [SearchTime, Patience] {
+  if (seconds === undefined) return [{ timeLimit_ms: search_readings, now: workClock() }, { nodes: fallback_nodes }];
+  return [{ timeLimit_ms: seconds * 1000, now: () => performance.now() }, { ms: seconds * 1000 }];
 }
 
 /** All plans, or null after complaining about every one that cannot be read. */
@@ -55,31 +63,31 @@ function summary({ plans, cut, total_cost }: Pooled): string {
   return `${frames} ${frames === 1 ? 'frame' : 'frames'}: ${boards}; everything together ${money(total_cost, cut.currency)}`;
 }
 
-function csv({ cut }: Pooled, { out, list }: CutOptions): void {
+function csv({ cut }: Pooled, { out, list, overwrite }: CutOptions): void {
   const lists = [...(list === 'buy' ? [] : [{ name: 'cut-list.csv', text: cutListCsv(cut) }]), ...(list === 'cut' ? [] : [{ name: 'buying-list.csv', text: buyingListCsv(cut) }])];
-  if (out === undefined) process.stdout.write(lists.map(({ text }) => text).join('\r\n'));
+  if (out === undefined) print(lists.map(({ text }) => text).join('\r\n'));
   else {
-    writeFolder(out, lists);
+    writeFolder(out, lists, { overwrite });
     tell(lists.map(({ name }) => join(out, name)).join('  '));
   }
 }
 
-function json(pooled: Pooled, { out }: CutOptions): void {
+function json(pooled: Pooled, { out, overwrite }: CutOptions): void {
   const text = `${steadyJson({ format: 'cut/1', ...pooledData(pooled) })}\n`;
-  if (out === undefined) process.stdout.write(text);
+  if (out === undefined) printJson(text);
   else {
-    writeFolder(out, [{ name: 'cut.json', text }]);
+    writeFolder(out, [{ name: 'cut.json', text }], { overwrite });
     tell(join(out, 'cut.json'));
   }
 }
 
-async function writePage(pooled: Pooled, shelf: Shelf, out: string, format: 'md' | 'html'): Promise<string> {
+async function writePage(pooled: Pooled, shelf: Shelf, { out = join('reports', 'cut'), format, overwrite }: CutOptions): Promise<string> {
   const { tree, pictures } = composeCutPage(pooled, shelf.name);
   if (format === 'md') {
-    writeFolder(out, [{ name: 'cut.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))]);
+    writeFolder(out, [{ name: 'cut.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
     return join(out, 'cut.md');
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(out, [{ name: 'cut.html', text: writeHtml(tree, pictures, { title: 'What to buy and how to cut it', lang: 'en' }) }]);
+  writeFolder(out, [{ name: 'cut.html', text: writeHtml(tree, pictures, { title: 'What to buy and how to cut it', lang: 'en' }) }], { overwrite });
   return join(out, 'cut.html');
 }

@@ -1,6 +1,6 @@
 import type { Command } from 'commander';
 import { Option } from 'commander';
-import { formatOption } from './options.js';
+import { formatOption, overwriteOption, wholeNumber } from './options.js';
 
 /** Options of `cut` as commander gives them. */
 export interface CutOptions {
@@ -8,6 +8,9 @@ export interface CutOptions {
   readonly out?: string;
   readonly format: 'md' | 'csv' | 'json' | 'html';
   readonly list: 'both' | 'cut' | 'buy';
+  readonly overwrite: boolean;
+  /** Left out: the search counts its work instead of time. */
+  readonly seconds?: number;
 }
 
 const help = `
@@ -29,6 +32,8 @@ export function addCut(program: Command): void {
     .option('--out <folder>', 'where the page goes (default: reports/cut/; csv and json are printed unless this is given)')
     .addOption(formatOption(['md', 'html', 'csv', 'json'], 'md and html write a page with pictures, csv and json print the lists'))
     .addOption(new Option('--list <list>', 'which list csv prints').choices(['both', 'cut', 'buy']).default('both'))
+    .option('--seconds <n>', 'search each stock for so long instead, and the integer program again; then two runs may differ', wholeNumber(1, 3600))
+    .addOption(overwriteOption())
     .addHelpText('after', help)
     .action(async (plans: string[], options: CutOptions) => {
       process.exitCode = await (await import('./cut-run.js')).runCut(plans, options);

@@ -5,9 +5,11 @@ import { loadRuleset } from '../rules/load-ruleset.js';
 import type { Ruleset } from '../rules/ruleset.js';
 import { readShelf } from '../shelf/read-shelf.js';
 import type { Shelf } from '../shelf/shelf.js';
-import { readText, rulesFolder } from './files.js';
+import { rulesFolder } from './files.js';
+import { readText } from './read-text.js';
 import { prepared } from './prepared.js';
 import { withShippedNames } from './rules-file.js';
+import { complain } from './terminal.js';
 
 /** The default shelf, with a user's file laid over it when one is named. */
 export function loadShelf(file: string | undefined): Result<Shelf> {
@@ -39,7 +41,7 @@ export function textsBeside(entry: string, text: string): (name: string) => stri
   return (name) => {
     if (name === entry) return text;
     for (const folder of [dirname(resolve(entry)), rulesFolder]) {
-      const read = readText(join(folder, name));
+      const read = readText(join(folder, name), { links: false });
       if ('text' in read) return read.text;
     }
     return null;
@@ -48,11 +50,14 @@ export function textsBeside(entry: string, text: string): (name: string) => stri
 
 let list: readonly Source[] | undefined;
 
-/** The bibliography that ships with the tool. */
+/** The bibliography that ships with the tool; where it is missing a word says so, and sources are named by their keys. */
 export function loadSources(): readonly Source[] {
   if (list !== undefined) return list;
   const read = readText(join(rulesFolder, 'sources.yaml'));
-  if ('problem' in read) return (list = []);
+  if ('problem' in read) {
+    complain([{ ...read.problem, severity: 'warning', hint: 'Sources are named by their keys alone. Install the tool anew.' }]);
+    return (list = []);
+  }
   const ready = prepared()?.sources;
   return (list = ready?.text === read.text ? ready.list : readSources(read.text));
 }

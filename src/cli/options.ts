@@ -9,6 +9,11 @@ export function wholeNumber(least: number, most: number): (text: string) => numb
   };
 }
 
+/** `--overwrite`: for the rare case that a page shall replace a file that the tool did not write. */
+export function overwriteOption(): Option {
+  return new Option('--overwrite', 'also replace files there that sightdown did not write').default(false);
+}
+
 /** `--format`, one of a few words, the first being the default. */
 export function formatOption(words: readonly [string, ...string[]], description: string): Option {
   return new Option('--format <format>', description).choices([...words]).default(words[0]);

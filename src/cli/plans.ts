@@ -27,12 +27,22 @@ export function planFiles(named: readonly string[]): PlanFiles {
 }
 
 function isFolder(name: string): boolean {
-  return statSync(name, { throwIfNoEntry: false })?.isDirectory() === true;
+  try {
+    return statSync(name, { throwIfNoEntry: false })?.isDirectory() === true;
+  } catch {
+    // A link that leads back to itself, a folder nobody may look into: reading it tells.
+    return false;
+  }
 }
 
-/** Name of the default report folder: the plan's file name without its ending. */
+/** Names of the tool's own in a folder of reports, which no plan's folder may take. */
+const ownNames = /^(class|class-pack|chart|cut|place|timetable|learn)(\.\w+)?$/i;
+
+/** Name of the default report folder: the plan's file name without its ending, and never one that means another place. */
 export function planName(file: string): string {
-  return basename(file).replace(/\.ya?ml$/i, '') || 'plan';
+  const name = basename(file).replace(/\.ya?ml$/i, '').replace(/^[.\s]+|[.\s]+$/g, '');
+  if (name === '') return 'plan';
+  return ownNames.test(name) ? `plan-${name}` : name;
 }
 
 /** A folder name for each plan, all different: the file's name, where that is taken with its folder's name before it, and a number at last. */

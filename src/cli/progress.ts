@@ -1,32 +1,61 @@
 import type { SingleBar } from 'cli-progress';
+import { exitCode } from './exit.js';
+import { warn } from './terminal.js';
 
 /** Tells how far a long piece of work has come. */
 export interface Progress {
-  step(): void;
+  /** One step is done. Resolves when the terminal has been heard, so that Ctrl-C is felt in the middle of the work. */
+  step(): Promise<void>;
   end(): void;
 }
 
-/** Shorter work than this needs no bar, ms. */
+/** Shorter work than this needs no bar; without a terminal a line comes this often, ms. */
 const short_ms = 700;
+const line_ms = 5000;
+/** How often the work pauses to hear the terminal, ms. */
+const breath_ms = 100;
 
-const silent: Progress = { step: () => undefined, end: () => undefined };
-
-/** A bar on stderr for work of many steps, only on a terminal and only once it has taken a while; it leaves nothing behind. */
-export async function progress(total: number, what: string): Promise<Progress> {
-  if (process.stderr.isTTY !== true || total < 2) return silent;
-  const { SingleBar, Presets } = (await import('cli-progress')).default;
+/**
+ * Progress on stderr for work of many steps, only once it has taken a while: a bar on a terminal, which it leaves as it
+ * was, also when it is broken off; elsewhere a line every few seconds.
+ */
+export function progress(total: number, what: string): Progress {
   const started = performance.now();
+  const terminal = process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
+  let [done, heard_ms, told_ms] = [0, started, started];
   let bar: SingleBar | null = null;
-  let done = 0;
+  const breakOff = (): void => {
+    bar?.stop();
+    process.exit(exitCode.interrupted);
+  };
+  process.on('SIGINT', breakOff);
+  const left = (now_ms: number): string => `${Math.ceil(((now_ms - started) / done) * (total - done) / 1000)} s left`;
+  const show = async (now_ms: number): Promise<void> => {
+    if (!terminal) {
+      if (now_ms - told_ms > line_ms) warn(`${done} of ${total} ${what}, about ${left(now_ms)}`);
+      if (now_ms - told_ms > line_ms) told_ms = now_ms;
+      return;
+    }
+    if (bar === null && now_ms - started > short_ms && total > 1) {
+      const { SingleBar: Bar, Presets } = (await import('cli-progress')).default;
+      const format = `{bar} {value} of {total} ${what}, about {left}`;
+      bar = new Bar({ format, stream: process.stderr, clearOnComplete: true, linewrap: true }, Presets.shades_classic);
+      bar.start(total, done, { left: left(now_ms) });
+    }
+    bar?.update(done, { left: left(now_ms) });
+  };
   return {
-    step: () => {
+    step: async () => {
       done += 1;
-      if (bar === null && performance.now() - started > short_ms) {
-        bar = new SingleBar({ format: `{bar} {value} of {total} ${what}, {eta} s left`, stream: process.stderr, hideCursor: true, clearOnComplete: true }, Presets.shades_classic);
-        bar.start(total, done);
-      }
-      bar?.update(done);
+      const now_ms = performance.now();
+      if (now_ms - heard_ms < breath_ms) return;
+      heard_ms = now_ms;
+      await show(now_ms);
+      await new Promise((resolve) => setImmediate(resolve));
     },
-    end: () => bar?.stop(),
+    end: () => {
+      bar?.stop();
+      process.off('SIGINT', breakOff);
+    },
   };
 }

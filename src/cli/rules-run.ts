@@ -8,12 +8,12 @@ import { rulePage, rulePageText, ruleList } from '../rules/show.js';
 import { loadBench } from './bench.js';
 import { readPlans } from './cut-run.js';
 import { exitCode } from './exit.js';
-import { readText } from './files.js';
+import { readText } from './read-text.js';
 import { loadRules, sourceKeys, textsBeside } from './load.js';
 import { progress } from './progress.js';
 import { rulesFile, withShippedNames } from './rules-file.js';
 import type { CompareOptions } from './rules.js';
-import { complain, tell } from './terminal.js';
+import { complain, print, printJson, tell, warn } from './terminal.js';
 
 const several = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
@@ -46,11 +46,11 @@ export function runShow(id: string | undefined, named: string | undefined): numb
   }
   const page = rulePage(loaded.value, id);
   if (page !== null) {
-    process.stdout.write(rulePageText(page));
+    print(rulePageText(page));
     return exitCode.fine;
   }
   const close = nearest(id, list.map((rule) => rule.id));
-  process.stderr.write(`No rule is called \`${id.slice(0, 100)}\`${close === undefined ? '' : `; did you mean ${close}?`} \`sightdown rules show\` lists them all.\n`);
+  warn(`No rule is called \`${id.slice(0, 100)}\`${close === undefined ? '' : `; did you mean ${close}?`} \`sightdown rules show\` lists them all.`);
   return exitCode.error;
 }
 
@@ -87,7 +87,7 @@ const isQuiet = ({ before, after }: VerdictChange): boolean => (before === null 
 export function runFacts(word: string | undefined, format: 'text' | 'json'): number {
   const wanted = word?.toLowerCase();
   const facts = catalogue.filter(({ path, meaning }) => wanted === undefined || `${path} ${meaning}`.toLowerCase().includes(wanted));
-  if (format === 'json') process.stdout.write(`${JSON.stringify({ format: 'facts/1', facts }, null, 2)}\n`);
+  if (format === 'json') printJson(`${JSON.stringify({ format: 'facts/1', facts }, null, 2)}\n`);
   else if (facts.length === 0) tell(`No fact has “${word?.slice(0, 60) ?? ''}” in its path or meaning.`);
   else for (const { path, each, unit, meaning, words, signed, source } of facts) tell(`${path}  (${words === undefined ? unit : words.join(' | ')}; for each ${each}${signed === true ? '; signed' : ''}; source ${source})\n    ${meaning}`);
   return exitCode.fine;

@@ -7,9 +7,9 @@ import { planInputSchema } from '../plan/plan-schema.js';
 import { rulesetInputSchema } from '../rules/ruleset-schema.js';
 import { shelfInputSchema } from '../shelf/shelf-schema.js';
 import { exitCode } from './exit.js';
-import { writeFolder } from './files.js';
+import { writeFolder } from './write-files.js';
 import { schemaKinds, type SchemaKind } from './schema.js';
-import { tell } from './terminal.js';
+import { printJson, tell, warn } from './terminal.js';
 
 const schemas = {
   plan: { schema: planInputSchema, title: 'Plan of a painting frame' },
@@ -40,11 +40,11 @@ function nameFacts(node: unknown): void {
 /** Prints a schema, or writes one or all of them. Gives the exit code. */
 export function runSchema(kind: SchemaKind | undefined, out: string | undefined): number {
   if (out === undefined && kind === undefined) {
-    process.stderr.write(`Name what to print: ${schemaKinds.join(', ')}. Or give --out FOLDER to write all.\n`);
+    warn(`Name what to print: ${schemaKinds.join(', ')}. Or give --out FOLDER to write all of them.`);
     return exitCode.error;
   }
   const kinds = kind === undefined ? schemaKinds : [kind];
-  if (out === undefined) process.stdout.write(kinds.map(schemaText).join(''));
+  if (out === undefined) printJson(kinds.map(schemaText).join(''));
   else {
     writeFolder(out, kinds.map((one) => ({ name: `${one}.schema.json`, text: schemaText(one) })));
     for (const one of kinds) tell(join(out, `${one}.schema.json`));

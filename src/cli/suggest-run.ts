@@ -1,5 +1,5 @@
 import { createTwoFilesPatch } from 'diff';
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
 import { readPlanWith } from '../plan/read-plan.js';
 import type { Plan } from '../plan/plan.js';
@@ -8,10 +8,11 @@ import { suggestionsAsJson, tellSuggestions } from '../suggest/tell.js';
 import { writeEdit } from '../suggest/write-plan.js';
 import { loadBench } from './bench.js';
 import { exitCode } from './exit.js';
-import { readText } from './files.js';
-import { progress } from './progress.js';
+import { readText } from './read-text.js';
+import { progress, type Progress } from './progress.js';
 import type { SuggestOptions } from './suggest.js';
-import { complain, tell } from './terminal.js';
+import { complain, print, printJson, tell, warn } from './terminal.js';
+import { thereAlready, writeNewFile } from './write-files.js';
 
 /** Searches, prints, and writes the picked plan when asked; resolves to the exit code. */
 export async function runSuggest(file: string, options: SuggestOptions): Promise<number> {
@@ -22,12 +23,13 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   const plan = readPlanWith(read.text, file, bench.shelf);
   complain(plan.ok ? plan.warnings : plan.problems);
   if (!plan.ok) return exitCode.error;
-  if (options.write !== undefined && existsSync(options.write)) return thereAlready(options.write);
-  let bar: ReturnType<typeof progress> | null = null;
-  const onExamined = (_: number, builds: number): void => void (bar ??= progress(builds, 'ways to build it, at most')).then((one) => one.step());
+  if (options.write !== undefined && existsSync(options.write)) throw thereAlready(options.write);
+  let bar: Progress | null = null;
+  const onExamined = (_: number, builds: number): Promise<void> => (bar ??= progress(builds, 'ways to build it, at most')).step();
   const answer = await suggest(plan.value, bench, { clear: options.clear, onExamined });
-  (await (bar as ReturnType<typeof progress> | null))?.end();
-  process.stdout.write(options.format === 'json' ? suggestionsAsJson(answer) : tellSuggestions(answer));
+  (bar as Progress | null)?.end();
+  if (options.format === 'json') printJson(suggestionsAsJson(answer));
+  else print(tellSuggestions(answer));
   if (answer.found.length === 0) return exitCode.unknown;
   if (options.write === undefined) return exitCode.fine;
   const picked = answer.found.find(({ aims }) => aims.includes(options.pick));
@@ -56,22 +58,11 @@ function changedText(text: string, { edit, plan }: Suggestion, reread: (text: st
 function save(file: string, { write, format }: SuggestOptions, before: string, after: string): number {
   const target = write as string;
   const shown = createTwoFilesPatch(file, target, before, after, undefined, undefined, { context: 2 });
-  if (format === 'json') process.stderr.write(shown);
-  else process.stdout.write(shown);
-  try {
-    writeFileSync(target, after, { flag: 'wx' });
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return thereAlready(target);
-    complain([refusal(target, 'cannot-write', (error as NodeJS.ErrnoException).code ?? 'an error', 'a folder that can be written to', 'Check the name and the permissions.')]);
-    return exitCode.error;
-  }
+  if (format === 'json') warn(shown);
+  else print(shown);
+  writeNewFile(target, after);
   if (format !== 'json') tell(`Written: ${target}`);
   return exitCode.fine;
-}
-
-function thereAlready(file: string): number {
-  complain([refusal(file, 'file-exists', 'a file that is there already', 'the name of a new file', 'Nothing was written. Choose another name, so that no plan is lost.')]);
-  return exitCode.error;
 }
 
 const refusal = (file: string, code: string, found: string, allowed: string, hint: string) => ({ code, severity: 'error' as const, file, path: '', line: 0, column: 0, found, allowed, hint });

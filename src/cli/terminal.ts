@@ -1,9 +1,14 @@
 import pc from 'picocolors';
 import type { Problem } from '../base/problem.js';
 import { showProblems, type Paint } from '../base/show-problem.js';
+import { terminalJson, terminalText } from '../base/terminal-text.js';
+import { exitCode } from './exit.js';
 
-/** Colours for problems, none when the terminal or NO_COLOR says so. */
-const paint: Paint = pc.isColorSupported && process.stderr.isTTY === true ? { strong: pc.bold, bad: pc.red, mild: pc.yellow, faint: pc.dim } : { strong: same, bad: same, mild: same, faint: same };
+/** Whether escapes may be written to stderr: never into a file, to a dumb terminal, or against NO_COLOR. */
+const coloured = pc.isColorSupported && process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
+
+/** Colours for problems. */
+const paint: Paint = coloured ? { strong: pc.bold, bad: pc.red, mild: pc.yellow, faint: pc.dim } : { strong: same, bad: same, mild: same, faint: same };
 
 function same(text: string): string {
   return text;
@@ -16,5 +21,33 @@ export function complain(problems: readonly Problem[]): void {
 
 /** One line for the person at the terminal. */
 export function tell(line: string): void {
-  process.stdout.write(`${line}\n`);
+  print(`${line}\n`);
+}
+
+/** Text on stdout; nothing in it can steer the terminal. */
+export function print(text: string): void {
+  process.stdout.write(terminalText(text));
+}
+
+/** A document, or a part of one, as JSON on stdout. */
+export function printJson(json: string): void {
+  process.stdout.write(terminalJson(json));
+}
+
+/** A sentence on stderr. */
+export function warn(sentence: string): void {
+  process.stderr.write(`${terminalText(sentence)}\n`);
+}
+
+/**
+ * What becomes of output that nobody takes. A reader that has seen enough, such as `head`, is no mistake: the rest is
+ * left unsaid and the exit code still tells the verdict. Where the output cannot be kept, a full disk say, that is an error.
+ */
+export function guardOutput(): void {
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') return;
+    warn(`The output could not be written: ${error.code === 'ENOSPC' ? 'the disk is full' : error.message}.`);
+    process.on('exit', () => (process.exitCode = exitCode.error));
+  });
+  process.stderr.on('error', () => undefined);
 }

@@ -2,8 +2,8 @@ import { formatLength, formatSize } from '../base/units-format.js';
 import type { CutPlan } from './purchase.js';
 
 /**
- * Rows as CSV text after RFC 4180: CRLF line ends, cells with a comma, quote or line break quoted, quotes doubled. A text cell that a
- * spreadsheet would take for a formula (it starts with = + - @, a tab or a return) gets an apostrophe in front. Numbers are written as they are.
+ * Rows as CSV text after RFC 4180: CRLF line ends, cells with a comma, semicolon, quote or line break quoted, quotes doubled. A text cell
+ * that a spreadsheet would take for a formula (it, or what stands after a semicolon in it, starts with = + - @, a tab or a return) gets an apostrophe in front. Numbers are written as they are.
  */
 export function toCsv(rows: readonly (readonly (string | number)[])[]): string {
   return rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
@@ -11,8 +11,8 @@ export function toCsv(rows: readonly (readonly (string | number)[])[]): string {
 
 function cell(value: string | number): string {
   if (typeof value === 'number') return Number.isFinite(value) ? String(value) : '';
-  const safe = /^[\s\u0000]*[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]/.test(value) ? `'${value}` : value;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const safe = /(?:^|;)[\s\u0000]*[=+\-@\t\r\uFF1D\uFF0B\uFF0D\uFF20]/.test(value) ? `'${value}` : value;
+  return /[",;\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
 /** Every piece on its board, in cutting order, one row each; lengths in words and in mm. */

@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan.js';
 import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
 import { layOut } from './layout.js';
-import { cutBoardsExactly } from './pack-fallback.js';
+import { cutBoardsExactly, type Patience } from './pack-fallback.js';
 import { cutBoards } from './pack.js';
 import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase.js';
 import { poolPieces, type Pool, type PooledPiece } from './pool.js';
@@ -29,13 +29,13 @@ export function cutPlan(plans: readonly Plan[], shelf: Shelf, time: SearchTime =
   return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
 }
 
-/** Like `cutPlan`, but where the search runs out of time an integer program gets `fallback_ms` more for each stock. */
-export async function cutPlanExactly(plans: readonly Plan[], shelf: Shelf, time: SearchTime, fallback_ms: number): Promise<CutPlan> {
+/** Like `cutPlan`, but where the search runs out of time an integer program gets `patience` more for each stock. */
+export async function cutPlanExactly(plans: readonly Plan[], shelf: Shelf, time: SearchTime, patience: Patience): Promise<CutPlan> {
   const pool = poolPieces(plans, shelf);
   const answers: Answered[] = [];
   for (const key of pool.stocks) {
     const asked = ask(shelf, pool, key);
-    answers.push(asked.problem === null ? asked : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), fallback_ms)));
+    answers.push(asked.problem === null ? asked : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), patience)));
   }
   return finishPlan(plans, shelf, pool, answers);
 }

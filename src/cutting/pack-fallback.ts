@@ -3,10 +3,15 @@ import { cutBoards } from './pack.js';
 import type { CutProblem, CutResult, Cutting } from './problem.js';
 
 const mostPatterns = 12_000;
+/** Fewer where nodes are counted instead of time: each node then takes a few milliseconds at most. */
+const mostCountedPatterns = 3000;
+
+/** How long the integer program may take: branch-and-bound nodes, the same on every machine, or milliseconds. */
+export type Patience = { readonly nodes: number } | { readonly ms: number };
 
 /** The part of the solver used here: model text in, status and values out; it blocks until done or out of time. */
 interface Highs {
-  solve(problem: string, options: { readonly mip_rel_gap: number; readonly mip_abs_gap: number; readonly time_limit: number; readonly output_flag: boolean }): {
+  solve(problem: string, options: { readonly mip_rel_gap: number; readonly mip_abs_gap: number; readonly time_limit?: number; readonly mip_max_nodes?: number; readonly output_flag: boolean }): {
     readonly Status: string;
     readonly Columns: Readonly<Record<string, { readonly Primal?: number }>>;
   };
@@ -20,17 +25,17 @@ export interface FullLoad {
 
 /**
  * Like `cutBoards`; when the search ran out of time an integer program over all full loads, solved by HiGHS (imported only then), gets
- * `fallback_ms` more to close the gap. What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
+ * `patience` more to close the gap: counted in nodes, the same on every machine, or in time. What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
  */
-export async function cutBoardsExactly(problem: CutProblem, fallback_ms: number): Promise<CutResult> {
+export async function cutBoardsExactly(problem: CutProblem, patience: Patience): Promise<CutResult> {
   const found = cutBoards(problem);
   if (found.ok ? found.proven : found.reason !== 'undecided') return found;
   const bench = makeBench(problem);
-  const loads = fullLoads(bench, mostPatterns);
+  const loads = fullLoads(bench, 'nodes' in patience ? mostCountedPatterns : mostPatterns);
   if (loads === null) return found;
   const highs = await loadHighs();
   if (highs === null) return found;
-  return solveByLoads(highs, problem, bench, loads, found.ok ? found : null, fallback_ms) ?? found;
+  return solveByLoads(highs, problem, bench, loads, found.ok ? found : null, patience) ?? found;
 }
 
 /** Solves the integer program alone, without the search before it: the independent check of the tests. Null when there are too many loads, no time, or no cutting. */
@@ -39,7 +44,7 @@ export async function cutBoardsByIntegerProgram(problem: CutProblem, limit_ms: n
   const loads = fullLoads(bench, mostPatterns);
   const highs = await loadHighs();
   if (loads === null || highs === null) return null;
-  return solveByLoads(highs, problem, bench, loads, null, limit_ms);
+  return solveByLoads(highs, problem, bench, loads, null, { ms: limit_ms });
 }
 
 async function loadHighs(): Promise<Highs | null> {
@@ -95,7 +100,7 @@ export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
   return overflow ? null : found;
 }
 
-function solveByLoads(highs: Highs, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, limit_ms: number): Cutting | null {
+function solveByLoads(highs: Highs, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
   const price = (load: FullLoad): number => bench.bins[load.bin]?.price as number;
   const sum = (terms: readonly string[]): string => (terms.length === 0 ? '0 x0' : terms.join(' + '));
   const cost = sum(loads.map((load, j) => `${price(load)} x${j}`));
@@ -106,7 +111,8 @@ function solveByLoads(highs: Highs, problem: CutProblem, bench: Bench, loads: re
   });
   if (known !== null) lines.push(` cheaper: ${cost} <= ${known.cost - 1}`);
   lines.push('General', ` ${loads.map((_, j) => `x${j}`).join(' ')}`, 'End');
-  const options = { mip_rel_gap: 0, mip_abs_gap: 0.5, time_limit: limit_ms / 1000, output_flag: false };
+  const limit = 'nodes' in patience ? { mip_max_nodes: patience.nodes } : { time_limit: patience.ms / 1000 };
+  const options = { mip_rel_gap: 0, mip_abs_gap: 0.5, output_flag: false, ...limit };
   const solution = highs.solve(lines.join('\n'), options);
   if (solution.Status === 'Infeasible' && known !== null) return { ...known, proven: true, bound: known.cost, gap: 0 };
   const uses = loads.map((_, j) => Math.round(solution.Columns[`x${j}`]?.Primal ?? 0));

@@ -6,6 +6,7 @@ import { toHast } from 'mdast-util-to-hast';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { pageTable } from './html-tables.js';
+import { madeBy } from './made-by.js';
 import { pageStyle } from './html-style.js';
 import { forPaper, isOff, paperNote, screenOnly, words, type PagePart } from './paper.js';
 
@@ -49,6 +50,7 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
           element('meta', { charSet: 'utf-8' }, []),
           element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }, []),
           element('meta', { httpEquiv: ['Content-Security-Policy'], content: "default-src 'none'; style-src 'unsafe-inline'" }, []),
+          element('meta', { name: 'generator', content: madeBy }, []),
           element('title', {}, [text(title)]),
           element('style', {}, [{ type: 'text', value: pageStyle }]),
         ]),

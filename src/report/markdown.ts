@@ -1,6 +1,7 @@
 import type { Nodes, Root } from 'mdast';
 import { gfmToMarkdown } from 'mdast-util-gfm';
 import { toMarkdown } from 'mdast-util-to-markdown';
+import { madeBy } from './made-by.js';
 
 /** Joins without showing: it stands where a viewer would otherwise make an address into a link. */
 const joiner = '\u2060';
@@ -18,5 +19,6 @@ function withoutLinks<T extends Nodes>(node: T): T {
  * All escaping of text happens here and in the library behind it.
  */
 export function writeMarkdown(root: Root): string {
-  return toMarkdown(withoutLinks(root), { bullet: '-', emphasis: '_', strong: '*', rule: '-', listItemIndent: 'one', extensions: [gfmToMarkdown({ tablePipeAlign: false, tableCellPadding: true })] });
+  const text = toMarkdown(withoutLinks(root), { bullet: '-', emphasis: '_', strong: '*', rule: '-', listItemIndent: 'one', extensions: [gfmToMarkdown({ tablePipeAlign: false, tableCellPadding: true })] });
+  return `${text}\n<!-- ${madeBy} -->\n`;
 }

@@ -48,7 +48,7 @@ export class Search {
     private readonly plan: Plan,
     builds: Builds,
     private readonly examiner: Examiner,
-    private readonly onExamined: (examined: number) => void,
+    private readonly onExamined: (examined: number) => Promise<void> | void,
   ) {
     this.#entries = builds.builds.map((build) => ({ build }));
     this.#shelf = examiner.bench.shelf;
@@ -78,7 +78,7 @@ export class Search {
     const shelf = this.#shelf;
     const cut = (entry.cut ??= cutting(plan, shelf));
     const examined = await examineBuild(plan, cut, this.examiner);
-    this.onExamined(++this.examined);
+    await this.onExamined(++this.examined);
     if ('against' in examined) return (entry.open = this.#none(examined.against));
     const hangings = await this.#passing(edit, [[noEdit], hangOptions(plan)], examined.againstHanging);
     if (hangings.passing.length === 0) return (entry.open = this.#none(hangings.against));

@@ -20,7 +20,7 @@ export interface Goals {
   /** No caution and nothing unknown either; else no stop is enough. */
   readonly clear: boolean;
   /** Told of each build that is examined: the how-manieth, and how many there are at most. */
-  readonly onExamined?: (examined: number, builds: number) => void;
+  readonly onExamined?: (examined: number, builds: number) => Promise<void> | void;
 }
 
 /** One plan worth changing to, confirmed by its full audit. */

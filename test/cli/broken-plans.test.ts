@@ -33,7 +33,7 @@ describe('plans that cannot be read', () => {
     const here = folder();
     const { code, err } = here.run(...args);
     expect(code).toBe(1);
-    expect(err).toContain('gone.yaml error found nothing there');
+    expect(err).toContain('gone.yaml error found no such file');
     expect(err).not.toMatch(looksLikeABug);
     expect(here.files()).toEqual([]);
   });

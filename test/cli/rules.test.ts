@@ -33,7 +33,7 @@ describe('rules check', () => {
   it('a file that is not there: exit 1', () => {
     const { code, err } = folder().run('rules', 'check', 'gone.yaml');
     expect(code).toBe(1);
-    expect(err).toContain('gone.yaml error found nothing there');
+    expect(err).toContain('gone.yaml error found no such file');
   });
 });
 

@@ -38,7 +38,7 @@ describe('falling back on the integer program', () => {
   it('closes the gap the search left', async () => {
     const small = problemOf({ ...item, items: item.items.slice(0, 7) }, 0, workClock());
     const search = cutBoards({ ...small, now: workClock() });
-    const result = await cutBoardsExactly({ ...small, now: workClock() }, 20_000);
+    const result = await cutBoardsExactly({ ...small, now: workClock() }, { ms: 20_000 });
     const free = cutBoards({ ...small, timeLimit_ms: 1e6, now: workClock() });
     expect(free).toMatchObject({ ok: true, proven: true });
     expect(result).toMatchObject({ ok: true, proven: true, cost: free.ok ? free.cost : Number.NaN });
@@ -47,7 +47,7 @@ describe('falling back on the integer program', () => {
 
   it('keeps the honest gap when the program is too large', async () => {
     const triplets = own.find(({ name }) => name === 'own_triplet_90') as OneLengthCase;
-    const result = await cutBoardsExactly(problemOf(triplets, 2, workClock()), 10);
+    const result = await cutBoardsExactly(problemOf(triplets, 2, workClock()), { ms: 10 });
     expect(result).toMatchObject({ ok: true, proven: false });
     if (result.ok) expect(result.bound).toBeLessThan(result.cost);
   });

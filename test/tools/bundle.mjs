@@ -1,20 +1,10 @@
 // Bundles the command into one file, which starts faster than many, and the developers' tools beside it; prepares what starting would cost again and again.
 import { build } from 'esbuild';
 import { execFileSync } from 'node:child_process';
-import { copyFileSync, rmSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { readFileSync, rmSync } from 'node:fs';
 
 const common = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', legalComments: 'linked' };
-
-await build({
-  ...common,
-  entryPoints: ['src/cli.ts'],
-  outfile: 'dist/bundle.cjs',
-  format: 'cjs',
-  minify: true,
-  define: { 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
-  banner: { js: "const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
-});
-copyFileSync('test/tools/start.mjs', 'dist/sightdown.js');
 
 rmSync('dist/tools', { recursive: true, force: true });
 await build({
@@ -26,5 +16,18 @@ await build({
   banner: { js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);" },
 });
 
+// The shipped shelf and rulesets, read once; the program is told their digest and trusts nothing else.
+execFileSync(process.execPath, ['dist/tools/prepare.js', 'dist'], { stdio: 'inherit' });
+const prepared = createHash('sha256').update(readFileSync('dist/prepared.json')).digest('hex');
+
+await build({
+  ...common,
+  entryPoints: ['src/cli.ts'],
+  outfile: 'dist/bundle.cjs',
+  format: 'cjs',
+  minify: true,
+  define: { 'import.meta.url': '__url', 'import.meta.resolve': '__resolve', __PREPARED_DIGEST__: JSON.stringify(prepared) },
+  banner: { js: "const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
+});
 rmSync('dist/bundle.code', { force: true });
-for (const step of [['dist/tools/prepare.js', 'dist'], ['test/tools/compile.mjs']]) execFileSync(process.execPath, step, { stdio: 'inherit' });
+execFileSync(process.execPath, ['test/tools/compile.mjs'], { stdio: 'inherit' });

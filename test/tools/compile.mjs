@@ -1,5 +1,7 @@
-// Runs the bundled command once on a plan and keeps the code that V8 compiled for it beside the bundle, for `start.mjs`.
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+// Runs the bundled command once on a plan and keeps the code that V8 compiled for it beside the bundle. Then writes the
+// start of the command, `start.mjs`, with the digest of both.
+import { createHash } from 'node:crypto';
+import { chmodSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -15,5 +17,11 @@ const script = new Script(`(function (exports, require, module, __filename, __di
 script.runInThisContext()({}, createRequire(bundle), { exports: {} }, bundle, resolve('dist'));
 process.on('exit', (code) => {
   rmSync(out, { recursive: true });
-  if (code === 0) writeFileSync(resolve('dist/bundle.code'), script.createCachedData());
+  if (code !== 0) return;
+  const compiled = script.createCachedData();
+  writeFileSync(resolve('dist/bundle.code'), compiled);
+  const digest = createHash('sha256').update(readFileSync(bundle)).update(compiled).digest('hex');
+  const start = readFileSync(resolve('test/tools/start.mjs'), 'utf8').replace('DIGEST OF BUNDLE AND CODE', digest);
+  writeFileSync(resolve('dist/sightdown.js'), start);
+  chmodSync(resolve('dist/sightdown.js'), 0o755);
 });

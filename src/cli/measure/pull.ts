@@ -8,7 +8,7 @@ import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import { buildModel } from '../../model/build-model.js';
 import type { Model } from '../../model/model.js';
 import { readPlanWith } from '../../plan/read-plan.js';
-import { readText } from '../files.js';
+import { readText } from '../read-text.js';
 import type { PushOptions, TapOptions } from '../measure.js';
 import { BadOption, needed, quantityOption, type Given } from '../quantities.js';
 import { complain } from '../terminal.js';

@@ -2,15 +2,16 @@ import { digits, type Reading } from '../../mechanics/measure/reading.js';
 import type { SpreadOfReadings } from '../../mechanics/measure/spread.js';
 import { BadOption } from '../quantities.js';
 import { exitCode } from '../exit.js';
+import { print, warn } from '../terminal.js';
 
 /** Runs a measuring command and prints what it says; an option that cannot be used is told in one line. Gives the exit code. */
 export function reported(measure: () => string): number {
   try {
-    process.stdout.write(measure());
+    print(measure());
     return exitCode.fine;
   } catch (error) {
     if (!(error instanceof BadOption) && !(error instanceof RangeError)) throw error;
-    process.stderr.write(`${error.message}\nRun with --help to see what is possible.\n`);
+    warn(`${error.message}\nRun with --help to see what is possible.`);
     return exitCode.error;
   }
 }

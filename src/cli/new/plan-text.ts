@@ -20,18 +20,23 @@ export function planText(plan: NewPlan, schema: string | null, setback: string |
     '# Lengths carry their units: 900 mm, 1.2 m, 35-3/8 in, 2 ft 11 in.',
     'plan: 1',
     `name: ${yamlText(plan.name)}`,
-    `face: { width: ${plan.width}, height: ${plan.height} } # outside size; its units are those of the report`,
+    `face: { width: ${yamlValue(plan.width)}, height: ${yamlValue(plan.height)} } # outside size; its units are those of the report`,
     'bars:',
-    `  stock: ${plan.stock} # key of the lumber on the shelf`,
+    `  stock: ${yamlValue(plan.stock)} # key of the lumber on the shelf`,
     `  lay: ${plan.lay} # flat: wide side against the cloth; edge: wide side off the wall`,
     `  plies: ${plan.plies} # boards that make up one bar`,
     ...(plan.plies > 1 ? ['  pairing: opposed # bow of one board set against the bow of its partner'] : []),
     ...(plan.crossbar === 'none' ? [] : ['crossbars:', `  - { runs: ${plan.crossbar}, at: 1/2${setback === null ? '' : `, lay: flat, setback: ${setback}`} } # across the middle${setback === null ? '' : ', its back level with the back of the bars: so the brush does not press the cloth against it'}`]),
-    `lumber: { chosen: ${plan.chosen}, moisture: ${plan.moisture} } # chosen: unsorted, plain (a glance along each) or picked (sighted, and checked with winding sticks)`,
+    `lumber: { chosen: ${plan.chosen}, moisture: ${yamlValue(plan.moisture)} } # chosen: unsorted, plain (a glance along each) or picked (sighted, and checked with winding sticks)`,
     `hang: { by: ${plan.hang} } # wire, two-hooks or none`,
     '# What is not said here is assumed, and the report lists it: corners, cloth and pull, ground, room, spend, door …',
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** A quantity or a key as one YAML value, whatever was typed: nothing in it can become a second key or a remark. */
+function yamlValue(text: string): string {
+  return /^[\w./°%′″'"² -]+$/.test(text) && !/^['"\s-]|["']$|\s$/.test(text) ? text : JSON.stringify(text);
 }
 
 /** A text as one YAML value: plain where that is safe, in quotes otherwise. */

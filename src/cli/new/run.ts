@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { formatLength } from '../../base/units-format.js';
 import { readQuantity } from '../../base/units.js';
@@ -7,7 +7,8 @@ import type { Shelf } from '../../shelf/shelf.js';
 import { exitCode } from '../exit.js';
 import { loadShelf } from '../load.js';
 import type { NewOptions } from '../new.js';
-import { complain, tell } from '../terminal.js';
+import { complain, tell, warn } from '../terminal.js';
+import { writeNewFile } from '../write-files.js';
 import { fileNameOf, planText, type NewPlan } from './plan-text.js';
 
 /** A plan and the file it goes to. */
@@ -26,11 +27,11 @@ export async function runNew(options: NewOptions): Promise<number> {
   const missing = required.filter((flag) => options[flag] === undefined);
   if (missing.length === 0) return write(fromFlags(options), shelf.value);
   if (process.stdin.isTTY !== true || process.stdout.isTTY !== true) {
-    process.stderr.write(`There is no terminal to ask on, and ${missing.map((flag) => `--${flag}`).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing. Give them as flags; sightdown new --help has an example.\n`);
+    warn(`There is no terminal to ask on, and ${missing.map((flag) => `--${flag}`).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing. Give them as flags; sightdown new --help has an example.`);
     return exitCode.error;
   }
   const wanted = await (await import('./ask.js')).ask(options, shelf.value);
-  return wanted === null ? exitCode.error : write(wanted, shelf.value);
+  return wanted === null ? exitCode.interrupted : write(wanted, shelf.value);
 }
 
 function fromFlags(options: NewOptions): Wanted {
@@ -62,17 +63,10 @@ function write({ plan, file }: Wanted, shelf: Shelf): number {
   const checked = readPlanWith(text, file, shelf);
   complain(checked.ok ? checked.warnings : checked.problems);
   if (!checked.ok) {
-    process.stderr.write('Nothing was written.\n');
+    warn('Nothing was written.');
     return exitCode.error;
   }
-  try {
-    mkdirSync(dirname(file), { recursive: true });
-    writeFileSync(file, text, { flag: 'wx' });
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    process.stderr.write(code === 'EEXIST' ? `${file} is there already and stays as it is. Give another name with --out.\n` : `${file} cannot be written (${code ?? 'unknown reason'}). Give another place with --out.\n`);
-    return exitCode.error;
-  }
+  writeNewFile(file, text);
   tell(`${file} is written. Next: sightdown audit ${/^[\w./-]+$/.test(file) ? file : JSON.stringify(file)}`);
   return exitCode.fine;
 }

@@ -33,7 +33,8 @@ export function pathOf(points: readonly Point[], closed = false): string {
   return steps.join(' ') + (closed ? ' Z' : '');
 }
 
-/** The file: escaping of text and attributes happens here, in the library. */
+/** The file: escaping of text and attributes happens here, in the library; `]]>` must not stand in the text of XML. */
 export function writeSvg(svg: Element): string {
-  return `${toHtml(svg, { space: 'svg', closeEmptyElements: true, characterReferences: { useNamedReferences: false } })}\n`;
+  const text = toHtml(svg, { space: 'svg', closeEmptyElements: true, characterReferences: { useNamedReferences: false } });
+  return `${text.replaceAll(']]>', ']]&#x3E;')}\n`;
 }

@@ -1,0 +1,155 @@
+import { closeSync, existsSync, lstatSync, mkdirSync, openSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve, sep } from 'node:path';
+import { madeBy } from '../report/made-by.js';
+import { kindOf, readText } from './read-text.js';
+
+/** A file of a set that is written together: a name inside the folder, and its text. */
+export interface NewFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** Why nothing was written: a sentence with the path and what to do. The command shows it and ends with an input error. */
+export class CannotWrite extends Error {}
+
+/**
+ * Writes a set of files into a folder, making it when needed; names may hold subfolders. Complete or not at all: all texts
+ * are first written beside their places, then moved there, the first file last, so that a full disk or an end in the
+ * middle leaves what was there. What the tool did not write itself, and links, stay unless `overwrite` is said.
+ * Throws CannotWrite.
+ */
+export function writeFolder(folder: string, files: readonly NewFile[], { overwrite = false } = {}): void {
+  makeFolder(folder);
+  const places = files.map(({ name, text }) => ({ text, place: placeIn(folder, name) }));
+  withLock(folder, () => {
+    for (const { text, place } of places) if (!overwrite) refuseForeign(place, text);
+    const written: { readonly from: string; readonly to: string }[] = [];
+    try {
+      for (const { text, place } of places) {
+        makeFolder(dirname(place));
+        const from = `${place}.${process.pid}.part`;
+        written.push({ from, to: place });
+        writeFileSync(from, text, { flag: 'wx' });
+      }
+      for (const { from, to } of written.toReversed()) renameSync(from, to);
+    } catch (error) {
+      for (const { from } of written) rmSync(from, { force: true });
+      throw error instanceof CannotWrite ? error : cannot(folder, error);
+    }
+  });
+}
+
+/** Writes one file that must be new. Throws CannotWrite. */
+export function writeNewFile(file: string, text: string): void {
+  makeFolder(dirname(file));
+  try {
+    writeFileSync(file, text, { flag: 'wx' });
+  } catch (error) {
+    const there = (error as NodeJS.ErrnoException).code === 'EEXIST';
+    if (!there) throw cannot(file, error);
+    throw thereAlready(file);
+  }
+}
+
+/** The refusal to write over a file that somebody may need. */
+export function thereAlready(file: string): CannotWrite {
+  return new CannotWrite(`${file} is there already and stays as it is. Nothing was written; choose another name.`);
+}
+
+/** A folder and those above it, one after the other: where one cannot be made, that is said of it. Throws CannotWrite. */
+export function makeFolder(folder: string): void {
+  const missing: string[] = [];
+  for (let at = resolve(folder); !existsSync(at); at = dirname(at)) {
+    missing.push(at);
+    if (missing.length > 200) throw new CannotWrite(`${folder} lies too deep. Choose another folder with --out.`);
+  }
+  const ground = missing.length === 0 ? resolve(folder) : dirname(missing.at(-1) as string);
+  const kind = kindOf(statSync(ground));
+  if (kind !== 'folder') {
+    const what = kind === 'file' ? 'a file' : kind;
+    throw new CannotWrite(`${ground} is ${what}, not a folder. Choose another folder with --out.`);
+  }
+  for (const one of missing.toReversed()) {
+    try {
+      mkdirSync(one);
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw cannot(one, error);
+    }
+  }
+}
+
+function placeIn(folder: string, name: string): string {
+  const [inside, place] = [resolve(folder) + sep, resolve(folder, name)];
+  if (!place.startsWith(inside)) throw new CannotWrite(`${name} would lie outside ${folder}. Give the plan's file another name.`);
+  return join(folder, name);
+}
+
+/** Refuses to write over what is no page of the tool's own: somebody's notes, a link to elsewhere, a folder. */
+function refuseForeign(place: string, text: string): void {
+  const stats = lstatSync(place, { throwIfNoEntry: false });
+  if (stats === undefined) return;
+  const refuse = (what: string): never => {
+    throw new CannotWrite(`${place} is ${what}. Nothing was written. Choose another folder with --out, or say --overwrite.`);
+  };
+  if (stats.isSymbolicLink()) refuse('a link');
+  if (!stats.isFile()) refuse(kindOf(stats));
+  const there = readText(place);
+  if ('problem' in there || !isOwn(there.text, text)) refuse('a file that sightdown did not write');
+}
+
+/** A page of ours says so; a picture is named by its parts; lists and schemas begin as the new one does. */
+function isOwn(there: string, text: string): boolean {
+  if (there.includes(madeBy)) return true;
+  if (text.startsWith('<svg')) return /^<svg [^>]*role="img" aria-labelledby="[\w-]+-title/.test(there);
+  return there.split('\n', 1)[0] === text.split('\n', 1)[0];
+}
+
+/** Two runs into one folder do not mix: the second is told. A lock that a killed run left behind does not count. */
+function withLock(folder: string, work: () => void): void {
+  const lock = join(folder, '.sightdown-writing');
+  for (let tries = 0; ; tries++) {
+    try {
+      const descriptor = openSync(lock, 'wx');
+      writeFileSync(descriptor, String(process.pid));
+      closeSync(descriptor);
+      break;
+    } catch (error) {
+      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw cannot(folder, error);
+      if (tries > 0 || isRunning(lock)) {
+        throw new CannotWrite(`Another run is writing into ${folder}. Wait for it, or choose another folder with --out.`);
+      }
+      rmSync(lock, { force: true });
+    }
+  }
+  try {
+    work();
+  } finally {
+    rmSync(lock, { force: true });
+  }
+}
+
+function isRunning(lock: string): boolean {
+  try {
+    process.kill(Number(readFileSync(lock, 'utf8')), 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code === 'EPERM';
+  }
+}
+
+const reasons: Readonly<Record<string, string>> = {
+  EACCES: 'you may not write there',
+  EPERM: 'you may not write there',
+  EROFS: 'it can only be read',
+  ENOSPC: 'the disk is full',
+  EDQUOT: 'your share of the disk is full',
+  ENAMETOOLONG: 'its name is too long',
+  ENOENT: 'nothing can be made there',
+  EISDIR: 'it is a folder',
+};
+
+/** The sentence for a place that cannot be written to. */
+export function cannot(path: string, error: unknown): CannotWrite {
+  const code = (error as NodeJS.ErrnoException).code ?? 'unknown reason';
+  return new CannotWrite(`${path} cannot be written to: ${reasons[code] ?? code}. Choose another folder with --out.`);
+}

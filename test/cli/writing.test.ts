@@ -1,0 +1,142 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { planName } from '../../src/cli/plans.js';
+import { CannotWrite, writeFolder } from '../../src/cli/write-files.js';
+import { command, folder, looksLikeABug, plan, stopPlan } from './command.js';
+
+describe('a report is whole or not there, and nothing of yours is lost', () => {
+  it('writes again over its own pages, in every format', () => {
+    const here = folder();
+    here.write('sill.yaml', plan('Sill'));
+    for (const format of ['md', 'html', 'md', 'html']) expect(here.run('audit', 'sill.yaml', '--format', format, '--out', 'r').code).toBe(0);
+    expect(here.files().filter((name) => /part|writing/.test(name))).toEqual([]);
+  });
+
+  it.each(['report.md', 'front.svg'])('leaves a %s that it did not write, and writes nothing beside it', (name) => {
+    const here = folder();
+    here.write('sill.yaml', plan('Sill'));
+    here.write(`r/${name}`, 'My own notes.\n');
+    const { code, err } = here.run('audit', 'sill.yaml', '--out', 'r');
+    expect(code).toBe(1);
+    expect(err).toContain(`${join('r', name)} is a file that sightdown did not write`);
+    expect(here.files()).toEqual([`r/${name}`, 'sill.yaml']);
+    expect(readFileSync(join(here.path, 'r', name), 'utf8')).toBe('My own notes.\n');
+    expect(here.run('audit', 'sill.yaml', '--out', 'r', '--overwrite').code).toBe(0);
+  });
+
+  it('does not follow a link', () => {
+    const here = folder();
+    here.write('sill.yaml', plan('Sill'));
+    here.write('elsewhere.md', 'Mine.\n');
+    mkdirSync(join(here.path, 'r'));
+    symlinkSync('../elsewhere.md', join(here.path, 'r', 'report.md'));
+    const { code, err } = here.run('audit', 'sill.yaml', '--out', 'r');
+    expect(code).toBe(1);
+    expect(err).toContain('is a link');
+    expect(readFileSync(join(here.path, 'elsewhere.md'), 'utf8')).toBe('Mine.\n');
+  });
+
+  it('keeps the old set whole when one file of the new set cannot be written', () => {
+    const { path } = folder();
+    writeFolder(path, [{ name: 'a.md', text: '# A\nold' }, { name: 'b.md', text: '# B\nold' }]);
+    mkdirSync(join(path, 'c.md'));
+    const again = (): void => writeFolder(path, [{ name: 'a.md', text: '# A\nnew' }, { name: 'b.md', text: '# B\nnew' }, { name: 'c.md', text: '# C' }]);
+    expect(again).toThrow(CannotWrite);
+    expect(readFileSync(join(path, 'a.md'), 'utf8')).toBe('# A\nold');
+    expect(readdirSync(path).sort()).toEqual(['a.md', 'b.md', 'c.md']);
+  });
+
+  it('does not mix with another run that is writing there, and passes by the lock of one that ended', () => {
+    const { path } = folder();
+    writeFileSync(join(path, '.sightdown-writing'), String(process.pid));
+    expect(() => writeFolder(path, [{ name: 'a.md', text: 'a' }])).toThrow(/Another run is writing/);
+    const ended = spawnSync(process.execPath, ['-e', '0']).pid;
+    writeFileSync(join(path, '.sightdown-writing'), String(ended));
+    writeFolder(path, [{ name: 'a.md', text: 'a' }]);
+    expect(readdirSync(path)).toEqual(['a.md']);
+  });
+
+  it('refuses a name that leads out of the folder', () => {
+    const { path } = folder();
+    expect(() => writeFolder(join(path, 'r'), [{ name: '../a.md', text: 'a' }])).toThrow(/outside/);
+    expect(existsSync(join(path, 'a.md'))).toBe(false);
+  });
+});
+
+describe('places that cannot be written to are named in a sentence', () => {
+  it.each([
+    ['a file', 'there.txt', 'is a file, not a folder'],
+    ['below a file', 'there.txt/r', 'is a file, not a folder'],
+    ['the processes of the system', '/proc/sightdown/r', 'cannot be written to'],
+    ['a name that is too long', 'x'.repeat(300), 'its name is too long'],
+  ])('--out on %s', (_, out, said) => {
+    const here = folder();
+    here.write('sill.yaml', plan('Sill'));
+    here.write('there.txt', 'mine');
+    const { code, err } = here.run('audit', 'sill.yaml', '--out', out);
+    expect(code).toBe(1);
+    expect(err).toContain(said);
+    expect(err).not.toMatch(looksLikeABug);
+  });
+
+  it('a folder without leave to write', { skip: process.getuid?.() === 0 }, () => {
+    const here = folder();
+    here.write('sill.yaml', plan('Sill'));
+    mkdirSync(join(here.path, 'shut'));
+    chmodSync(join(here.path, 'shut'), 0o500);
+    expect(here.run('audit', 'sill.yaml', '--out', 'shut').err).toContain('you may not write there');
+  });
+});
+
+describe('names of files', () => {
+  it.each([
+    ['...yaml', 'plan'], ['..yaml', 'plan'], ['.yaml', 'plan'], ['a/...yaml', 'plan'], ['class.md.yaml', 'plan-class.md'], ['class.yaml', 'plan-class'],
+    ['sill.yaml', 'sill'], ['.hidden.yml', 'hidden'], ['two.parts.yaml', 'two.parts'],
+  ])('%s gets the folder %s', (file, name) => {
+    expect(planName(file)).toBe(name);
+  });
+
+  it('a file whose name begins with a minus sign is a file', () => {
+    const here = folder();
+    here.write('-5.yaml', plan('Minus five'));
+    expect(here.run('audit', '-5.yaml', '--out', 'r').code).toBe(0);
+  });
+
+  it('a file called ...yaml writes inside --out', () => {
+    const here = folder();
+    here.write('in/...yaml', plan('Dots'));
+    here.write('in/sill.yaml', plan('Sill'));
+    here.run('audit', 'in', '--out', 'r');
+    expect(here.files().filter((name) => !name.startsWith('in/') && !name.startsWith('r/'))).toEqual([]);
+  });
+});
+
+describe('output that nobody takes', () => {
+  it('a closed pipe keeps the verdict', async () => {
+    const here = folder();
+    here.write('thin.yaml', stopPlan);
+    const child = spawn(process.execPath, [command, 'audit', 'thin.yaml', '--format', 'json'], { cwd: here.path, stdio: ['ignore', 'pipe', 'ignore'] });
+    child.stdout.destroy();
+    expect(await new Promise((resolve) => child.on('exit', resolve))).toBe(3);
+  });
+
+  it('a full disk is a sentence and an error', { skip: !existsSync('/dev/full') }, () => {
+    const here = folder();
+    here.write('sill.yaml', plan('Sill'));
+    const { status, stderr } = spawnSync('sh', ['-c', `exec "${process.execPath}" "${command}" audit sill.yaml --format json > /dev/full`], { cwd: here.path, encoding: 'utf8' });
+    expect(status).toBe(1);
+    expect(stderr).toContain('the disk is full');
+    expect(stderr).not.toMatch(looksLikeABug);
+  });
+
+  it('Ctrl-C in the middle of long work ends it with 130', async () => {
+    const here = folder();
+    const child = spawn(process.execPath, [command, 'chart', '--out', 'wall'], { cwd: here.path, stdio: 'ignore' });
+    await new Promise((resolve) => setTimeout(resolve, 4000));
+    child.kill('SIGINT');
+    expect(await new Promise((resolve) => child.on('exit', resolve))).toBe(130);
+    expect(here.files()).toEqual([]);
+  });
+});
