@@ -1,5 +1,5 @@
 import { factSettings, type Bench } from './bench.js';
-import { cutPlan } from './cutting/cut-plan.js';
+import { suppliesOf } from './cost/supplies.js';
 import { allFacts } from './facts/all-facts.js';
 import { worstVerdict } from './findings/summary.js';
 import { assumedJoints } from './model/assumed-joints.js';
@@ -28,13 +28,13 @@ export async function auditText(text: string, file: string, bench: Bench): Promi
 export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   const model = buildModel(plan, bench.shelf);
   const solution = solveModel(model);
-  const cut = cutPlan([plan], bench.shelf);
+  const bought = suppliesOf(model, bench.shelf);
   const chosen = factSettings(model, bench);
-  const facts = allFacts(model, solution, cut, chosen);
+  const facts = allFacts(model, solution, bought, chosen);
   const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units });
   return {
     plan,
-    shelf: bench.shelf,
+    shelf: model.shelf,
     model,
     solution,
     facts,
@@ -48,7 +48,8 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
     samples: bench.samples,
     changes: [],
     settings: chosen,
-    cut,
+    cut: bought.cut,
+    supplies: bought,
     sources: bench.sources ?? [],
   };
 }

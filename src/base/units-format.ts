@@ -81,6 +81,18 @@ const pullFigures = (N_per_m: number): string => {
   return figures(N_per_m) === formatNumber(N_per_m, 3) ? formatNumber(shown, Math.abs(shown) < 1 ? 2 : 3) : figures(shown);
 };
 
+/** A volume rounded up to two digits, one of a teaspoon, so that nobody buys too little: `85 ml`, `3.1 fl oz`. */
+export function formatVolumeUp(volume_ml: number, system: UnitSystem): string {
+  if (!Number.isFinite(volume_ml)) return 'unknown';
+  const up = (value: number, digits: number): string => {
+    if (value <= 0) return '0';
+    const step = 10 ** (Math.floor(Math.log10(value)) - digits + 1);
+    return formatNumber(Math.ceil(value / step - 1e-9) * step, digits + 1);
+  };
+  if (system === 'metric') return `${up(volume_ml, 2)} ml`;
+  return volume_ml < ml_per_fluid_ounce ? `${up(volume_ml / ml_per_teaspoon, 1)} tsp` : `${up(volume_ml / ml_per_fluid_ounce, 2)} fl oz`;
+}
+
 type Writer = (value: number, system: UnitSystem) => string;
 
 /** One writer per unit. */

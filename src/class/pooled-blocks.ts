@@ -1,14 +1,14 @@
 import type { UnitSystem } from '../base/names.js';
-import { formatLength, formatNumber, formatQuantity, formatShare, formatSize } from '../base/units-format.js';
+import { formatLength, formatQuantity, formatShare } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/assemble.js';
 import { markingOrder } from '../cutting/marking.js';
 import { planLetter } from '../cutting/pool.js';
 import type { CutPlan, TooLong } from '../cutting/purchase.js';
 import { userText } from '../report/clean-text.js';
 import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
+import type { Supplies } from '../cost/supplies.js';
+import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf, type Prices } from '../report/words/supply.js';
 import type { Pooled } from './pooled.js';
-
-const demoPrices = 'All prices are invented for demonstration: put your shop’s own on the shelf.';
 
 /** Money in the shelf's currency, or `unknown`. */
 export function money(amount: number | null, currency: string): string {
@@ -50,29 +50,27 @@ function ways({ alternatives }: TooLong, { units }: CutPlan): string[] {
 }
 
 /** What to buy for all plans together, and what it costs. */
-export function buyingBlocks(pooled: Pooled): readonly Block[] {
-  const { cut, rolls, others } = pooled;
-  const boards = cut.stocks.flatMap(({ stock, lumber, kinds }) => kinds.map((kind): readonly Cell[] => [
-    `${userText(stock, 40)}${lumber.nominal === null ? '' : ` (shops call it ${userText(lumber.nominal, 20)})`}`,
-    formatSize(lumber.thickness_mm, lumber.width_mm, cut.units), formatLength(kind.length_mm, cut.units), String(kind.count),
-    kind.on_hand ? 'on hand' : money(kind.price, cut.currency), money(kind.on_hand ? 0 : kind.price * kind.count, cut.currency),
-  ]));
-  const besides = [
-    ...rolls.map(({ cloth, layout, cost }): readonly Cell[] => [`${userText(cloth.name, 60)}, roll ${formatLength(layout.roll_mm, cut.units)} wide`, formatLength(Math.ceil(layout.length_mm), cut.units), money(cost, cut.currency)]),
-    ...others.map((line): readonly Cell[] => [userText(line.what, 60), line.unit === 'm' || line.unit === 'ml' ? `${formatNumber(line.quantity, 2)} ${line.unit}` : `${Math.round(line.quantity)} ${line.unit}`, money(line.cost, cut.currency)]),
-  ];
+export function buyingBlocks({ cut, supplies, total_cost, reason }: Pooled): readonly Block[] {
+  const prices = pricesOf(supplies);
+  const all = total_cost === null
+    ? `The cost of everything is unknown. ${userText(reason ?? '', 300)} What can be bought and has a price comes to ${prices.money(supplies.rest_cost)}.`
+    : `Everything together: ${prices.money(total_cost)}. Tools and paint are not in it.`;
   return [
-    ...(boards.length === 0 ? [paragraph('Nothing can be said of boards to buy.')] : [table([{ head: 'Board' }, { head: 'Actual size' }, { head: 'Length', align: 'right' }, { head: 'Number', align: 'right' }, { head: 'Each', align: 'right' }, { head: 'Cost', align: 'right' }], boards)]),
-    paragraph(boardsSentence(cut), cut.demo_prices ? ` ${demoPrices}` : ''),
-    ...(besides.length === 0 ? [] : [table([{ head: 'And besides' }, { head: 'How much', align: 'right' }, { head: 'Cost', align: 'right' }], besides)]),
-    paragraph(pooled.total_cost === null ? `The cost of everything is unknown. ${userText(pooled.reason ?? '', 300)}` : `Everything together: ${money(pooled.total_cost, cut.currency)}. Tools and paint are not in it.`),
+    ...(supplies.boards.length === 0 ? [paragraph('Nothing can be said of boards to buy.')] : [table(boardColumns, supplies.boards.map((line) => boardRow(line, cut.units, prices)))]),
+    paragraph(boardsSentence(supplies, prices)),
+    table(besidesColumns(supplies.frames), besidesRows(supplies, cut.units, prices)),
+    paragraph([all, prices.remark].filter((text) => text !== '').join(' ')),
   ];
 }
 
-function boardsSentence(cut: CutPlan): string {
+function boardsSentence({ cut, boards }: Supplies, { money }: Prices): string {
   if (cut.cost === null) return 'The cost of the boards is unknown.';
-  const proof = cut.proven ? 'No other choice of these boards costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(cut.bound, cut.currency)}.`;
-  return `Boards in all: ${cut.boards ?? 0} for ${money(cut.cost, cut.currency)}. ${proof}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the wood is kerf, trim and leftovers.`}`;
+  const bought = boards.filter(({ on_hand }) => !on_hand);
+  const number = bought.reduce((n, { count }) => n + count, 0);
+  const cost = bought.reduce((sum, line) => sum + Math.round(line.cost * 100), 0) / 100;
+  const proof = cut.proven ? 'No other choice of the boards that are cut costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(cut.bound)}.`;
+  const knots = cut.stocks.filter(({ knot_share }) => knot_share > 0).map(({ stock, knot_share }) => ` Of each new board of ${userText(stock, 40)} ${formatShare(knot_share)} is kept back for knots.`);
+  return `Boards in all: ${number} for ${money(cost)}. ${proof}${knots.join('')}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the wood is kerf, trim and leftovers.`}`;
 }
 
 /** Every piece of every plan, equal pieces in one row, the longest first. */

@@ -1,10 +1,11 @@
 import type { Plan } from '../plan/plan.js';
+import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
 import { layOut } from './layout.js';
 import { cutBoardsExactly, type Patience } from './pack-fallback.js';
 import { cutBoards } from './pack.js';
 import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase.js';
-import { poolPieces, type Pool, type PooledPiece } from './pool.js';
+import { commonUnits, poolPieces, type Pool, type PooledPiece } from './pool.js';
 import type { CutProblem, CutResult, Cutting } from './problem.js';
 import { fromCoins, stockProblem, toCoins, type StockProblem } from './stock-problem.js';
 import { tooLong, type LongPiece } from './too-long.js';
@@ -24,13 +25,15 @@ export function workClock(): () => number {
 }
 
 /** What to buy and how to cut it for all plans together, each as often as its count says. Pure and the same on every machine unless given a real clock. Throws on a stock that is not on the shelf. */
-export function cutPlan(plans: readonly Plan[], shelf: Shelf, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
+export function cutPlan(plans: readonly Plan[], shop: Shelf, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
+  const shelf = shelfIn(shop, commonUnits(plans));
   const pool = poolPieces(plans, shelf);
   return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
 }
 
 /** Like `cutPlan`, but where the search runs out of time an integer program gets `patience` more for each stock. */
-export async function cutPlanExactly(plans: readonly Plan[], shelf: Shelf, time: SearchTime, patience: Patience): Promise<CutPlan> {
+export async function cutPlanExactly(plans: readonly Plan[], shop: Shelf, time: SearchTime, patience: Patience): Promise<CutPlan> {
+  const shelf = shelfIn(shop, commonUnits(plans));
   const pool = poolPieces(plans, shelf);
   const answers: Answered[] = [];
   for (const key of pool.stocks) {
@@ -85,7 +88,7 @@ function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: r
   return {
     lists: pool.lists,
     plan_names: plans.map(({ name }) => name),
-    units: plans[0]?.units ?? 'metric',
+    units: commonUnits(plans),
     currency: shelf.currency,
     demo_prices: shelf.demo_prices,
     kerf_mm: shelf.cutting.kerf_mm,

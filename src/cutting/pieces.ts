@@ -1,6 +1,7 @@
 import { cornerNames } from '../base/names.js';
 import { builtSize, laidSize } from '../plan/build-up.js';
 import type { Plan, PlanCrossbar } from '../plan/plan.js';
+import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { downToMark, nearestMark, tapeMark_mm, upToMark } from './tape.js';
 import type { Lap, Piece, PieceList } from './piece.js';
@@ -21,7 +22,8 @@ interface Member {
  * all run to the outside. Plies that are glued or screwed are cut as square blanks of one length, built up, then cut as one. Loose side-by-side
  * plies are mitred one by one, the inner ones going down to the mark, so that the outer corners close. Throws on a stock that is not on the shelf.
  */
-export function piecesOf(plan: Plan, shelf: Shelf): PieceList {
+export function piecesOf(plan: Plan, shop: Shelf): PieceList {
+  const shelf = shelfIn(shop, plan.units);
   const mark_mm = tapeMark_mm(plan.units);
   const member: Member = { plan, mark_mm, trim_mm: shelf.proposals['blank-trim']?.value ?? blankTrim_mm };
   const stock = lumberOf(shelf, plan.bars.stock);

@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../base/names.js';
 import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 import type { Piece, PieceList } from './piece.js';
@@ -27,6 +28,11 @@ export interface Pool {
 export function planLetter(index: number): string {
   const last = String.fromCharCode(65 + (index % 26));
   return index < 26 ? last : planLetter(Math.floor(index / 26) - 1) + last;
+}
+
+/** The units of all plans; where they differ, millimetres, which show a length in inches to a tenth of a millimetre, while a sixteenth of an inch would hide more. */
+export function commonUnits(plans: readonly Plan[]): UnitSystem {
+  return plans.length > 0 && plans.every(({ units }) => units === 'inch') ? 'inch' : 'metric';
 }
 
 /** Puts the pieces of all plans, each as often as it is wanted, together by stock. */

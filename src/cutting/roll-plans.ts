@@ -1,8 +1,10 @@
 import { clothCutSize } from '../mechanics/cloth/cut-size.js';
-import { clothCutOf, rollWidth_mm } from '../mechanics/cloth/cloth-sheet.js';
+import { clothCutOf } from '../mechanics/cloth/cloth-sheet.js';
 import { clothOf } from '../mechanics/cloth/shelf-numbers.js';
 import type { Model } from '../model/model.js';
-import type { Cloth } from '../shelf/shelf.js';
+import { shelfIn } from '../shelf/in-system.js';
+import type { Cloth, Shelf } from '../shelf/shelf.js';
+import { commonUnits } from './pool.js';
 import { packRoll, type RollLayout } from './roll.js';
 import type { RollPiece } from './roll-piece.js';
 
@@ -10,7 +12,6 @@ import type { RollPiece } from './roll-piece.js';
 export interface ClothRoll {
   readonly cloth: Cloth;
   readonly layout: RollLayout;
-  readonly cost: number;
 }
 
 /** A plan's cloth as pieces for the roll, one for each frame: the longer side along the threads; a square may lie either way. */
@@ -25,19 +26,17 @@ export function rollPieces(model: Model): RollPiece[] {
   }));
 }
 
-/** Lays the cloths of all plans out, a roll for each kind of cloth and roll width, in order of first use. */
-export function clothRolls(models: readonly Model[]): ClothRoll[] {
+/** Lays the cloths of all plans out, a roll for each kind of cloth and roll width, in order of first use; rolls are those of the units that the plans share. */
+export function clothRolls(models: readonly Model[], shop: Shelf): ClothRoll[] {
+  const shelf = shelfIn(shop, commonUnits(models.map(({ plan }) => plan)));
   const groups = new Map<string, { cloth: Cloth; roll_mm: number; pieces: RollPiece[] }>();
   for (const model of models) {
-    const cloth = clothOf(model);
-    const roll_mm = rollWidth_mm(model);
+    const cloth = shelf.cloths[model.plan.cloth.use] ?? clothOf(model);
+    const roll_mm = model.plan.cloth.roll_mm ?? cloth.roll_mm;
     const key = `${cloth.key} ${roll_mm}`;
     const group = groups.get(key) ?? { cloth, roll_mm, pieces: [] };
     group.pieces.push(...rollPieces(model));
     groups.set(key, group);
   }
-  return [...groups.values()].map(({ cloth, roll_mm, pieces }) => {
-    const layout = packRoll(pieces, roll_mm);
-    return { cloth, layout, cost: (layout.length_mm / 1000) * cloth.price_per_m };
-  });
+  return [...groups.values()].map(({ cloth, roll_mm, pieces }) => ({ cloth, layout: packRoll(pieces, roll_mm) }));
 }

@@ -42,7 +42,7 @@ export function packRoll(pieces: readonly RollPiece[], roll_mm: number): RollLay
 
   const quick = shortest([...rowLayouts(open, roll_mm), ...skylineLayouts(open, roll_mm)]);
   const waiting = open.map((p) => p.lies);
-  const bound_mm = leastLength_mm([{ y: 0, used: 0 }], waiting, fillableWidths(waiting, roll_mm), roll_mm);
+  const bound_mm = equalLength_mm(open, roll_mm) ?? leastLength_mm([{ y: 0, used: 0 }], waiting, fillableWidths(waiting, roll_mm), roll_mm);
   const search =
     bound_mm >= lengthOf(quick) - 1e-6 || open.length > searchedUpTo
       ? { placed: null, finished: bound_mm >= lengthOf(quick) - 1e-6 }
@@ -59,6 +59,16 @@ export function packRoll(pieces: readonly RollPiece[], roll_mm: number): RollLay
     used_share: cloth_mm2 / (roll_mm * length_mm),
     too_wide,
   };
+}
+
+/**
+ * Least length for pieces that are all alike and may lie one way only: full rows. Lines drawn every `along` cross each piece once, and no line crosses
+ * more than fit abreast, so no layout is shorter. Null when the pieces differ.
+ */
+function equalLength_mm(open: readonly OpenPiece[], roll_mm: number): number | null {
+  const [lie] = open[0]?.lies ?? [];
+  if (lie === undefined || open.some(({ lies }) => lies.length !== 1 || lies[0]?.across !== lie.across || lies[0].along !== lie.along)) return null;
+  return Math.ceil(open.length / Math.floor(roll_mm / lie.across)) * lie.along;
 }
 
 function rowLayouts(open: readonly OpenPiece[], roll_mm: number): PlacedCloth[][] {

@@ -19,3 +19,6 @@ export function downToMark(length_mm: number, mark_mm: number): number {
 export function nearestMark(length_mm: number, mark_mm: number): number {
   return Math.round(length_mm / mark_mm) * mark_mm;
 }
+
+/** Up to the next mark of the tape of this unit system. */
+export const upToTape = (length_mm: number, units: UnitSystem): number => upToMark(length_mm, tapeMark_mm(units));

@@ -1,6 +1,6 @@
 import { glueFacts } from './glue.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
-import type { CutPlan } from '../cutting/purchase.js';
+import type { Supplies } from '../cost/supplies.js';
 import { choiceFacts } from './choices.js';
 import { clothFacts } from './cloth.js';
 import { cornerFacts } from './corners.js';
@@ -13,7 +13,7 @@ import { lumberFacts } from './lumber.js';
 import { warpFacts } from './warp.js';
 
 /** Every fact of the catalogue that this plan has, by subject. */
-export function allFacts(model: Model, solution: Solution, cut: CutPlan, settings: FactSettings): Fact[] {
+export function allFacts(model: Model, solution: Solution, bought: Supplies, settings: FactSettings): Fact[] {
   return [
     ...frameFacts(model, solution),
     ...warpFacts(model, solution, settings),
@@ -23,7 +23,7 @@ export function allFacts(model: Model, solution: Solution, cut: CutPlan, setting
     ...glueFacts(model),
     ...clothFacts(model, solution),
     ...hangingFacts(model, solution),
-    ...cuttingFacts(model, cut),
+    ...cuttingFacts(model, bought),
     ...choiceFacts(model),
   ];
 }

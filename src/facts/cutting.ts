@@ -1,20 +1,21 @@
-import { materials } from '../cost/materials.js';
-import type { CutPlan } from '../cutting/purchase.js';
+import type { Supplies } from '../cost/supplies.js';
 import type { Model } from '../model/model.js';
 import type { Fact, FactUnit } from './fact.js';
 
 /** Facts about cutting, buying and cost, for all frames of the plan together. */
-export function cuttingFacts(model: Model, cut: CutPlan): Fact[] {
+export function cuttingFacts(model: Model, bought: Supplies): Fact[] {
   const about = 'cutting';
   const limit = model.plan.spend_limit;
   const fact = (path: string, value: number | string | null, unit: FactUnit, reason: string | null): Fact =>
     value === null ? { path, about, value, unit, reason: reason ?? 'It could not be computed.' } : { path, about, value, unit };
-  const { total_cost, reason } = materials(model, cut);
+  const { cut, short, boards, boards_cost, total_cost, used_cost, reason } = bought;
+  const to_buy = boards_cost === null ? null : boards.filter(({ on_hand }) => !on_hand).reduce((n, { count }) => n + count, 0);
   return [
-    fact('cutting.boards', cut.boards, 'count', cut.reason),
-    fact('cutting.cost', cut.cost, 'cost', cut.reason),
+    fact('cutting.boards', to_buy, 'count', reason),
+    fact('cutting.cost', boards_cost, 'cost', reason),
     fact('cutting.total_cost', total_cost, 'cost', reason),
-    fact('cutting.waste_share', cut.waste_share, 'share', cut.reason),
+    fact('cutting.used_cost', used_cost, 'cost', reason),
+    fact('cutting.waste_share', short.length > 0 ? null : cut.waste_share, 'share', reason),
     fact('cutting.pieces_too_long', cut.too_long.length, 'count', null),
     fact('cutting.spend_set', limit === null ? 'no' : 'yes', 'word', null),
     ...(limit === null ? [] : [fact('cutting.spend_limit_cost', limit, 'cost', null)]),

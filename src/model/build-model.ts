@@ -1,6 +1,7 @@
 import { barNames, cornerNames, type BarName, type CornerName } from '../base/names.js';
 import { builtSize, laidSize } from '../plan/build-up.js';
 import type { Plan } from '../plan/plan.js';
+import { shelfIn } from '../shelf/in-system.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { serviceClass } from './service-class.js';
@@ -13,7 +14,8 @@ import { solidSection } from './section.js';
 import { weightParts } from './weight.js';
 
 /** A finished plan and shelf → the model that is solved. The plan must have passed its checks against the shelf; throws on a key that is not there. */
-export function buildModel(plan: Plan, shelf: Shelf): Model {
+export function buildModel(plan: Plan, shop: Shelf): Model {
+  const shelf = shelfIn(shop, plan.units);
   const stock = lumberOf(shelf, plan.bars.stock);
   const { w_mm } = builtSize(stock, plan.bars.lay, plan.bars.plies, plan.bars.stack);
   const span_x_mm = plan.face.width_mm - w_mm;

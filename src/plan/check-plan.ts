@@ -1,6 +1,7 @@
 import { formatLength } from '../base/units-format.js';
 import type { Problem } from '../base/problem.js';
 import type { Path, YamlSource } from '../base/yaml-document.js';
+import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { builtSize, laidSize, plyThickness_mm, type BuiltSize } from './build-up.js';
 import { unknownName } from './check-names.js';
@@ -16,7 +17,8 @@ const crossbarSize = (crossbar: PlanCrossbar, lumber: Lumber, stack: Stack): Bui
  * What a plan gets wrong against a shelf: names taken by default that the shelf lacks, bars that fill the face, crossbars and braces in each other's way,
  * setbacks deeper than the bars. Errors and warnings, each with its place. Names written in the plan are checked by `checkNames`.
  */
-export function checkPlan(plan: Plan, shelf: Shelf, source: YamlSource): Problem[] {
+export function checkPlan(plan: Plan, shop: Shelf, source: YamlSource): Problem[] {
+  const shelf = shelfIn(shop, plan.units);
   const problems = checkDefaults(plan, shelf, source);
   const bars = lumberOf(shelf, plan.bars.stock);
   if (bars === undefined) return problems;

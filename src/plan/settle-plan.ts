@@ -1,4 +1,5 @@
 import { formatLength } from '../base/units-format.js';
+import { shelfIn } from '../shelf/in-system.js';
 import type { Screw, Shelf } from '../shelf/shelf.js';
 import { builtSize, plyThickness_mm } from './build-up.js';
 import { planDefaults } from './defaults.js';
@@ -11,7 +12,8 @@ const cover_mm = 3;
  * Settles the defaults that depend on what is on the shelf; whatever the plan itself says stays.
  * A default setback becomes as much of 5 mm as leaves the crossbar's back level with the bars; a default ply screw becomes the one that fits two plies.
  */
-export function settlePlan(plan: Plan, shelf: Shelf): Plan {
+export function settlePlan(plan: Plan, shop: Shelf): Plan {
+  const shelf = shelfIn(shop, plan.units);
   const bars = Object.hasOwn(shelf.lumber, plan.bars.stock) ? shelf.lumber[plan.bars.stock] : undefined;
   if (bars === undefined) return plan;
   const notes = new Map(plan.assumed.map((entry) => [entry.path, entry.value]));

@@ -1,5 +1,6 @@
 import type { Measured } from '../bench-sheet/measured.js';
 import type { Source } from '../base/sources.js';
+import type { Supplies } from '../cost/supplies.js';
 import type { CutPlan } from '../cutting/purchase.js';
 import type { Fact } from '../facts/fact.js';
 import type { Applied } from '../findings/applied.js';
@@ -44,6 +45,8 @@ export interface Audit {
   readonly settings: FactSettings;
   /** What to buy and how to cut it for this plan. */
   readonly cut: CutPlan;
+  /** Every amount the plan takes, for one frame and for all, and what to buy. */
+  readonly supplies: Supplies;
   /** The list of sources, so that the report can name them in full; a key that is not in it is printed as it is. */
   readonly sources: readonly Source[];
   /** Readings taken while building, held against the promise; their findings stand among the others. */

@@ -1,3 +1,4 @@
+import type { Supplies } from '../cost/supplies.js';
 import type { Audit } from './audit-view.js';
 
 /** Numbers keep ten significant digits, so that the last bit of one machine's arithmetic does not show; what is not finite becomes null. */
@@ -20,9 +21,21 @@ export function auditData(audit: Audit): Record<string, unknown> {
     findings: audit.findings.map((f) => ({
       rule: f.rule, about: f.about, verdict: f.verdict, fact: f.fact, actual: f.actual, limit: f.limit, unit: f.unit, used: f.used, say: f.say, do: f.do, cautions: f.cautions, source: f.source,
     })),
+    supplies: suppliesData(audit.supplies),
     assumed: audit.assumed.map(({ path, value }) => ({ path, value })),
     left_out: audit.left_out,
     ruleset: audit.applied,
+  };
+}
+
+/** What to buy as plain data: every amount for one frame and for all, packs, costs. */
+function suppliesData({ frames, currency, boards, cloths, lines, short, boards_cost, total_cost, used_cost, rest_cost, reason }: Supplies): Record<string, unknown> {
+  return {
+    frames, currency, boards, short, boards_cost, total_cost, used_cost, rest_cost, reason,
+    cloths: cloths.map(({ cloth, layout, bought_mm, bought_cost, invented }) => ({
+      cloth: cloth.key, roll_mm: layout.roll_mm, length_mm: layout.length_mm, bought_mm, cost: bought_cost, invented, too_wide: layout.too_wide,
+    })),
+    lines,
   };
 }
 

@@ -39,14 +39,17 @@ export function measuredShelf(shelf: Shelf, key: string, size: string | null, me
   if (size !== null || known === undefined) {
     lines.push(`    size: ${size ?? ''}`);
     sources['size'] = 'measured';
-  } else say('size', `${plain(known.thickness_mm)} x ${plain(known.width_mm)} mm`);
+  } else {
+    say('size', `${plain(known.thickness_mm)} x ${plain(known.width_mm)} mm`);
+    if (known.inches != null) lines.push(`    inches: ${plain(known.inches.thickness_mm / 25.4)} x ${plain(known.inches.width_mm / 25.4)} in`);
+  }
   if (measured.E_MPa !== undefined) say('E', `${plain(measured.E_MPa)} MPa`, true);
   else if (given(known, 'E')) say('E', `${plain(known.E_MPa)} MPa`);
   if (given(known, 'G')) say('G', `${plain(known.G_MPa)} MPa`);
   if (given(known, 'density')) say('density', `${plain(known.density_kg_per_m3)} kg/m3`);
   if (given(known, 'species')) say('species', known.species.key);
   if (known?.lengths != null) {
-    say('lengths', `[ ${known.lengths.map(({ length_mm, price, available }) => `{ length: ${plain(length_mm)} mm, price: ${plain(price)}${available === null ? '' : `, available: ${available}`} }`).join(', ')} ]`);
+    say('lengths', `[ ${known.lengths.map(({ length_mm, inches_mm, price, available }) => `{ length: ${plain(length_mm)} mm, ${inches_mm == null ? '' : `inches: ${plain(inches_mm / 25.4)} in, `}price: ${plain(price)}${available === null ? '' : `, available: ${available}`} }`).join(', ')} ]`);
     sources['price'] = source('price');
   }
   const spreads = spreadLines(known, measured.spread, remark);

@@ -1,4 +1,5 @@
 import { factSettings, type Bench } from '../bench.js';
+import { supplies, type Supplies } from '../cost/supplies.js';
 import { cutPlan } from '../cutting/cut-plan.js';
 import type { CutPlan } from '../cutting/purchase.js';
 import { clothFacts } from '../facts/cloth.js';
@@ -59,10 +60,10 @@ export async function examineBuild(plan: Plan, cut: CutPlan, { bench, judge, fra
   const model = buildModel(plan, bench.shelf);
   const solution = frames.of(model);
   const build = inGroup('build');
-  const sizes = only([...cuttingFacts(model, cut), ...rollFacts(model)], build);
+  const sizes = only([...cuttingFacts(model, bill(model, cut, bench)), ...rollFacts(model)], build);
   const tooLarge = await judge.against(sizes, build, plan.units);
   if (tooLarge.length > 0) return { against: tooLarge };
-  const first = only([...cuttingFacts(model, cut), ...lumberFacts(model), ...glueFacts(model), ...clothFacts(model, solution), ...fasteningFacts(model, solution), ...cornerFacts(model, solution), ...steadyFacts(model, solution)], build);
+  const first = only([...cuttingFacts(model, bill(model, cut, bench)), ...lumberFacts(model), ...glueFacts(model), ...clothFacts(model, solution), ...fasteningFacts(model, solution), ...cornerFacts(model, solution), ...steadyFacts(model, solution)], build);
   let against = await judge.against(first, build, plan.units);
   if (against.length > 0) return { against };
   const second = only(frameFacts(model, solution), isStability);
@@ -80,6 +81,9 @@ export async function examineBuild(plan: Plan, cut: CutPlan, { bench, judge, fra
   };
 }
 
+/** The audit's own bill of supplies for a build that is cut like this. */
+const bill = (model: Model, cut: CutPlan, { shelf }: Bench): Supplies => supplies([model], { cut, short: [] }, shelf);
+
 /** Whether nothing stands in the way of a plan: what the full audit would say, found with as little work as possible. */
 export async function passes(plan: Plan, examiner: Examiner): Promise<boolean> {
   const examined = await examineBuild(plan, cutPlan([plan], examiner.bench.shelf), examiner);
@@ -95,7 +99,7 @@ function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan
   return async (plan) => {
     if (!judge.reads(hanging)) return [];
     const model = buildModel(plan, bench.shelf);
-    const first = only([...cuttingFacts(model, cut), ...steadyFacts(model, solution), ...hangingFacts(model, unsolved(solution))], (path) => hanging(path) && !isBow(path));
+    const first = only([...cuttingFacts(model, bill(model, cut, bench)), ...steadyFacts(model, solution), ...hangingFacts(model, unsolved(solution))], (path) => hanging(path) && !isBow(path));
     const against = await judge.against([...facts, ...first], hanging, plan.units);
     if (against.length > 0 || !judge.reads(isBow)) return against;
     return judge.against([...facts, ...first, ...only(hangingFacts(model, hungSolution(model, solution)), isBow)], isBow, plan.units);

@@ -2,10 +2,13 @@
 export type FactGroup = 'build' | 'boards' | 'hanging' | 'setback';
 
 const groups: readonly (readonly [FactGroup, RegExp])[] = [
-  ['boards', /^(warp\.|board\.|lumber\.|bar\.natural_|corner\.mitre_gap_mm$|fastening\.split_risk$)/],
-  ['hanging', /^(hanging\.|frame\.weight_kg$|frame\.lift_people$|cutting\.total_cost$)/],
+  ['boards', /^(warp\.|board\.|lumber\.|bar\.natural_|corner\.mitre_gap_mm$|fastening\.split_risk$|cutting\.boards$|cutting\.cost$)/],
+  ['hanging', /^(hanging\.|frame\.weight_kg$|frame\.lift_people$|cutting\.(total|used)_cost$)/],
   ['setback', /^cloth\.clearance_mm$/],
 ];
+
+/** What everything costs follows boards to pick from as well as hooks and wire; it is asked with the hanging, and dearer boards are left to the full audit. */
+export const movedByBoardsToo: ReadonlySet<string> = new Set(['cutting.total_cost', 'cutting.used_cost']);
 
 /** Changing boards, hanging or setback moves facts of that group only; a test over random plans holds this table to it. */
 export function groupOf(path: string): FactGroup {

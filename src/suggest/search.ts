@@ -27,7 +27,7 @@ interface Entry {
   open?: readonly Open[];
 }
 
-/** A candidate of which only the choice of boards is still to be asked. Its price is exact: boards cost the same however they are chosen. */
+/** A candidate of which only the choice of boards is still to be asked. Its price is exact, boards to pick from with it. */
 interface Open {
   readonly candidate: Candidate;
   readonly boardsHold: () => Promise<boolean>;
@@ -86,10 +86,10 @@ export class Search {
     if (setbacks.passing.length === 0) return (entry.open = this.#none(setbacks.against));
     const boards = this.#boardsOf(entry.build, examined.againstBoards);
     return (entry.open = hangings.passing.flatMap((hung) => {
-      const price = priceOf(applyEdit(this.plan, mergeEdits(edit, hung), shelf), cut, shelf);
-      return setbacks.passing.flatMap((setback) => boards.map(({ chosen, boardsHold }): Open => {
+      const prices = boards.map(({ chosen }) => priceOf(applyEdit(this.plan, mergeEdits(edit, hung, chosen), shelf), cut, shelf));
+      return setbacks.passing.flatMap((setback) => boards.map(({ chosen, boardsHold }, i): Open => {
         const all = mergeEdits(edit, setback, chosen, hung);
-        return { candidate: { edit: all, plan: applyEdit(this.plan, all, shelf), ...price }, boardsHold };
+        return { candidate: { edit: all, plan: applyEdit(this.plan, all, shelf), ...(prices[i] as Price) }, boardsHold };
       }));
     }));
   }

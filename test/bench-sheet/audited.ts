@@ -1,6 +1,6 @@
 import { stringify } from 'yaml';
 import { allFacts } from '../../src/facts/all-facts.js';
-import { cutPlan } from '../../src/cutting/cut-plan.js';
+import { suppliesOf } from '../../src/cost/supplies.js';
 import type { Finding, Verdict } from '../../src/findings/finding.js';
 import { buildModel } from '../../src/model/build-model.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
@@ -19,7 +19,7 @@ export function promisedBy(changes: object = {}, findings: readonly Finding[] = 
   const model = buildModel(read.value, shelf);
   const solution = solveModel(model);
   const settings = { corner_lift_limit_mm: 4, bar_bow_limit_mm: { top: 3, bottom: 3, left: 3, right: 3 }, seed: 1, samples: 2000 };
-  return { plan: read.value, model, solution, facts: allFacts(model, solution, cutPlan([read.value], shelf), settings), findings, settings, verdict: 'clear' };
+  return { plan: read.value, model, solution, facts: allFacts(model, solution, suppliesOf(model, shelf), settings), findings, settings, verdict: 'clear' };
 }
 
 export const nothing: Sheet = {

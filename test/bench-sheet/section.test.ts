@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { withMeasured } from '../../src/bench-sheet/judge-sheet.js';
-import { cutPlan } from '../../src/cutting/cut-plan.js';
+import { suppliesOf } from '../../src/cost/supplies.js';
 import type { Audit } from '../../src/report/audit-view.js';
 import { composeReport } from '../../src/report/compose.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
@@ -13,8 +13,9 @@ import { nothing, promisedBy, ruled } from './audited.js';
 function audited(changes: object = {}): Audit {
   const promised = promisedBy(changes);
   const { shelf } = promised.model;
+  const supplies = suppliesOf(promised.model, shelf);
   return {
-    ...promised, shelf, silent: [], assumed: [], left_out: [], applied: trial, seed: 1, samples: 2000, changes: [], cut: cutPlan([promised.plan], shelf), sources: [],
+    ...promised, shelf, silent: [], assumed: [], left_out: [], applied: trial, seed: 1, samples: 2000, changes: [], cut: supplies.cut, supplies, sources: [],
   };
 }
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { poolPlans } from '../../src/class/pooled.js';
-import { cutPlan } from '../../src/cutting/cut-plan.js';
-import { materials } from '../../src/cost/materials.js';
+import { suppliesOf } from '../../src/cost/supplies.js';
 import { buildModel } from '../../src/model/build-model.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
@@ -19,17 +18,17 @@ const wide = planOf('Wide', '{ width: 660 mm, height: 400 mm }');
 const tall = planOf('Tall', '{ width: 14 in, height: 21 in }', 'count: 3\n');
 
 describe('what several plans take together', () => {
-  it('is, but for boards and cloth, the sum of what each takes alone', () => {
+  it('is, but for boards and cloth, the sum of what each takes alone, in shared packs', () => {
     const pooled = poolPlans([wide, tall], shelf);
-    const alone = [wide, tall].flatMap((plan) => materials(buildModel(plan, shelf), cutPlan([plan], shelf)).lines);
-    const cloth = shelf.cloths['cotton-duck-340']!.name;
-    const others = alone.filter(({ what }) => what !== 'wood' && what !== cloth);
-    expect(pooled.others.map(({ what }) => what).sort()).toEqual([...new Set(others.map(({ what }) => what))].sort());
-    for (const { what, quantity, cost } of pooled.others) {
-      expect(quantity, what).toBeCloseTo(others.filter((line) => line.what === what).reduce((sum, line) => sum + line.quantity, 0), 9);
-      expect(cost, what).toBeCloseTo(others.filter((line) => line.what === what).reduce((sum, line) => sum + (line.cost ?? Number.NaN), 0), 9);
+    const alone = [wide, tall].flatMap((plan) => suppliesOf(buildModel(plan, shelf), shelf).lines);
+    expect(pooled.others.map(({ entry }) => entry).sort()).toEqual([...new Set(alone.map(({ entry }) => entry))].sort());
+    for (const { entry, for_all, cost } of pooled.others) {
+      const own = alone.filter((line) => line.entry === entry);
+      expect(for_all, `${entry}`).toBeCloseTo(own.reduce((sum, line) => sum + line.for_all, 0), 9);
+      expect(cost, `${entry}`).toBeLessThanOrEqual(own.reduce((sum, line) => sum + (line.cost ?? Number.NaN), 0) + 1e-9);
     }
-    expect(pooled.total_cost).toBeCloseTo((pooled.cut.cost ?? Number.NaN) + [...pooled.rolls, ...pooled.others].reduce((sum, { cost }) => sum + (cost ?? Number.NaN), 0), 9);
+    const lines = [...pooled.supplies.boards.map(({ cost }) => cost), ...pooled.rolls.map(({ bought_cost }) => bought_cost), ...pooled.others.map(({ cost }) => cost)];
+    expect(pooled.total_cost).toBeCloseTo(lines.reduce<number>((sum, cost) => sum + (cost ?? Number.NaN), 0), 9);
   });
 
   it('never costs more than each alone: boards and cloth are shared', () => {

@@ -175,7 +175,7 @@ describe('what each part says', () => {
     expect(said).toMatch(/Plies together[^|]*\|[^|]*No\. 6[^|]*\| +\d+ \| [^|]+ \| 2\.5 mm \| \d+ mm \|/u);
     expect(said).toMatch(/Places, measured from the long point or the end, top bar, bottom bar: 80, .*mm\./u);
     expect(said).toContain('of wood stays beyond the tip');
-    expect(said).toMatch(/about \d+ ml/u);
+    expect(said).toMatch(/\d+ ml for one frame, \d+ ml for all 3/u);
   });
 
   it('a roll that is too narrow is a warning in its part, with no picture of a roll', async () => {

@@ -9,7 +9,7 @@ import { pullFromHeldShrinkage_N_per_m } from './pull-changes.js';
 import { pushSag_mm } from './push-test.js';
 import { relaxShare } from './relaxation.js';
 import { seasonalSwing, type RoughPull } from './seasonal-pull.js';
-import { clothNumber, clothOf, groundOf } from './shelf-numbers.js';
+import { clothNumber, clothOf, groundOf, groundVolume_ml } from './shelf-numbers.js';
 import { stapleOrder, staplesAlong, type Staple } from './staples.js';
 import { lowestHeard_Hz, tapBand, type TapBand } from './tap-note.js';
 
@@ -79,7 +79,7 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
   const square = plan.face.width_mm === plan.face.height_mm;
   const along = square ? 'either' : plan.face.width_mm > plan.face.height_mm ? 'width' : 'height';
   const length_mm = Math.max(size.width_mm, size.height_mm);
-  const staples_per_side = perSide(model);
+  const staples_per_side = staplesPerSide(model);
   const ground = groundOf(model);
   const bare_kg_per_m2 = cloth.mass_g_per_m2 / 1000;
   const bare = tapBand(tapSpan(model), plan.cloth.working, bare_kg_per_m2);
@@ -108,7 +108,7 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
     ground: ground === null || plan.ground.coats === 0 ? null : {
       name: ground.name,
       coats: plan.ground.coats,
-      volume_ml: (plan.ground.coats * ground.ml_per_m2_per_coat * plan.face.width_mm * plan.face.height_mm) / 1e6,
+      volume_ml: groundVolume_ml(model),
       dry_h_each: ground.dry_h,
     },
   };
@@ -130,7 +130,8 @@ function foldLines(cut: ClothCut): FoldLine[] {
   return [face, ...back, { name: 'staples', in_from_edge_mm: hem_mm }];
 }
 
-function perSide(model: Model): Record<BarName, number> {
+/** Staples along each side. */
+export function staplesPerSide(model: Model): Record<BarName, number> {
   const { face, cloth } = model.plan;
   const level = staplesAlong(face.width_mm, cloth.fixing.every_mm);
   const upright = staplesAlong(face.height_mm, cloth.fixing.every_mm);

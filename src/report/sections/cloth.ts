@@ -1,5 +1,4 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
-import { packRoll } from '../../cutting/roll.js';
 import { clothSheet, type ClothSheet } from '../../mechanics/cloth/cloth-sheet.js';
 import { lowestHeard_Hz } from '../../mechanics/cloth/tap-note.js';
 import { userText } from '../clean-text.js';
@@ -10,6 +9,7 @@ import { bullets, heading, paragraph, picture, setApart, strong, type Block, typ
 import type { Section, Telling } from '../telling.js';
 import { aboutInWords } from '../words/about.js';
 import { pullInWords } from '../words/force.js';
+import { amountInWords, rollLength, supplyName } from '../words/supply.js';
 import { waitInWords } from '../words/waiting.js';
 
 /** Part 7: how to cut the cloth, where it lies on the roll, how hard to pull it and how to tell. */
@@ -18,32 +18,45 @@ export function clothSection(told: Telling): Section {
   const sheet = clothSheet(audit.model, audit.solution);
   const cloth = audit.shelf.cloths[audit.plan.cloth.use];
   const cut = clothCut({ units: told.units, cut_width_mm: sheet.cut.width_mm, cut_height_mm: sheet.cut.height_mm, folds: sheet.folds, along: sheet.roll.along });
-  const roll = onTheRoll(told, sheet);
+  const roll = onTheRoll(told);
+  const staple = audit.supplies.lines.find(({ kind }) => kind === 'staple');
+  const each = audit.plan.count === 1 ? '' : ' for each frame';
   const blocks: Block[] = [
     ...(sheet.roll.short_mm > 0 ? [setApart(paragraph(strong(`The roll is ${length(sheet.roll.short_mm)} too narrow for this cloth.`), ' Cloth is never joined: take a wider roll or a smaller face.'))] : []),
     bullets([
       `Cut ${userText(cloth?.name ?? audit.plan.cloth.use, 50)} ${length(sheet.cut.width_mm)} wide and ${length(sheet.cut.height_mm)} high, ${sheet.roll.along === 'either' ? 'either way of the threads' : `long threads along the ${sheet.roll.along}`}: that is the face and ${length(sheet.cut.margin_mm)} more on every side, of which the pliers take ${length(sheet.cut.grip_mm / 2)}.`,
-      `From a roll ${length(sheet.roll.width_mm)} wide.${roll === null ? '' : ` Buy ${length(roll.length_mm)} of it${audit.plan.count > 1 ? ` for ${audit.plan.count} frames` : ''}.`} If you wash it first, buy ${length(sheet.length_if_washed_mm)} for one frame.`,
-      `Fix it to the ${audit.plan.cloth.fixing.to} with ${sheet.staples} staples: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right. The middle of each side first, opposite sides in turn, then outwards to each hand, the corners last.`,
+      `From a roll ${length(sheet.roll.width_mm)} wide.${bought(told, sheet.length_if_washed_mm / sheet.roll.length_mm)}`,
+      `Fix it to the ${audit.plan.cloth.fixing.to} with ${sheet.staples} staples${staple === undefined ? '' : ` (${supplyName(staple, told.units)})`}${each}: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right. The middle of each side first, opposite sides in turn, then outwards to each hand, the corners last.`,
     ]),
     picture(cut),
-    ...(roll === null ? [] : [picture(roll.picture)]),
+    ...(roll === null ? [] : [picture(roll)]),
     heading(3, 'How hard to pull, and how to tell'),
     bullets(tension(told, sheet)),
   ];
-  return { title: 'The cloth', blocks, pictures: roll === null ? [cut] : [cut, roll.picture] };
+  return { title: 'The cloth', blocks, pictures: roll === null ? [cut] : [cut, roll] };
 }
 
-function onTheRoll(told: Telling, sheet: ClothSheet): { readonly picture: Picture; readonly length_mm: number } | null {
-  if (sheet.roll.short_mm > 0) return null;
-  const { width_mm, height_mm } = sheet.cut;
-  const [along_mm, across_mm] = sheet.roll.along === 'height' ? [height_mm, width_mm] : [width_mm, height_mm];
-  const count = Math.min(told.audit.plan.count, 24);
-  const pieces = Array.from({ length: count }, (_, i) => ({ name: count === 1 ? 'cloth' : `cloth ${i + 1}`, along_mm, across_mm, turnable: sheet.roll.along === 'either' }));
-  const laid = packRoll(pieces, sheet.roll.width_mm);
-  if (laid.placed.length === 0) return null;
-  const cloths = laid.placed.map((p) => ({ label: p.name, along_mm: p.y_mm, across_mm: p.x_mm, length_mm: p.along_mm, width_mm: p.across_mm }));
-  return { picture: rollPicture({ units: told.units, roll_width_mm: sheet.roll.width_mm, length_mm: laid.length_mm, cloths }), length_mm: laid.length_mm };
+/** Most cloths drawn on one picture. */
+const mostDrawn = 24;
+
+function onTheRoll({ audit: { supplies }, units }: Telling): Picture | null {
+  const layout = supplies.cloths[0]?.layout;
+  if (layout === undefined || layout.placed.length === 0) return null;
+  const drawn = layout.placed.slice(0, mostDrawn);
+  const cloths = drawn.map((p, i) => ({
+    label: layout.placed.length === 1 ? 'cloth' : `cloth ${i + 1}`, along_mm: p.y_mm, across_mm: p.x_mm, length_mm: p.along_mm, width_mm: p.across_mm,
+  }));
+  const length_mm = Math.max(...drawn.map((p) => p.y_mm + p.along_mm));
+  return rollPicture({ units, roll_width_mm: layout.roll_mm, length_mm, cloths });
+}
+
+/** How much to buy off the roll, and what it costs if it is washed first. */
+function bought({ audit: { supplies, plan }, units }: Telling, washed_share: number): string {
+  const line = supplies.cloths[0];
+  if (line === undefined || line.bought_cost === null) return '';
+  const frames = plan.count === 1 ? '' : ` for all ${plan.count} frames together`;
+  const { length_mm } = line.layout;
+  return ` ${rollLength(length_mm, units)} of it are cut${frames}: buy ${rollLength(line.bought_mm, units)}. If you wash it first, have ${rollLength(length_mm * washed_share, units)} before washing${frames}.`;
 }
 
 function weightInWords(g: number, units: Telling['units']): string {
@@ -70,7 +83,7 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
       ? `Keys or wedges may open each corner by at most ${length(keys.travel_mm)}, ${keys.because === 'ground' ? 'or the ground may crack' : 'or the cloth passes its hardest pull'}.`
       : 'Glued corners cannot be keyed out later: cloth that goes slack is pulled again and stapled anew.',
     `Between the driest and the dampest air of this room the pull may change by roughly ${pull(seasonal.value_N_per_m)} (anything from ${pull(Number(seasonal.low_N_per_m.toPrecision(1)))} to ${pull(Number(seasonal.high_N_per_m.toPrecision(1)))}): only the order of size is known.`,
-    ...(ground === null ? [] : [`Ground: ${ground.coats} ${ground.coats === 1 ? 'coat' : 'coats'} of ${userText(ground.name, 40)}, about ${formatQuantity(ground.volume_ml, 'ml', units)} in all; ${waitInWords(ground.dry_h_each)} to dry after each.`]),
+    ...(ground === null ? [] : [`Ground: ${ground.coats} ${ground.coats === 1 ? 'coat' : 'coats'} of ${userText(ground.name, 40)}, ${amountInWords(ground.volume_ml, 'ml', units)} in all${audit.plan.count === 1 ? '' : ` for one frame, ${amountInWords(ground.volume_ml * audit.plan.count, 'ml', units)} for all ${audit.plan.count}`}; ${waitInWords(ground.dry_h_each)} to dry after each.`]),
   ];
 }
 

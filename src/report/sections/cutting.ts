@@ -1,17 +1,19 @@
-import { formatQuantity, formatShare, formatSize } from '../../base/units-format.js';
+import { formatShare } from '../../base/units-format.js';
 import { piecesAssemble } from '../../cutting/assemble.js';
-import { materials, type MaterialLine } from '../../cost/materials.js';
+import { pickedOverNeeded } from '../../cost/board-lines.js';
 import { markingOrder } from '../../cutting/marking.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
+import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf, type Prices } from '../words/supply.js';
 import { boardPictures } from './board-pictures.js';
 import { pieceNotes, pieceRows } from './piece-rows.js';
 
 /** Part 5: what to buy, what to cut, in which order, and a picture of each board. */
 export function cuttingSection(told: Telling): Section {
-  const cut = told.audit.cut;
+  const { cut, supplies } = told.audit;
+  const prices = pricesOf(supplies);
   const pictures = boardPictures(cut);
   const shown = pictures.slice(0, 3);
   const blocks: Block[] = [
@@ -22,8 +24,9 @@ export function cuttingSection(told: Telling): Section {
     ...notes(told, cut),
     ...assembly(told, cut),
     heading(3, 'Buying list'),
-    ...buying(told, cut),
-    ...everythingElse(told, cut),
+    ...shortOf(told),
+    ...buying(told, prices),
+    ...everythingElse(told, prices),
     ...shown.map(picture),
     ...(pictures.length > shown.length ? [paragraph('The boards that follow are cut in the same way; the cut list as CSV names every piece on its board.')] : []),
     ...atTheSaw(cut),
@@ -52,6 +55,15 @@ function missing(told: Telling, cut: CutPlan): readonly Block[] {
   return cut.uncut.length === 0 ? [] : [setApart(paragraph(strong('The buying list is not complete.'))), bullets(cut.uncut.map(({ reason }) => reason))];
 }
 
+/** Boards that the plan needs and the shelf does not have. */
+function shortOf({ audit: { supplies: { short } }, length }: Telling): readonly Block[] {
+  if (short.length === 0) return [];
+  return [
+    setApart(paragraph(strong('The shelf does not have enough boards.'), ' The lists are made as if it had.')),
+    bullets(short.map((one): Cell => `${userText(one.stock, 40)}, ${length(one.length_mm)}: ${one.needed} needed, ${one.available} there. Order ${one.needed - one.available} more.`)),
+  ];
+}
+
 /** The next mark of the tape: a millimetre or a sixteenth of an inch. */
 const mark_mm = ({ units }: Telling): number => (units === 'metric' ? 1 : 25.4 / 16);
 const upwards = (told: Telling, mm: number): number => Math.ceil(mm / mark_mm(told) - 1e-9) * mark_mm(told);
@@ -66,41 +78,38 @@ function assembly(told: Telling, cut: CutPlan): readonly Block[] {
   return [paragraph(`Checked: put together, these pieces make a frame of ${told.length(made.width_mm)} by ${told.length(made.height_mm)} with every joint closed.${tight}`)];
 }
 
-function buying(told: Telling, cut: CutPlan): readonly Block[] {
-  const { units } = told;
-  const money = (amount: number): string => `${formatQuantity(amount, 'cost', units)} ${userText(cut.currency, 8)}`;
-  const rows = cut.stocks.flatMap(({ stock, lumber, kinds }) => kinds.map((kind): readonly Cell[] => [
-    `${userText(stock, 40)}${lumber.nominal === null ? '' : ` (shops call it ${userText(lumber.nominal, 20)})`}`,
-    formatSize(lumber.thickness_mm, lumber.width_mm, units), told.length(kind.length_mm), String(kind.count),
-    kind.on_hand ? 'on hand' : money(kind.price), kind.on_hand ? money(0) : money(kind.price * kind.count),
-  ]));
-  if (rows.length === 0) return [paragraph('Nothing can be said of boards to buy.')];
-  const sentence = cut.cost === null ? 'The cost is unknown.' : `Boards in all: ${money(cut.cost)}. ${proof(cut, money)}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the bought wood is kerf, trim and leftovers.`}`;
+function buying({ audit: { supplies }, units }: Telling, prices: Prices): readonly Block[] {
+  const { cut, boards, boards_cost } = supplies;
+  if (boards.length === 0) return [paragraph('Nothing can be said of boards to buy.')];
+  const { money } = prices;
+  const waste = cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the wood that is cut is kerf, trim and leftovers.`;
+  const sentence = boards_cost === null ? 'The cost of all boards is unknown.' : `Boards in all: ${money(boards_cost)}. ${proof(cut, money)}${waste}`;
   return [
-    table([{ head: 'Board' }, { head: 'Actual size' }, { head: 'Length', align: 'right' }, { head: 'Number', align: 'right' }, { head: 'Each', align: 'right' }, { head: 'Cost', align: 'right' }], rows),
-    paragraph(sentence, cut.demo_prices ? ' All prices are invented for demonstration: put your shop’s own on the shelf.' : ''),
+    table(boardColumns, boards.map((line) => boardRow(line, units, prices))),
+    paragraph(sentence, ...knots(cut).map((text) => ` ${text}`), ...(boards.some(({ role }) => role === 'spare') ? [` ${sparesWords}`] : [])),
   ];
+}
+
+const sparesWords = `Picked boards are chosen from more than are cut, about ${pickedOverNeeded} times as many: bring back or keep what is left.`;
+
+/** What is kept back of each board for knots, one sentence for each share. */
+function knots(cut: CutPlan): readonly string[] {
+  return cut.stocks.filter(({ knot_share }) => knot_share > 0).map(({ stock, knot_share }) =>
+    `Of each new board of ${userText(stock, 40)} ${formatShare(knot_share)} is kept back for knots, as the plan says how knotty the boards are; the proof counts with it.`);
 }
 
 /** Cloth, ground, fastenings, glue and hardware, and the sum of everything. */
-function everythingElse(told: Telling, cut: CutPlan): readonly Block[] {
-  const { lines, total_cost, reason } = materials(told.audit.model, cut);
-  const money = (amount: number | null): string => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', told.units)} ${userText(cut.currency, 8)}`);
-  const rows = lines.filter((line) => line.what !== 'wood').map((line): readonly Cell[] => [userText(line.what, 60), amount(told, line), money(line.cost)]);
-  if (rows.length === 0) return [];
-  return [
-    table([{ head: 'And besides' }, { head: 'How much', align: 'right' }, { head: 'Cost', align: 'right' }], rows),
-    paragraph(total_cost === null ? `The cost of everything is unknown. ${reason ?? ''}` : `Everything together: ${money(total_cost)}. Tools and paint are not in it.`),
-  ];
+function everythingElse({ audit: { supplies }, units }: Telling, prices: Prices): readonly Block[] {
+  const { frames, total_cost, used_cost, rest_cost, reason } = supplies;
+  const { money, remark } = prices;
+  const all = frames === 1 ? '' : ` for all ${frames} frames`;
+  const sum = total_cost === null
+    ? `The cost of everything is unknown. ${reason ?? ''} What can be bought and has a price comes to ${money(rest_cost)}${all}.`
+    : `Everything together${all}: ${money(total_cost)} at the till. Of that ${money(used_cost)} is used up; the rest stays in boxes and bottles. Tools and paint are not in it.`;
+  return [table(besidesColumns(frames), besidesRows(supplies, units, prices)), paragraph([sum, remark].filter((text) => text !== '').join(' '))];
 }
 
-function amount(told: Telling, { quantity, unit }: MaterialLine): string {
-  if (unit === 'ml') return formatQuantity(quantity, 'ml', told.units);
-  if (unit === 'm') return told.length(quantity * 1000);
-  return `${Math.round(quantity)} ${unit}`;
-}
-
-function proof(cut: CutPlan, money: (amount: number) => string): string {
+function proof(cut: CutPlan, money: Prices['money']): string {
   return cut.proven ? 'No other choice of these boards costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(cut.bound)}.`;
 }
 

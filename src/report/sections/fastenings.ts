@@ -9,6 +9,7 @@ import { aboutsInWords } from '../words/about.js';
 import { forceInWords, pressureInWords } from '../words/force.js';
 import { inOwnUnits } from '../words/own-units.js';
 import { placesInWords } from '../words/places.js';
+import { amountInWords } from '../words/supply.js';
 import { waitInWords } from '../words/waiting.js';
 import { cornerBuildOf } from './corner-data.js';
 
@@ -106,7 +107,7 @@ function glueBlocks(told: Telling, glue: GlueSheet): readonly Block[] {
   return [
     heading(3, 'Glue'),
     bullets([
-      `${userText(glue.glue.name, 50)}: about ${formatQuantity(glue.amount_ml * audit.plan.count, 'ml', units)} for ${audit.plan.count === 1 ? 'the frame' : `${audit.plan.count} frames`}.`,
+      `${userText(glue.glue.name, 50)}: ${amountInWords(glue.amount_ml, 'ml', units)} for one frame${audit.plan.count === 1 ? '' : `, ${amountInWords(glue.amount_ml * audit.plan.count, 'ml', units)} for all ${audit.plan.count}`}.`,
       `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${clampsInWords(glue)}. Tighten them snug and evenly${glue.clamps_count > 2 && glue.clamps_on === 'plies' ? ', the middle ones first' : ''}, until a thin bead of glue shows all along, and then no further.`,
       ...pressureWarning(told, glue),
       `In clamps ${waitInWords(glue.clamp_min / 60)}; to be handled after ${waitInWords(glue.handle_h)}; full strength after ${waitInWords(glue.cure_h)}.`,

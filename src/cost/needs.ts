@@ -1,0 +1,137 @@
+import { groundOf, groundVolume_ml } from '../mechanics/cloth/shelf-numbers.js';
+import { staplesPerSide } from '../mechanics/cloth/cloth-sheet.js';
+import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
+import { glueSheet } from '../mechanics/glue/glue-sheet.js';
+import { hangingState } from '../mechanics/hanging/hanging-state.js';
+import { gussets, pickAngle, pickLip, pickStaple } from '../mechanics/bench/pick-supply.js';
+import type { Model } from '../model/model.js';
+import type { Hardware, Pack, Supply } from '../shelf/shelf.js';
+
+/** What a thing is, in the order in which it is picked up. */
+export const needKinds = ['glue', 'nail', 'screw', 'plywood', 'angle', 'key', 'lip', 'staple', 'ground', 'ring', 'wire', 'hook'] as const;
+export type NeedKind = (typeof needKinds)[number];
+
+/** A size by which one finds the thing in the shop, mm. */
+export interface Measure {
+  readonly of: 'leg' | 'thickness' | 'length';
+  readonly mm: number;
+}
+
+/** How one pays for it: in packs, by the piece, by the length, by the ml; null when no price is known, `reason` then says why. */
+export type Sold =
+  | { readonly by: 'pack'; readonly packs: readonly Pack[] }
+  | { readonly by: 'length'; readonly price_per_m: number; readonly step_mm: number | null }
+  | { readonly by: 'measure'; readonly price_per_unit: number }
+  | { readonly by: 'sheet'; readonly sheets: readonly Supply[]; readonly leg_mm: number }
+  | { readonly by: 'strip'; readonly strip: Supply; readonly pieces_mm: readonly number[] }
+  | { readonly by: 'unknown'; readonly reason: string };
+
+/** What one frame takes of one thing. */
+export interface Need {
+  readonly kind: NeedKind;
+  /** Section and key on the shelf, such as `nails.brad-18ga-25`; null when the shelf has nothing that would do. */
+  readonly entry: string | null;
+  readonly name: string;
+  readonly measures: readonly Measure[];
+  readonly unit: 'pieces' | 'mm' | 'ml';
+  readonly amount: number;
+  /** What it is for: names of fastenings, `corners`, `cloth` … */
+  readonly used_for: readonly string[];
+  readonly sold: Sold;
+}
+
+/** Spare wire for the knots at both ends, mm (`practice`). */
+export const spareWire_mm = 300;
+
+const loose = (price: number): readonly Pack[] => [{ holds: 1, price, called: '' }];
+
+/** Everything but boards and cloth that one frame of a plan takes, in the order in which it is used. Tools and paint are not in it. */
+export function needsOf(model: Model): readonly Need[] {
+  return [...glue(model), ...fastenings(model), ...plates(model), ...lip(model), staples(model), ...ground(model), ...hanging(model)];
+}
+
+function glue(model: Model): readonly Need[] {
+  const sheet = glueSheet(model);
+  if (sheet === null) return [];
+  const { glue: { key, name, packs, price_per_100ml }, amount_ml } = sheet;
+  const sold: Sold = packs.length > 0 ? { by: 'pack', packs } : { by: 'measure', price_per_unit: price_per_100ml / 100 };
+  return [{ kind: 'glue', entry: `glues.${key}`, name, measures: [], unit: 'ml', amount: amount_ml, used_for: sheet.lines.map(({ what }) => what), sold }];
+}
+
+/** Nails and screws; what is used in two places is one thing. */
+function fastenings(model: Model): readonly Need[] {
+  const found = new Map<string, Need>();
+  for (const f of plannedFastenings(model)) {
+    const entry = `${f.kind === 'nail' ? 'nails' : 'screws'}.${f.key}`;
+    const before = found.get(entry);
+    const shelved = f.kind === 'nail' ? model.shelf.nails[f.key] : model.shelf.screws[f.key];
+    const packs = shelved === undefined ? [] : shelved.packs.length > 0 ? shelved.packs : loose(shelved.price);
+    found.set(entry, {
+      kind: f.kind, entry, name: f.label, measures: [{ of: 'length', mm: f.length_mm }], unit: 'pieces',
+      amount: (before?.amount ?? 0) + f.count, used_for: [...(before?.used_for ?? []), f.name], sold: { by: 'pack', packs },
+    });
+  }
+  return [...found.values()];
+}
+
+function plates(model: Model): readonly Need[] {
+  const triangles = gussets(model);
+  const used_for = ['corners'];
+  if (triangles !== null) {
+    const { leg_mm, thickness_mm, sheets } = triangles;
+    const measures: Measure[] = [{ of: 'thickness', mm: thickness_mm }, { of: 'leg', mm: leg_mm }];
+    const sold: Sold = sheets.length > 0 ? { by: 'sheet', sheets, leg_mm } : { by: 'unknown', reason: 'The shelf has no plywood of this thickness.' };
+    return [{ kind: 'plywood', entry: null, name: 'Plywood gussets', measures, unit: 'pieces', amount: 4, used_for, sold }];
+  }
+  if (model.plan.corners.brace?.kind !== 'steel-angle') return [];
+  return [supplied(pickAngle(model), 'angle', 'Flat steel angle', 4, used_for)];
+}
+
+function supplied(supply: Supply | null, kind: NeedKind, name: string, amount: number, used_for: readonly string[]): Need {
+  const measures = supply === null ? [] : ([['leg', supply.leg_mm], ['thickness', supply.thickness_mm]] as const).flatMap(([of, mm]): Measure[] => (mm === null ? [] : [{ of, mm }]));
+  const sold: Sold = supply !== null && supply.packs.length > 0 ? { by: 'pack', packs: supply.packs } : { by: 'unknown', reason: `The shelf gives no price for ${name.toLowerCase()}.` };
+  return { kind, entry: supply === null ? null : `supplies.${supply.key}`, name: supply?.name ?? name, measures, unit: 'pieces', amount, used_for, sold };
+}
+
+function lip(model: Model): readonly Need[] {
+  const { bars, face } = model.plan;
+  if (bars.lip_mm <= 0) return [];
+  const strip = pickLip(model);
+  const pieces_mm = [face.width_mm, face.width_mm, face.height_mm, face.height_mm];
+  const base = { kind: 'lip' as const, measures: [{ of: 'thickness' as const, mm: bars.lip_mm }], unit: 'mm' as const, amount: pieces_mm.reduce((sum, mm) => sum + mm, 0), used_for: ['lip'] };
+  if (strip === null || strip.length_mm === null) return [{ ...base, entry: null, name: 'Strip for the lip', sold: { by: 'unknown', reason: 'The shelf has no strip for a lip.' } }];
+  return [{ ...base, entry: `supplies.${strip.key}`, name: strip.name, sold: { by: 'strip', strip, pieces_mm } }];
+}
+
+function staples(model: Model): Need {
+  const count = Object.values(staplesPerSide(model)).reduce((sum, n) => sum + n, 0);
+  return supplied(pickStaple(model), 'staple', 'Staples', count, ['cloth']);
+}
+
+/** Wet ground for one frame, ml; null where the plan has none or the shelf. */
+function ground(model: Model): readonly Need[] {
+  const found = groundOf(model);
+  const amount = groundVolume_ml(model);
+  if (found === null || amount === 0) return [];
+  const sold: Sold = found.packs.length > 0 ? { by: 'pack', packs: found.packs } : { by: 'measure', price_per_unit: found.price_per_100ml / 100 };
+  return [{ kind: 'ground', entry: `grounds.${found.key}`, name: found.name, measures: [], unit: 'ml', amount, used_for: ['ground'], sold }];
+}
+
+
+function hanging(model: Model): readonly Need[] {
+  const state = hangingState(model);
+  if (state === null) return [];
+  const { ring, wire, hook } = state.picked;
+  const piece = (part: Hardware | null, kind: NeedKind, amount: number): readonly Need[] => (part === null ? [] : [{
+    kind, entry: `hardware.${part.key}`, name: part.name, measures: [], unit: 'pieces', amount, used_for: ['hanging'],
+    sold: { by: 'pack', packs: part.packs.length > 0 ? part.packs : loose(part.price) },
+  }]);
+  return [
+    ...piece(ring, 'ring', 2),
+    ...(wire === null || state.wire === null ? [] : [{
+      kind: 'wire' as const, entry: `hardware.${wire.key}`, name: wire.name, measures: [], unit: 'mm' as const, amount: state.wire.wire_mm + spareWire_mm, used_for: ['hanging'],
+      sold: { by: 'length' as const, price_per_m: wire.price, step_mm: wire.sold_by_mm },
+    }]),
+    ...piece(hook, 'hook', state.by === 'wire' ? model.plan.hang.hooks : 2),
+  ];
+}

@@ -1,0 +1,89 @@
+import { boardsFor, type Boards, type ShortBoard } from '../cutting/enough-boards.js';
+import type { CutPlan } from '../cutting/purchase.js';
+import { clothRolls, type ClothRoll } from '../cutting/roll-plans.js';
+import type { Model } from '../model/model.js';
+import type { Shelf } from '../shelf/shelf.js';
+import { boardLines, type BoardLine } from './board-lines.js';
+import { cents, isInvented, stepsOf } from './packs.js';
+import { supplyLines, type SupplyLine } from './supply-lines.js';
+
+export type { BoardLine } from './board-lines.js';
+export type { SupplyLine } from './supply-lines.js';
+
+/** A cloth cut off its roll. */
+export interface ClothLine extends ClothRoll {
+  /** Length to buy, in the steps in which it is sold, mm. */
+  readonly bought_mm: number;
+  /** Null when a cloth is wider than the roll. */
+  readonly bought_cost: number | null;
+  readonly invented: boolean;
+}
+
+/** Everything some plans take: what to pick up in the shop, and what it costs. Money in the shelf's currency, in whole cents. */
+export interface Supplies {
+  readonly frames: number;
+  readonly currency: string;
+  readonly cut: CutPlan;
+  readonly short: readonly ShortBoard[];
+  readonly boards: readonly BoardLine[];
+  readonly cloths: readonly ClothLine[];
+  readonly lines: readonly SupplyLine[];
+  /** Of all boards, spare ones with them; null when some are not known or missing. */
+  readonly boards_cost: number | null;
+  /** At the till, whole packs; null when something is not known or missing: `reason` says what. */
+  readonly total_cost: number | null;
+  /** The same as if the boards that are missing were there. */
+  readonly full_cost: number | null;
+  /** Of that, what these frames use up: boards and cloth whole, packs by the share that is used. */
+  readonly used_cost: number | null;
+  /** What can be bought and has a price. */
+  readonly rest_cost: number;
+  readonly reason: string | null;
+}
+
+/** Every amount that some plans take, worked out once: every page, list and fact reads it here. Models and cutting are of the same plans. */
+export function supplies(models: readonly Model[], { cut, short }: Boards, shelf: Shelf): Supplies {
+  const boards = boardLines(models, cut, short, shelf);
+  const cloths = clothLines(models, shelf);
+  const lines = supplyLines(models, shelf);
+  const reason = reasonOf(cut, short, cloths, lines);
+  const all_boards = cut.reason === null ? sum(boards.map(({ cost }) => cost)) : null;
+  const boards_cost = short.length === 0 ? all_boards : null;
+  const besides = [...cloths.map(({ bought_cost }) => bought_cost ?? 0), ...lines.map(({ cost }) => cost ?? 0)];
+  const there = boards.map(({ price, count, missing, on_hand }) => (on_hand ? 0 : cents(price * (count - missing))));
+  const used = [...boards.map(({ cost }) => cost), ...cloths.map(({ bought_cost }) => bought_cost ?? 0), ...lines.map(({ cost, used_share }) => cents((cost ?? 0) * used_share))];
+  const priced = cloths.every(({ bought_cost }) => bought_cost !== null) && lines.every(({ cost }) => cost !== null);
+  const rest_cost = sum([...there, ...besides]);
+  return {
+    frames: models.reduce((n, { plan }) => n + plan.count, 0),
+    currency: shelf.currency, cut, short, boards, cloths, lines, boards_cost,
+    full_cost: all_boards !== null && priced ? sum([all_boards, ...besides]) : null,
+    total_cost: reason === null && boards_cost !== null ? sum([boards_cost, ...besides]) : null,
+    used_cost: reason === null && boards_cost !== null ? sum(used) : null,
+    rest_cost, reason,
+  };
+}
+
+const sum = (amounts: readonly number[]): number => amounts.reduce((all, amount) => all + Math.round(amount * 100), 0) / 100;
+
+function reasonOf(cut: CutPlan, short: readonly ShortBoard[], cloths: readonly ClothLine[], lines: readonly SupplyLine[]): string | null {
+  const missing = short.reduce((n, { needed, available }) => n + needed - available, 0);
+  const reasons = [
+    ...(cut.reason === null ? [] : [cut.reason]),
+    ...(missing === 0 ? [] : [`The shelf lacks ${missing} of the boards.`]),
+    ...cloths.flatMap(({ layout }) => (layout.too_wide.length === 0 ? [] : [`The roll is too narrow for the cloth of ${layout.too_wide.join(', ')}.`])),
+    ...lines.flatMap((line) => (line.cost === null && line.reason !== null ? [line.reason] : [])),
+  ];
+  return reasons.length === 0 ? null : reasons.join(' ');
+}
+
+function clothLines(models: readonly Model[], shelf: Shelf): readonly ClothLine[] {
+  return clothRolls(models, shelf).map((roll): ClothLine => {
+    const bought_mm = stepsOf(roll.layout.length_mm, roll.cloth.sold_by_mm, models);
+    const wide = roll.layout.too_wide.length > 0;
+    return { ...roll, bought_mm, bought_cost: wide ? null : cents((bought_mm / 1000) * roll.cloth.price_per_m), invented: isInvented(shelf, `cloths.${roll.cloth.key}`, 'price-per-m') };
+  });
+}
+
+/** The bill of one plan, its boards cut at proven least cost. `shop` is the shelf the model was built from. */
+export const suppliesOf = (model: Model, shop: Shelf): Supplies => supplies([model], boardsFor([model.plan], shop), shop);

@@ -1,0 +1,90 @@
+import type { Model } from '../model/model.js';
+import type { Shelf } from '../shelf/shelf.js';
+import { needKinds, needsOf, type Need, type NeedKind, type Sold } from './needs.js';
+import { buyPacks, cents, isInvented, stepsOf, type BoughtPack } from './packs.js';
+import { buySheets, stripsFor } from './sheets.js';
+
+/** One other thing to buy, all frames together. */
+export interface SupplyLine {
+  readonly kind: NeedKind;
+  readonly entry: string | null;
+  readonly name: string;
+  readonly measures: Need['measures'];
+  readonly unit: Need['unit'];
+  readonly used_for: readonly string[];
+  /** For one frame, where all frames are alike; else null. */
+  readonly for_one: number | null;
+  readonly for_all: number;
+  /** Packs, sheets or strips; one of `holds` the whole amount where it is sold by the length or measure. Empty when no price is known. */
+  readonly packs: readonly BoughtPack[];
+  /** Size of the sheet or length of the strip that it is cut from, mm. */
+  readonly cut_from_mm: readonly number[] | null;
+  /** At least `for_all`, in its unit; of sheets and strips, how many. */
+  readonly bought: number | null;
+  /** Share of what is bought that these frames use. */
+  readonly used_share: number;
+  readonly cost: number | null;
+  readonly reason: string | null;
+  readonly invented: boolean;
+}
+
+interface Gathered extends Need {
+  /** One amount for each frame that is different. */
+  readonly each: readonly { readonly amount: number; readonly count: number }[];
+  readonly pieces_mm: readonly number[];
+}
+
+/** Everything but boards and cloth that these plans take together, in the order in which it is picked up. */
+export function supplyLines(models: readonly Model[], shelf: Shelf): readonly SupplyLine[] {
+  const gathered = new Map<string, Gathered>();
+  for (const model of models)
+    for (const need of needsOf(model)) {
+      const { count } = model.plan;
+      const key = [need.kind, need.entry ?? need.name, ...(need.entry === null ? need.measures.map(({ mm }) => mm) : [])].join(' ');
+      const before = gathered.get(key);
+      const own = need.sold.by === 'strip' ? Array.from({ length: count }, () => need.sold.by === 'strip' ? need.sold.pieces_mm : []).flat() : [];
+      gathered.set(key, {
+        ...need,
+        used_for: [...new Set([...(before?.used_for ?? []), ...need.used_for])],
+        each: [...(before?.each ?? []), { amount: need.amount, count }],
+        pieces_mm: [...(before?.pieces_mm ?? []), ...own],
+      });
+    }
+  const lines = [...gathered.values()].map((one) => lineOf(one, models, shelf));
+  return lines.sort((a, b) => needKinds.indexOf(a.kind) - needKinds.indexOf(b.kind));
+}
+
+function lineOf(need: Gathered, models: readonly Model[], shelf: Shelf): SupplyLine {
+  const { kind, entry, name, measures, unit, used_for, sold, each } = need;
+  const for_all = each.reduce((all, { amount, count }) => all + amount * count, 0);
+  const bought = buy(need, sold, for_all, models, shelf);
+  return { kind, entry, name, measures, unit, used_for, for_one: models.length === 1 ? need.amount : null, for_all, ...bought };
+}
+
+type Bought = Pick<SupplyLine, 'packs' | 'cut_from_mm' | 'bought' | 'used_share' | 'cost' | 'reason' | 'invented'>;
+
+function buy(need: Gathered, sold: Sold, for_all: number, models: readonly Model[], shelf: Shelf): Bought {
+  const unknown = (reason: string): Bought => ({ packs: [], cut_from_mm: null, bought: null, used_share: 1, cost: null, reason, invented: false });
+  const kerf_mm = shelf.cutting.kerf_mm;
+  if (sold.by === 'unknown') return unknown(sold.reason);
+  if (sold.by === 'length') {
+    const bought = stepsOf(for_all, sold.step_mm, models);
+    return { packs: [], cut_from_mm: null, bought, used_share: for_all / bought, cost: cents((bought / 1000) * sold.price_per_m), reason: null, invented: isInvented(shelf, need.entry, 'price') };
+  }
+  if (sold.by === 'measure') return { packs: [], cut_from_mm: null, bought: for_all, used_share: 1, cost: cents(for_all * sold.price_per_unit), reason: null, invented: isInvented(shelf, need.entry, 'price-per-100ml') };
+  if (sold.by === 'sheet') {
+    const found = buySheets(sold.sheets, sold.leg_mm, for_all, kerf_mm);
+    if (found === null) return unknown('No plywood sheet on the shelf is large enough for the gussets.');
+    return { packs: found.bought.packs, cut_from_mm: found.sheet.sheet_mm, bought: found.bought.holds, used_share: 1, cost: found.bought.cost, reason: null, invented: isInvented(shelf, `supplies.${found.sheet.key}`, 'packs') };
+  }
+  if (sold.by === 'strip') {
+    const strips = stripsFor(need.pieces_mm, sold.strip.length_mm ?? 0, kerf_mm);
+    const found = strips === null ? null : buyPacks(sold.strip.packs, strips);
+    if (found === null) return unknown('No strip on the shelf is long enough for the lip.');
+    return { packs: found.packs, cut_from_mm: sold.strip.length_mm === null ? null : [sold.strip.length_mm], bought: found.holds, used_share: 1, cost: found.cost, reason: null, invented: isInvented(shelf, need.entry, 'packs') };
+  }
+  const found = buyPacks(sold.packs, for_all);
+  if (found === null) return unknown(`The shelf gives no price for ${need.name}.`);
+  const priced = shelf.sources[`${need.entry}.packs`] === undefined ? 'price' : 'packs';
+  return { packs: found.packs, cut_from_mm: null, bought: found.holds, used_share: for_all / found.holds, cost: found.cost, reason: null, invented: isInvented(shelf, need.entry, priced) };
+}

@@ -1,0 +1,99 @@
+import type { UnitSystem } from '../../base/names.js';
+import { formatLength, formatQuantity, formatSize, formatVolumeUp } from '../../base/units-format.js';
+import type { BoardLine, ClothLine, Supplies, SupplyLine } from '../../cost/supplies.js';
+import { upToTape } from '../../cutting/tape.js';
+import { userText } from '../clean-text.js';
+import type { Cell, Column } from '../tree.js';
+
+/** An amount of one thing, never rounded down: `24`, `1480 mm`, `85 ml`. */
+export function amountInWords(amount: number, unit: SupplyLine['unit'], units: UnitSystem): string {
+  if (unit === 'ml') return formatVolumeUp(amount, units);
+  return unit === 'mm' ? formatLength(upToTape(amount, units), units) : String(Math.ceil(amount - 1e-9));
+}
+
+const measureWords = { leg: 'leg', thickness: 'thick', length: 'long' } as const;
+
+/** A thing with the sizes by which one finds it: `Tacker staples, leg 10 mm`. */
+export function supplyName({ name, measures, kind }: SupplyLine, units: UnitSystem): string {
+  const sizes = measures.map(({ of, mm }) => (of === 'leg' ? `${kind === 'plywood' ? 'legs' : measureWords.leg} ${formatLength(mm, units)}` : `${formatLength(mm, units)} ${kind === 'lip' ? 'high' : measureWords[of]}`));
+  return [userText(name, 60), ...sizes].join(', ');
+}
+
+const plural = (word: string, n: number): string => (n === 1 ? word : /(?:x|s|ch)$/u.test(word) ? `${word}es` : `${word}s`);
+
+/** A length off a roll; whole half yards say so. */
+export function rollLength(length_mm: number, units: UnitSystem): string {
+  const halves = length_mm / 457.2;
+  const text = formatLength(upToTape(length_mm, units), units);
+  if (units === 'metric' || Math.abs(halves - Math.round(halves)) > 1e-6) return text;
+  const whole = Math.floor(Math.round(halves) / 2);
+  const yards = `${whole > 0 ? String(whole) : ''}${Math.round(halves) % 2 === 1 ? `${whole > 0 ? '-' : ''}1/2` : ''}`;
+  return `${text} (${yards} ${halves > 2 ? 'yards' : 'yard'})`;
+}
+
+/** What to take to the till: `1 box of 100`, `2 bottles of 250 ml`, `1500 mm`. */
+export function packsInWords(line: SupplyLine, units: UnitSystem): string {
+  if (line.bought === null) return 'unknown';
+  if (line.cut_from_mm !== null) {
+    const n = line.packs.reduce((sum, { count, holds }) => sum + count * holds, 0);
+    const [a = 0, b] = line.cut_from_mm;
+    return b === undefined ? `${n} ${plural('strip', n)} of ${formatLength(a, units)}` : `${n} ${plural('sheet', n)} of ${formatSize(a, b, units)}`;
+  }
+  if (line.packs.length === 0) return line.unit === 'mm' ? rollLength(line.bought, units) : amountInWords(line.bought, line.unit, units);
+  return line.packs.map(({ holds, called, count }) => {
+    const inside = line.unit === 'ml' ? formatQuantity(holds, 'ml', units) : String(holds);
+    return called === '' ? (holds === 1 ? String(count) : `${count} x ${inside}`) : `${count} ${plural(called, count)} of ${inside}`;
+  }).join(' and ');
+}
+
+/** Money as a list prints it, starred where nobody asked for the price and somebody asked for another. */
+export interface Prices {
+  readonly money: (amount: number | null, invented?: boolean) => string;
+  /** What to say of the prices under the lists; empty when all are asked for. */
+  readonly remark: string;
+}
+
+/** How the prices of a bill are printed and what is said of them. */
+export function pricesOf({ boards, cloths, lines, currency }: Pick<Supplies, 'boards' | 'cloths' | 'lines' | 'currency'>): Prices {
+  const priced = [...boards.filter(({ on_hand }) => !on_hand), ...cloths, ...lines.filter(({ cost }) => cost !== null)];
+  const invented = priced.filter((line) => line.invented).length;
+  const some = invented > 0 && invented < priced.length;
+  return {
+    money: (amount, starred = false) => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', 'metric')} ${userText(currency, 8)}`.trim() + (starred && some ? ' *' : '')),
+    remark: some
+      ? '* An invented price: put your shop’s own on the shelf.'
+      : invented > 0 ? 'All prices are invented for demonstration: put your shop’s own on the shelf.' : '',
+  };
+}
+
+/** Heads of the table of boards. */
+export const boardColumns: readonly Column[] = [
+  { head: 'Board' }, { head: 'Actual size' }, { head: 'Length', align: 'right' }, { head: 'Number', align: 'right' }, { head: 'Each', align: 'right' }, { head: 'Cost', align: 'right' },
+];
+
+/** A row of the table of boards. */
+export function boardRow(line: BoardLine, units: UnitSystem, { money }: Prices): readonly Cell[] {
+  const { stock, nominal, thickness_mm, width_mm, length_mm, price, count, on_hand, cost, role, invented } = line;
+  const name = `${userText(stock, 40)}${nominal === null ? '' : ` (shops call it ${userText(nominal, 20)})`}${role === 'spare' ? ', more to pick from' : ''}`;
+  return [name, formatSize(thickness_mm, width_mm, units), formatLength(length_mm, units), String(count), on_hand ? 'on hand' : money(price, invented), money(cost, invented && !on_hand)];
+}
+
+/** Heads of the table of everything else; the column for one frame only where it differs from that for all. */
+export function besidesColumns(frames: number): readonly Column[] {
+  return [{ head: 'And besides' }, ...needColumns(frames), { head: 'Buy', align: 'right' }, { head: 'Cost', align: 'right' }];
+}
+
+const needColumns = (frames: number): readonly Column[] => (frames === 1 ? [{ head: 'Needed', align: 'right' }] : [{ head: 'For one frame', align: 'right' }, { head: `For all ${frames}`, align: 'right' }]);
+
+/** Rows of the table of everything else: cloth first. */
+export function besidesRows({ cloths, lines, frames }: Supplies, units: UnitSystem, { money }: Prices): readonly (readonly Cell[])[] {
+  const cloth = ({ cloth: { name }, layout, bought_mm, bought_cost, invented }: ClothLine): readonly Cell[] => [
+    `${userText(name, 60)}, roll ${formatLength(layout.roll_mm, units)} wide`, ...(frames === 1 ? [] : ['']),
+    layout.too_wide.length > 0 ? 'too wide for the roll' : formatLength(upToTape(layout.length_mm, units), units), bought_cost === null ? '' : rollLength(bought_mm, units), money(bought_cost, invented),
+  ];
+  const other = (line: SupplyLine): readonly Cell[] => [
+    supplyName(line, units), ...(frames === 1 ? [] : [line.for_one === null ? '' : amountInWords(line.for_one, line.unit, units)]),
+    amountInWords(line.for_all, line.unit, units), packsInWords(line, units), money(line.cost, line.invented),
+  ];
+  return [...cloths.map(cloth), ...lines.map(other)];
+}
