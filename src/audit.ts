@@ -13,7 +13,7 @@ import type { Result } from './base/problem.js';
 import { appliedOf } from './rules/applied.js';
 import { evaluateRules } from './rules/evaluate.js';
 import { examinerFor } from './suggest/examine.js';
-import { usualChanges } from './suggest/first-aid.js';
+import { usualChanges, type TriedChange } from './suggest/first-aid.js';
 
 export type { Bench } from './bench.js';
 
@@ -57,9 +57,21 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
 /** Frames sampled for each change: enough for its verdict; only the bow of bars is sampled, all else is exact. */
 const samplesForChanges = 4000;
 
-/** The same audit with what the usual changes would do, each found by auditing the changed plan; a plan that is clear needs none. */
-export async function withChanges(audited: Audit, bench: Bench): Promise<Audit> {
-  if (audited.verdict === 'clear') return audited;
+/** An audit with what the usual changes would do, each with what is needed to make it. */
+export interface AuditWithChanges extends Audit {
+  readonly changes: readonly TriedChange[];
+}
+
+/**
+ * The same audit with what the usual changes would do, each found by auditing the changed plan; a plan that is clear needs none.
+ * `pause` is waited for before each: a page lets its other work in there, and gives up by throwing.
+ */
+export async function withChanges(audited: Audit, bench: Bench, pause: () => Promise<void> = async () => {}): Promise<AuditWithChanges> {
+  if (audited.verdict === 'clear') return { ...audited, changes: [] };
   const quick = { ...bench, samples: Math.min(bench.samples, samplesForChanges) };
-  return { ...audited, changes: await usualChanges(audited, { audit: (plan) => audit(plan, quick), examiner: examinerFor(quick, 'no-stop') }) };
+  const tried = async (plan: Plan): Promise<Audit> => {
+    await pause();
+    return audit(plan, quick);
+  };
+  return { ...audited, changes: await usualChanges(audited, { audit: tried, examiner: examinerFor(quick, 'no-stop') }) };
 }

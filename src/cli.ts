@@ -5,6 +5,7 @@ import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
 import { addMeasure } from './cli/measure.js';
 import { addNew } from './cli/new.js';
+import { addPage } from './cli/page.js';
 import { addRules } from './cli/rules.js';
 import { addSchema } from './cli/schema.js';
 import { addSuggest } from './cli/suggest.js';
@@ -27,6 +28,7 @@ addNew(program);
 addSchema(program);
 addSuggest(program);
 addChart(program);
+addPage(program);
 
 /**
  * A negative reading such as `-2 mm`, or a file called `-2.yaml`, must not look like an option: a reading's hyphen

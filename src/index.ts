@@ -8,6 +8,7 @@
 
 // The pipeline
 export { audit, auditText, withChanges } from './audit.js';
+export type { AuditWithChanges } from './audit.js';
 export type { Bench } from './bench.js';
 export type { Audit, Change } from './report/audit-view.js';
 
@@ -19,16 +20,22 @@ export type { Shelf } from './shelf/shelf.js';
 export { readSources } from './base/sources.js';
 export type { Source, SourceStatus } from './base/sources.js';
 export { showProblems } from './base/show-problem.js';
+export { setInText } from './base/yaml-edit.js';
+export type { YamlValue } from './base/yaml-edit.js';
+export { chanceInWords, formatNumber, formatQuantity } from './base/units-format.js';
 export type { Problem, Result } from './base/problem.js';
 
 // What to change
 export { suggest } from './suggest/suggest.js';
+export type { TriedChange } from './suggest/first-aid.js';
+export { writeEdit } from './suggest/write-plan.js';
 export type { Aim, Goals, Suggestion, Suggestions, Tried, Wish } from './suggest/suggest.js';
 
 // Rules
 export { loadRuleset } from './rules/load-ruleset.js';
 export type { LoadOptions, RulesetTexts } from './rules/load-ruleset.js';
 export type { Ruleset } from './rules/ruleset.js';
+export { limitInWords } from './rules/in-words.js';
 export { checkRuleset } from './rules/check.js';
 export type { RulesetCheck } from './rules/check.js';
 export { evaluateRules } from './rules/evaluate.js';
@@ -48,6 +55,11 @@ export { writeHtml } from './report/html.js';
 export { auditData, writeJson } from './report/json.js';
 export type { Picture } from './report/drawings/picture.js';
 
+// What a screen shows first
+export { frontPicture, glanceOf } from './report/glance.js';
+export type { Glance, Reason } from './report/glance.js';
+export { verdictWord } from './report/words/verdict.js';
+
 // The finished frame
 export { readSheet } from './bench-sheet/read-sheet.js';
 export type { Sheet } from './bench-sheet/sheet.js';
@@ -57,6 +69,7 @@ export type { Measured } from './bench-sheet/measured.js';
 // Cutting and buying
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
 export type { CutPlan, SearchTime } from './cutting/cut-plan.js';
+export type { IntegerProgram, LoadSolver } from './cutting/pack-fallback.js';
 export { buyingListCsv, cutListCsv } from './cutting/csv.js';
 
 // Readings from the bench

@@ -10,6 +10,7 @@ import type { Patience } from '../cutting/pack-fallback.js';
 import type { Plan } from '../plan/plan.js';
 import { readPlanWith } from '../plan/read-plan.js';
 import { writeMarkdown } from '../report/markdown.js';
+import { loadHighs } from '../highs.js';
 import type { Shelf } from '../shelf/shelf.js';
 import type { CutOptions } from './cut.js';
 import { exitCode } from './exit.js';
@@ -30,7 +31,7 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
   if (!shelf.ok) return exitCode.error;
   const plans = readPlans(named, shelf.value);
   if (plans === null) return exitCode.error;
-  const pooled = await poolPlansWith(plans, shelf.value, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds)));
+  const pooled = await poolPlansWith(plans, shelf.value, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs));
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);
   else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf.value, options)}`);

@@ -2,7 +2,7 @@ import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
 import { layOut } from './layout.js';
-import { cutBoardsExactly, type Patience } from './pack-fallback.js';
+import { cutBoardsExactly, type LoadSolver, type Patience } from './pack-fallback.js';
 import { cutBoards } from './pack.js';
 import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase.js';
 import { commonUnits, poolPieces, type Pool, type PooledPiece } from './pool.js';
@@ -31,14 +31,14 @@ export function cutPlan(plans: readonly Plan[], shop: Shelf, time: SearchTime = 
   return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
 }
 
-/** Like `cutPlan`, but where the search runs out of time an integer program gets `patience` more for each stock. */
-export async function cutPlanExactly(plans: readonly Plan[], shop: Shelf, time: SearchTime, patience: Patience): Promise<CutPlan> {
+/** Like `cutPlan`, but where the search runs out of time the integer program that is passed in (`loadHighs` of `sightdown/highs`) gets `patience` more for each stock. */
+export async function cutPlanExactly(plans: readonly Plan[], shop: Shelf, time: SearchTime, patience: Patience, load: LoadSolver): Promise<CutPlan> {
   const shelf = shelfIn(shop, commonUnits(plans));
   const pool = poolPieces(plans, shelf);
   const answers: Answered[] = [];
   for (const key of pool.stocks) {
     const asked = ask(shelf, pool, key);
-    answers.push(asked.problem === null ? asked : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), patience)));
+    answers.push(asked.problem === null ? asked : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), patience, load)));
   }
   return finishPlan(plans, shelf, pool, answers);
 }

@@ -9,13 +9,16 @@ const mostCountedPatterns = 3000;
 /** How long the integer program may take: branch-and-bound nodes, the same on every machine, or milliseconds. */
 export type Patience = { readonly nodes: number } | { readonly ms: number };
 
-/** The part of the solver used here: model text in, status and values out; it blocks until done or out of time. */
-interface Highs {
+/** The part of an integer program's solver used here: model text in, status and values out; it blocks until done or out of time. */
+export interface IntegerProgram {
   solve(problem: string, options: { readonly mip_rel_gap: number; readonly mip_abs_gap: number; readonly time_limit?: number; readonly mip_max_nodes?: number; readonly output_flag: boolean }): {
     readonly Status: string;
     readonly Columns: Readonly<Record<string, { readonly Primal?: number }>>;
   };
 }
+
+/** Fetches the solver, only when it is needed; null when there is none. */
+export type LoadSolver = () => Promise<IntegerProgram | null>;
 
 /** A full load of one board. */
 export interface FullLoad {
@@ -24,46 +27,27 @@ export interface FullLoad {
 }
 
 /**
- * Like `cutBoards`; when the search ran out of time an integer program over all full loads, solved by HiGHS (imported only then), gets
- * `patience` more to close the gap: counted in nodes, the same on every machine, or in time. What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
+ * Like `cutBoards`; when the search ran out of time an integer program over all full loads, solved by the solver that is passed in
+ * (loaded only then), gets `patience` more to close the gap: counted in nodes, the same on every machine, or in time. What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
  */
-export async function cutBoardsExactly(problem: CutProblem, patience: Patience): Promise<CutResult> {
+export async function cutBoardsExactly(problem: CutProblem, patience: Patience, load: LoadSolver): Promise<CutResult> {
   const found = cutBoards(problem);
   if (found.ok ? found.proven : found.reason !== 'undecided') return found;
   const bench = makeBench(problem);
   const loads = fullLoads(bench, 'nodes' in patience ? mostCountedPatterns : mostPatterns);
   if (loads === null) return found;
-  const highs = await loadHighs();
-  if (highs === null) return found;
-  return solveByLoads(highs, problem, bench, loads, found.ok ? found : null, patience) ?? found;
+  const solver = await load();
+  if (solver === null) return found;
+  return solveByLoads(solver, problem, bench, loads, found.ok ? found : null, patience) ?? found;
 }
 
 /** Solves the integer program alone, without the search before it: the independent check of the tests. Null when there are too many loads, no time, or no cutting. */
-export async function cutBoardsByIntegerProgram(problem: CutProblem, limit_ms: number): Promise<Cutting | null> {
+export async function cutBoardsByIntegerProgram(problem: CutProblem, limit_ms: number, load: LoadSolver): Promise<Cutting | null> {
   const bench = makeBench(problem);
   const loads = fullLoads(bench, mostPatterns);
-  const highs = await loadHighs();
-  if (loads === null || highs === null) return null;
-  return solveByLoads(highs, problem, bench, loads, null, { ms: limit_ms });
-}
-
-async function loadHighs(): Promise<Highs | null> {
-  try {
-    const module = (await import('highs')) as unknown as { default: (settings?: { locateFile?: (file: string) => string }) => Promise<Highs> };
-    const place = wasmPlace();
-    return await module.default(place === null ? {} : { locateFile: () => place });
-  } catch {
-    return null;
-  }
-}
-
-/** Where the solver's binary lies when this code runs from a bundle; null = beside its own script. */
-function wasmPlace(): string | null {
-  try {
-    return import.meta.resolve('highs/runtime');
-  } catch {
-    return null;
-  }
+  const solver = await load();
+  if (loads === null || solver === null) return null;
+  return solveByLoads(solver, problem, bench, loads, null, { ms: limit_ms });
 }
 
 /** Every load to which no further piece can be added, for every kind of board; null when there are more than `most`. */
@@ -100,7 +84,7 @@ export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
   return overflow ? null : found;
 }
 
-function solveByLoads(highs: Highs, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
+function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
   const price = (load: FullLoad): number => bench.bins[load.bin]?.price as number;
   const sum = (terms: readonly string[]): string => (terms.length === 0 ? '0 x0' : terms.join(' + '));
   const cost = sum(loads.map((load, j) => `${price(load)} x${j}`));
@@ -113,7 +97,7 @@ function solveByLoads(highs: Highs, problem: CutProblem, bench: Bench, loads: re
   lines.push('General', ` ${loads.map((_, j) => `x${j}`).join(' ')}`, 'End');
   const limit = 'nodes' in patience ? { mip_max_nodes: patience.nodes } : { time_limit: patience.ms / 1000 };
   const options = { mip_rel_gap: 0, mip_abs_gap: 0.5, output_flag: false, ...limit };
-  const solution = highs.solve(lines.join('\n'), options);
+  const solution = solver.solve(lines.join('\n'), options);
   if (solution.Status === 'Infeasible' && known !== null) return { ...known, proven: true, bound: known.cost, gap: 0 };
   const uses = loads.map((_, j) => Math.round(solution.Columns[`x${j}`]?.Primal ?? 0));
   return recount(problem, bench, loads, uses, solution.Status === 'Optimal', known);

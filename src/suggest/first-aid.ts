@@ -51,11 +51,19 @@ function crossbar({ face, bars, crossbars }: Plan): readonly Edit[] {
   return [{ words: say.crossbars([one], [], [one]), crossbars: [one] }];
 }
 
+/** A change that was tried, with what is needed to make it: see `writeEdit`. */
+export interface TriedChange extends Change {
+  readonly edit: Edit;
+  readonly plan: Plan;
+}
+
 /** What a change did, from the audit of the changed plan. */
-export function asChange(words: string, audit: Audit): Change {
+function asChange(edit: Edit, audit: Audit): TriedChange {
   const number = (path: string): number | null => findFact(audit.facts, path, null);
   return {
-    words,
+    words: edit.words.join(' '),
+    edit,
+    plan: audit.plan,
     verdict: audit.verdict,
     twist_reserve: number('frame.twist_reserve'),
     lift_chance: number('warp.corner_lift_chance'),
@@ -78,11 +86,11 @@ export function compareChanges(a: Change, b: Change): number {
  * The usual changes with what each does, most useful first. Where the plan has a stop that no single one of them cures, the fewest of them
  * that cure it together come first, if any do: several at once, the cheapest of as many.
  */
-export async function usualChanges(audited: Audit, trial: Trial): Promise<readonly Change[]> {
+export async function usualChanges(audited: Audit, trial: Trial): Promise<readonly TriedChange[]> {
   const { plan, shelf } = audited;
   const edits = firstAid(audited);
-  const changes: Change[] = [];
-  for (const edit of edits) changes.push(asChange(edit.words.join(' '), await trial.audit(applyEdit(plan, edit, shelf))));
+  const changes: TriedChange[] = [];
+  for (const edit of edits) changes.push(asChange(edit, await trial.audit(applyEdit(plan, edit, shelf))));
   changes.sort(compareChanges);
   if (audited.verdict !== 'stop' || changes.some(({ verdict }) => verdict !== 'stop')) return changes;
   const cure = await together(audited, edits, trial);
@@ -90,15 +98,15 @@ export async function usualChanges(audited: Audit, trial: Trial): Promise<readon
 }
 
 /** The fewest of the edits that together leave no stop: pairs, then triples, then all of them. */
-async function together({ plan, shelf }: Audit, edits: readonly Edit[], trial: Trial): Promise<Change | null> {
+async function together({ plan, shelf }: Audit, edits: readonly Edit[], trial: Trial): Promise<TriedChange | null> {
   const known = knownObjections(plan, shelf);
   for (const size of [2, 3, edits.length].filter((n, i, all) => n <= edits.length && all.indexOf(n) === i)) {
-    const cures: Change[] = [];
+    const cures: TriedChange[] = [];
     for (const chosen of subsets(edits, size)) {
       const edit = mergeEdits(...chosen);
       const changed = applyEdit(plan, edit, shelf);
       if (!readable(changed, shelf, known) || !(await passes(changed, trial.examiner))) continue;
-      const change = asChange(edit.words.join(' '), await trial.audit(changed));
+      const change = asChange(edit, await trial.audit(changed));
       if (change.verdict !== 'stop') cures.push(change);
     }
     if (cures.length > 0) return cures.sort((a, b) => compareGravity(a.verdict, b.verdict) || (a.cost ?? Infinity) - (b.cost ?? Infinity) || compareChanges(a, b))[0] ?? null;

@@ -1,4 +1,5 @@
 import { isMap, parseDocument, type Document } from 'yaml';
+import { keepSpacing } from '../base/yaml-edit.js';
 import { formatLength } from '../base/units-format.js';
 import type { Plan } from '../plan/plan.js';
 import type { Edit } from './edit.js';
@@ -14,13 +15,6 @@ export function writeEdit(text: string, edit: Edit, plan: Plan): string | null {
     return null;
   }
   return keepSpacing(text, doc.toString({ lineWidth: 0, flowCollectionPadding: true }));
-}
-
-/** The library sets every comment one space behind its line; lines that differ in nothing but that stay as the person wrote them. */
-function keepSpacing(before: string, after: string): string {
-  const plain = (line: string): string => line.replace(/\s+#/, ' #').trimEnd();
-  const written = new Map(before.split(/\r?\n/).map((line) => [plain(line), line]));
-  return after.split('\n').map((line) => written.get(plain(line)) ?? line).join('\n');
 }
 
 function changeDocument(doc: Document, edit: Edit, plan: Plan): void {

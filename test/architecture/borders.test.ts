@@ -22,10 +22,11 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   'what-if': { may: ['base', 'shelf', 'model', 'mechanics', 'risk'], why: 'What errors at the bench do to a frame already solved.' },
   'bench-sheet': { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'risk', 'facts', 'findings', 'what-if'], why: 'Readings become findings beside those of the rules; the frame is solved again at the pull that was read.' },
   report: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'what-if', 'bench-sheet'], why: 'A report never sees rules, only findings.' },
+  page: { may: [], why: 'The page in a browser uses what any other program can: the public list.' },
 };
 
 const src = join(packageFolder, 'src');
-const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
+const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((name) => /\.tsx?$/.test(name));
 const imports = files.flatMap((file) =>
   [...readFileSync(join(src, file), 'utf8').matchAll(/(?:from|import\()\s*'([^']+)'/g)].map(([, target]) => ({ file, target: target as string, to: folderOf(file, target as string) })),
 );
@@ -35,6 +36,11 @@ describe('folders import only what lies before them', () => {
     const wrong = imports.filter(({ file, to }) => file.startsWith(`${folder}/`) && to !== null && to !== folder && !may.includes(to));
     expect(wrong.map(({ file, target }) => `${file} imports ${target}. ${why}`)).toEqual([]);
   });
+});
+
+test('the page imports the public list alone', () => {
+  const own = imports.filter(({ file, target, to }) => file.startsWith('page/') && target.startsWith('.') && to === null);
+  expect([...new Set(own.map(({ file, target }) => join(file, '..', target)))]).toEqual(['index.js']);
 });
 
 test('facts of one subject never import those of another', () => {

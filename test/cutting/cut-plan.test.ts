@@ -115,7 +115,7 @@ describe('buying for many plans', () => {
 
   it('gives the same with the program behind it, and nothing for no plans', async () => {
     const time = { timeLimit_ms: 400, now: workClock() };
-    expect(await cutPlanExactly([studioPlan(), small], demoShelf, time, { ms: 1000 })).toEqual(cutPlan([studioPlan(), small], demoShelf));
+    expect(await cutPlanExactly([studioPlan(), small], demoShelf, time, { ms: 1000 }, async () => null)).toEqual(cutPlan([studioPlan(), small], demoShelf));
     expect(cutPlan([], demoShelf)).toMatchObject({ cost: 0, boards: 0, stocks: [] });
   });
 });

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { workClock } from '../../src/cutting/cut-plan.js';
 import { cutBoardsByIntegerProgram, cutBoardsExactly } from '../../src/cutting/pack-fallback.js';
+import { loadHighs } from '../../src/highs.js';
 import { cutBoards } from '../../src/cutting/pack.js';
 import { problemOf, type LengthsCase, type OneLengthCase } from '../tools/cases-cutting.js';
 import { fault, fresh, smallProblem } from './problems.js';
@@ -14,7 +15,7 @@ const own = JSON.parse(readFileSync(new URL('../data/binpacking-own.json', impor
 describe('an integer program (HiGHS) as an independent check', () => {
   it.each(cases.slice(0, 12).map((item) => [item.id, item] as const))('%s costs the same', async (_, item) => {
     const problem = problemOf(item, 1000, workClock());
-    const other = await cutBoardsByIntegerProgram(problem, 20_000);
+    const other = await cutBoardsByIntegerProgram(problem, 20_000, loadHighs);
     expect(other).not.toBeNull();
     expect(other).toMatchObject({ proven: true, cost: item.optimumCost });
     expect(fault(problem, other as NonNullable<typeof other>)).toBeNull();
@@ -24,7 +25,7 @@ describe('an integer program (HiGHS) as an independent check', () => {
     let both = 0;
     await fc.assert(fc.asyncProperty(smallProblem, async (problem) => {
       const found = cutBoards(fresh(problem));
-      const other = await cutBoardsByIntegerProgram(fresh(problem), 20_000);
+      const other = await cutBoardsByIntegerProgram(fresh(problem), 20_000, loadHighs);
       if (found.ok) both++;
       expect(other?.cost ?? null).toBe(found.ok ? found.cost : null);
     }), { numRuns: 80 });
@@ -38,7 +39,7 @@ describe('falling back on the integer program', () => {
   it('closes the gap the search left', async () => {
     const small = problemOf({ ...item, items: item.items.slice(0, 7) }, 0, workClock());
     const search = cutBoards({ ...small, now: workClock() });
-    const result = await cutBoardsExactly({ ...small, now: workClock() }, { ms: 20_000 });
+    const result = await cutBoardsExactly({ ...small, now: workClock() }, { ms: 20_000 }, loadHighs);
     const free = cutBoards({ ...small, timeLimit_ms: 1e6, now: workClock() });
     expect(free).toMatchObject({ ok: true, proven: true });
     expect(result).toMatchObject({ ok: true, proven: true, cost: free.ok ? free.cost : Number.NaN });
@@ -47,7 +48,7 @@ describe('falling back on the integer program', () => {
 
   it('keeps the honest gap when the program is too large', async () => {
     const triplets = own.find(({ name }) => name === 'own_triplet_90') as OneLengthCase;
-    const result = await cutBoardsExactly(problemOf(triplets, 2, workClock()), { ms: 10 });
+    const result = await cutBoardsExactly(problemOf(triplets, 2, workClock()), { ms: 10 }, loadHighs);
     expect(result).toMatchObject({ ok: true, proven: false });
     if (result.ok) expect(result.bound).toBeLessThan(result.cost);
   });

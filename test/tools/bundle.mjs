@@ -31,3 +31,5 @@ await build({
 });
 rmSync('dist/bundle.code', { force: true });
 execFileSync(process.execPath, ['test/tools/compile.mjs'], { stdio: 'inherit' });
+rmSync('dist/page.html', { force: true });
+execFileSync(process.execPath, ['test/tools/page-template.mjs'], { stdio: 'inherit' });

@@ -1,5 +1,6 @@
 import { cautions, cautionsById } from '../../findings/cautions.js';
 import { orderOfWork } from '../../mechanics/order-of-work.js';
+import type { Audit } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, strong } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
@@ -7,10 +8,12 @@ import type { Section, Telling } from '../telling.js';
 /** Said in every report, whatever the plan. */
 export const waitForProfessional = 'Follow local codes and ask a licensed professional where people can be hurt: overhead, in public, or with very heavy work.';
 
-/** Part 10: the cautions that this plan's steps and findings call for. */
-export function cautionsSection({ audit }: Telling): Section {
+/** What to mind while making this frame: the cautions that the plan's steps and findings call for. */
+export function cautionsFor(audit: Pick<Audit, 'model' | 'findings'>): readonly string[] {
   const called = new Set([...orderOfWork(audit.model).flatMap((step) => step.cautions), ...audit.findings.flatMap((finding) => finding.cautions)]);
   const known = cautions.filter(({ id }) => called.has(id)).map(({ text }) => text);
-  const others = [...called].filter((id) => !cautionsById.has(id)).sort().map((id) => userText(id.replaceAll('-', ' ')));
-  return { title: 'Work safely', blocks: [bullets([...known, ...others]), paragraph(strong(waitForProfessional))], pictures: [] };
+  return [...known, ...[...called].filter((id) => !cautionsById.has(id)).sort().map((id) => userText(id.replaceAll('-', ' ')))];
 }
+
+/** Part 10: the cautions that this plan's steps and findings call for. */
+export const cautionsSection = ({ audit }: Telling): Section => ({ title: 'Work safely', blocks: [bullets(cautionsFor(audit)), paragraph(strong(waitForProfessional))], pictures: [] });

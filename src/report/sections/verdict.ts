@@ -1,5 +1,5 @@
 import type { Finding } from '../../findings/finding.js';
-import { countVerdicts, foldFindings } from '../../findings/summary.js';
+import { countVerdicts, foldFindings, type FoldedFinding } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { barSection } from '../drawings/bar-section.js';
 import { frontView } from '../drawings/front-view.js';
@@ -18,7 +18,7 @@ const saidWithVerdict = 5;
 export function verdictSection(told: Telling): Section {
   const { audit } = told;
   const pictures = [frontView(frontViewOf(audit)), barSection(barSectionOf(audit))];
-  const sayings = foldFindings(gravest(audit)).map(({ finding, abouts }) => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`));
+  const sayings = foldFindings(gravest(audit)).map(saying);
   const blocks: Block[] = [
     setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined)))),
     ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
@@ -30,6 +30,9 @@ export function verdictSection(told: Telling): Section {
   ];
   return { title: 'Verdict', blocks, pictures };
 }
+
+/** The sentence of findings folded into one; of several elements it names them. */
+export const saying = ({ finding, abouts }: FoldedFinding): string => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`);
 
 const gravest = ({ findings, verdict }: Telling['audit']): readonly Finding[] => findings.filter((f) => f.verdict === verdict && f.verdict !== 'clear');
 

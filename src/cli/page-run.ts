@@ -1,0 +1,77 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { readPlanWith } from '../plan/read-plan.js';
+import { loadRuleset } from '../rules/load-ruleset.js';
+import { exitCode } from './exit.js';
+import { packageFolder, readText, rulesFolder, writeFolder } from './files.js';
+import { loadShelf, sourceKeys, textsBeside } from './load.js';
+import type { PageOptions } from './page.js';
+import { rulesFile, withShippedNames } from './rules-file.js';
+import { schemaText } from './schema-run.js';
+import { complain, tell } from './terminal.js';
+
+/** The plan that is open where none is named. */
+const starter = { file: 'small-study.yaml', text: 'plan: 1\nname: Small study\nface: { width: 500 mm, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n' };
+
+interface NamedText {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** Writes the page with shelf, rules and plan inside it; gives the exit code. Nothing is written when any of them cannot be read. */
+export function runPage(options: PageOptions): number {
+  const shelf = loadShelf(options.shelf);
+  const rules = rulesInPage(rulesFile(options.rules ?? 'baseline'));
+  complain(shelf.ok ? shelf.warnings : shelf.problems);
+  if (!shelf.ok || rules === null) return exitCode.error;
+  const plan = options.plan === undefined ? starter : named(options.plan);
+  if (plan === null) return exitCode.error;
+  const read = readPlanWith(plan.text, plan.file, shelf.value);
+  complain(read.ok ? read.warnings : read.problems);
+  if (!read.ok) return exitCode.error;
+  const data = {
+    shelf: shipped('shelf.yaml'),
+    own_shelf: options.shelf === undefined ? null : named(options.shelf),
+    ...rules,
+    sources: shipped('sources.yaml').text,
+    plan,
+    schema: JSON.parse(schemaText('plan')) as unknown,
+  };
+  const template = readFileSync(join(packageFolder, 'dist', 'page.html'), 'utf8');
+  writeFolder(dirname(options.out), [{ name: basename(options.out), text: template.replace('@data@', () => inScript(data)) }]);
+  tell(`The page  →  ${options.out}`);
+  return exitCode.fine;
+}
+
+/** Data as JSON that no HTML reader takes for anything but text. */
+const inScript = (data: unknown): string => JSON.stringify(data).replace(/[<>\u2028\u2029]/gu, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+
+const shipped = (file: string): NamedText => ({ file, text: readFileSync(join(rulesFolder, file), 'utf8') });
+
+function named(path: string): NamedText | null {
+  const read = readText(path);
+  if ('text' in read) return { file: basename(path), text: read.text };
+  complain([read.problem]);
+  return null;
+}
+
+/** The ruleset that judges at first with all it builds on, and those that ship with the tool; null after complaining. */
+function rulesInPage(entry: string): { readonly rules: readonly NamedText[]; readonly entry: string } | null {
+  const first = readText(entry);
+  if ('problem' in first) {
+    complain([withShippedNames(entry, first.problem)]);
+    return null;
+  }
+  const beside = textsBeside(entry, first.text);
+  const texts = new Map<string, string>();
+  const asked = (name: string): string | null => {
+    const text = beside(name);
+    if (text !== null) texts.set(name === entry ? basename(entry) : name, text);
+    return text;
+  };
+  const read = loadRuleset(asked, entry, { sources: sourceKeys() });
+  complain(read.ok ? read.warnings : read.problems);
+  if (!read.ok) return null;
+  for (const name of readdirSync(rulesFolder).sort()) if (/^(?:baseline|class-.*)\.yaml$/u.test(name) && !texts.has(name)) texts.set(name, shipped(name).text);
+  return { rules: [...texts].map(([file, text]) => ({ file, text })), entry: basename(entry) };
+}

@@ -1,0 +1,110 @@
+import type { Assumed, Glance, Problem, Verdict } from '../../index.js';
+
+/** A text with the name of its file. */
+export interface NamedText {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** Everything the page was written with, as JSON inside it. */
+export interface PageData {
+  /** The shelf that ships with the tool. */
+  readonly shelf: NamedText;
+  /** A shelf laid over it; null when none was named. */
+  readonly own_shelf: NamedText | null;
+  /** Every ruleset that can be chosen or is built on. */
+  readonly rules: readonly NamedText[];
+  /** File of the ruleset that judges at first. */
+  readonly entry: string;
+  readonly sources: string;
+  /** The plan that is open at first. */
+  readonly plan: NamedText;
+  /** JSON Schema of a plan, for controls and completion. */
+  readonly schema: unknown;
+}
+
+/** What plans are judged with, as texts. */
+export interface BenchTexts {
+  readonly shelf: NamedText;
+  readonly own_shelf: NamedText | null;
+  readonly rules: readonly NamedText[];
+  readonly entry: string;
+  readonly sources: string;
+}
+
+/** A board, cloth, glue … that a plan can name. */
+export interface ShelfItem {
+  readonly key: string;
+  /** What it is, in a few words. */
+  readonly said: string;
+}
+
+/** One limit of the ruleset as the table shows it. */
+export interface LimitRow {
+  readonly name: string;
+  /** In words, as the ruleset's own page says it. */
+  readonly said: string;
+  readonly source: string;
+  /** Who set it, oldest first: file and name of a ruleset, and what it said. */
+  readonly history: readonly { readonly file: string; readonly ruleset: string; readonly said: string }[];
+}
+
+/** Shelf and ruleset as read; null where they cannot be. */
+export interface BenchSeen {
+  readonly problems: readonly Problem[];
+  readonly sections: Readonly<Record<string, readonly ShelfItem[]>>;
+  readonly currency: string;
+  readonly shelf_name: string;
+  readonly limits: readonly LimitRow[];
+  readonly ruleset_name: string;
+}
+
+/** The answer to a plan: a glance at its audit, or what stands in the way of reading it. */
+export interface Answer {
+  readonly glance: Glance | null;
+  readonly problems: readonly Problem[];
+  readonly assumed: readonly Assumed[];
+}
+
+/** A change to a plan, what it would do, and the plan's text with the change made; null where the text cannot be edited. */
+export interface ChangeSeen {
+  readonly words: string;
+  readonly verdict: Verdict;
+  readonly word: string;
+  readonly reserve: string;
+  readonly chance: string;
+  readonly cost: string;
+  readonly weight: string;
+  readonly text: string | null;
+}
+
+/** One plan of a class; `problems` when it could not be read. */
+export interface ClassSeen {
+  readonly file: string;
+  readonly name: string;
+  readonly verdict: Verdict | null;
+  readonly word: string;
+  readonly worst: string;
+  readonly chance: string;
+  readonly cost: string;
+  readonly problems: readonly Problem[];
+}
+
+/** What can be asked, and what is answered. */
+export interface Asks {
+  readonly bench: { readonly ask: BenchTexts; readonly answer: BenchSeen };
+  readonly audit: { readonly ask: NamedText; readonly answer: Answer };
+  /** Null when the plan has been changed meanwhile. */
+  readonly changes: { readonly ask: NamedText; readonly answer: readonly ChangeSeen[] | null };
+  /** The front view of another plan, for before and after; null when it cannot be read. */
+  readonly front: { readonly ask: NamedText; readonly answer: string | null };
+  readonly report: { readonly ask: NamedText & { readonly format: 'md' | 'html' | 'json' }; readonly answer: string | null };
+  readonly row: { readonly ask: NamedText; readonly answer: ClassSeen };
+}
+export type Kind = keyof Asks;
+
+/** A question on its way to the worker. */
+export type Asked = { [K in Kind]: { readonly id: number; readonly kind: K; readonly ask: Asks[K]['ask'] } }[Kind];
+
+/** An answer on its way back; `failed` is a bug, said as it is. */
+export type Answered = { readonly id: number; readonly answer: unknown } | { readonly id: number; readonly failed: string };

@@ -1,0 +1,38 @@
+// Bundles the page into one HTML file that waits for its data: script and style inside, a policy that lets nothing else run and nothing be fetched.
+import { build } from 'esbuild';
+import { createHash } from 'node:crypto';
+import { writeFileSync } from 'node:fs';
+import { pageStyle as reportStyle } from '../../dist/lib/report/html-style.js';
+
+const common = { bundle: true, minify: true, write: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8', target: ['chrome111', 'firefox115', 'safari16.4'] };
+const [script] = (await build({
+  ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', jsx: 'automatic', jsxImportSource: 'preact', 
+  alias: { 'jsonpath-plus': './test/tools/left-out/jsonpath.mjs', 'decode-named-character-reference': './test/tools/left-out/named-references.mjs' },
+})).outputFiles.map(({ text }) => text.trim().replaceAll('<!--', '<\\x21--'));
+const [style] = (await build({ ...common, entryPoints: ['src/page/style/page.css'] })).outputFiles.map(({ text }) => text.trim());
+for (const text of [script, style]) if (/<\/(?:script|style)|<!--|\r/i.test(text)) throw new Error('the bundle would end its own element');
+
+const hash = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
+const policy = [
+  "default-src 'none'", `script-src ${hash(script)}`, 'worker-src blob:', `style-src ${hash(style)} ${hash(reportStyle)}`, 'img-src data:', "base-uri 'none'", "form-action 'none'",
+].join('; ');
+const icon = `data:image/svg+xml,${encodeURIComponent('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16"><path fill="none" stroke="#8a5a2b" stroke-width="3" d="M2.5 2.5h11v11h-11z"/></svg>')}`;
+
+writeFileSync('dist/page.html', `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${policy}">
+<meta name="referrer" content="no-referrer">
+<link rel="icon" href="${icon}">
+<title>sightdown: a frame, looked at before it is cut</title>
+<style>${style}</style>
+</head>
+<body>
+<div id="page"><noscript>This page checks a planned frame with a program inside it. Let it run scripts: it asks nothing of any network.</noscript></div>
+<script type="application/json" id="data">@data@</script>
+<script id="script">${script}</script>
+</body>
+</html>
+`);
