@@ -11,6 +11,7 @@ import { cautionsFor, waitForProfessional } from './sections/cautions.js';
 import { barSectionOf, frontViewOf, type Drawn } from './sections/picture-data.js';
 import { saying } from './sections/verdict.js';
 import { telling } from './telling.js';
+import { appliedInWords } from './words/applied.js';
 import { verdictSentence, verdictWord } from './words/verdict.js';
 
 /** One reason for a verdict: what was found, and what to do about it. */
@@ -63,7 +64,7 @@ export function glanceOf(audit: Audit): Glance {
     ],
     cautions: cautionsFor(audit).map(cleanText),
     professional: waitForProfessional,
-    judged_by: { ruleset: userText(audit.ruleset_name), shelf: userText(audit.shelf.name) },
+    judged_by: { ruleset: appliedInWords(audit.applied), shelf: userText(audit.shelf.name) },
     pictures: [frontPicture(audit), barSection(barSectionOf(audit))],
   };
 }

@@ -1,12 +1,15 @@
 import {
   auditText, composeReport, frontPicture, glanceOf, loadRuleset, readPlanWith, buildModel, readShelf, readSources, reportTitle, withChanges, writeEdit, writeHtml, writeJson, writeMarkdown,
-  type Audit, type Bench, type Problem, type Shelf,
+  type Audit, type Bench, type Problem, type Result, type Ruleset, type Shelf,
 } from '../../index.js';
 import { benchSeen, changeSeen, rowOf } from './seen.js';
 import type { Answer, BenchSeen, BenchTexts, ChangeSeen, ClassSeen, NamedText } from './protocol.js';
 
 /** As the command judges when it is told nothing else. */
 const usual = { seed: 1, samples: 20_000 } as const;
+
+/** The ruleset that every other is held against. */
+const baselineFile = 'baseline.yaml';
 
 /** Thrown out of a search for changes when the plan is another by now. */
 class Overtaken extends Error {}
@@ -29,10 +32,12 @@ export class Judge {
       this.base = read.ok ? { text: shelf.text, shelf: read.value } : null;
     }
     const laid = this.base === null || own_shelf === null ? null : readShelf(own_shelf.text, own_shelf.file, this.base.shelf, keys);
-    const ruleset = loadRuleset((name) => rules.find(({ file }) => file === name)?.text ?? null, entry, { sources: keys });
+    const load = (file: string): Result<Ruleset> => loadRuleset((name) => rules.find((one) => one.file === name)?.text ?? null, file, { sources: keys });
+    const ruleset = load(entry);
+    const baseline = load(baselineFile);
     for (const read of [laid, ruleset]) if (read !== null) problems.push(...(read.ok ? read.warnings : read.problems));
     const chosen = laid === null ? (this.base?.shelf ?? null) : laid.ok ? laid.value : null;
-    this.bench = chosen === null || !ruleset.ok ? null : { shelf: chosen, ruleset: ruleset.value, sources: list, ...usual };
+    this.bench = chosen === null || !ruleset.ok ? null : { shelf: chosen, ruleset: ruleset.value, ...(baseline.ok ? { baseline: baseline.value } : {}), sources: list, ...usual };
     return benchSeen(problems, chosen ?? this.base?.shelf ?? null, ruleset.ok ? ruleset.value : null);
   }
 
