@@ -1,5 +1,5 @@
 import { isAlias, isCollection, isMap, isScalar, isSeq, parseDocument, stringify, type Document, type Node, type Pair, type YAMLMap } from 'yaml';
-import { keyText } from './yaml-tree.js';
+import { keyText } from './yaml-lookup.js';
 import type { Path } from './yaml-document.js';
 
 /** What can be written at a place: a scalar, a list or a map of them; undefined takes the place away. */

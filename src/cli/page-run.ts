@@ -3,12 +3,14 @@ import { basename, dirname, join } from 'node:path';
 import { readPlanWith } from '../plan/read-plan.js';
 import { loadRuleset } from '../rules/load-ruleset.js';
 import { exitCode } from './exit.js';
-import { packageFolder, readText, rulesFolder, writeFolder } from './files.js';
+import { packageFolder, rulesFolder } from './files.js';
 import { loadShelf, sourceKeys, textsBeside } from './load.js';
 import type { PageOptions } from './page.js';
+import { readText } from './read-text.js';
 import { rulesFile, withShippedNames } from './rules-file.js';
 import { schemaText } from './schema-run.js';
 import { complain, tell } from './terminal.js';
+import { writeFolder } from './write-files.js';
 
 /** The plan that is open where none is named. */
 const starter = { file: 'small-study.yaml', text: 'plan: 1\nname: Small study\nface: { width: 500 mm, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n' };
@@ -38,7 +40,7 @@ export function runPage(options: PageOptions): number {
     schema: JSON.parse(schemaText('plan')) as unknown,
   };
   const template = readFileSync(join(packageFolder, 'dist', 'page.html'), 'utf8');
-  writeFolder(dirname(options.out), [{ name: basename(options.out), text: template.replace('@data@', () => inScript(data)) }]);
+  writeFolder(dirname(options.out), [{ name: basename(options.out), text: template.replace('@data@', () => inScript(data)) }], options);
   tell(`The page  →  ${options.out}`);
   return exitCode.fine;
 }

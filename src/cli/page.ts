@@ -1,4 +1,5 @@
 import type { Command } from 'commander';
+import { overwriteOption } from './options.js';
 
 /** Options of `page` as commander gives them. */
 export interface PageOptions {
@@ -6,6 +7,7 @@ export interface PageOptions {
   readonly rules?: string;
   readonly plan?: string;
   readonly out: string;
+  readonly overwrite: boolean;
 }
 
 const help = `
@@ -25,6 +27,7 @@ export function addPage(program: Command): void {
     .option('--rules <file>', 'ruleset that judges at first: a file, or the name of one that ships with the tool (default: baseline)')
     .option('--plan <file>', 'plan that is open at first')
     .option('--out <file>', 'where the page goes', 'sightdown.html')
+    .addOption(overwriteOption())
     .addHelpText('after', help)
     .action(async (options: PageOptions) => {
       process.exitCode = await (await import('./page-run.js')).runPage(options);

@@ -2,6 +2,7 @@
 import { build } from 'esbuild';
 import { createHash } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
+import { madeBy } from '../../dist/lib/report/made-by.js';
 import { pageStyle as reportStyle } from '../../dist/lib/report/html-style.js';
 
 const common = { bundle: true, minify: true, write: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8', target: ['chrome111', 'firefox115', 'safari16.4'] };
@@ -18,8 +19,7 @@ const policy = [
 ].join('; ');
 const icon = `data:image/svg+xml,${encodeURIComponent('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16"><path fill="none" stroke="#8a5a2b" stroke-width="3" d="M2.5 2.5h11v11h-11z"/></svg>')}`;
 
-writeFileSync('dist/page.html', `<!doctype html>
-<html lang="en">
+writeFileSync('dist/page.html', `<!doctype html><!-- ${madeBy} --><html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
