@@ -60,9 +60,13 @@ export function readPlans(named: readonly string[], shelf: Shelf): readonly Plan
 
 function summary({ plans, cut, total_cost }: Pooled): string {
   const frames = plans.reduce((sum, plan) => sum + plan.count, 0);
-  const boards = cut.cost === null ? 'not every board is known' : `${cut.boards ?? 0} boards for ${money(cut.cost, cut.currency)}${cut.proven ? ', the least cost, proven' : ''}`;
+  const boards = cut.cost === null ? 'not every board is known' : `${cut.boards ?? 0} boards for ${money(cut.cost, cut.currency)}${cut.proven ? ', the least cost, proven' : gapWords(cut)}`;
   return `${frames} ${frames === 1 ? 'frame' : 'frames'}: ${boards}; everything together ${money(total_cost, cut.currency)}`;
 }
+
+/** How far above the least cost the boards may be, where that was not proven: rounded up. */
+const gapWords = ({ cost, bound }: Pooled['cut']): string =>
+  cost === null || cost <= 0 ? '' : `, at most ${Math.ceil((1000 * (cost - bound)) / cost) / 10} % above the least possible`;
 
 function csv({ cut }: Pooled, { out, list, overwrite }: CutOptions): void {
   const lists = [...(list === 'buy' ? [] : [{ name: 'cut-list.csv', text: cutListCsv(cut) }]), ...(list === 'cut' ? [] : [{ name: 'buying-list.csv', text: buyingListCsv(cut) }])];

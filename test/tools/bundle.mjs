@@ -2,14 +2,15 @@
 import { build } from 'esbuild';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readFileSync, rmSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { noticesOf } from './notices.mjs';
 
 const common = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', legalComments: 'linked' };
 
-rmSync('dist/tools', { recursive: true, force: true });
+for (const old of ['dist/tools', 'dist/bundle.cjs.LEGAL.txt']) rmSync(old, { recursive: true, force: true });
 await build({
   ...common,
-  entryPoints: { prepare: 'test/tools/prepare.ts', cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts' },
+  entryPoints: { prepare: 'test/tools/prepare.ts', cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts', fuzz: 'test/fuzz/fuzz.ts' },
   outdir: 'dist/tools',
   format: 'esm',
   splitting: true,
@@ -20,8 +21,10 @@ await build({
 execFileSync(process.execPath, ['dist/tools/prepare.js', 'dist'], { stdio: 'inherit' });
 const prepared = createHash('sha256').update(readFileSync('dist/prepared.json')).digest('hex');
 
-await build({
+const { metafile } = await build({
   ...common,
+  metafile: true,
+  legalComments: 'none',
   entryPoints: ['src/cli.ts'],
   outfile: 'dist/bundle.cjs',
   format: 'cjs',
@@ -29,6 +32,7 @@ await build({
   define: { 'import.meta.url': '__url', 'import.meta.resolve': '__resolve', __PREPARED_DIGEST__: JSON.stringify(prepared) },
   banner: { js: "const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
 });
+writeFileSync('dist/THIRD-PARTY-NOTICES.txt', noticesOf(metafile, ['node_modules/highs']));
 rmSync('dist/bundle.code', { force: true });
 execFileSync(process.execPath, ['test/tools/compile.mjs'], { stdio: 'inherit' });
 rmSync('dist/page.html', { force: true });
