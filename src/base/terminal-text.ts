@@ -3,9 +3,12 @@ const steering = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u20
 
 const longestLine = 2000;
 
+/** The same text, each steering sign a `?`, however long its lines: for tables that another program reads. */
+export const withoutSteering = (text: string): string => text.replace(steering, '?');
+
 /** Text that is safe to show on a terminal, whatever a file, a key or a file name holds: each steering sign becomes `?`, and no line is longer than 2,000 characters. */
 export function terminalText(text: string): string {
-  const lines = text.replace(steering, '?').split('\n');
+  const lines = withoutSteering(text).split('\n');
   return lines.map((line) => (line.length > longestLine ? `${line.slice(0, longestLine - 1)}…` : line)).join('\n');
 }
 

@@ -1,14 +1,26 @@
-import type { ClassFindings } from './class-page.js';
+import type { ClassFindings } from './class-findings.js';
 import type { Pooled } from './pooled.js';
 
 /** The roll-up of a class as plain data: rows, what most got wrong, and what all take together. A value that cannot be known is null. */
 export function rollUpData(found: ClassFindings): Record<string, unknown> {
-  const { roll_up, rows, pooled, pooled_rows } = found;
+  const { roll_up, rows, others, pooled, pooled_rows, shares } = found;
   return {
     plans: roll_up.plans,
     broken_files: roll_up.broken,
     verdicts: roll_up.verdicts,
-    rows: rows.map(({ file, name, count, verdict, findings, lift_chance, cost }) => ({ file, name, count, verdict, worst: findings[0] ?? null, lift_chance, cost })),
+    rows: rows.map((row) => ({
+      file: row.file,
+      name: row.name,
+      student: row.student,
+      count: row.count,
+      verdict: row.verdict,
+      worst: row.findings[0] ?? null,
+      lift_chance: row.lift_chance,
+      cost: row.cost,
+      points: row.points,
+      marks: Object.fromEntries([...row.marks].map(([rule, { verdict, value }]) => [rule, { verdict, value }])),
+    })),
+    not_read: others.map(({ file, kind, why }) => ({ file, kind, why })),
     common: roll_up.common.map(({ rule, plans, stops, unknowns, cautions, rows: in_rows, example }) => ({ rule, plans, stops, unknowns, cautions, rows: in_rows, example: example.say, do: example.do })),
     ruleset: found.applied,
     shelf: found.shelf_name,
@@ -16,6 +28,7 @@ export function rollUpData(found: ClassFindings): Record<string, unknown> {
     seed: found.seed,
     samples: found.samples,
     pooled_rows,
+    shares,
     pooled: pooled === null ? null : pooledData(pooled),
   };
 }

@@ -22,6 +22,8 @@ export interface RollUp {
   readonly plans: number;
   /** Files that could not be read. */
   readonly broken: number;
+  /** Files that are something else than plans. */
+  readonly beside: number;
   readonly verdicts: Readonly<Record<Verdict, number>>;
   /** Found in most plans first; of equals, the one with more stops, then by rule. */
   readonly common: readonly CommonFinding[];
@@ -30,11 +32,11 @@ export interface RollUp {
 }
 
 /** Adds up the rows of a class. The order of the rows decides nothing but the order in which plans are named. */
-export function rollUp(rows: readonly ClassRow[], brokenFiles: number): RollUp {
+export function rollUp(rows: readonly ClassRow[], brokenFiles: number, besideFiles = 0): RollUp {
   const verdicts = { clear: 0, caution: 0, unknown: 0, stop: 0 };
   for (const { verdict } of rows) verdicts[verdict] += 1;
   const costs = rows.flatMap(({ cost }) => (cost === null ? [] : [cost]));
-  return { plans: rows.length, broken: brokenFiles, verdicts, common: commonFindings(rows), cost_alone: costs.length === 0 ? null : costs.reduce((sum, cost) => sum + cost, 0) };
+  return { plans: rows.length, broken: brokenFiles, beside: besideFiles, verdicts, common: commonFindings(rows), cost_alone: costs.length === 0 ? null : costs.reduce((sum, cost) => sum + cost, 0) };
 }
 
 function commonFindings(rows: readonly ClassRow[]): CommonFinding[] {

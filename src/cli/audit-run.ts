@@ -17,13 +17,13 @@ import { complain, printJson, tell, warn } from './terminal.js';
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
   const bench = loadBench(options);
   if (bench === null) return exitCode.error;
-  const { files, problems, several } = planFiles(named);
+  const { entries, files, problems, several } = planFiles(named);
   const [file] = files;
   if (several && options.measured !== undefined) {
     warn('--measured goes with one plan: a bench sheet is about one frame.');
     return exitCode.error;
   }
-  if (several) return (await import('./class-run.js')).runClass(files, problems, bench, options);
+  if (several || options.format === 'csv') return (await import('./class-run.js')).runClass(entries, problems, bench, options);
   return file === undefined ? exitCode.error : runOne(file, bench, options);
 }
 

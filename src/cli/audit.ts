@@ -1,4 +1,4 @@
-import type { Command } from 'commander';
+import { Option, type Command } from 'commander';
 import { formatOption, overwriteOption, wholeNumber } from './options.js';
 
 export { wholeNumber } from './options.js';
@@ -9,7 +9,8 @@ export interface AuditOptions {
   readonly shelf?: string;
   readonly out?: string;
   readonly measured?: string;
-  readonly format: 'md' | 'json' | 'html';
+  readonly format: 'md' | 'json' | 'html' | 'csv';
+  readonly names: 'shown' | 'hidden';
   readonly strict: boolean;
   readonly overwrite: boolean;
   readonly seed: number;
@@ -20,9 +21,10 @@ const help = `
 Examples:
   sightdown audit my-plan.yaml --out my-report
   sightdown audit plans/*.yaml --rules class-first-year
+  sightdown audit plans --rules class-first-year --names hidden --format csv > marks.csv
 
-One plan gets its report. Several plans, or a folder of them, get a report each and a page about all of them, class.md.
-A plan that cannot be read is listed there with its problems and does not spoil the rest.
+One plan gets its report. Several plans, or a folder of them, get a report each, a page about all of them, class.md, and one file to print
+for all, class-pack.html. Every file of a folder is told there: one that cannot be read is listed with its problems and does not spoil the rest.
 
 Exit codes: 0 clear or caution, 1 input error, 2 unknown (or caution with --strict), 3 stop.
 For several plans: 1 if any could not be read, else 3 if any is a stop, else 2, else 0.`;
@@ -37,7 +39,8 @@ export function addAudit(program: Command): void {
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the report goes (default: reports/<plan file name>/ here; for several plans: reports/)')
     .option('--measured <file>', 'a filled-in bench sheet: what was read while building is held against what was promised; for one plan')
-    .addOption(formatOption(['md', 'json', 'html'], 'md writes a report, html a printable page, json prints one document'))
+    .addOption(formatOption(['md', 'json', 'html', 'csv'], 'md writes a report, html a printable page, json prints one document, csv a line for each file of a class'))
+    .addOption(new Option('--names <how>', 'hidden: students, plans and files of a class go by numbers on every page').choices(['shown', 'hidden']).default('shown'))
     .option('--strict', 'a caution also counts as not passed (exit 2)', false)
     .addOption(overwriteOption())
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)

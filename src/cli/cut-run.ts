@@ -17,7 +17,7 @@ import { exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { writeFolder } from './write-files.js';
 import { loadShelf } from './load.js';
-import { planFiles } from './plans.js';
+import { otherKind, planFiles } from './plans.js';
 import { complain, print, printJson, tell } from './terminal.js';
 
 /** Readings of the counting clock that the search may take for each stock, about a millisecond each, and nodes of the integer program after it. */
@@ -29,8 +29,8 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
   const shelf = loadShelf(options.shelf);
   complain(shelf.ok ? shelf.warnings : shelf.problems);
   if (!shelf.ok) return exitCode.error;
-  const plans = readPlans(named, shelf.value);
-  if (plans === null) return exitCode.error;
+  const { plans, bad } = readPlans(named, shelf.value);
+  if (bad > 0 || plans.length === 0) return exitCode.error;
   const pooled = await poolPlansWith(plans, shelf.value, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs));
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);
@@ -44,18 +44,21 @@ function patienceOf(seconds: number | undefined): [SearchTime, Patience] {
   return [{ timeLimit_ms: seconds * 1000, now: () => performance.now() }, { ms: seconds * 1000 }];
 }
 
-/** All plans, or null after complaining about every one that cannot be read. */
-export function readPlans(named: readonly string[], shelf: Shelf): readonly Plan[] | null {
+/** All plans that can be read, and how many files cannot; complains about each of those. Files that are no plans by their name or first key are left alone. */
+export function readPlans(named: readonly string[], shelf: Shelf): { readonly plans: readonly Plan[]; readonly bad: number } {
   const { files, problems } = planFiles(named);
-  const all: Problem[] = [...problems];
+  const all: Problem[] = problems.map((problem) => (problem.code === 'wrong-ending' ? { ...problem, severity: 'warning' } : problem));
+  let bad = all.filter(({ severity }) => severity === 'error').length;
   const plans = files.flatMap((file): Plan[] => {
     const read = readText(file);
+    if (!('problem' in read) && !named.includes(file) && otherKind(read.text) !== null) return [];
     const result = 'problem' in read ? ({ ok: false, problems: [read.problem] } as const) : readPlanWith(read.text, file, shelf);
     all.push(...(result.ok ? result.warnings : result.problems));
+    if (!result.ok) bad += 1;
     return result.ok ? [result.value] : [];
   });
   complain(all);
-  return all.some(({ severity }) => severity === 'error') || plans.length === 0 ? null : plans;
+  return { plans, bad };
 }
 
 function summary({ plans, cut, total_cost }: Pooled): string {

@@ -58,8 +58,8 @@ export function runShow(id: string | undefined, named: string | undefined): numb
 export async function runCompare(before: string, after: string, named: readonly string[], options: CompareOptions): Promise<number> {
   const [old, next] = [loadBench({ ...options, rules: before }), loadBench({ ...options, rules: after })];
   if (old === null || next === null) return exitCode.error;
-  const plans = readPlans(named, next.shelf);
-  if (plans === null) return exitCode.error;
+  const { plans, bad } = readPlans(named, next.shelf);
+  if (plans.length === 0) return exitCode.error;
   const bar = await progress(plans.length, 'plans');
   const lines: string[] = [];
   let changed = 0;
@@ -77,7 +77,8 @@ export async function runCompare(before: string, after: string, named: readonly 
   bar.end();
   tell(`From “${old.ruleset.name}” to “${next.ruleset.name}”: ${changed} of ${several(plans.length, 'plan')} ${changed === 1 ? 'gets' : 'get'} another verdict.\n`);
   lines.forEach(tell);
-  return exitCode.fine;
+  if (bad > 0) tell(`\nNot compared, because ${bad === 1 ? 'it' : 'they'} could not be read: ${several(bad, 'file')}.`);
+  return bad > 0 ? exitCode.error : exitCode.fine;
 }
 
 /** A check that is new and clear, or was clear and is no longer made, changes nothing for the plan. */

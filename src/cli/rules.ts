@@ -40,7 +40,7 @@ export function addRules(program: Command): void {
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample', wholeNumber(100, 1_000_000), 20_000)
-    .addHelpText('after', '\nExample:\n  sightdown rules compare class-first-year my-class.yaml plans/*.yaml\n\nExit codes: 0 compared, whether or not anything changes; 1 input error.')
+    .addHelpText('after', '\nExample:\n  sightdown rules compare class-first-year my-class.yaml plans/*.yaml\n\nExit codes: 0 compared, whether or not anything changes; 1 some plan could not be read (the others are compared), or another input error.')
     .action(async (before: string, after: string, plans: string[], options: CompareOptions) => {
       process.exitCode = await (await import('./rules-run.js')).runCompare(before, after, plans, options);
     });

@@ -1,7 +1,7 @@
 import pc from 'picocolors';
 import type { Problem } from '../base/problem.js';
 import { showProblems, type Paint } from '../base/show-problem.js';
-import { terminalJson, terminalText } from '../base/terminal-text.js';
+import { terminalJson, terminalText, withoutSteering } from '../base/terminal-text.js';
 import { exitCode } from './exit.js';
 
 /** Whether escapes may be written to stderr: never into a file, to a dumb terminal, or against NO_COLOR. */
@@ -27,6 +27,11 @@ export function tell(line: string): void {
 /** Text on stdout; nothing in it can steer the terminal. */
 export function print(text: string): void {
   process.stdout.write(terminalText(text));
+}
+
+/** A table for a spreadsheet on stdout: nothing in it can steer the terminal, and its lines are as long as they are. */
+export function printTable(csv: string): void {
+  process.stdout.write(withoutSteering(csv));
 }
 
 /** A document, or a part of one, as JSON on stdout. */

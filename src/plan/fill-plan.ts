@@ -155,6 +155,7 @@ export function fillPlan(input: PlanInput): Plan {
   const drop_mm = by === 'none' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm));
   return {
     name: input.name.trim(),
+    student: (input.student ?? input.maker)?.trim() ?? null,
     count,
     units,
     face,

@@ -34,6 +34,8 @@ const pullBlock = z.strictObject({
 export const planInputSchema = z.strictObject({
   plan: z.literal(1).check(z.meta({ description: 'Format of the file' })),
   name: plainText(200, 'What the frame is called'),
+  student: z.optional(plainText(200, 'Who builds it, in a class')),
+  maker: z.optional(plainText(200, 'Who builds it')),
   count: z.optional(whole(1, 500, 'How many of this frame')),
   face: z.strictObject({
     width: length(50, 20_000, 'from 50 mm to 20 m', 'Outside width', '900 mm'),

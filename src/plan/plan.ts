@@ -78,6 +78,8 @@ export interface Assumed {
 /** A complete plan: every default filled in, every length in mm. Text fields are the user's own and untrusted. */
 export interface Plan {
   readonly name: string;
+  /** Who builds it: `student:` or `maker:`; null when the plan does not say. */
+  readonly student: string | null;
   /** How many of this frame. */
   readonly count: number;
   readonly units: UnitSystem;

@@ -34,5 +34,9 @@ figure { margin: 0.8rem 0; } figure svg { display: block; width: 100%; max-width
   table { font-size: 8pt; } th, td { padding: 0.1mm 1mm 0.1mm 0; border-bottom-width: 0.5pt; } thead > tr > * { border-bottom-width: 1pt; } .right + :not(.right) { padding-left: 1.5mm; } td.blank { min-width: 18mm; } tr:has(.blank) > * { padding: 0.6mm 1mm 0.6mm 0; }
   .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } p, li { orphans: 2; widows: 2; }
   figure svg { border: 0; width: 80mm; max-width: 100%; margin: 0 auto -1mm; }
+  .one main { columns: auto; } .one h2 { break-after: avoid; } .one figure svg { width: 100%; max-width: 170mm; } .pack main > section { break-before: page; } .pack section h2 { margin-top: 0; } thead { display: table-header-group; }
 }
 `.trim();
+
+/** The same for pages that are printed on whatever paper there is. */
+export const anyPaper = (style: string): string => style.replace('@page { size: A4; margin: 7mm; }', '@page { margin: 7mm; }');

@@ -7,19 +7,21 @@ import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { pageTable } from './html-tables.js';
 import { madeBy } from './made-by.js';
-import { pageStyle } from './html-style.js';
+import { anyPaper, pageStyle } from './html-style.js';
 import { forPaper, isOff, paperNote, screenOnly, words, type PagePart } from './paper.js';
 
 /** What the page is called, and its language as a BCP 47 tag. */
 export interface PageTitle {
   readonly title: string;
   readonly lang: string;
+  /** `report` (usual): shortened for two columns of A4. `table`: all of it, one column of any paper. `pack`: the same, each part on a sheet of its own. */
+  readonly layout?: 'report' | 'table' | 'pack';
 }
 
-/** Only what the report's own builders make: no links, no scripts, no styles, no addresses but those of its pictures. */
+/** Only what the report's own builders make: no links but to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
 const allowed: Schema = {
-  tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br'],
-  attributes: { img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
+  tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br', 'a'],
+  attributes: { a: [['href', /^(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*$/u]], img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
   strip: ['script', 'style'],
   protocols: {},
 };
@@ -31,13 +33,13 @@ const text = (value: string): ElementContent => ({ type: 'text', value: cleanTex
  * The report as one printable page: pictures inside, nothing fetched, readable on a phone, two columns on paper.
  * The body is sanitised before the pictures are put in; a picture that is not in the list is left out.
  */
-export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang }: PageTitle): string {
+export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang, layout = 'report' }: PageTitle): string {
   const body = sanitize(toHast(root), allowed) as HtmlRoot;
   const blocks = body.children.filter((node): node is Element => node.type === 'element');
   const shown = new Map(pictures.map((p) => [p.name, p]));
   const { head, parts } = inParts(blocks);
-  const sections = forPaper(parts);
-  const note = paperNote(sections);
+  const sections = layout === 'report' ? forPaper(parts) : parts;
+  const note = layout === 'report' ? paperNote(sections) : null;
   const contents = element('nav', { ariaLabel: 'Contents' }, [
     element('ul', {}, sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])]))),
   ]);
@@ -52,14 +54,14 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
           element('meta', { httpEquiv: ['Content-Security-Policy'], content: "default-src 'none'; style-src 'unsafe-inline'" }, []),
           element('meta', { name: 'generator', content: madeBy }, []),
           element('title', {}, [text(title)]),
-          element('style', {}, [{ type: 'text', value: pageStyle }]),
+          element('style', {}, [{ type: 'text', value: layout === 'report' ? pageStyle : anyPaper(pageStyle) }]),
         ]),
-        element('body', {}, [
+        element('body', layout === 'report' ? {} : { className: layout === 'pack' ? ['one', 'pack'] : ['one'] }, [
           element('header', {}, [...finishAll(head, shown), contents]),
           element('main', {}, sections.map((part) => section(part, shown))),
           element('footer', {}, [
             ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])]),
-            element('p', {}, [text('Made from the plan, the shelf and the ruleset named above; the same three always give the same page.')]),
+            element('p', {}, [text(layout === 'report' ? 'Made from the plan, the shelf and the ruleset named above; the same three always give the same page.' : 'Made from the plans, the shelf and the ruleset named above; the same always give the same page.')]),
           ]),
         ]),
       ]),

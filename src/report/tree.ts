@@ -8,7 +8,7 @@ export type Inline = string | PhrasingContent;
 /** One cell of a table: one piece or several. */
 export type Cell = Inline | readonly Inline[];
 
-/** A block of the report. The report uses no raw HTML and no links, so nothing a person wrote can become either. */
+/** A block of the report. It uses no raw HTML, and no links but those of `pageLink`, so nothing a person wrote can become either. */
 export type Block = RootContent;
 
 const inline = (piece: Inline): PhrasingContent => (typeof piece === 'string' ? { type: 'text', value: cleanText(piece) } : piece);
@@ -30,6 +30,13 @@ export const strong = (words: string): PhrasingContent => ({ type: 'strong', chi
 
 /** An aside. */
 export const quiet = (words: string): PhrasingContent => ({ type: 'emphasis', children: [inline(words.trim())] });
+
+/** Words that lead to another page of the same folder; the way there is the tool's own, each part of it encoded. */
+export const pageLink = (words: string, page: string): PhrasingContent => ({
+  type: 'link',
+  url: page.split('/').map(encodeURIComponent).join('/'),
+  children: [inline(words.trim())] as PhrasingContent[],
+});
 
 /** A heading: depth 1 for the title, 2 for a section, 3 inside one. */
 export const heading = (depth: 1 | 2 | 3, ...pieces: readonly Inline[]): Heading => ({ type: 'heading', depth, children: inlines(pieces) });
@@ -57,7 +64,7 @@ export const steps = (items: readonly Cell[]): List => listOf(true, items);
 
 /** Column of a table: what stands at its head, and `right` for figures. */
 export interface Column {
-  readonly head: string;
+  readonly head: Inline;
   readonly align?: 'left' | 'right';
 }
 

@@ -14,7 +14,8 @@ export function amountIn(text: string, unit: FactUnit): number | null {
   return reading.value;
 }
 
-const measuredUnits: readonly FactUnit[] = ['ratio', 'mm', 'N', 'Nm', 'N/m', 'kg', 'deg', 'Hz', 'pct', 'days', 'ml', 'MPa', 'C'];
+/** Units that an amount may be written in. */
+export const measuredUnits: readonly FactUnit[] = ['ratio', 'mm', 'N', 'Nm', 'N/m', 'kg', 'deg', 'Hz', 'pct', 'days', 'ml', 'MPa', 'C'];
 
 /** True when a text is an amount for some fact, whichever. */
 export function isAmount(text: string): boolean {

@@ -5,6 +5,7 @@ import { catalogueByPath } from '../facts/catalogue.js';
 import type { FactUnit } from '../facts/fact.js';
 import type { FactTable } from './fact-table.js';
 import { limitValue } from './limit-value.js';
+import { measuredUnits, thresholdsOf } from './quantity.js';
 import type { Compare, Line, Ruleset } from './ruleset.js';
 import { comparesMagnitude, type PosedLine } from './settle.js';
 
@@ -87,13 +88,21 @@ function actualInWords(line: PosedLine, unit: FactUnit, units: UnitSystem): stri
 }
 
 function limitInWords(name: string, about: About, { ruleset, table, units }: SayContext): string {
+  const of = ruleset.limits.get(name)?.of ?? null;
+  const unit = of === null ? unitOfLimit(name, ruleset) : catalogueByPath.get(of)!.unit;
   const amounts = limitValue(ruleset, name, (path) => {
     const reading = table.read(path, about);
     return reading.known && typeof reading.value === 'number' ? reading.value : null;
-  });
-  const of = ruleset.limits.get(name)?.of;
-  const amount = amounts?.value ?? amounts?.caution ?? null;
-  return formatQuantity(amount, of === null || of === undefined ? 'mm' : catalogueByPath.get(of)!.unit, units);
+  }, unit);
+  return formatQuantity(amounts?.value ?? amounts?.caution ?? null, unit, units);
+}
+
+/** The unit a limit is used in: that of the facts it is held against; of none, the first that its amounts can be read in. */
+function unitOfLimit(name: string, { limits, thresholds }: Ruleset): FactUnit {
+  const used = [...thresholds.keys()].find((key) => key.startsWith(`${name} in `));
+  if (used !== undefined) return used.slice(name.length + 4) as FactUnit;
+  const limit = limits.get(name);
+  return measuredUnits.find((unit) => limit !== undefined && thresholdsOf(limit, unit) !== null) ?? 'mm';
 }
 
 /** A meaning of the catalogue as a part of a sentence: a small letter first, no full stop last. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { composeClassPage, type ClassFindings } from '../../src/class/class-page.js';
+import { composeClassPage } from '../../src/class/class-page.js';
+import type { ClassFindings } from '../../src/class/class-findings.js';
 import { rollUp } from '../../src/class/roll-up.js';
 import type { ClassRow } from '../../src/class/class-row.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
@@ -7,7 +8,7 @@ import { trial } from '../report/applied.js';
 import { row } from './rows.js';
 
 function page(rows: readonly ClassRow[], more: Partial<ClassFindings> = {}): string {
-  return writeMarkdown(composeClassPage({ rows, roll_up: rollUp(rows, 0), broken: [], pooled: null, pooled_rows: [], applied: trial, shelf_name: 'Shelf', measured: [], currency: 'EUR', seed: 1, samples: 20_000, ...more }).tree);
+  return writeMarkdown(composeClassPage({ rows, others: [], roll_up: rollUp(rows, 0), broken: [], pooled: null, pooled_rows: [], shares: [], rules: [], points: false, applied: trial, shelf_name: 'Shelf', measured: [], currency: 'EUR', seed: 1, samples: 20_000, ...more }).tree);
 }
 
 describe('the class page', () => {

@@ -204,7 +204,7 @@ describe('several plans', () => {
     here.write('a.yaml', plan('A'));
     here.write('b.yaml', plan('B', '{ width: 480 mm, height: 360 mm }'));
     expect(here.run('audit', 'a.yaml', 'b.yaml', '--format', 'html', '--out', 'pages').code).toBe(0);
-    expect(here.files().filter((file) => file.startsWith('pages/'))).toEqual(['pages/a/report.html', 'pages/b/report.html', 'pages/class.html']);
+    expect(here.files().filter((file) => file.startsWith('pages/'))).toEqual(['pages/a/report.html', 'pages/b/report.html', 'pages/class-pack.html', 'pages/class.html']);
     const html = readFileSync(join(here.path, 'pages/class.html'), 'utf8');
     const ids = [...html.matchAll(/ id="([^"]+)"/g)].map(([, id]) => id);
     expect(html.match(/<svg/g)?.length).toBe(2);

@@ -17,7 +17,7 @@ function plan(text: string, on = shelf): Plan {
 describe('the smallest plan', () => {
   it('takes every default', () => {
     expect(plan(smallest)).toEqual({
-      name: 'Small study', count: 1, units: 'metric', face: { width_mm: 500, height_mm: 400 },
+      name: 'Small study', student: null, count: 1, units: 'metric', face: { width_mm: 500, height_mm: 400 },
       bars: { stock: 'strip-19x38', lay: 'flat', lip_mm: 0, plies: 1, stack: 'side-by-side', bond: 'none', pairing: 'unsorted' },
       crossbars: [],
       corners: { cut: 'mitre', glue: 'pva', nails: { use: 'brad-18ga-25', each: 1 }, brace: null, give: null },

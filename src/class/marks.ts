@@ -1,0 +1,51 @@
+import type { UnitSystem } from '../base/names.js';
+import { formatQuantity, type QuantityUnit } from '../base/units-format.js';
+import type { Finding, Verdict } from '../findings/finding.js';
+import { sortFindings } from '../findings/summary.js';
+
+/** What one rule made of one plan: its gravest verdict, and the value it was given for. */
+export interface Mark {
+  readonly verdict: Verdict;
+  /** The value in the units of the plan; empty when it is unknown. */
+  readonly value: string;
+}
+
+/** The marks of a plan by rule; a rule that did not speak has none. */
+export type Marks = ReadonlyMap<string, Mark>;
+
+/** One mark for each rule that spoke: of several findings the gravest, of equals the one that uses most of its limit. */
+export function marksOf(findings: readonly Finding[], units: UnitSystem): Marks {
+  const marks = new Map<string, Mark>();
+  for (const { rule, verdict, actual, unit } of sortFindings(findings))
+    if (!marks.has(rule)) marks.set(rule, { verdict, value: actual === null ? '' : formatQuantity(actual, unit as QuantityUnit, units) });
+  return marks;
+}
+
+/** A mark as a shape and a letter, so that neither colour nor print quality decides. */
+export const markSign: Readonly<Record<Verdict, string>> = { clear: '○ C', caution: '△ K', unknown: '? U', stop: '■ S' };
+
+/** What the signs mean. */
+export const markLegend = '○ C clear · △ K cut with care (caution) · ? U unknown · ■ S stop · empty: the rule was not asked of this plan.';
+
+/** Share of a rule's points that a verdict earns: all, half, none. */
+const earned: Readonly<Record<Verdict, number>> = { clear: 1, caution: 0.5, unknown: 0, stop: 0 };
+
+/** Points of one plan: what it earned, of what the rules that were asked could give. */
+export interface PointsEarned {
+  readonly earned: number;
+  readonly of: number;
+}
+
+/** Adds up a plan's points; null where the ruleset gives none. Rules that were not asked of the plan count for nothing. */
+export function pointsOf(marks: Marks, points: ReadonlyMap<string, number>): PointsEarned | null {
+  if (points.size === 0) return null;
+  let sum = 0;
+  let of = 0;
+  for (const [rule, worth] of points) {
+    const mark = marks.get(rule);
+    if (mark === undefined) continue;
+    sum += worth * earned[mark.verdict];
+    of += worth;
+  }
+  return { earned: sum, of };
+}
