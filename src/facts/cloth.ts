@@ -8,6 +8,7 @@ import { relaxShare } from '../mechanics/cloth/relaxation.js';
 import { seasonalSwing } from '../mechanics/cloth/seasonal-pull.js';
 import { clothOf } from '../mechanics/cloth/shelf-numbers.js';
 import { tapBand } from '../mechanics/cloth/tap-note.js';
+import { staplesBySteel } from '../mechanics/occupancy/staple-line.js';
 import type { Model, Solution } from '../model/model.js';
 import type { Fact, FactUnit } from './fact.js';
 
@@ -30,6 +31,7 @@ function fixingFacts(model: Model): Fact[] {
   return [
     fact('cloth.overlap_mm', fixing.turn_mm, 'mm'),
     fact('cloth.staple_spacing_mm', fixing.every_mm, 'mm'),
+    fact('cloth.staples_on_steel_count', staplesBySteel(model)?.on_steel ?? 0, 'count'),
     fact('cloth.staple_load_N', (Math.max(peak.x_N_per_m, peak.y_N_per_m) * fixing.every_mm) / 1000, 'N'),
   ];
 }

@@ -2,6 +2,7 @@ import { fasteningUse } from '../mechanics/fasteners/fastening-use.js';
 import { LEAST_PENETRATION_DIAMETERS, ndsDistances } from '../mechanics/fasteners/distances.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { splitRisk } from '../mechanics/fasteners/splitting.js';
+import { plyScrewsInTheWay } from '../mechanics/occupancy/what-occupies.js';
 import type { Model, Solution } from '../model/model.js';
 import type { Fact } from './fact.js';
 
@@ -38,6 +39,7 @@ export function fasteningFacts(model: Model, solution: Solution): Fact[] {
       { path: 'fastening.end_share', about: f.name, value: end_share, unit: 'share' },
       { path: 'fastening.spacing_share', about: f.name, value: f.spacing_mm / least.along_grain_mm, unit: 'share' },
       { path: 'fastening.split_risk', about: f.name, value: risk, unit: 'word' },
+      { path: 'fastening.in_the_way_count', about: f.name, value: f.name === 'ply-screws' ? plyScrewsInTheWay(model).length : 0, unit: 'count' },
       { path: 'fastening.count', about: f.name, value: f.count, unit: 'count' },
     ];
   });

@@ -38,6 +38,7 @@ export function hangingFacts(model: Model, solution: Solution): Fact[] {
     { path: 'hanging.by', about: ABOUT, value: state.by, unit: 'word' },
     ...(state.by === 'wire' ? wireFacts(state) : [known('hanging.inward_pull_N', 'N', 0, '')]),
     known('hanging.inward_bow_mm', 'mm', state.by === 'wire' && state.wire === null ? null : sideBow_mm(solution), why),
+    known('hanging.in_the_way_count', 'count', state.points.meets.length, ''),
     known('hanging.lean_deg', 'deg', state.lean?.angle_deg, low),
     known('hanging.top_standoff_mm', 'mm', state.lean?.top_standoff_mm, low),
     known('hanging.hook_below_top_mm', 'mm', state.hook_below_top_mm, why),

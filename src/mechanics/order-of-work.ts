@@ -1,6 +1,7 @@
 import { formatLength } from '../base/units-format.js';
 import type { Model } from '../model/model.js';
 import { glueSheet } from './glue/glue-sheet.js';
+import { hangingPoints } from './occupancy/hanging-points.js';
 import { plannedFastenings } from './fasteners/planned-fastenings.js';
 
 /** One step at the bench. */
@@ -104,6 +105,6 @@ export function orderOfWork(model: Model): readonly WorkStep[] {
     ...(coats > 0
       ? [step('ground', `Brush on ${coats === 1 ? 'one coat' : `${coats} coats`} of ground, letting each dry.`, ['solvent'], ground ? ground.dry_h * coats : null, 'the ground to dry')]
       : []),
-    ...(plan.hang.by === 'none' ? [] : [step('hang', `Drill for the ring screws, ${formatLength(plan.hang.drop_mm, plan.units)} below the top edge, and hang the piece.`, ['drill-slip', 'lifting', ...(large || model.weight.total_kg > 10 ? ['overhead-hanging'] : [])])]),
+    ...(plan.hang.by === 'none' ? [] : [step('hang', `Drill for the ring screws, ${formatLength(hangingPoints(model).drop_mm, plan.units)} below the top edge, and hang the piece.`, ['drill-slip', 'lifting', ...(large || model.weight.total_kg > 10 ? ['overhead-hanging'] : [])])]),
   ];
 }

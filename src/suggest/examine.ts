@@ -42,6 +42,7 @@ export interface SoundBuild {
   /** Each takes this build with one group changed and names the rules of that group that stand in the way. */
   readonly againstBoards: Against;
   readonly againstHanging: Against;
+  /** The plan it is asked of hangs as it will: ring and wire may meet a crossbar. */
   readonly againstSetback: Against;
 }
 
@@ -76,7 +77,8 @@ export async function examineBuild(plan: Plan, cut: CutPlan, { bench, judge, fra
     againstSetback: async (changed) => {
       const setback = inGroup('setback');
       if (!judge.reads(setback)) return [];
-      return judge.against([...facts, ...only(clothFacts(buildModel(changed, bench.shelf), solution), setback)], setback, plan.units);
+      const to = buildModel(changed, bench.shelf);
+      return judge.against([...facts, ...hangingFacts(to, unsolved(solution)), ...only(clothFacts(to, solution), setback)], setback, plan.units);
     },
   };
 }

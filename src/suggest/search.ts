@@ -82,12 +82,18 @@ export class Search {
     if ('against' in examined) return (entry.open = this.#none(examined.against));
     const hangings = await this.#passing(edit, [[noEdit], hangOptions(plan)], examined.againstHanging);
     if (hangings.passing.length === 0) return (entry.open = this.#none(hangings.against));
-    const setbacks = await this.#passing(edit, [[noEdit], setbackOptions(plan)], examined.againstSetback);
-    if (setbacks.passing.length === 0) return (entry.open = this.#none(setbacks.against));
+    const pairs: { readonly hung: Edit; readonly setbacks: readonly Edit[] }[] = [];
+    const failed: (readonly string[])[] = [];
+    for (const hung of hangings.passing) {
+      const { passing, against } = await this.#passing(mergeEdits(edit, hung), [[noEdit], setbackOptions(plan)], examined.againstSetback);
+      if (passing.length > 0) pairs.push({ hung, setbacks: passing });
+      else failed.push(against);
+    }
+    if (pairs.length === 0) return (entry.open = this.#none(fewestOf(failed)));
     const boards = this.#boardsOf(entry.build, examined.againstBoards);
-    return (entry.open = hangings.passing.flatMap((hung) => {
+    return (entry.open = pairs.flatMap(({ hung, setbacks }) => {
       const prices = boards.map(({ chosen }) => priceOf(applyEdit(this.plan, mergeEdits(edit, hung, chosen), shelf), cut, shelf));
-      return setbacks.passing.flatMap((setback) => boards.map(({ chosen, boardsHold }, i): Open => {
+      return setbacks.flatMap((setback) => boards.map(({ chosen, boardsHold }, i): Open => {
         const all = mergeEdits(edit, setback, chosen, hung);
         return { candidate: { edit: all, plan: applyEdit(this.plan, all, shelf), ...(prices[i] as Price) }, boardsHold };
       }));

@@ -173,7 +173,7 @@ describe('what each part says', () => {
   it('drill, depth, number and places for every fastening', () => {
     const said = part(composeReport(full), 'Screws, nails and glue');
     expect(said).toMatch(/Plies together[^|]*\|[^|]*No\. 6[^|]*\| +\d+ \| [^|]+ \| 2\.5 mm \| \d+ mm \|/u);
-    expect(said).toMatch(/Places, measured from the long point or the end, top bar, bottom bar: 80, .*mm\./u);
+    expect(said).toMatch(/Places, measured from the left or the lower end, top bar, bottom bar: 80, .*mm\./u);
     expect(said).toContain('of wood stays beyond the tip');
     expect(said).toMatch(/\d+ ml for one frame, \d+ ml for all 3/u);
   });

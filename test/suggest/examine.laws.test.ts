@@ -9,7 +9,7 @@ import { solveModel } from '../../src/solve/solve-model.js';
 import { allBuilds } from '../../src/suggest/builds.js';
 import { applyEdit, mergeEdits, type Edit } from '../../src/suggest/edit.js';
 import { examineBuild, examinerFor } from '../../src/suggest/examine.js';
-import { groupOf, movedByBoardsToo, isSampled, type FactGroup } from '../../src/suggest/fact-groups.js';
+import { groupOf, isSampled, movedByBoardsToo, movedByHangingToo, type FactGroup } from '../../src/suggest/fact-groups.js';
 import { lazySolution } from '../../src/suggest/lazy-solution.js';
 import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/options.js';
 import { cutting, leastPrice, leastPriceCut, priceOf } from '../../src/suggest/price.js';
@@ -34,7 +34,8 @@ describe('what is left out of an examination', () => {
   it('facts of a group move only when that group is changed', async () => {
     const moved = async (from: Plan, to: Plan, group: FactGroup): Promise<void> => {
       const [before, after] = [await audit(from, few), await audit(to, few)];
-      const table = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => groupOf(path) !== group && !(group === 'boards' && movedByBoardsToo.has(path))).map(({ path, about, value }) => [`${path}@${about}`, value]));
+      const also: Partial<Record<FactGroup, ReadonlySet<string>>> = { boards: movedByBoardsToo, hanging: movedByHangingToo };
+      const table = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => groupOf(path) !== group && also[group]?.has(path) !== true).map(({ path, about, value }) => [`${path}@${about}`, value]));
       expect(table(after.facts)).toEqual(table(before.facts));
     };
     await fc.assert(

@@ -18,6 +18,7 @@ export const jointSpecs: readonly FactSpec[] = [
   { path: 'fastening.spacing_share', each: 'fastening', unit: 'share', meaning: 'Spacing along the grain over the least wanted.', source: 'nds-2018' },
   { path: 'fastening.split_risk', each: 'fastening', unit: 'word', words: ['low', 'some', 'high'], meaning: 'How likely the wood splits, from thickness, density, moisture and the hole drilled.', source: 'en1995-1-1' },
   { path: 'fastening.count', each: 'fastening', unit: 'count', meaning: 'How many of this fastening the frame takes.', source: 'physics' },
+  { path: 'fastening.in_the_way_count', each: 'fastening', unit: 'count', meaning: 'How many of this fastening would meet a brace, a crossbar, a hanging point or another screw, and could not be moved.', source: 'physics' },
   { path: 'frame.glue_ml', each: 'frame', unit: 'ml', meaning: 'Glue for all joints and plies of one frame.', source: 'practice' },
   { path: 'frame.clamps_count', each: 'frame', unit: 'count', meaning: 'Clamps for the longest glued blank at one go.', source: 'practice' },
 ];

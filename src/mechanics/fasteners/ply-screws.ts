@@ -1,12 +1,15 @@
-import { barNames } from '../../base/names.js';
+import { barNames, type BarName } from '../../base/names.js';
 import type { MemberBuild, Model } from '../../model/model.js';
 import { fittingScrew } from '../../plan/settle-plan.js';
 import type { Screw } from '../../shelf/shelf.js';
+import { beforePlyScrews } from '../occupancy/before-ply-screws.js';
+import { inTheWay } from '../occupancy/occupant.js';
+import { plyScrewBoxes, type PlyScrewSize } from '../occupancy/ply-screw-boxes.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
 import { pickScrew } from './pick-screw.js';
 import type { FasteningRow, PlannedFastening } from './planned-fastening.js';
-import { rowPlaces_mm } from './row-places.js';
+import { freePlaces_mm, rowPlaces_mm } from './row-places.js';
 import { screwFields } from './screw-fields.js';
 
 /** Faces at least this high take two staggered lines of screws (proposal). */
@@ -68,13 +71,15 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
   const sets = fit.passes === 0 ? 1 : Math.ceil((lead.plies - 1) / fit.passes);
   const two = face_mm >= TWO_LINES_FROM_MM;
   const end_mm = upTo5(10 * screw.shank_mm);
+  const edge_mm = two ? face_mm / 4 : face_mm / 2;
   const rows = built.map((member): FasteningRow => {
     const isBar = bars.includes(member);
     const length = isBar ? member.span_mm + member.section.w_mm : member.span_mm - model.bars.top.section.w_mm;
-    return { piece: member.name, places_mm: rowPlaces_mm(length, (isBar ? upTo5(member.section.w_mm) : 0) + end_mm, every_mm, 10 * screw.shank_mm) };
+    const places_mm = rowPlaces_mm(length, (isBar ? upTo5(member.section.w_mm) : 0) + end_mm, every_mm, 10 * screw.shank_mm);
+    return { piece: member.name, places_mm: isBar ? outOfTheWay(model, member.name as BarName, { shank_mm: screw.shank_mm, length_mm: screw.length_mm, edge_mm }, places_mm, length) : places_mm };
   });
-  const first = rows[0]?.places_mm ?? [];
-  const spacing = first.length > 1 ? (first[1] ?? 0) - (first[0] ?? 0) : lead.span_mm;
+  const gaps = rows.flatMap(({ places_mm }) => places_mm.slice(1).map((mm, i) => mm - (places_mm[i] ?? 0)));
+  const spacing = gaps.length > 0 ? Math.min(...gaps) : lead.span_mm;
   const G = lead.stock.species.specific_gravity;
   const side = lead.stack === 'side-by-side';
   return {
@@ -87,7 +92,7 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
     penetration_mm: fit.penetration_mm,
     exit_mm: fit.exit_mm,
     along_grain: false,
-    edge_mm: two ? face_mm / 4 : face_mm / 2,
+    edge_mm,
     end_mm,
     spacing_mm: spacing,
     thinnest_mm: ply_mm,
@@ -99,4 +104,11 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
     drive_from: side ? 'the inner face of the bar, so that the heads stay off the cloth' : 'the back of the bar, so that the tips stay short of the cloth',
     note: sets === 1 ? '' : `${sets} sets: one ply at a time, or from both faces in turn.`,
   };
+}
+
+/** Places of a bar's ply screws with those moved that would meet a brace, a crossbar, a hanging point or their screws, on either of two lines. */
+function outOfTheWay(model: Model, bar: BarName, screw: PlyScrewSize, places_mm: readonly number[], length_mm: number): readonly number[] {
+  const fixed = beforePlyScrews(model).filter((other) => other.bar === bar);
+  const blocked = (mm: number): boolean => plyScrewBoxes(model, bar, screw, [mm, mm]).some((box) => fixed.some((other) => inTheWay(box, other)));
+  return freePlaces_mm(places_mm, blocked, length_mm, 10 * screw.shank_mm, model.plan.units === 'inch' ? 25.4 / 16 : 1);
 }

@@ -8,3 +8,24 @@ export function rowPlaces_mm(length_mm: number, start_mm: number, every_mm: numb
   const gaps = Math.max(1, Math.ceil(run / every_mm - 1e-9));
   return Array.from({ length: gaps + 1 }, (_, i) => Math.round(start_mm + (run * i) / gaps));
 }
+
+/**
+ * The same places with those that are blocked moved to the nearest free one, by whole `step_mm`, never nearer than `least_mm` to their neighbours; towards the middle where both
+ * ways are as far. A place that finds no free one stays.
+ */
+export function freePlaces_mm(places_mm: readonly number[], blocked: (place_mm: number) => boolean, length_mm: number, least_mm: number, step_mm: number): readonly number[] {
+  const placed: number[] = [...places_mm];
+  placed.forEach((place, i) => {
+    if (!blocked(place)) return;
+    const low = (placed[i - 1] ?? -Infinity) + least_mm;
+    const high = (placed[i + 1] ?? Infinity) - least_mm;
+    const inward = place < length_mm / 2 ? step_mm : -step_mm;
+    for (let n = 1; n * step_mm < length_mm; n++) {
+      const free = [place + n * inward, place - n * inward].find((p) => p >= Math.max(low, least_mm) && p <= Math.min(high, length_mm - least_mm) && !blocked(p));
+      if (free === undefined) continue;
+      placed[i] = free;
+      return;
+    }
+  });
+  return placed;
+}

@@ -1,22 +1,23 @@
 import type { Model } from '../../model/model.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
 import type { Hardware } from '../../shelf/shelf.js';
+import { hangingPoints, type HangingPoints } from '../occupancy/hanging-points.js';
 import { centreOfGravity_mm } from './centre-of-gravity.js';
 import { GRAVITY_N_PER_KG } from './hanging-forces.js';
 import { lean, type Lean } from './lean.js';
 import { pickRated, pickRing } from './pick-hardware.js';
 import { ringUse, type RingLoad } from './ring.js';
 import { wireForces, type WireForces } from './wire-forces.js';
-import { ringSpan_mm, wireGeometry, type WireGeometry } from './wire-geometry.js';
+import { HOOK_STANDOFF_MM, ringSpan_mm, wireGeometry, type WireGeometry } from './wire-geometry.js';
 
-/** How far a wall hook holds a wire from the wall, mm (proposal). */
-export const HOOK_STANDOFF_MM = 8;
 /** How far behind the back of the frame a wire runs from rings screwed into the back, mm (proposal). */
 const RING_BEHIND_MM = 4;
 
 /** Everything known of the hanging piece, for facts, pictures and the hanging page. */
 export interface HangingState {
   readonly by: 'wire' | 'two-hooks';
+  /** Where it hangs, moved where something was in the way. */
+  readonly points: HangingPoints;
   readonly weight_N: number;
   /** Null for two hooks, and for a wire that cannot carry because it has no slack. */
   readonly wire: WireGeometry | null;
@@ -48,13 +49,14 @@ export function hangingState(model: Model): HangingState | null {
   const weight_N = model.weight.total_kg * GRAVITY_N_PER_KG;
   const byWire = hang.by === 'wire';
   const inside = hang.from === 'inside';
+  const points = hangingPoints(model);
   const hooks_count = byWire ? Math.min(2, Math.max(1, hang.hooks)) : 2;
   const wire = byWire ? wireGeometry(ringSpan_mm(plan, w_mm), hang.slack_mm, hang.hooks) : null;
   const forces = wire ? wireForces(weight_N, wire.angle_deg, hang.hooks) : null;
   const rise_mm = wire?.rise_mm ?? 0;
   const leaning = lean({
     height_mm: plan.face.height_mm,
-    rings_below_top_mm: hang.drop_mm,
+    rings_below_top_mm: points.drop_mm,
     rise_mm,
     standoff_mm: Math.max(0, HOOK_STANDOFF_MM - (inside ? d_mm / 2 : -RING_BEHIND_MM)),
     cg_mm: centreOfGravity_mm(model),
@@ -76,11 +78,12 @@ export function hangingState(model: Model): HangingState | null {
   const hook_N = carried === null || pull === null ? null : Math.hypot(carried.hook_N, pull / hooks_count);
   return {
     by: hang.by,
+    points,
     weight_N,
     wire,
     forces,
     lean: leaning,
-    hook_below_top_mm: byWire && wire === null ? null : hang.drop_mm - rise_mm,
+    hook_below_top_mm: byWire && wire === null ? null : points.drop_mm - rise_mm,
     hooks_count,
     hook_N,
     ring_load,

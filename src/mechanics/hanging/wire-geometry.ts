@@ -13,6 +13,9 @@ export interface WireGeometry {
   readonly wire_mm: number;
 }
 
+/** How far a wall hook holds a wire from the wall, mm (proposal). */
+export const HOOK_STANDOFF_MM = 8;
+
 /** Two hooks under one wire stand this share of the ring span apart, at the third points (proposal). */
 export const HOOKS_APART_SHARE = 1 / 3;
 

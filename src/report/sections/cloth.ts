@@ -76,7 +76,7 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
       ? [[strong('Because the bars bow in, the middle of the cloth goes slack.')]]
       : sheet.relax_share > 0.005 ? [`Because the bars bow in, the middle loses about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull.`] : []),
     ...sheet.clearances.map((c): Cell => {
-      const what = c.behind === 'wall' ? 'the wall' : aboutInWords(c.behind);
+      const what = c.behind === 'wall' ? 'the wall' : c.behind === 'braces' ? 'the corner braces' : aboutInWords(c.behind);
       return c.left_mm < 0 ? [strong(`A firm brush pushes the cloth against ${what}.`)] : `Under a firm brush ${length(c.left_mm)} of room stays in front of ${what}.`;
     }),
     audit.plan.corners.glue === null

@@ -86,7 +86,7 @@ function places(told: Telling, line: FasteningLine): readonly Cell[] {
     const words = placesInWords(places_mm, told.units);
     same.set(words, [...(same.get(words) ?? []), piece]);
   }
-  return [...same].map(([words, pieces]) => `Places, measured from the long point or the end, ${aboutsInWords(pieces)}: ${words}.`);
+  return [...same].map(([words, pieces]) => `Places, measured ${line.name === 'ply-screws' ? 'from the left or the lower end' : 'from the long point or the end'}, ${aboutsInWords(pieces)}: ${words}.`);
 }
 
 function clampsInWords({ clamps_count: n, clamps_on }: GlueSheet): string {

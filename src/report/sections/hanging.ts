@@ -20,7 +20,8 @@ export function hangingSection(told: Telling): Section {
     ...(state.by === 'wire' && state.wire === null ? [setApart(paragraph(strong('A wire without slack cannot carry anything: give it some.')))] : []),
     picture(drawn),
     bullets([
-      `Hanging points ${length(plan.hang.drop_mm)} below the top edge, ${plan.hang.from === 'inside' ? 'on the inner faces of the side bars' : 'in the middle of the backs of the side bars'}; finished weight ${told.said('frame.weight_kg')}.`,
+      `Hanging points ${length(state.points.drop_mm)} below the top edge, ${plan.hang.from === 'inside' ? 'on the inner faces of the side bars' : 'in the middle of the backs of the side bars'}; finished weight ${told.said('frame.weight_kg')}.`,
+      ...moved(told, state),
       ...wire(told, state),
       ...hardware(told, state),
       ...ringDrill(told, state),
@@ -28,6 +29,14 @@ export function hangingSection(told: Telling): Section {
     ]),
   ];
   return { title: 'Hanging', blocks, pictures: [drawn] };
+}
+
+/** Where the hanging points were moved, and what is in the way still. */
+function moved({ length }: Telling, { points: { planned_mm, moved_off, meets } }: HangingState): readonly Cell[] {
+  return [
+    ...(moved_off === null ? [] : [`The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ring or wire, so they are moved to the nearest clear place.`]),
+    ...(meets.length === 0 ? [] : [[strong(`In the way of ring or wire: ${meets.join(', ')}.`)]]),
+  ];
 }
 
 function wire({ units, length, small, number }: Telling, { wire: w, forces: f, hook_below_top_mm }: HangingState): readonly Cell[] {

@@ -1,0 +1,23 @@
+import { barNames, type BarName } from '../../base/names.js';
+import type { Model } from '../../model/model.js';
+import { planPlyScrews } from '../fasteners/ply-screws.js';
+import { beforePlyScrews } from './before-ply-screws.js';
+import { inTheWay, type Occupant } from './occupant.js';
+import { plyScrewBoxes } from './ply-screw-boxes.js';
+
+/** Everything that takes up room on or in the four side bars: pictures draw it, rules count what is in each other's way. */
+export function whatOccupies(model: Model): readonly Occupant[] {
+  return [...beforePlyScrews(model), ...plyScrews(model)];
+}
+
+function plyScrews(model: Model): readonly Occupant[] {
+  const planned = planPlyScrews(model).find(({ name }) => name === 'ply-screws');
+  if (planned === undefined) return [];
+  return planned.rows.flatMap(({ piece, places_mm }) => ((barNames as readonly string[]).includes(piece) ? plyScrewBoxes(model, piece as BarName, planned, places_mm) : []));
+}
+
+/** Ply screws that nothing could be moved for, and what they run into, in words. */
+export function plyScrewsInTheWay(model: Model): readonly string[] {
+  const fixed = beforePlyScrews(model);
+  return plyScrews(model).flatMap((screw) => fixed.filter((other) => inTheWay(screw, other)).map(({ what }) => `${screw.what} meets ${what}`));
+}

@@ -1,0 +1,110 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { planPlyScrews } from '../../../src/mechanics/fasteners/ply-screws.js';
+import { freePlaces_mm } from '../../../src/mechanics/fasteners/row-places.js';
+import { beforePlyScrews } from '../../../src/mechanics/occupancy/before-ply-screws.js';
+import { braceFoot_mm, cornerParts } from '../../../src/mechanics/occupancy/corner-parts.js';
+import { hangingPoints, wirePathAt } from '../../../src/mechanics/occupancy/hanging-points.js';
+import { inTheWay, roomBetween } from '../../../src/mechanics/occupancy/occupant.js';
+import { staplesBySteel } from '../../../src/mechanics/occupancy/staple-line.js';
+import { plyScrewsInTheWay, whatOccupies } from '../../../src/mechanics/occupancy/what-occupies.js';
+import { bracesMet } from '../../../src/mechanics/occupancy/wire-path.js';
+import { clearances } from '../../../src/mechanics/cloth/clearance.js';
+import { demoModel } from '../fasteners/demo-model.js';
+
+const pair = (leg: number, more: object = {}) => demoModel({
+  face: { width: '910 mm', height: '730 mm' },
+  bars: { stock: 'strip-19x38', lay: 'edge', plies: 2 },
+  corners: { brace: { kind: 'timber', leg: `${leg} mm`, stock: 'strip-19x38', lay: 'edge' } },
+  ...more,
+});
+
+describe('ply screws', () => {
+  test('give way to the screw and the foot of a brace, wherever it stands', () => {
+    let moved = 0;
+    for (let leg = 70; leg <= 330; leg += 9) {
+      const model = pair(leg);
+      const boxes = whatOccupies(model);
+      const screws = boxes.filter(({ kind }) => kind === 'ply-screw');
+      for (const screw of screws) for (const other of beforePlyScrews(model)) expect([leg, screw.along_mm[0], other.what, inTheWay(screw, other)]).toEqual([leg, screw.along_mm[0], other.what, false]);
+      expect(plyScrewsInTheWay(model)).toEqual([]);
+      const free = planPlyScrews(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'strip-19x38', lay: 'edge', plies: 2 }, hang: { by: 'none' } }))[0]!;
+      const here = planPlyScrews(model)[0]!;
+      expect(here.count).toBe(free.count);
+      if (JSON.stringify(here.rows) !== JSON.stringify(free.rows)) moved += 1;
+    }
+    expect(moved).toBeGreaterThan(5);
+  });
+
+  test('the two screws that stood 3 mm apart on one line no longer do', () => {
+    // the brace's screw stands 16 mm in from the toe of its slanted end: leg + 19/√2 − 16
+    const model = pair(83);
+    const brace = cornerParts(model).find(({ kind, bar }) => kind === 'brace-screw' && bar === 'top')!;
+    const at = (brace.along_mm[0] + brace.along_mm[1]) / 2;
+    expect(at).toBeCloseTo(83 + 19 / Math.SQRT2 - 16, 9);
+    const places = planPlyScrews(model)[0]!.rows.find(({ piece }) => piece === 'top')!.places_mm;
+    expect(Math.min(...places.map((mm) => Math.abs(mm - at)))).toBeGreaterThanOrEqual(4 * 3.5);
+  });
+
+  test('moved places are free, as many, in order and no nearer than asked', () => {
+    fc.assert(fc.property(fc.integer({ min: 300, max: 1800 }), fc.array(fc.integer({ min: 0, max: 1800 }), { maxLength: 5 }), (length, walls) => {
+      const places = Array.from({ length: Math.floor(length / 150) }, (_, i) => 60 + i * 150).filter((mm) => mm < length - 60);
+      const blocked = (mm: number): boolean => walls.some((wall) => Math.abs(wall - mm) < 22);
+      const moved = freePlaces_mm(places, blocked, length, 35, 1);
+      expect(moved).toHaveLength(places.length);
+      for (let i = 1; i < moved.length; i++) expect(moved[i]! - moved[i - 1]!).toBeGreaterThanOrEqual(35);
+      moved.forEach((mm, i) => { if (!blocked(places[i]!)) expect(mm).toBe(places[i]); });
+    }));
+  });
+});
+
+describe('hanging points', () => {
+  test('move off the foot of a brace to the nearest clear place, and ring and wire are then clear', () => {
+    const model = pair(170);
+    const points = hangingPoints(model);
+    const [, to] = braceFoot_mm(170, 19);
+    expect(points.planned_mm).toBe(180);
+    expect(points.drop_mm).toBeGreaterThan(to + 10);
+    expect(points.moved_off).toContain('brace');
+    expect(points.meets).toEqual([]);
+    expect(bracesMet(model, wirePathAt(model, points.drop_mm)!)).toEqual([]);
+    expect(bracesMet(model, wirePathAt(model, 100)!)).toEqual(['the braces of the top corners']);
+  });
+
+  test('stay where the plan has them when nothing is in the way', () => {
+    expect(hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'strip-19x38', lay: 'edge' } }))).toMatchObject({ drop_mm: 180, moved_off: null, meets: [] });
+  });
+
+  test('a crossbar deep enough to reach the wire is told of, one in front of it is not, and from the backs nothing is met', () => {
+    const crossed = (crossbar: object, hang: object = {}) => hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: '2/5', stock: 'strip-19x38', ...crossbar }], hang })).meets;
+    expect(crossed({ lay: 'edge' })).toEqual(['crossbar 1']);
+    expect(crossed({ lay: 'flat' })).toEqual([]);
+    expect(crossed({ lay: 'edge' }, { from: 'back' })).toEqual([]);
+    expect(crossed({ lay: 'edge' }, { by: 'two-hooks' })).toEqual([]);
+  });
+});
+
+test('room between two things is the widest gap less what both want, alike either way round', () => {
+  const box = (along: [number, number], deep: [number, number]) => ({ bar: 'top' as const, kind: 'brace' as const, what: '', along_mm: along, across_mm: [0, 20] as const, deep_mm: deep, keep_mm: 3 });
+  const [p, q] = [box([0, 10], [0, 5]), box([31, 40], [2, 9])];
+  expect(roomBetween(p, q)).toBe(21 - 6);
+  expect(roomBetween(q, p)).toBe(21 - 6);
+  expect(roomBetween(p, box([4, 9], [40, 50]))).toBe(35 - 6);
+  expect(roomBetween(p, { ...q, bar: 'left' })).toBe(Infinity);
+});
+
+test('staples go beside the steel where the wood is wide enough; where it is not they are counted', () => {
+  const angled = (stock: string, lay: string, to = 'back') => staplesBySteel(demoModel({ face: { width: '610 mm', height: '430 mm' }, bars: { stock, lay }, corners: { brace: { kind: 'steel-angle', leg: '80 mm' } }, cloth: { fixing: { to } } }));
+  expect(angled('square-38x38', 'flat')).toMatchObject({ strip_mm: (38 - 17.1) / 2, reach_mm: 99, on_steel: 0 });
+  // 19 mm wide: 8.55 mm of steel leave 5.2 mm. Staples stand (i + 1/2)/n along: 13 on 610 mm, 9 on 430 mm; two lie within 89.5 mm of each end.
+  expect(angled('strip-19x38', 'edge')).toMatchObject({ reach_mm: 89.5, on_steel: 16 });
+  expect(angled('strip-19x38', 'edge', 'edge')).toBeNull();
+});
+
+test('braces count in the room behind the cloth: flush with the front of thin bars they print through', () => {
+  const braced = (bars: object, lay: string) => clearances(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars, corners: { brace: { leg: '160 mm', stock: 'strip-19x38', lay } } })).find(({ behind }) => behind === 'braces')!;
+  expect(braced({ stock: 'strip-19x38', lay: 'flat' }, 'flat')).toMatchObject({ depth_mm: 0 });
+  expect(braced({ stock: 'strip-19x38', lay: 'flat' }, 'flat').left_mm).toBeLessThan(0);
+  expect(braced({ stock: 'strip-19x38', lay: 'edge' }, 'flat').depth_mm).toBe(19);
+  expect(braced({ stock: 'strip-19x38', lay: 'edge', lip: '6 mm' }, 'edge').depth_mm).toBe(6);
+});
