@@ -22,7 +22,7 @@ const cures_told = 2;
  * reading error); beyond the limit is a stop, between the two a caution, and without a number to hold it against it is unknown.
  */
 export function judgeLift(promised: Promised, sheet: Sheet, frame: FrameAsRead): LiftJudged {
-  const { limit_mm, p90_mm, table_mm, sticks_mm } = liftPromise(promised, clothOn(sheet) ? 'cloth-on' : frame.terms);
+  const { limit_mm, p90_mm, table_mm, sticks_mm } = liftPromise(promised, frame.terms !== null && clothOn(sheet) ? 'cloth-on' : frame.terms);
   const readings = [
     { rule: 'corner-lift', mm: sheet.corner_lift_mm, error_mm: readingError.table_mm, how: 'Off the table', allowed_mm: table_mm },
     { rule: 'winding', mm: sheet.winding_mm, error_mm: readingError.stick_mm, how: 'Over the sticks', allowed_mm: sticks_mm },

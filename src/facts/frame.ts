@@ -1,6 +1,8 @@
 import { barNames, type BarName } from '../base/names.js';
 import { fitsDoor, peopleToLift } from '../mechanics/lifting.js';
+import type { Propeller } from '../model/frame-results.js';
 import type { Model, Solution } from '../model/model.js';
+import { folds_reason, settledLift } from '../risk/lift-curve.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Fact } from './fact.js';
 
@@ -43,12 +45,33 @@ function stabilityFacts(model: Model, solution: Solution): Fact[] {
   const orNone = (path: string, value: number | string | null, unit: Fact['unit'], reason = never): Fact => (value === null ? { path, about: 'frame', value, unit, reason } : frameFact(path, value, unit));
   return [
     frameFact('frame.dish_mm', solution.working.dish_mm, 'mm'),
+    frameFact('frame.dish_long_term_mm', (1 + model.k_def) * solution.working.dish_mm, 'mm'),
     orNone('frame.load_factor', load_factor, 'ratio'),
     orNone('frame.critical_pull_N_per_m', load_factor === null ? null : load_factor * meanPull_N_per_m, 'N/m'),
     orNone('frame.twist_reserve', solution.peak_factor === null ? null : fifthPercentileShare * solution.peak_factor, 'ratio'),
     orNone('frame.twist_reserve_give8', solution.soft_peak_factor === null ? null : fifthPercentileShare * solution.soft_peak_factor, 'ratio'),
+    orNone('frame.long_term_reserve', load_factor === null ? null : (fifthPercentileShare * load_factor) / (1 + model.k_def), 'ratio'),
+    ...liftFacts(model, solution),
     orNone('frame.second_factor', load_factor === null || second_factor === null ? null : second_factor / load_factor, 'ratio'),
     orNone('frame.mode', mode, 'word'),
+  ];
+}
+
+/** How far a frame of straight boards turns past its critical pull: soft boards (as one in twenty) and average ones, at the peak pull and at the working pull. */
+function liftFacts(model: Model, { stability, peak_factor, peak_propeller }: Solution): Fact[] {
+  const soft = shelfNumber(model.shelf, 'stiffness-share');
+  const { width_mm, height_mm } = model.plan.face;
+  const lift = (path: string, propeller: Propeller | null, first: number | null, share: number): Fact => {
+    // Where a bar bows sideways before the corners leave the plane, that is what it does.
+    if (first !== null && share * first < 1 && propeller?.factor !== first) return { path, about: 'frame', value: null, unit: 'mm', reason: 'A bar or crossbar bows sideways first; how far that goes is not followed.' };
+    const lift_mm = propeller === null ? 0 : settledLift({ pull_share: 1 / (share * propeller.factor), beta_per_mm2: propeller.beta_per_mm2 });
+    return lift_mm > Math.min(width_mm, height_mm) ? { path, about: 'frame', value: null, unit: 'mm', reason: folds_reason } : frameFact(path, lift_mm, 'mm');
+  };
+  return [
+    lift('frame.lift_past_critical_mm', peak_propeller, peak_factor, soft),
+    lift('frame.lift_past_critical_average_mm', peak_propeller, peak_factor, 1),
+    lift('frame.lift_past_critical_working_mm', stability.propeller, stability.load_factor, soft),
+    lift('frame.lift_past_critical_working_average_mm', stability.propeller, stability.load_factor, 1),
   ];
 }
 
@@ -66,7 +89,9 @@ function barFacts(name: BarName, model: Model, solution: Solution): Fact[] {
     bar('bar.inward_bow_mm', statics.inward_bow_mm, 'mm'),
     bar('bar.inward_bow_long_term_mm', (1 + model.k_def) * statics.inward_bow_mm, 'mm'),
     bar('bar.dish_mm', statics.dish_mm, 'mm'),
+    bar('bar.dish_long_term_mm', (1 + model.k_def) * statics.dish_mm, 'mm'),
     bar('bar.roll_mrad', statics.roll_mrad, 'mrad'),
+    bar('bar.roll_long_term_mrad', (1 + model.k_def) * statics.roll_mrad, 'mrad'),
     bar('bar.axial_N', statics.axial_N, 'N'),
     bar('bar.stress_share', bendingStress_MPa(name, model, solution) / weakestBendingStrength_MPa, 'share'),
   ];

@@ -1,6 +1,7 @@
 import { barNames } from '../base/names.js';
 import type { FactSettings, MemberBuild, Model, Solution } from '../model/model.js';
-import { assessWarp, unstable_reason, type WarpRisk } from '../risk/assess.js';
+import { assessWarp, past_critical_reason, unstable_reason, type WarpRisk } from '../risk/assess.js';
+import { folds_reason } from '../risk/lift-curve.js';
 import { sampleWarp } from '../risk/sample.js';
 import { boardsOf } from '../risk/spread.js';
 import type { Fact, FactUnit } from './fact.js';
@@ -14,30 +15,30 @@ const no_limit = (name: string): string => `The ruleset’s limit ${name} is not
 
 /**
  * Natural warp: corner lift from the closed form, bow of the bars (a largest value along the bar) from the seeded sample, and the boards
- * as expected or measured. When the flat frame is unstable at working pull, all but the boards are unknown and say why.
+ * as expected or measured. Past the critical pull the bow of bars is unknown; where a bar bows sideways at working pull, all but the boards are, and say why.
  */
 export function warpFacts(model: Model, solution: Solution, settings: FactSettings): Fact[] {
   const risk = assessWarp(model, solution, settings);
-  return [...(risk === null ? unstableFacts() : riskFacts(risk, settings)), ...boardFacts(model)];
+  return [...(risk === null ? unstableFacts() : riskFacts(model, risk, settings)), ...boardFacts(model)];
 }
 
-function riskFacts(risk: WarpRisk, settings: FactSettings): Fact[] {
-  const { lift, lift_chance, causes, crook, terms } = risk;
+function riskFacts(model: Model, risk: WarpRisk, settings: FactSettings): Fact[] {
+  const { lift, lift_chance, lift_chance_soft, causes, crook, terms, frame } = risk;
   const spread_known = terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0);
+  const folds = lift.p90_mm > Math.min(model.plan.face.width_mm, model.plan.face.height_mm);
   const limits_known = barNames.every((bar) => Number.isFinite(settings.bar_bow_limit_mm[bar]));
-  const sample = settings.samples >= 1 && spread_known ? sampleWarp(terms, settings) : null;
-  const unsampled = spread_known ? no_samples : no_spread;
+  const sample = settings.samples >= 1 && spread_known && !frame.past_critical ? sampleWarp(terms, settings) : null;
+  const unsampled = frame.past_critical ? past_critical_reason : spread_known ? no_samples : no_spread;
   const known = (path: string, about: string, value: number | undefined, unit: FactUnit, reason: string): Fact =>
     value !== undefined && Number.isFinite(value) && spread_known ? { path, about, value, unit } : { path, about, value: null, unit, reason };
   return [
-    known('warp.corner_lift_mean_mm', 'frame', lift.mean, 'mm', no_spread),
-    known('warp.corner_lift_sd_mm', 'frame', lift.sd, 'mm', no_spread),
-    known('warp.corner_lift_p90_mm', 'frame', lift.p90_mm, 'mm', no_spread),
+    ...([['mean', lift.mean], ['sd', lift.sd], ['p90', lift.p90_mm]] as const).map(([what, mm]) => known(`warp.corner_lift_${what}_mm`, 'frame', folds ? undefined : mm, 'mm', folds ? folds_reason : no_spread)),
     known('warp.corner_lift_chance', 'frame', lift_chance, 'chance', spread_known ? no_limit('corner-lift') : no_spread),
-    known('warp.bar_bow_chance', 'frame', limits_known ? sample?.any_bow_chance.value : undefined, 'chance', limits_known ? unsampled : no_limit('bar-bow')),
+    known('warp.corner_lift_chance_soft', 'frame', lift_chance_soft, 'chance', spread_known ? no_limit('corner-lift') : no_spread),
+    known('warp.bar_bow_chance', 'frame', limits_known ? sample?.any_bow_chance.value : undefined, 'chance', limits_known || frame.past_critical ? unsampled : no_limit('bar-bow')),
     ...causes.map((cause): Fact => known('warp.cause_share', cause.name, cause.share, 'share', no_spread)),
     ...barNames.map((bar) => known('bar.natural_bow_p90_mm', bar, sample?.bow[bar].steadied_p90_mm, 'mm', unsampled)),
-    ...barNames.map((bar): Fact => known('bar.natural_crook_p90_mm', bar, crook[bar].p90_mm, 'mm', no_spread)),
+    ...barNames.map((bar): Fact => known('bar.natural_crook_p90_mm', bar, frame.past_critical ? undefined : crook[bar].p90_mm, 'mm', frame.past_critical ? past_critical_reason : no_spread)),
   ];
 }
 
@@ -48,6 +49,7 @@ function unstableFacts(): Fact[] {
     unknown('warp.corner_lift_sd_mm', 'frame', 'mm'),
     unknown('warp.corner_lift_p90_mm', 'frame', 'mm'),
     unknown('warp.corner_lift_chance', 'frame', 'chance'),
+    unknown('warp.corner_lift_chance_soft', 'frame', 'chance'),
     unknown('warp.bar_bow_chance', 'frame', 'chance'),
     unknown('warp.cause_share', 'frame', 'share'),
     ...barNames.map((bar) => unknown('bar.natural_bow_p90_mm', bar, 'mm')),

@@ -2,7 +2,7 @@ import type { BarName, CornerName } from '../base/names.js';
 import type { Bond, Lay, Pairing, Plan, Stack } from '../plan/plan.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import type { EdgePull, FrameShape, JointGive, PointForce, Section } from './frame-shape.js';
-import type { Influence, Stability, Statics } from './frame-results.js';
+import type { Influence, Propeller, Stability, Statics } from './frame-results.js';
 
 /** One bar or crossbar as built: which boards, how they lie, what section they make. */
 export interface MemberBuild {
@@ -53,6 +53,8 @@ export interface Model {
 /** The solved frame: shape at the three pulls, stability, and how natural warp moves it. */
 export interface Solution {
   readonly working: Statics;
+  /** The part of `working` that the pull along the width makes by itself. */
+  readonly working_x: Statics;
   readonly peak: Statics;
   readonly accidental: Statics;
   /** Working pull with the hanging forces; null when it does not hang by a wire. */
@@ -61,10 +63,14 @@ export interface Solution {
   readonly stability: Stability;
   /** Factor on the peak pull distribution, mean stiffness. */
   readonly peak_factor: number | null;
+  /** The first mode at the peak pull that lifts a corner, as `stability.propeller` is at the working pull. */
+  readonly peak_propeller: Propeller | null;
   /** The same with every joint softer, as `shape_soft` has it. */
   readonly soft_peak_factor: number | null;
   /** Null when the flat frame is already unstable at working pull. */
   readonly influence: readonly Influence[] | null;
+  /** The same without any pull, which every frame has. */
+  readonly influence_unpulled: readonly Influence[];
   readonly hanging_forces: readonly PointForce[];
 }
 

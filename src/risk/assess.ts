@@ -2,7 +2,8 @@ import { equilibriumMoisture_pct } from '../mechanics/moisture/equilibrium.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import { warpAssumptions } from './assumptions.js';
 import { liftCauses, type Cause } from './causes.js';
-import { barRisk, liftChance, liftRisk, type LiftRisk, type StationRisk } from './closed-form.js';
+import { barRisk, grownLift, liftChance, liftRisk, type LiftRisk, type StationRisk } from './closed-form.js';
+import { pulledFrame, softBoards, type PulledFrame } from './lift-growth.js';
 import type { BarName } from '../base/names.js';
 import { barWarps, type BoardState } from './spread.js';
 import { warpTerms, type WarpTerm } from './terms.js';
@@ -11,16 +12,22 @@ import { warpTerms, type WarpTerm } from './terms.js';
 export interface WarpRisk {
   readonly terms: readonly WarpTerm[];
   readonly lift: LiftRisk;
-  /** Chance of more lift than the limit. */
+  /** Chance of more lift than the limit, for average boards and for boards as soft as one in twenty. */
   readonly lift_chance: number;
+  readonly lift_chance_soft: number;
+  /** What all of it rests on. */
+  readonly frame: PulledFrame;
   readonly causes: readonly Cause[];
   /** Out of plane and in the plane, at each bar's worst station. */
   readonly bow: Readonly<Record<BarName, StationRisk>>;
   readonly crook: Readonly<Record<BarName, StationRisk>>;
 }
 
-/** Why nothing can be said of warp when the flat frame does not hold. */
-export const unstable_reason = 'The flat frame is already unstable at working pull, so natural warp would grow without a limit that can be worked out.';
+/** Why nothing can be said of warp when a bar of the flat frame bows sideways. */
+export const unstable_reason = 'At working pull a bar or crossbar of the flat frame already bows sideways, so what natural warp would do cannot be worked out.';
+
+/** Why nothing can be said of the bow of single bars past the critical pull. */
+export const past_critical_reason = 'The flat frame is past the pull at which it turns into a propeller; how its bars bow then is not followed.';
 
 /** How far the boards still have to dry in this room, percentage points (the middle of its humidity range), and the shelf's assumptions. */
 export function boardState(model: Model): BoardState {
@@ -29,15 +36,19 @@ export function boardState(model: Model): BoardState {
   return { drying_pct: Math.max(0, lumber.moisture_pct - settled_pct), assumptions: warpAssumptions(model.shelf) };
 }
 
-/** Natural warp in closed form; null when the flat frame is unstable at working pull. */
+/** Natural warp in closed form; null when a bar of the flat frame bows sideways at working pull. */
 export function assessWarp(model: Model, solution: Solution, settings: FactSettings): WarpRisk | null {
-  if (solution.influence === null) return null;
-  const terms = warpTerms(barWarps(model, boardState(model)), solution.influence);
-  const lift = liftRisk(terms);
+  const frame = pulledFrame(solution);
+  if (frame === null) return null;
+  const terms = warpTerms(barWarps(model, boardState(model)), frame.influence);
+  const lift = liftRisk(terms, frame.growth);
+  const soft = grownLift(lift.unpulled, softBoards(lift.growth, model));
   return {
     terms,
+    frame,
     lift,
     lift_chance: liftChance(lift, settings.corner_lift_limit_mm),
+    lift_chance_soft: liftChance(soft, settings.corner_lift_limit_mm),
     causes: liftCauses(terms),
     bow: barRisk(terms, 'bow'),
     crook: barRisk(terms, 'crook'),

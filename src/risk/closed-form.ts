@@ -1,26 +1,36 @@
 import { barNames, type BarName } from '../base/names.js';
 import type { Normal } from '../shelf/shelf.js';
+import { asItIs, type LiftGrowth } from './lift-growth.js';
+import { grownMoments, liftFrom, unpulledFor, type LiftCurve } from './lift-curve.js';
 import { chanceBeyond, foldedQuantile } from './normal.js';
 import type { WarpTerm } from './terms.js';
 
 /** Nine in ten: the share that P90 numbers speak of. */
 export const nine_in_ten = 0.9;
 
-/** Corner lift over frames built like this: normal, so a few numbers say all. mm. */
+/** Corner lift over frames built like this, mm: the lift at no pull is normal, and `growth` makes it what it is under pull. */
 export interface LiftRisk extends Normal {
   /** Nine in ten lift by less than this, whichever way. */
   readonly p90_mm: number;
+  readonly unpulled: Normal;
+  readonly growth: LiftCurve;
 }
 
-/** Mean, sd and P90 of the magnitude of the corner lift, in closed form. */
-export function liftRisk(terms: readonly WarpTerm[]): LiftRisk {
+/** Mean, sd and P90 of the magnitude of the corner lift. Without `growth` the terms' own answer stands. */
+export function liftRisk(terms: readonly WarpTerm[], growth: LiftGrowth = asItIs): LiftRisk {
   const { mean, sd } = combine(terms, (term) => term.lift);
-  return { mean, sd, p90_mm: foldedQuantile(mean, sd, nine_in_ten) };
+  return grownLift({ mean: mean * growth.terms_share, sd: sd * growth.terms_share }, growth.curve);
 }
 
-/** Chance that the lift is larger than the limit, mm, whichever way. */
-export function liftChance(lift: Normal, limit_mm: number): number {
-  return chanceBeyond(lift.mean, lift.sd, limit_mm);
+/** The same from the lift at no pull. */
+export function grownLift(unpulled: Normal, curve: LiftCurve): LiftRisk {
+  return { ...grownMoments(curve, unpulled), p90_mm: liftFrom(curve, foldedQuantile(unpulled.mean, unpulled.sd, nine_in_ten)), unpulled, growth: curve };
+}
+
+/** Chance that the lift is larger than the limit, mm, whichever way; certain where no board is straight enough to stay below it. */
+export function liftChance({ unpulled, growth }: LiftRisk, limit_mm: number): number {
+  const least = unpulledFor(growth, limit_mm);
+  return least < 0 ? 1 : chanceBeyond(unpulled.mean, unpulled.sd, least);
 }
 
 /** Natural bow or crook of one bar at its worst station. */

@@ -1,3 +1,6 @@
+import type { Normal } from '../shelf/shelf.js';
+import { normalDensity } from './normal.js';
+
 /**
  * How the lift of a corner grows with the pull: y (1 − f) + β y³ = y₀, y₀ the lift at no pull. Below f = 1 and for small lifts this is
  * y₀/(1 − f); past it a frame turns to one side by itself. Source: physics section 13.
@@ -30,7 +33,43 @@ export function unpulledFor({ pull_share, beta_per_mm2 }: LiftCurve, lift_mm: nu
   return lift_mm * (1 - pull_share) + beta_per_mm2 * lift_mm ** 3;
 }
 
+/** Why there is no number for a lift beyond the shorter side of the frame, where the curve no longer holds. */
+export const folds_reason = 'The frame would fold up: one corner would leave the wall by more than the shorter side, and no number says how far.';
+
 /** How far a frame of straight boards turns past its critical pull, mm; 0 below it. */
 export function settledLift({ pull_share, beta_per_mm2 }: LiftCurve): number {
   return pull_share > 1 ? Math.sqrt((pull_share - 1) / beta_per_mm2) : 0;
+}
+
+/** Steps and reach, in standard deviations, of the sum over the spread of boards. */
+const steps = 512;
+const reach_sds = 8;
+
+/** Mean and standard deviation of the lift under pull, from those at no pull (normal): a sum over the spread, broken where the side changes. */
+export function grownMoments(curve: LiftCurve, { mean, sd }: Normal): Normal {
+  if (curve.beta_per_mm2 === 0) return { mean: mean / (1 - curve.pull_share), sd: sd / (1 - curve.pull_share) };
+  if (!(sd > 0) || !Number.isFinite(mean + sd)) return { mean: liftFrom(curve, mean), sd };
+  const step = (2 * reach_sds) / steps;
+  // Past the critical pull the lift jumps at no lift unpulled: steps on either side of it, never across.
+  const shift = ((((-mean / sd) % step) + step) % step) + step / 2;
+  let weight = 0;
+  let first = 0;
+  let second = 0;
+  for (let n = -1; n < steps; n++) {
+    const z = -reach_sds + shift + n * step;
+    const w = normalDensity(z);
+    const lift = liftFrom(curve, mean + sd * z);
+    weight += w;
+    first += w * lift;
+    second += w * lift * lift;
+  }
+  const average = first / weight;
+  return { mean: average, sd: Math.sqrt(Math.max(0, second / weight - average * average)) };
+}
+
+/** Density per mm of the lift under pull, from the spread at no pull. Nothing lies between the two sides a frame turns to past its critical pull. */
+export function grownDensity(curve: LiftCurve, { mean, sd }: Normal, lift_mm: number): number {
+  const slope = 1 - curve.pull_share + 3 * curve.beta_per_mm2 * lift_mm ** 2;
+  if (Math.abs(lift_mm) < settledLift(curve)) return 0;
+  return (normalDensity((unpulledFor(curve, lift_mm) - mean) / sd) / sd) * slope;
 }

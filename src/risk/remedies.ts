@@ -1,6 +1,6 @@
 import type { Model } from '../model/model.js';
-import type { Influence } from '../model/frame-results.js';
 import { liftChance, liftRisk } from './closed-form.js';
+import type { PulledFrame } from './lift-growth.js';
 import { barWarps, type BoardState } from './spread.js';
 import { warpTerms } from './terms.js';
 
@@ -21,9 +21,9 @@ const dry = 'Let the boards dry to the room before choosing them';
  * What handling of the boards alone can do, mildest first, each worked out on the same frame: dry first, pick, both.
  * Only steps not already taken, and only those that help.
  */
-export function boardRemedies(model: Model, influence: readonly Influence[], state: BoardState, limit_mm: number): readonly Remedy[] {
+export function boardRemedies(model: Model, { influence, growth }: PulledFrame, state: BoardState, limit_mm: number): readonly Remedy[] {
   const p90 = (changed: Model, changedState: BoardState): { p90_mm: number; chance: number } => {
-    const lift = liftRisk(warpTerms(barWarps(changed, changedState), influence));
+    const lift = liftRisk(warpTerms(barWarps(changed, changedState), influence), growth);
     return { p90_mm: lift.p90_mm, chance: liftChance(lift, limit_mm) };
   };
   const now = p90(model, state);

@@ -3,6 +3,8 @@ import { evenUp } from './bar-lines.js';
 import { nine_in_ten } from './closed-form.js';
 import { normalDeviates } from './normal-deviates.js';
 import { sampleMoments, sampleQuantile, sampleShare, type Estimate } from './order-statistics.js';
+import { liftFrom } from './lift-curve.js';
+import { asItIs, type LiftGrowth } from './lift-growth.js';
 import { bowSample, sampleBar, sampledBars, type Block, type BowSample } from './sampled-bar.js';
 import type { WarpTerm } from './terms.js';
 
@@ -35,9 +37,9 @@ const block_frames = 256;
 /**
  * Imagines `samples` frames: draws every bar's natural warp, adds up what it does, keeps the lift and each bar's largest out-of-plane departure.
  * Boards are not drawn one by one: a bar's warp is a sum of jointly normal boards, hence exactly normal itself, and the pairing of its
- * plies is already in that sum. Same terms, seed and number give the same answer.
+ * plies is already in that sum. Lifts grow with the pull as `growth` says. Same terms, seed and number give the same answer.
  */
-export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings): WarpSample {
+export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings, growth: LiftGrowth = asItIs): WarpSample {
   const { samples } = settings;
   const active = terms.filter(varies);
   const columns = evenUp(active.length);
@@ -57,6 +59,7 @@ export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings)
     for (const bar of bars) sampleBar(bar, block, count, settings.bar_bow_limit_mm[bar.name]);
     for (let n = 0; n < count; n++) bowed += block.over[n] as number;
   }
+  for (let n = 0; n < samples; n++) lifts[n] = liftFrom(growth.curve, growth.terms_share * (lifts[n] as number));
   const { mean, sd } = sampleMoments(lifts);
   let lifted = 0;
   for (let n = 0; n < samples; n++) {

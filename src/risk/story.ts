@@ -3,7 +3,9 @@ import type { FactSettings, Model, Solution } from '../model/model.js';
 import { publishedAnchors, type WarpAnchor } from './anchors.js';
 import { assessWarp, boardState, unstable_reason } from './assess.js';
 import type { Cause } from './causes.js';
-import { normalDensity } from './normal.js';
+import type { LiftRisk } from './closed-form.js';
+import type { Normal } from '../shelf/shelf.js';
+import { grownDensity, liftFrom, type LiftCurve } from './lift-curve.js';
 import { usefulReadings, type Reading } from './readings.js';
 import { boardRemedies, whatHalves, type Remedy } from './remedies.js';
 
@@ -14,6 +16,11 @@ export interface WarpStory {
   readonly sd_mm: number;
   readonly p90_mm: number;
   readonly chance: number;
+  /** The same for boards as soft as one in twenty. */
+  readonly chance_soft: number;
+  /** The lift at no pull, and how it grows: working pull over critical pull, average boards (1 and more is past it). */
+  readonly unpulled: Normal;
+  readonly growth: LiftCurve;
   /** `about 1 in 6` */
   readonly chance_words: string;
   /** Largest first, shares summing to 1. */
@@ -38,10 +45,10 @@ const bell_sds = 3.5;
 /** Everything the report's page on warp needs, in closed form (no sampling). */
 export function warpStory(model: Model, solution: Solution, settings: FactSettings): WarpTold {
   const risk = assessWarp(model, solution, settings);
-  if (risk === null || solution.influence === null) return { story: null, reason: unstable_reason };
+  if (risk === null) return { story: null, reason: unstable_reason };
   const limit_mm = settings.corner_lift_limit_mm;
   const state = boardState(model);
-  const remedies = boardRemedies(model, solution.influence, state, limit_mm);
+  const remedies = boardRemedies(model, risk.frame, state, limit_mm);
   const { lift } = risk;
   return {
     story: {
@@ -50,22 +57,25 @@ export function warpStory(model: Model, solution: Solution, settings: FactSettin
       sd_mm: lift.sd,
       p90_mm: lift.p90_mm,
       chance: risk.lift_chance,
+      chance_soft: risk.lift_chance_soft,
+      unpulled: lift.unpulled,
+      growth: lift.growth,
       chance_words: chanceInWords(risk.lift_chance),
       causes: risk.causes,
       readings: usefulReadings(model, risk.terms, state.assumptions),
       remedies,
       halves: whatHalves(remedies),
       anchors: publishedAnchors,
-      bell: bell(lift.mean, lift.sd, limit_mm),
+      bell: bell(lift, limit_mm),
     },
   };
 }
 
-function bell(mean: number, sd: number, limit_mm: number): WarpStory['bell'] {
-  if (sd === 0) return [];
-  const reach = Math.max(Math.abs(mean) + bell_sds * sd, 1.15 * limit_mm);
+function bell({ unpulled, growth }: LiftRisk, limit_mm: number): WarpStory['bell'] {
+  if (unpulled.sd === 0) return [];
+  const reach = Math.max(liftFrom(growth, Math.abs(unpulled.mean) + bell_sds * unpulled.sd), 1.15 * limit_mm);
   return Array.from({ length: bell_points }, (_, i) => {
     const lift_mm = reach * ((2 * i) / (bell_points - 1) - 1);
-    return { lift_mm, per_mm: normalDensity((lift_mm - mean) / sd) / sd };
+    return { lift_mm, per_mm: grownDensity(growth, unpulled, lift_mm) };
   });
 }

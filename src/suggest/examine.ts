@@ -19,7 +19,8 @@ import type { Model, Solution } from '../model/model.js';
 import type { Plan } from '../plan/plan.js';
 import { groupOf, isSampled } from './fact-groups.js';
 import { judgeFor, type Judge, type Wish } from './judge.js';
-import { hungSolution, SolvedFrames } from './lazy-solution.js';
+import { hungAs } from '../solve/solve-model.js';
+import { SolvedFrames } from '../solve/solved-frames.js';
 
 const inGroup = (group: ReturnType<typeof groupOf>) => (path: string): boolean => groupOf(path) === group;
 const only = (facts: readonly Fact[], kind: (path: string) => boolean): Fact[] => facts.filter(({ path }) => kind(path));
@@ -34,7 +35,7 @@ export interface Examiner {
 /** An examiner for a bench and wish. */
 export function examinerFor(bench: Bench, wish: Wish): Examiner {
   const judge = judgeFor(bench.ruleset, wish);
-  return { bench, judge, frames: new SolvedFrames({ give8: judge.reads((path) => path === 'frame.twist_reserve_give8') }) };
+  return { bench, judge, frames: new SolvedFrames() };
 }
 
 /** A build whose own parts hold: what is left to ask is how its boards are chosen, how it hangs, how far its crossbars stand back. */
@@ -104,7 +105,7 @@ function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan
     const first = only([...cuttingFacts(model, bill(model, cut, bench)), ...steadyFacts(model, solution), ...hangingFacts(model, unsolved(solution))], (path) => hanging(path) && !isBow(path));
     const against = await judge.against([...facts, ...first], hanging, plan.units);
     if (against.length > 0 || !judge.reads(isBow)) return against;
-    return judge.against([...facts, ...first, ...only(hangingFacts(model, hungSolution(model, solution)), isBow)], isBow, plan.units);
+    return judge.against([...facts, ...first, ...only(hangingFacts(model, hungAs(model, solution)), isBow)], isBow, plan.units);
   };
 }
 
@@ -116,7 +117,7 @@ function rollFacts(model: Model): Fact[] {
 }
 
 /** Facts about stability cost most of the time of an audit, so they are asked for last. */
-const isStability = (path: string): boolean => /^frame\.(load_factor|second_factor|critical_pull_N_per_m|twist_reserve|twist_reserve_give8|mode)$/.test(path);
+const isStability = (path: string): boolean => /^frame\.(load_factor|second_factor|critical_pull_N_per_m|twist_reserve|twist_reserve_give8|long_term_reserve|lift_past_critical\w*_mm|mode)$/.test(path);
 
 /** The facts of the frame that stability has no part in. */
 const steadyFacts = (model: Model, solution: Solution): Fact[] => only(frameFacts(model, unsolved(solution)), (path) => !isStability(path));
@@ -125,14 +126,17 @@ const steadyFacts = (model: Model, solution: Solution): Fact[] => only(frameFact
 function unsolved(solution: Solution): Solution {
   return {
     get working() { return solution.working; },
+    get working_x() { return solution.working_x; },
     get peak() { return solution.peak; },
     get accidental() { return solution.accidental; },
     hung: null,
     hanging_forces: [],
     stability: { load_factor: null, second_factor: null, mode: null, mode_words: null, second_mode_words: null, mode_shape: [], propeller: null },
     peak_factor: null,
+    peak_propeller: null,
     soft_peak_factor: null,
     influence: null,
+    influence_unpulled: [],
   };
 }
 

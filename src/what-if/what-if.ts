@@ -2,8 +2,7 @@ import { formatLength, formatNumber, formatQuantity, formatShare } from '../base
 import { fitsDoor, PICTURE_LIFT, peopleToLift, recommendedLift_kg } from '../mechanics/lifting.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import { assessWarp, boardState, unstable_reason } from '../risk/assess.js';
-import { nine_in_ten } from '../risk/closed-form.js';
-import { foldedQuantile } from '../risk/normal.js';
+import { grownLift } from '../risk/closed-form.js';
 import { usefulReadings, type Reading } from '../risk/readings.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import { slipsAtTheBench, type Slip } from './slips.js';
@@ -69,14 +68,16 @@ function readingsToTake(model: Model, solution: Solution, settings: FactSettings
     ? []
     : [`A test joint would tell nothing of natural warp, but of the reserve against twisting: ${formatNumber(reserve.as_planned, 2)} with joints as the shelf takes them, ${formatNumber(reserve.softer, 2)} if they give more.`];
   const risk = assessWarp(model, solution, settings);
-  if (risk === null) return { best: [], lift_p90_mm: null, reserve, say: [unstable_reason, ...joints] };
-  const { mean, sd, p90_mm } = risk.lift;
+  if (risk === null || risk.frame.past_critical) {
+    return { best: [], lift_p90_mm: null, reserve, say: [risk === null ? unstable_reason : 'The working pull turns this flat frame into a propeller whatever its boards, so no reading of them helps.', ...joints] };
+  }
+  const { unpulled, growth, p90_mm } = risk.lift;
   const useful = usefulReadings(model, risk.terms, boardState(model).assumptions);
   const alikeTo = ({ settles }: Reading): readonly Reading[] => useful.filter((other) => Math.abs(other.settles - settles) < 1e-6);
   const best = useful
     .filter((reading) => alikeTo(reading)[0] === reading)
     .slice(0, readings_told)
-    .map((reading): ReadingToTake => ({ ...reading, alike: alikeTo(reading).length - 1, lift_p90_mm: foldedQuantile(mean, sd * Math.sqrt(Math.max(0, 1 - reading.settles)), nine_in_ten) }));
+    .map((reading): ReadingToTake => ({ ...reading, alike: alikeTo(reading).length - 1, lift_p90_mm: grownLift({ mean: unpulled.mean, sd: unpulled.sd * Math.sqrt(Math.max(0, 1 - reading.settles)) }, growth).p90_mm }));
   const told = best.map((reading) => {
     const [then, now] = [formatLength(reading.lift_p90_mm, units), formatLength(p90_mm, units)];
     const gain = then === now ? '' : `; nine in ten such frames would then stay under ${then} instead of ${now}, if it turns out average`;

@@ -98,7 +98,7 @@ describe('what each part says', () => {
     const said = part(composeReport(full), 'Will it warp or twist?');
     expect(said).toMatch(/frames built like this will stand more than 6 mm off the wall at one corner/u);
     expect(said).toContain('The reserve is ');
-    expect(said).toContain('If every joint gave as much as eight bar-widths');
+    expect(said).toContain('If every joint gave twice as much as taken here, and at least 8 bar-widths of extra bar (corners ');
     const unstable = part(composeReport({ ...full, solution: { ...full.solution, influence: null } }), 'Will it warp or twist?');
     expect(unstable).toContain('The chance of a lifted corner is unknown.');
   });

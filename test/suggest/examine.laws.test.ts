@@ -2,15 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/audit.js';
 import type { Fact } from '../../src/facts/fact.js';
-import { buildModel } from '../../src/model/build-model.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
-import { solveModel } from '../../src/solve/solve-model.js';
 import { allBuilds } from '../../src/suggest/builds.js';
 import { applyEdit, mergeEdits, type Edit } from '../../src/suggest/edit.js';
 import { examineBuild, examinerFor } from '../../src/suggest/examine.js';
 import { groupOf, isSampled, movedByBoardsToo, movedByHangingToo, type FactGroup } from '../../src/suggest/fact-groups.js';
-import { lazySolution } from '../../src/suggest/lazy-solution.js';
 import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/options.js';
 import { cutting, leastPrice, leastPriceCut, priceOf } from '../../src/suggest/price.js';
 import { keeps } from '../../src/suggest/suggest.js';
@@ -47,18 +44,6 @@ describe('what is left out of an examination', () => {
         }
       }),
       { numRuns: 6 },
-    );
-  });
-
-  it('a solution worked out piece by piece is the whole solution', () => {
-    fc.assert(
-      fc.property(someBuild, ({ build }) => {
-        const model = buildModel(build.plan, few.shelf);
-        const lazy = lazySolution(model, { give8: true });
-        const whole = solveModel(model);
-        expect({ ...lazy }).toEqual(whole);
-      }),
-      { numRuns: 8 },
     );
   });
 

@@ -32,7 +32,7 @@ describe('slips', () => {
     expect(slipsAtTheBench(model, solution)[2]!.corner_lift_mm).toBeNull();
     const { readings } = whatIf(model, solution, usualSettings);
     expect(readings.lift_p90_mm).toBeNull();
-    expect(readings.say[0]).toContain('unstable');
+    expect(readings.say[0]).toContain('propeller');
   });
 });
 

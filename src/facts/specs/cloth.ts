@@ -15,7 +15,7 @@ export const clothSpecs: readonly FactSpec[] = [
   { path: 'cloth.tap_note_high_Hz', each: 'cloth', unit: 'Hz', meaning: 'Highest note of the tapped cloth that still means the working pull.', source: 'rayleigh' },
   { path: 'cloth.push_sag_mm', each: 'cloth', unit: 'mm', meaning: 'How far a 500 g weight on a 50 mm pad sinks in the middle at working pull.', source: 'physics' },
   { path: 'cloth.clearance_mm', each: 'cloth', unit: 'mm', signed: false, meaning: 'Room left between the cloth under a firm brush and the crossbar or corner brace behind it (or the wall, when there is no crossbar); negative when they touch.', source: 'physics' },
-  { path: 'cloth.relax_share', each: 'cloth', unit: 'share', meaning: 'Share of the working pull lost in the middle because the bars bow in.', source: 'physics' },
+  { path: 'cloth.relax_share', each: 'cloth', unit: 'share', meaning: 'Share of the working pull lost in the middle because the bars bow in, once bow and stretch balance; 0 where they bow out.', source: 'physics' },
   { path: 'cloth.key_travel_mm', each: 'cloth', unit: 'mm', meaning: 'Most that each corner may be keyed out along one side before the ground may crack (bare cloth: before it passes the peak pull).', source: 'janas-2022' },
   { path: 'cloth.seasonal_swing_N_per_m', each: 'cloth', unit: 'N/m', meaning: 'Rough change of pull between the room’s driest and dampest.', source: 'hedley-1988' },
 ];

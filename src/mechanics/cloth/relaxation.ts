@@ -1,16 +1,41 @@
+import type { BarName } from '../../base/names.js';
+import type { Statics } from '../../model/frame-results.js';
 import type { Model, Solution } from '../../model/model.js';
 import { pullChangeFromBow_N_per_m } from './pull-changes.js';
 import { clothOf } from './shelf-numbers.js';
 
 /**
- * Share of the working pull that the middle of the cloth loses because opposite bars bow in, the worse of the two directions, 0..1 (1 = slack).
- * Elastic bow at working pull, whole face length; bars that bow out count as nothing lost.
+ * Share of the working pull that the middle of the cloth loses because opposite bars bow in, the worse of the two directions: what is left when bow and stretch have found
+ * their balance, pull = pull₀ − stiffness × bow(pull)/length each way, both pulls bowing all bars. Elastic bow, whole face length; 0 where the bars bow out, 1 where the cloth
+ * hangs slack one way.
  */
-export function relaxShare(model: Model, solution: Solution): number {
-  const { bars } = solution.working;
+export function relaxShare(model: Model, { working, working_x }: Pick<Solution, 'working' | 'working_x'>): number {
   const { face, cloth } = model.plan;
   const stiffness = clothOf(model).stiffness_N_per_m;
-  const loss_x = -pullChangeFromBow_N_per_m(stiffness, bars.left.inward_bow_mm, bars.right.inward_bow_mm, face.width_mm) / cloth.working.x_N_per_m;
-  const loss_y = -pullChangeFromBow_N_per_m(stiffness, bars.top.inward_bow_mm, bars.bottom.inward_bow_mm, face.height_mm) / cloth.working.y_N_per_m;
-  return Math.min(Math.max(loss_x, loss_y, 0), 1);
+  /** Share of a direction's pull taken away by the bow that the pulls along x and along y make at full strength. */
+  const taken = (pair: readonly [BarName, BarName], length_mm: number, pull_N_per_m: number): readonly [number, number] => {
+    const parts = pair.map((bar) => bowParts(bar, working, working_x)) as [BowParts, BowParts];
+    const share = (of: (parts: BowParts) => number): number => -pullChangeFromBow_N_per_m(stiffness, of(parts[0]), of(parts[1]), length_mm) / pull_N_per_m;
+    return [share((p) => p.by_x_mm), share((p) => p.by_y_mm)];
+  };
+  const [xx, xy] = taken(['left', 'right'], face.width_mm, cloth.working.x_N_per_m);
+  const [yx, yy] = taken(['top', 'bottom'], face.height_mm, cloth.working.y_N_per_m);
+  const det = (1 + xx) * (1 + yy) - xy * yx;
+  const both = { x: (1 + yy - xy) / det, y: (1 + xx - yx) / det };
+  // Cloth does not push: where it would, it hangs slack that way and the other way stands alone.
+  const left = both.x < 0 ? { x: 0, y: 1 / (1 + yy) } : both.y < 0 ? { x: 1 / (1 + xx), y: 0 } : both;
+  return Math.max(0, 1 - left.x, 1 - left.y);
+}
+
+interface BowParts {
+  readonly by_x_mm: number;
+  readonly by_y_mm: number;
+}
+
+/** Inward bow of a bar where it is largest, by which of the two pulls makes it. */
+function bowParts(bar: BarName, whole: Statics, by_x: Statics): BowParts {
+  const line = whole.bars[bar].bow_line.map(({ inward_mm }) => inward_mm);
+  const at = line.reduce((most, mm, i) => (Math.abs(mm) > Math.abs(line[most]!) ? i : most), 0);
+  const by_x_mm = by_x.bars[bar].bow_line[at]!.inward_mm;
+  return { by_x_mm, by_y_mm: line[at]! - by_x_mm };
 }

@@ -1,16 +1,19 @@
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
+import { grownDensity, liftFrom, type LiftCurve } from '../../risk/lift-curve.js';
 import { ink, sheetWidth, softInk, textSize, weight, wasteFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { line, outline } from './strokes.js';
 import type { Point } from './svg.js';
 
-/** How far a corner of frames built like this lifts: a normal spread, with the limit it is held against, mm. */
+/** How far a corner of frames built like this lifts: a normal spread at no pull, how it grows with the pull, and the limit it is held against, mm. */
 export interface LiftChance {
   readonly units: UnitSystem;
   readonly mean_mm: number;
   readonly sd_mm: number;
+  /** Absent: it stays as it is. */
+  readonly growth?: LiftCurve;
   readonly limit_mm: number;
   /** Chance of going past the limit, either way. */
   readonly chance: number;
@@ -23,9 +26,12 @@ const pieces = 120;
 export function liftChance(lift: LiftChance): Picture | null {
   const { units, mean_mm: mean, sd_mm: sd, limit_mm: limit } = lift;
   if (!(sd > 1e-6) || !(limit > 0) || ![mean, sd, limit].every(Number.isFinite)) return null;
-  const reach = Math.max(1.25 * limit, Math.abs(mean) + 3.2 * sd);
+  const { growth = { pull_share: 0, beta_per_mm2: 0 } } = lift;
+  const reach = Math.max(1.25 * limit, liftFrom(growth, Math.abs(mean) + 3.2 * sd));
   const x = (mm: number): number => plot.left + ((mm + reach) / (2 * reach)) * (plot.right - plot.left);
-  const y = (mm: number): number => plot.base - (plot.base - plot.top) * Math.exp(-0.5 * ((mm - mean) / sd) ** 2);
+  const density = (mm: number): number => grownDensity(growth, { mean, sd }, mm);
+  const highest = Math.max(...Array.from({ length: 8 * pieces + 1 }, (_, i) => density(reach * (i / (4 * pieces) - 1))), density(mean));
+  const y = (mm: number): number => plot.base - ((plot.base - plot.top) * density(mm)) / highest;
   const hill = (from: number, to: number): Point[] => Array.from({ length: pieces + 1 }, (_, i) => from + ((to - from) * i) / pieces).map((mm) => ({ x: x(mm), y: y(mm) }));
   const tail = (from: number, to: number): readonly Point[] => [{ x: x(from), y: plot.base }, ...hill(from, to), { x: x(to), y: plot.base }];
   const said = liftSentence(lift.chance, formatLength(limit, units));

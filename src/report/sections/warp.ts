@@ -1,6 +1,8 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
+import type { JointGive } from '../../model/frame-shape.js';
 import { warpStory, type WarpStory } from '../../risk/story.js';
+import { shelfNumber } from '../../shelf/shelf-number.js';
 import { liftChance } from '../drawings/lift-chance.js';
 import { propeller } from '../drawings/propeller.js';
 import type { Picture } from '../drawings/picture.js';
@@ -28,12 +30,29 @@ function lift(told: Telling, show: Show): readonly Block[] {
   const limit = told.length(story.limit_mm);
   return [
     setApart(paragraph(strong(`${capital(story.chance_words)} frames built like this will stand more than ${limit} off the wall at one corner.`))),
-    paragraph(`Nine in ten stay under ${told.length(story.p90_mm)}. Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`),
-    ...show(liftChance({ units: told.units, mean_mm: story.mean_mm, sd_mm: story.sd_mm, limit_mm: story.limit_mm, chance: story.chance })),
+    ...pastCritical(told, story),
+    paragraph(`${told.number('warp.corner_lift_p90_mm') === null ? '' : `Nine in ten stay under ${told.length(story.p90_mm)}. `}Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`),
+    ...show(liftChance({ units: told.units, mean_mm: story.unpulled.mean, sd_mm: story.unpulled.sd, growth: story.growth, limit_mm: story.limit_mm, chance: story.chance })),
     ...causes(story),
     heading(3, 'What halves it'),
     bullets(halving(told, story)),
   ];
+}
+
+/** Pull over critical pull from which the soft board deserves a word of its own. */
+const near_critical = 0.67;
+
+/** Near and past the pull at which the flat frame gives way: how far it turns, with average boards and with soft ones. */
+function pastCritical(told: Telling, story: WarpStory): readonly Block[] {
+  if (story.growth.pull_share < near_critical) return [];
+  const [soft, average] = ['frame.lift_past_critical_working_mm', 'frame.lift_past_critical_working_average_mm'].map((path) => told.number(path)) as [number | null, number | null];
+  const far = (mm: number | null): string => (mm === null ? 'it folds up' : `one corner would stand about ${told.length(mm)} off the wall`);
+  const turned = average !== 0
+    ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} times what the flat frame holds: however straight its boards, with average ones ${far(average)}, and with boards as soft as one in twenty ${far(soft)}.`
+    : soft !== 0
+      ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds with average boards. With boards as soft as one in twenty it is past that, and ${far(soft)}.`
+      : `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds, so every twist in its boards is magnified.`;
+  return [paragraph(`${turned} With boards that soft ${chanceInWords(story.chance_soft)} ${/ 1 in /u.test(chanceInWords(story.chance_soft)) ? 'goes' : 'go'} past the limit. Cloth that stretches holds it back a little.`)];
 }
 
 function causes({ causes: list }: WarpStory): readonly Block[] {
@@ -106,11 +125,26 @@ function softJoints(told: Telling, now: number): readonly Block[] {
       ? 'Much of the strength sits in the joints, so their making matters: glue them full, clamp them, and do not rely on nails alone.'
       : lost > 0.1
         ? 'Some of the strength sits in the joints, but the bars carry most of it.'
-        : lost < -0.02
-          ? 'This plan’s joints are taken softer than that already.'
-          : 'Little hangs on the joints: the bars carry it.';
-  return [paragraph(`How stiff your joints turn out nobody knows before they are glued. If every joint gave as much as eight bar-widths of extra bar, the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}`)];
+        : 'Little hangs on the joints: the bars carry it.';
+  return [paragraph(`How stiff your joints turn out nobody knows before they are glued. If every joint gave twice as much as taken here, and at least ${formatNumber(softGive(told), 2)} bar-widths of extra bar (${softened(told)}), the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}`)];
 }
+
+const softGive = ({ audit: { model } }: Telling): number => shelfNumber(model.shelf, 'second-give');
+
+/** What the softer joints are, in words: `corners 12 instead of 6, crossbar ends 40 instead of 20`. */
+function softened({ audit: { model: { shape, shape_soft } } }: Telling): string {
+  const corner = 'top-left';
+  const pair = (what: string, own: JointGive | undefined, soft: JointGive | undefined): string[] => (own === undefined || soft === undefined ? [] : [`${what} ${inWidths(soft)} instead of ${inWidths(own)}`]);
+  return [
+    ...pair('corners', shape.corner_give[corner], shape_soft.corner_give[corner]),
+    ...pair('crossbar ends', shape.crossbars[0]?.give, shape_soft.crossbars[0]?.give),
+    ...pair('brace ends', shape.braces[0]?.give, shape_soft.braces[0]?.give),
+    ...(shape.corner_plate_Nmm_per_rad[corner] > 0 ? ['corner plates half as stiff'] : []),
+  ].join(', ');
+}
+
+const inWidths = ({ plane, out, twist }: JointGive): string =>
+  plane === out && out === twist ? formatNumber(plane) : `${formatNumber(plane)} in the plane, ${formatNumber(out)} out of it and ${formatNumber(twist)} in twist`;
 
 /** `crossbar-1` as people say it. */
 const partsInWords = (words: string): string => words.replace(/crossbar-(\d+)/gu, 'crossbar $1');

@@ -1,0 +1,23 @@
+import type { Model, Solution } from '../model/model.js';
+import { hungAs, solveModel } from './solve-model.js';
+
+/** Frames kept at most: twins, such as a pair glued with screws and without, come soon after each other. */
+const mostKept = 400;
+
+/** Solutions by what is solved: builds whose frames are alike in shape, stiffness and pull share one. */
+export class SolvedFrames {
+  readonly #kept = new Map<string, Solution>();
+
+  of(model: Model): Solution {
+    const { shape, shape_stability, shape_soft, working, peak, accidental } = model;
+    const key = JSON.stringify([shape, shape_stability, shape_soft, working, peak, accidental]);
+    const known = this.#kept.get(key) ?? solveModel(model);
+    this.#kept.delete(key);
+    this.#kept.set(key, known);
+    for (const oldest of this.#kept.keys()) {
+      if (this.#kept.size <= mostKept) break;
+      this.#kept.delete(oldest);
+    }
+    return hungAs(model, known);
+  }
+}
