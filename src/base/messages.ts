@@ -147,6 +147,7 @@ const wordings = {
   'crossbar-on-bar': (d) => ({ found: `${d.name} at ${d.value} from the edge`, allowed: `between ${d.allowed}`, hint: 'It would lie on the side bar: move it towards the middle.' }),
   'crossbars-overlap': (d) => ({ found: `${d.name} only ${d.value} apart`, allowed: `at least ${d.allowed} between their middles`, hint: 'Move them apart, or leave one out.' }),
   'setback-too-deep': (d) => ({ found: `a setback of ${d.value}`, allowed: `less than ${d.allowed}, the depth of the bars`, hint: 'The crossbar would hang behind the bars: reduce the setback.' }),
+  'keyed-stays-dry': (d) => ({ found: `${d.name} on a keyed corner`, allowed: 'tongue and slot left dry, so that the keys can open them', hint: 'Leave it out, or cut the corners as a mitre.' }),
   'crossbar-stands-out': (d) => ({ found: `${d.name}, which stands out ${d.value} behind the bars`, allowed: 'its back no further than the back of the bars', hint: 'Reduce the setback or lay it flat; the frame will not lie against the wall.' }),
   'brace-meets-crossbar': (d) => ({ found: `${d.name}, ${d.value} from the corner`, allowed: `further than the brace leg, ${d.allowed}`, hint: 'Brace and crossbar would be in each other\'s way: shorten the leg or move the crossbar.' }),
   'no-screw-fits': (d) => ({ found: `plies ${d.value} thick`, allowed: 'plies that a screw of the shelf goes through', hint: 'Name a long enough screw under `ply-screws`, or glue without screws.' }),

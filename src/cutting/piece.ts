@@ -1,5 +1,5 @@
 import type { About } from '../base/names.js';
-import type { Lay } from '../plan/plan.js';
+import type { Lay, PlanCorners } from '../plan/plan.js';
 
 /** Where a half-lap is cut out of a piece: from its left or bottom end, mm. Half the piece's depth is taken away there. */
 export interface Lap {
@@ -48,7 +48,7 @@ export interface PieceList {
   /** Built size of the bars in the plane of the cloth. */
   readonly w_mm: number;
   readonly face: { readonly width_mm: number; readonly height_mm: number };
-  readonly corner: 'mitre' | 'butt' | 'half-lap';
+  readonly corner: PlanCorners['cut'];
   /** What cannot be cut as asked, a sentence each. */
   readonly faults: readonly string[];
 }

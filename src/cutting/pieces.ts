@@ -3,6 +3,8 @@ import { builtSize, laidSize } from '../plan/build-up.js';
 import type { Plan, PlanCrossbar } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
+import { formatLength } from '../base/units-format.js';
+import { keyedSizes } from '../fit/keyed-sizes.js';
 import { downToMark, nearestMark, tapeMark_mm, upToMark } from './tape.js';
 import type { Lap, Piece, PieceList } from './piece.js';
 
@@ -19,7 +21,7 @@ interface Member {
 /**
  * The pieces of one frame. Lengths go up to the next mark of the tape, so no joint opens: the face grows by less than a mark.
  * Mitred bars: long point = outside size. Butted bars: left and right run the full height, top and bottom stand between them. Half-lapped bars
- * all run to the outside. Plies that are glued or screwed are cut as square blanks of one length, built up, then cut as one. Loose side-by-side
+ * all run to the outside, and so do keyed ones, whose tongues and slots are cut into square ends. Plies that are glued or screwed are cut as square blanks of one length, built up, then cut as one. Loose side-by-side
  * plies are mitred one by one, the inner ones going down to the mark, so that the outer corners close. Throws on a stock that is not on the shelf.
  */
 export function piecesOf(plan: Plan, shop: Shelf): PieceList {
@@ -62,7 +64,7 @@ function barPieces(member: Member, sizes: BarSizes): Piece[] {
     const letter = name.charAt(0).toUpperCase();
     const laps: Lap[] = cut === 'half-lap' ? [0, outside_mm - sizes.w_mm].map((from_mm) => ({ from_mm, width_mm: sizes.w_mm, depth_mm: sizes.d_mm / 2 })) : [];
     const runs = level ? ('level' as const) : ('upright' as const);
-    const base = { part: 'bar' as const, about: name, runs, stock: plan.bars.stock, lay: plan.bars.lay, laps, face_up: faceUp(plan.bars.lay, cut === 'mitre'), note: lapNote(laps, level) };
+    const base = { part: 'bar' as const, about: name, runs, stock: plan.bars.stock, lay: plan.bars.lay, laps, face_up: faceUp(plan.bars.lay, cut === 'mitre'), note: cut === 'keyed' ? keyedNote(sizes, level, plan) : lapNote(laps, level) };
     return plies(member, base, letter, plan.bars.plies, { exact_mm, cut_mm, ends: cut === 'mitre' ? 'mitre' : 'square', ply_w_mm: sizes.ply_w_mm, w_mm: sizes.w_mm });
   });
 }
@@ -155,6 +157,13 @@ function faceUp(lay: 'flat' | 'edge', mitre: boolean): string {
 function lapNote(laps: readonly Lap[], level: boolean): string {
   if (laps.length === 0) return '';
   return level ? 'Half-laps: cut away the back half.' : 'Half-laps: cut away the front half.';
+}
+
+/** Level bars end in tongues, upright ones in slots. */
+function keyedNote({ w_mm, d_mm }: BarSizes, level: boolean, { units }: Plan): string {
+  const { tongue_mm, long_mm } = keyedSizes(w_mm, d_mm);
+  const sizes = `${formatLength(tongue_mm, units)} ${level ? 'thick' : 'wide'}, ${formatLength(long_mm, units)} ${level ? 'long' : 'deep'}`;
+  return `${level ? 'A tongue' : 'A slot'} at each end, ${sizes}, in the middle of the depth; mitred shoulders in front and behind.`;
 }
 
 function lumberOf(shelf: Shelf, key: string): Lumber {

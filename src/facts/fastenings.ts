@@ -1,5 +1,5 @@
 import { fasteningUse } from '../mechanics/fasteners/fastening-use.js';
-import { LEAST_PENETRATION_DIAMETERS, ndsDistances } from '../mechanics/fasteners/distances.js';
+import { LEAST_PENETRATION_DIAMETERS, ndsDistances } from '../fit/distances.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { splitRisk } from '../mechanics/fasteners/splitting.js';
 import { plyScrewsInTheWay } from '../mechanics/occupancy/what-occupies.js';
@@ -34,6 +34,7 @@ export function fasteningFacts(model: Model, solution: Solution): Fact[] {
       { path: 'fastening.role', about: f.name, value: f.role, unit: 'word' },
       { path: 'fastening.use', about: f.name, value: fasteningUse(f, model, solution), unit: 'ratio' },
       { path: 'fastening.exit_mm', about: f.name, value: f.exit_mm, unit: 'mm' },
+      { path: 'fastening.reach_mm', about: f.name, value: f.reach_mm, unit: 'mm' },
       { path: 'fastening.penetration_share', about: f.name, value: f.penetration_mm / (LEAST_PENETRATION_DIAMETERS * f.shank_mm), unit: 'share' },
       { path: 'fastening.edge_share', about: f.name, value: edge_share, unit: 'share' },
       { path: 'fastening.end_share', about: f.name, value: end_share, unit: 'share' },

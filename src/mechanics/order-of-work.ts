@@ -1,4 +1,5 @@
 import { formatLength } from '../base/units-format.js';
+import { KEYS_PER_CORNER } from '../fit/keyed-sizes.js';
 import type { Model } from '../model/model.js';
 import { glueSheet } from './glue/glue-sheet.js';
 import { hangingPoints } from './occupancy/hanging-points.js';
@@ -45,6 +46,7 @@ function plySteps(model: Model): readonly WorkStep[] {
 
 function cornerSteps(model: Model): readonly WorkStep[] {
   const { corners } = model.plan;
+  if (corners.cut === 'keyed') return [step('assemble-corners', `Push every tongue into its slot, dry, without glue or nails; close the shoulders and push the longer diagonal until both are ${diagonalOf(model)}. Leave the keys out.`, [])];
   const sheet = glueSheet(model);
   const nails = plannedFastenings(model).find((f) => f.name === 'corner-nails');
   const glued = corners.glue !== null && sheet !== null;
@@ -85,7 +87,7 @@ function innerSteps(model: Model): readonly WorkStep[] {
 export function orderOfWork(model: Model): readonly WorkStep[] {
   const { plan } = model;
   const diagonal = diagonalOf(model);
-  const cut = { mitre: 'Cut the mitres', butt: 'Cut the bars square to length', 'half-lap': 'Cut the bars to length and saw the half-laps' }[plan.corners.cut];
+  const cut = { mitre: 'Cut the mitres', butt: 'Cut the bars square to length', 'half-lap': 'Cut the bars to length and saw the half-laps', keyed: 'Cut the bars to length, saw the tongues and slots and mitre their shoulders' }[plan.corners.cut];
   const large = plan.face.width_mm * plan.face.height_mm > 1.5e6;
   const glueOnly = plan.crossbars.length === 0 && plan.corners.brace === null && plan.corners.glue !== null;
   const cure_h = glueSheet(model)?.cure_h ?? 0;
@@ -102,6 +104,7 @@ export function orderOfWork(model: Model): readonly WorkStep[] {
     step('square', `Measure both diagonals again: equal, ${diagonal} each.`, [], glueOnly ? cure_h : null, glueOnly ? 'the glue to reach full strength before the cloth pulls on it' : ''),
     step('edge', plan.bars.lip_mm > 0 ? 'Glue on or plane the raised lip, and round its outer edge.' : 'Round the front outer edge, so that it does not cut the cloth, and bevel the front inward so that only the edge touches it.', ['dust']),
     step('stretch', `Stretch the cloth from the middle of each side outwards, opposite sides in turn, and staple every ${formatLength(plan.cloth.fixing.every_mm, plan.units)} on the ${plan.cloth.fixing.to}.`, ['staple-gun', 'eye-protection']),
+    ...(plan.corners.cut === 'keyed' ? [step('keys', `Slip ${4 * KEYS_PER_CORNER} keys, ${KEYS_PER_CORNER} to a corner, into the inner corners by hand. Tap them in, all four corners in turn, only when the finished cloth has gone slack.`, ['eye-protection'])] : []),
     ...(coats > 0
       ? [step('ground', `Brush on ${coats === 1 ? 'one coat' : `${coats} coats`} of ground, letting each dry.`, ['solvent'], ground ? ground.dry_h * coats : null, 'the ground to dry')]
       : []),

@@ -7,7 +7,7 @@ import type { Plan } from './plan.js';
 
 /** What a plan gets wrong by itself, without looking at the shelf: parts that contradict each other. Errors and warnings. */
 export function checkAlone(plan: Plan, input: PlanInput, source: YamlSource): Problem[] {
-  return [...checkPulls(plan, input, source), ...checkBoards(plan, input, source), ...checkCrossbars(plan, source), ...checkScrews(plan, input, source), ...checkHanging(plan, source), ...checkBrace(plan, source)];
+  return [...checkPulls(plan, input, source), ...checkBoards(plan, input, source), ...checkCrossbars(plan, source), ...checkScrews(plan, input, source), ...checkHanging(plan, source), ...checkBrace(plan, source), ...checkKeyed(plan, source)];
 }
 
 function checkPulls(plan: Plan, input: PlanInput, source: YamlSource): Problem[] {
@@ -76,4 +76,11 @@ function checkBrace(plan: Plan, source: YamlSource): Problem[] {
   const half_mm = Math.min(plan.face.width_mm, plan.face.height_mm) / 2;
   if (brace === null || brace.leg_mm < half_mm) return [];
   return [source.problem('leg-too-long', ['corners', 'brace', 'leg'], { value: formatLength(brace.leg_mm, plan.units), allowed: formatLength(half_mm, plan.units) })];
+}
+
+/** A keyed corner opens: whatever would hold it shut contradicts it. */
+function checkKeyed({ corners }: Plan, source: YamlSource): Problem[] {
+  if (corners.cut !== 'keyed') return [];
+  const held: (readonly [string, string, unknown])[] = [['glue', 'glue', corners.glue], ['nails', 'nails', corners.nails], ['brace', 'a brace', corners.brace]];
+  return held.flatMap(([key, name, there]) => (there === null ? [] : [source.problem('keyed-stays-dry', ['corners', key], { name })]));
 }

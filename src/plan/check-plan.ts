@@ -88,7 +88,7 @@ function checkCrossbars(plan: Plan, bar: BuiltSize, shelf: Shelf, source: YamlSo
     const depth_mm = bar.d_mm + plan.bars.lip_mm;
     const behind_mm = crossbar.setback_mm + d_mm - depth_mm;
     if (crossbar.setback_mm >= depth_mm) problems.push(source.problem('setback-too-deep', [...path, 'setback'], { value: mm(crossbar.setback_mm), allowed: mm(depth_mm) }));
-    else if (behind_mm > 0.05) problems.push(source.warning('crossbar-stands-out', path, { name, value: mm(behind_mm) }));
+    else if (behind_mm > 0.05 && !plan.assumed.some((taken) => taken.path === `crossbars[${index}].setback`)) problems.push(source.warning('crossbar-stands-out', path, { name, value: mm(behind_mm) }));
     const leg_mm = plan.corners.brace?.leg_mm ?? 0;
     const fromCorner_mm = Math.min(middle_mm, side_mm - middle_mm) - bar.w_mm / 2;
     if (leg_mm > 0 && fromCorner_mm - w_mm / 2 < leg_mm) problems.push(source.warning('brace-meets-crossbar', [...path, 'at'], { name, value: mm(fromCorner_mm), allowed: mm(leg_mm) }));

@@ -57,9 +57,10 @@ function fractionOf(at: string, span_mm: number): number {
 
 function fillCorners(corners: PlanInput['corners'], plan: PlanInput, shorter_mm: number, defaults: Defaults): PlanCorners {
   const given = corners ?? {};
-  const glue = defaults.take('corners.glue', given.glue, usual.glue);
+  const keyed = given.cut === 'keyed';
+  const glue = keyed ? defaults.take('corners.glue', given.glue, 'none', 'none: a keyed corner stays dry') : defaults.take('corners.glue', given.glue, usual.glue);
   const nails = given.nails === undefined
-    ? defaults.take('corners.nails', undefined, { use: usual.nail, each: 1 } as { use: string; each: number }, `one ${usual.nail} in each corner`)
+    ? keyed ? defaults.take('corners.nails', undefined, null, 'none: a keyed corner stays dry') : defaults.take('corners.nails', undefined, { use: usual.nail, each: 1 } as { use: string; each: number }, `one ${usual.nail} in each corner`)
     : given.nails === 'none' ? null : {
       use: defaults.take('corners.nails.use', given.nails.use, usual.nail),
       each: defaults.take('corners.nails.each', given.nails.each, 1),

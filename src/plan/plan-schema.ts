@@ -66,7 +66,7 @@ export const planInputSchema = z.strictObject({
     give: z.optional(give),
   })).check(z.maxLength(12), z.meta({ description: 'Crossbars, in any order' }))),
   corners: block({
-    cut: z.optional(oneOf(['mitre', 'butt', 'half-lap'], 'How the corner is cut')),
+    cut: z.optional(oneOf(['mitre', 'butt', 'half-lap', 'keyed'], 'How the corner is cut; keyed: dry, tongue in slot, opened with keys')),
     glue: z.optional(shelfKey('Key of the glue on the shelf, or none')),
     nails: z.optional(z.union([z.literal('none'), z.strictObject({ use: z.optional(shelfKey('Key of the nail on the shelf')), each: z.optional(whole(1, 12, 'Nails in each corner')) })])),
     brace: z.optional(z.union([z.literal('none'), z.strictObject({

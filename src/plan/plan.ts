@@ -47,7 +47,7 @@ export interface PlanBrace {
 }
 
 export interface PlanCorners {
-  readonly cut: 'mitre' | 'butt' | 'half-lap';
+  readonly cut: 'mitre' | 'butt' | 'half-lap' | 'keyed';
   /** Shelf key of the glue; null = no glue. */
   readonly glue: string | null;
   readonly nails: { readonly use: string; readonly each: number } | null;

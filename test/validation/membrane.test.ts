@@ -5,7 +5,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { membraneNote_Hz, pullFromNote_N_per_m } from '../../src/mechanics/cloth/membrane-note.js';
-import type { ClothSpan } from '../../src/mechanics/cloth/span.js';
+import type { ClothSpan } from '../../src/fit/span.js';
 import { uniformSag_mm, uniformSagFactor } from '../../src/mechanics/cloth/uniform-sag.js';
 import { checkRows, expectRow, given, named, type CheckRow } from './check-rows.js';
 

@@ -6,7 +6,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { nailBendingYield_MPa, screwBendingYield_MPa } from '../../src/mechanics/fasteners/bending-yield.js';
-import { ec5Distances, ndsDistances, thinnestUnbored_mm } from '../../src/mechanics/fasteners/distances.js';
+import { ec5Distances, ndsDistances, thinnestUnbored_mm } from '../../src/fit/distances.js';
 import { dowelBearing_MPa } from '../../src/mechanics/fasteners/dowel-bearing.js';
 import { nailHole_mm, screwHole_mm } from '../../src/mechanics/fasteners/lead-hole.js';
 import { MM_PER_IN, MPA_PER_PSI, N_PER_LB, N_PER_MM_PER_LB_PER_IN } from '../../src/mechanics/fasteners/us-units.js';

@@ -3,8 +3,8 @@
  * (rows of test/data/cloth.yaml, status computed; N, m, N/m, mm; 0.3 % as given, the series being cut there). The plain series is summed here again.
  */
 import { describe, expect, test } from 'vitest';
-import { middlePush, patchSag_mm, type Push } from '../../src/mechanics/cloth/patch-sag.js';
-import type { ClothSpan } from '../../src/mechanics/cloth/span.js';
+import { middlePush, patchSag_mm, type Push } from '../../src/fit/patch-sag.js';
+import type { ClothSpan } from '../../src/fit/span.js';
 import { uniformSagFactor } from '../../src/mechanics/cloth/uniform-sag.js';
 import { checkRows, expectRow, given, named } from './check-rows.js';
 

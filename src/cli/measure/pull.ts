@@ -1,6 +1,6 @@
 import { pushSpan, tapSpan } from '../../mechanics/cloth/frame-spans.js';
 import { clothOf, groundOf } from '../../mechanics/cloth/shelf-numbers.js';
-import type { ClothSpan } from '../../mechanics/cloth/span.js';
+import type { ClothSpan } from '../../fit/span.js';
 import { measurePush } from '../../mechanics/measure/measure-push.js';
 import { measureTap, pastePull } from '../../mechanics/measure/measure-tap.js';
 import type { Reading } from '../../mechanics/measure/reading.js';

@@ -1,6 +1,6 @@
 import { airCoefficientFree } from './air-free.js';
 import { airCoefficientWalled } from './air-walled.js';
-import { aspectRatio, shorterSide_m, type ClothSpan } from './span.js';
+import { aspectRatio, shorterSide_m, type ClothSpan } from '../../fit/span.js';
 
 /** How the air can move round the cloth: `free` past all edges, or `walled` as if the frame stood in a wide wall. A real frame lies between. */
 export type AirSurround = 'free' | 'walled';

@@ -1,6 +1,6 @@
 import type { Model } from '../../model/model.js';
 import { pushSpan } from './frame-spans.js';
-import { patchSag_mm } from './patch-sag.js';
+import { brushSag_mm } from '../../fit/brush-room.js';
 import { clothNumber } from './shelf-numbers.js';
 
 /** Room behind the cloth at one place while a firm brush pushes there. */
@@ -42,20 +42,7 @@ function overBraces(model: Model): Clearance[] {
 }
 
 function at(model: Model, behind: string, x: number, y: number, depth_mm: number): Clearance {
-  const span = pushSpan(model);
-  const pad_mm = Math.min(clothNumber(model, 'push-patch'), span.width_mm, span.height_mm);
-  const sag_mm = patchSag_mm(span, model.plan.cloth.working, {
-    force_N: clothNumber(model, 'push-force'),
-    patch_width_mm: pad_mm,
-    patch_height_mm: pad_mm,
-    at_x: onCloth(x, model.plan.face.width_mm, span.width_mm, pad_mm),
-    at_y: onCloth(y, model.plan.face.height_mm, span.height_mm, pad_mm),
-  });
+  const cloth = { face: model.plan.face, span: pushSpan(model), pull: model.plan.cloth.working };
+  const sag_mm = brushSag_mm(cloth, { force_N: clothNumber(model, 'push-force'), patch_mm: clothNumber(model, 'push-patch') }, x, y);
   return { behind, depth_mm, sag_mm, left_mm: depth_mm - sag_mm };
-}
-
-/** A place given as a fraction of the face, as a fraction of the free span, kept far enough in for the pad to lie on the cloth. */
-function onCloth(fraction: number, face_mm: number, span_mm: number, pad_mm: number): number {
-  const place_mm = fraction * face_mm - (face_mm - span_mm) / 2;
-  return Math.min(Math.max(place_mm, pad_mm / 2), span_mm - pad_mm / 2) / span_mm;
 }

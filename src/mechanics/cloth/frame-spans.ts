@@ -1,5 +1,5 @@
 import type { Model } from '../../model/model.js';
-import type { ClothSpan } from './span.js';
+import type { ClothSpan } from '../../fit/span.js';
 
 /**
  * The rectangle whose note is heard when the cloth is tapped, mm. Over a raised lip the whole face swings. Without one the cloth swings from the outer

@@ -1,5 +1,5 @@
 import type { ClothPull } from '../../plan/plan.js';
-import { mustBePositive, type ClothSpan } from './span.js';
+import { mustBePositive, type ClothSpan } from '../../fit/span.js';
 
 /**
  * Note of a stretched rectangle with `m` half-waves along the width and `n` along the height, fixed at all four edges.

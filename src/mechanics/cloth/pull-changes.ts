@@ -1,4 +1,4 @@
-import { mustBePositive } from './span.js';
+import { mustBePositive } from '../../fit/span.js';
 
 /**
  * Change of pull in the middle when two opposite bars bow inward by the given amounts, N/m; negative = loss.

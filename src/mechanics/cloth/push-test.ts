@@ -1,5 +1,5 @@
-import { middlePush, patchSag_mm } from './patch-sag.js';
-import { mustBePositive, type ClothSpan } from './span.js';
+import { middlePush, patchSag_mm } from '../../fit/patch-sag.js';
+import { mustBePositive, type ClothSpan } from '../../fit/span.js';
 
 /** Standard gravity, N/kg. */
 export const gravity_N_per_kg = 9.80665;

@@ -22,7 +22,7 @@ export function groundVolume_ml(model: Model): number {
 /** Editable numbers this folder leans on, with what is taken when the shelf is silent (each a proposal). */
 const fallbacks = {
   /** A firm brush, N. */
-  'push-force': 5,
+  'push-force': 2.5,
   /** Side of the square it presses on, mm. */
   'push-patch': 30,
   /** Spare cloth for the pliers, both ends together, mm. */

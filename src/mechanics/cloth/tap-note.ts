@@ -1,7 +1,7 @@
 import type { ClothPull } from '../../plan/plan.js';
 import { airMass_kg_per_m2 } from './air-loading.js';
 import { membraneNote_Hz, pullFromNote_N_per_m } from './membrane-note.js';
-import type { ClothSpan } from './span.js';
+import type { ClothSpan } from '../../fit/span.js';
 
 /** The notes that all mean one pull: low with walled air, high with free air, Hz. */
 export interface TapBand {

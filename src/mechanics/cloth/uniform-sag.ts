@@ -1,4 +1,4 @@
-import { aspectRatio, shorterSide_m, type ClothSpan } from './span.js';
+import { aspectRatio, shorterSide_m, type ClothSpan } from '../../fit/span.js';
 
 /**
  * Middle sag of a membrane under an even load as a share c of q b²/T (b the shorter side), for an aspect ratio of 1 or more.

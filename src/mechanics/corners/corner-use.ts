@@ -6,9 +6,10 @@ import { braceMoment_Nmm } from './brace-capacity.js';
 import { bareCornerMoment_Nmm } from './corner-demand.js';
 import { bondUse, buttStress, halfLapStress, mitreStress } from './glued-face.js';
 import { cornerNailUse } from './corner-nail-use.js';
+import { tongueUse } from './keyed-corner.js';
 import { NOTHING_HOLDS } from './nailed-corner.js';
 
-export type Governs = 'glue' | 'nails' | 'brace' | 'gusset' | 'angle' | 'nothing';
+export type Governs = 'glue' | 'nails' | 'tongue' | 'brace' | 'gusset' | 'angle' | 'nothing';
 
 export interface CornerUse {
   readonly use: number;
@@ -23,6 +24,7 @@ function jointUse(model: Model, corner: CornerStatics, duration: number): Corner
   const { corners } = model.plan;
   const { w_mm, d_mm } = model.bars.top.section;
   const { bond_MPa } = model.shelf.joints;
+  if (corners.cut === 'keyed') return { use: tongueUse(corner, w_mm, d_mm), governs: 'tongue' };
   const ways: CornerUse[] = [];
   if (corners.glue !== null) {
     const use =

@@ -1,9 +1,10 @@
 import type { CornerStatics } from '../../model/frame-results.js';
+import type { NailedCut } from '../../fit/nail-path.js';
 import { mitreDemand } from './corner-demand.js';
 
 /** Nails that hold a corner without glue. */
 export interface NailedCorner {
-  readonly cut: 'mitre' | 'butt' | 'half-lap';
+  readonly cut: NailedCut;
   readonly w_mm: number;
   readonly d_mm: number;
   readonly each: number;

@@ -2,7 +2,7 @@ import { formatLength } from '../../base/units-format.js';
 import type { Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
-import { pickScrew } from './pick-screw.js';
+import { pickScrew } from '../../fit/pick-screw.js';
 import type { PlannedFastening } from './planned-fastening.js';
 import { screwFields } from './screw-fields.js';
 
@@ -46,6 +46,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     G,
     density_kg_per_m3: bars.top.stock.density_kg_per_m3,
     through_mm: kind.through_mm,
+    reach_mm: screw.length_mm - kind.through_mm,
     penetration_mm,
     exit_mm: kind.through_mm + kind.holding_mm - screw.length_mm,
     along_grain: false,

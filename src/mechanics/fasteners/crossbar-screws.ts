@@ -1,7 +1,7 @@
 import type { MemberBuild, Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
-import { pickScrew } from './pick-screw.js';
+import { pickScrew } from '../../fit/pick-screw.js';
 import type { PlannedFastening } from './planned-fastening.js';
 import { screwFields } from './screw-fields.js';
 
@@ -39,6 +39,7 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     G,
     density_kg_per_m3: lead.stock.density_kg_per_m3,
     through_mm,
+    reach_mm: penetration_mm,
     penetration_mm,
     exit_mm: straight ? shortest_mm - w_mm - penetration_mm : SLANT_THROUGH_MM + w_mm - screw.length_mm,
     along_grain: straight,

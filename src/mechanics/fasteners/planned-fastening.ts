@@ -26,8 +26,9 @@ export interface PlannedFastening {
   readonly role: 'clamp' | 'load';
   readonly G: number;
   readonly density_kg_per_m3: number;
-  /** Wood in front of the holding piece, and penetration into it. */
+  /** Wood in front of the holding piece, how far the tip goes into it (negative when it stops short), and how much of that lies in wood. */
   readonly through_mm: number;
+  readonly reach_mm: number;
   readonly penetration_mm: number;
   /** Wood left beyond the tip; negative when it comes out. */
   readonly exit_mm: number;

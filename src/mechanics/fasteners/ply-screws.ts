@@ -7,7 +7,7 @@ import { inTheWay } from '../occupancy/occupant.js';
 import { plyScrewBoxes, type PlyScrewSize } from '../occupancy/ply-screw-boxes.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
-import { pickScrew } from './pick-screw.js';
+import { pickScrew } from '../../fit/pick-screw.js';
 import type { FasteningRow, PlannedFastening } from './planned-fastening.js';
 import { freePlaces_mm, rowPlaces_mm } from './row-places.js';
 import { screwFields } from './screw-fields.js';
@@ -35,8 +35,8 @@ function screwFor(model: Model, lead: MemberBuild): { readonly screw: Screw | nu
   const planned = model.plan.ply_screws;
   const named = planned !== null && !model.plan.assumed.some(({ path }) => path === 'ply-screws.use');
   const { ply_mm, face_mm } = across(lead);
-  const key = named ? planned.use : (fittingScrew(Object.values(model.shelf.screws), ply_mm) ?? planned?.use);
-  if (key !== undefined) return { screw: model.shelf.screws[key] ?? null, named };
+  const key = named ? planned.use : fittingScrew(Object.values(model.shelf.screws), ply_mm);
+  if (key !== null) return { screw: model.shelf.screws[key] ?? null, named };
   return { screw: pickScrew(model.shelf, { through_mm: ply_mm, holding_mm: ply_mm * (lead.plies - 1), edge_mm: face_mm / 2 }), named };
 }
 
@@ -89,6 +89,7 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
     G,
     density_kg_per_m3: lead.stock.density_kg_per_m3,
     through_mm: fit.passes * ply_mm,
+    reach_mm: fit.passes === 0 ? screw.length_mm - ply_mm : fit.penetration_mm,
     penetration_mm: fit.penetration_mm,
     exit_mm: fit.exit_mm,
     along_grain: false,

@@ -1,4 +1,4 @@
-import { thinnestUnbored_mm } from './distances.js';
+import { thinnestUnbored_mm } from '../../fit/distances.js';
 
 /** What decides whether wood splits at a fastening. */
 export interface SplitCase {

@@ -1,5 +1,5 @@
 import type { Hardware, Shelf } from '../../shelf/shelf.js';
-import { LEAST_EXIT_MM } from '../fasteners/pick-screw.js';
+import { LEAST_EXIT_MM } from '../../fit/pick-screw.js';
 import { ringUse, type RingLoad } from './ring.js';
 
 /** Hardware is picked with this many times the least factor where the shelf has it, so that a stricter ruleset is met as well (proposal). */

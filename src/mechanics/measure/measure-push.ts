@@ -1,5 +1,5 @@
 import { gravity_N_per_kg, pullAddedByPush_N_per_m, pullFromPush_N_per_m } from '../cloth/push-test.js';
-import type { ClothSpan } from '../cloth/span.js';
+import type { ClothSpan } from '../../fit/span.js';
 import { pastePull } from './measure-tap.js';
 import { digits, type Reading } from './reading.js';
 

@@ -1,5 +1,5 @@
 import { gravity_N_per_kg } from '../cloth/push-test.js';
-import { mustBePositive } from '../cloth/span.js';
+import { mustBePositive } from '../../fit/span.js';
 import { combinedError, digits, type Reading } from './reading.js';
 
 /** A board on two blocks with a weight in the middle; the sag is the difference of two readings, with and without the weight. */

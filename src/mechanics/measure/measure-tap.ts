@@ -1,4 +1,4 @@
-import type { ClothSpan } from '../cloth/span.js';
+import type { ClothSpan } from '../../fit/span.js';
 import { airMass_kg_per_m2 } from '../cloth/air-loading.js';
 import { lowestHeard_Hz, pullFromTap } from '../cloth/tap-note.js';
 import { digits, type Reading } from './reading.js';

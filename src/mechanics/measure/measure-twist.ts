@@ -1,4 +1,4 @@
-import { mustBePositive } from '../cloth/span.js';
+import { mustBePositive } from '../../fit/span.js';
 import { digits, type Reading } from './reading.js';
 
 /** Two ways to read the twist of a board: winding sticks across it, or a corner that stands off a flat table. */

@@ -11,7 +11,7 @@ import type { Point } from './svg.js';
 /** One corner as built, seen from the front, in mm: the top left one stands for all. */
 export interface CornerBuild {
   readonly units: UnitSystem;
-  readonly cut: 'mitre' | 'butt' | 'half-lap';
+  readonly cut: 'mitre' | 'butt' | 'half-lap' | 'keyed';
   readonly glued: boolean;
   /** Size of the level and of the upright bar in the plane of the cloth. */
   readonly level_w_mm: number;
@@ -60,7 +60,10 @@ const plates = { 'timber': 'a timber brace', 'ply-gusset': 'a plywood gusset on 
 
 function describe({ units, cut, glued, nails: n, brace: b, ply_screws }: CornerBuild): string {
   const parts = [
-    cut === 'mitre' ? 'The bars meet in a mitre' : cut === 'butt' ? 'The level bar butts against the upright one' : 'The bars are half-lapped',
+    {
+      'mitre': 'The bars meet in a mitre', 'butt': 'The level bar butts against the upright one', 'half-lap': 'The bars are half-lapped',
+      'keyed': 'The tongue of the level bar sits in the slot of the upright one between mitred shoulders, with two keys from inside',
+    }[cut],
     glued ? 'glued over the whole face' : 'without glue',
     ...(n === null ? [] : [`${n.count} ${n.name} from outside, ${formatLength(n.length_mm, units)} long`]),
     ...(b === null ? [] : [`${plates[b.kind]}, leg ${formatLength(b.leg_mm, units)}`]),
@@ -72,6 +75,7 @@ function describe({ units, cut, glued, nails: n, brace: b, ply_screws }: CornerB
 /** What the drawing shows, in a line each below it. */
 function notes({ cut, nails: n, brace: b, plate_screws, ply_screws, units }: CornerBuild): readonly string[] {
   return [
+    ...(cut === 'keyed' ? ['Tongue in slot, dry (dashed); two keys, driven last.'] : []),
     ...(n === null ? [] : [`${counted(n.count, 'nail')} from ${cut === 'half-lap' ? 'the back' : 'outside'}, ${formatLength(n.length_mm, units)} long, ${formatLength(n.place_mm, units)} from the corner.`]),
     ...(b === null ? [] : [b.kind === 'timber' ? 'Brace between the bars, ends at 45°.' : `${b.kind === 'ply-gusset' ? 'Gusset' : 'Steel angle'} on the back (dashed).`]),
     ...(plate_screws === null || plate_screws.places_mm.length === 0 ? [] : [b?.kind === 'timber' ? `Its screws ${formatLength(plate_screws.places_mm[0] ?? 0, units)} from the pointed toe.` : `Its screws ${plate_screws.places_mm.map((mm) => formatLength(mm, units)).join(', ')} from the corner.`]),
@@ -87,6 +91,8 @@ function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
   const glue = { width: glued ? weight.bold : weight.thin };
   const joint: Element[] = cut === 'mitre'
     ? [line([at(0, 0), at(w, h)], glue)]
+    : cut === 'keyed'
+      ? keyed(w, h, at)
     : cut === 'butt'
       ? [line([at(w, 0), at(w, h)], glue)]
       : [line([at(w, 0), at(w, h)], glue), line([at(0, h), at(w, h)], { ...glue, dashes: 'hidden' })];
@@ -113,6 +119,18 @@ function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
     }),
     named,
   );
+}
+
+/** The shoulder's mitre, the tongue behind it (dashed) up to the outer edges, and the two keys that stand in the inner corner, one driving each bar out. */
+function keyed(w: number, h: number, at: Frame['at']): Element[] {
+  const [wide, deep] = [0.18 * Math.min(w, h), 0.8 * Math.min(w, h)];
+  return [
+    line([at(0, 0), at(w, h)], { width: weight.thin }),
+    line([at(w, h), at(w, 0)], { width: weight.thin, dashes: 'hidden' }),
+    line([at(w, h), at(0, h)], { width: weight.thin, dashes: 'hidden' }),
+    outline([at(w, h), at(w + deep, h), at(w + deep, h + wide)], { fill: darkerFill }),
+    outline([at(w, h), at(w, h + deep), at(w + wide, h + deep)], { fill: darkerFill }),
+  ];
 }
 
 /** Wavy ends: the bars go on. */

@@ -12,7 +12,7 @@ export interface FrontView {
   readonly height_mm: number;
   /** Size of each bar in the plane of the cloth. */
   readonly bar_w_mm: Readonly<Record<BarName, number>>;
-  readonly cut: 'mitre' | 'butt' | 'half-lap';
+  readonly cut: 'mitre' | 'butt' | 'half-lap' | 'keyed';
   readonly crossbars: readonly { readonly name: string; readonly runs: 'upright' | 'level'; readonly at: number; readonly w_mm: number }[];
   readonly braces: readonly { readonly corner: CornerName; readonly kind: 'timber' | 'ply-gusset' | 'steel-angle'; readonly leg_mm: number; readonly w_mm: number }[];
 }
@@ -52,7 +52,7 @@ function boxesOf({ width_mm: W, height_mm: H, bar_w_mm: w }: FrontView, at: Plac
   return [box(0, 0, W, w.bottom), box(0, H - w.top, W, w.top), box(0, 0, w.left, H), box(W - w.right, 0, w.right, H)];
 }
 
-/** Mitred: one slanted line. Butted: left and right run the full height. Half-lapped: level bars keep their front half, so the upright's edge is hidden. */
+/** Mitred, or the mitred shoulders of a keyed corner: one slanted line. Butted: left and right run the full height. Half-lapped: level bars keep their front half, so the upright's edge is hidden. */
 function cornerCuts({ width_mm: W, height_mm: H, bar_w_mm: w, cut }: FrontView, at: Placing['at']): readonly Element[] {
   const corners = [
     { x: 0, y: 0, sx: 1, sy: 1, wx: w.left, wy: w.bottom }, { x: W, y: 0, sx: -1, sy: 1, wx: w.right, wy: w.bottom },
@@ -63,7 +63,7 @@ function cornerCuts({ width_mm: W, height_mm: H, bar_w_mm: w, cut }: FrontView, 
     const inY = y + sy * wy;
     const through = line([at(inX, y), at(inX, inY)], { width: weight.thin });
     const behind = line([at(x, inY), at(inX, inY)], { width: weight.thin, dashes: 'hidden' });
-    if (cut === 'mitre') return [line([at(x, y), at(inX, inY)], { width: weight.thin })];
+    if (cut === 'mitre' || cut === 'keyed') return [line([at(x, y), at(inX, inY)], { width: weight.thin })];
     return cut === 'butt' ? [through] : [through, behind];
   });
 }

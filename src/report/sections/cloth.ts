@@ -79,9 +79,9 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
       const what = c.behind === 'wall' ? 'the wall' : c.behind === 'braces' ? 'the corner braces' : aboutInWords(c.behind);
       return c.left_mm < 0 ? [strong(`A firm brush pushes the cloth against ${what}.`)] : `Under a firm brush ${length(c.left_mm)} of room stays in front of ${what}.`;
     }),
-    audit.plan.corners.glue === null
-      ? `Keys or wedges may open each corner by at most ${length(keys.travel_mm)}, ${keys.because === 'ground' ? 'or the ground may crack' : 'or the cloth passes its hardest pull'}.`
-      : 'Glued corners cannot be keyed out later: cloth that goes slack is pulled again and stapled anew.',
+    audit.plan.corners.cut === 'keyed'
+      ? `The keys may open each corner by at most ${length(keys.travel_mm)}, ${keys.because === 'ground' ? 'or the ground may crack' : 'or the cloth passes its hardest pull'}.`
+      : 'Only keyed corners can be keyed out later; with these, cloth that goes slack is pulled again and stapled anew.',
     `Between the driest and the dampest air of this room the pull may change by roughly ${pull(seasonal.value_N_per_m)} (anything from ${pull(Number(seasonal.low_N_per_m.toPrecision(1)))} to ${pull(Number(seasonal.high_N_per_m.toPrecision(1)))}): only the order of size is known.`,
     ...(ground === null ? [] : [`Ground: ${ground.coats} ${ground.coats === 1 ? 'coat' : 'coats'} of ${userText(ground.name, 40)}, ${amountInWords(ground.volume_ml, 'ml', units)} in all${audit.plan.count === 1 ? '' : ` for one frame, ${amountInWords(ground.volume_ml * audit.plan.count, 'ml', units)} for all ${audit.plan.count}`}; ${waitInWords(ground.dry_h_each)} to dry after each.`]),
   ];

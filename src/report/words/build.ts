@@ -14,7 +14,7 @@ export function barsInWords({ bars }: Plan): string {
 /** Which way the corners are made, in half a sentence. */
 export function cornersInWords({ corners }: Plan): string {
   const parts = [
-    corners.cut === 'half-lap' ? 'half-lapped' : corners.cut === 'mitre' ? 'mitred' : 'butted',
+    { 'mitre': 'mitred', 'butt': 'butted', 'half-lap': 'half-lapped', 'keyed': 'keyed: tongue in slot, dry' }[corners.cut],
     corners.glue === null ? 'no glue' : `glued with ${userText(corners.glue, 40)}`,
     corners.nails === null ? 'no nails' : `${corners.nails.each} x ${userText(corners.nails.use, 40)}`,
     ...(corners.brace === null ? [] : [{ 'timber': 'timber braces', 'ply-gusset': 'plywood gussets', 'steel-angle': 'steel angles' }[corners.brace.kind]]),

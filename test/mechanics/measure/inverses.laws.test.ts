@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { membraneNote_Hz, pullFromNote_N_per_m } from '../../../src/mechanics/cloth/membrane-note.js';
 import { pullFromPush_N_per_m, pushSag_mm } from '../../../src/mechanics/cloth/push-test.js';
-import type { ClothSpan } from '../../../src/mechanics/cloth/span.js';
+import type { ClothSpan } from '../../../src/fit/span.js';
 import { pullFromTap, tapBand } from '../../../src/mechanics/cloth/tap-note.js';
 import { measureSag, sagOfBoard_mm } from '../../../src/mechanics/measure/measure-sag.js';
 import { riseOfTwist_mm, twistRate_deg_per_m } from '../../../src/mechanics/measure/measure-twist.js';

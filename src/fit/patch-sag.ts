@@ -1,5 +1,10 @@
-import type { ClothPull } from '../../plan/plan.js';
 import { mustBePositive, type ClothSpan } from './span.js';
+
+/** Pull of the cloth along its width and its height, N/m. */
+export interface BothPulls {
+  readonly x_N_per_m: number;
+  readonly y_N_per_m: number;
+}
 
 /** An even push on a rectangle of cloth; sides in mm, centre as fractions of the width (from the left) and height (from the bottom). */
 export interface Push {
@@ -29,7 +34,7 @@ interface Direction {
  * so that what is left dies like exp(−π·m·patch/2a). Source: rayleigh (membrane), series derived here and checked against the plain one.
  * Throws RangeError when the patch leaves the cloth or a number is not above zero.
  */
-export function patchSag_mm(span: ClothSpan, pull: ClothPull, push: Push): number {
+export function patchSag_mm(span: ClothSpan, pull: BothPulls, push: Push): number {
   mustBePositive({ width: span.width_mm, height: span.height_mm, 'pull x': pull.x_N_per_m, 'pull y': pull.y_N_per_m, 'patch width': push.patch_width_mm, 'patch height': push.patch_height_mm });
   const x: Direction = { span: span.width_mm, patch: push.patch_width_mm, at: push.at_x * span.width_mm, pull: pull.x_N_per_m / 1000 };
   const y: Direction = { span: span.height_mm, patch: push.patch_height_mm, at: push.at_y * span.height_mm, pull: pull.y_N_per_m / 1000 };

@@ -1,4 +1,4 @@
-import type { Screw, Shelf } from '../../shelf/shelf.js';
+import type { Screw, Shelf } from '../shelf/shelf.js';
 import { LEAST_PENETRATION_DIAMETERS } from './distances.js';
 
 /** Least wood to leave beyond a tip, mm (1/8 in). */
