@@ -9,6 +9,7 @@ import { eachWay } from '../base/joint-give.js';
 import type { BraceShape, FrameShape, JointGive, Section } from './frame-shape.js';
 import { cornerGive, endGive } from './joint-give.js';
 import type { MemberBuild, Model } from './model.js';
+import { plateStiffness_Nmm_per_rad } from './plate-stiffness.js';
 import { plySection, type PlyBuild } from './ply-section.js';
 import { solidSection } from './section.js';
 import { weightParts } from './weight.js';
@@ -94,8 +95,10 @@ function frameShape(
   braces: readonly BraceShape[],
   sectionOf: (build: MemberBuild) => Section,
 ): FrameShape {
-  const give = cornerGive(plan, shelf.joints);
-  const w_mm = bars.top.section.w_mm;
+  const bar = bars.top.section;
+  const give = cornerGive(plan, shelf, bar);
+  const plate = plateStiffness_Nmm_per_rad(plan, shelf, bars.top.stock, bar);
+  const { w_mm } = bar;
   const each = <T>(of: (name: BarName) => T): Record<BarName, T> => ({ top: of('top'), bottom: of('bottom'), left: of('left'), right: of('right') });
   return {
     span_x_mm: bars.top.span_mm,
@@ -103,7 +106,7 @@ function frameShape(
     bars: each((name) => sectionOf(bars[name])),
     eccentricity_mm: each((name) => bars[name].section.d_mm / 2 + plan.bars.lip_mm),
     corner_give: { 'top-left': give, 'top-right': give, 'bottom-left': give, 'bottom-right': give },
-    corner_plate_Nmm_per_rad: { 'top-left': 0, 'top-right': 0, 'bottom-left': 0, 'bottom-right': 0 },
+    corner_plate_Nmm_per_rad: { 'top-left': plate, 'top-right': plate, 'bottom-left': plate, 'bottom-right': plate },
     crossbars: plan.crossbars.map((crossbar, i) => {
       const face_mm = crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm;
       const build = crossbars[i] as MemberBuild;

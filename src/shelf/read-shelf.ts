@@ -1,3 +1,4 @@
+import { evenGive, type JointGive } from '../base/joint-give.js';
 import { quoted } from '../base/messages.js';
 import type { Problem, Result } from '../base/problem.js';
 import { listed, nearest, schemaProblems } from '../base/schema-problems.js';
@@ -7,7 +8,7 @@ import { fillLumber, fillSpreads, relean } from './fill-lumber.js';
 import { proposalNumbers, type ProposalName } from './proposals.js';
 import { inventedSource, namedSources, sourcesOf } from './shelf-sources.js';
 import { shelfInputSchema, type ShelfInput } from './shelf-schema.js';
-import type { Joints, LumberDefaults, Screw, Shelf, WarpSpread } from './shelf.js';
+import type { JointBuild, Joints, LumberDefaults, Screw, Shelf, WarpSpread } from './shelf.js';
 
 function formatProblem(source: YamlSource): Problem | null {
   const { data } = source;
@@ -20,12 +21,15 @@ function formatProblem(source: YamlSource): Problem | null {
 
 const sections = ['lumber-defaults', 'spread', 'species', 'lumber', 'nails', 'screws', 'drills', 'glues', 'cloths', 'grounds', 'joints', 'hardware', 'cutting', 'proposals'] as const;
 
+/** Gives that a shelf may lack: newer than some shelves, or no longer asked for (a brace is counted by itself). */
+const optionalGives = new Set(['keyed', 'braced-glued', 'braced-dry']);
+
 /** What a shelf that stands alone must have. */
 function missingParts(input: ShelfInput, source: YamlSource): Problem[] {
   const missing: string[][] = sections.filter((section) => input[section] === undefined).map((section) => [section]);
   for (const field of ['E', 'E-over-G', 'density', 'species'] as const) if (input['lumber-defaults'] && input['lumber-defaults'][field] === undefined) missing.push(['lumber-defaults', field]);
   for (const way of ['unsorted', 'plain', 'picked'] as const) for (const kind of ['twist', 'bow', 'crook'] as const) if (input.spread && input.spread[way]?.[kind] === undefined) missing.push(['spread', way, kind]);
-  for (const name of Object.keys(shelfInputSchema.shape.joints._zod.def.innerType.shape.give._zod.def.innerType.shape)) if (input.joints && input.joints.give?.[name as 'nothing'] === undefined) missing.push(['joints', 'give', name]);
+  for (const name of Object.keys(shelfInputSchema.shape.joints._zod.def.innerType.shape.give._zod.def.innerType.shape)) if (input.joints && !optionalGives.has(name) && input.joints.give?.[name as 'nothing'] === undefined) missing.push(['joints', 'give', name]);
   for (const name of ['mitre', 'butt', 'half-lap'] as const) if (input.joints && input.joints.bond?.[name] === undefined) missing.push(['joints', 'bond', name]);
   for (const name of ['kerf', 'end-trim'] as const) if (input.cutting && input.cutting[name] === undefined) missing.push(['cutting', name]);
   for (const name of ['none', 'few', 'many'] as const) if (input.cutting && input.cutting['knot-waste']?.[name] === undefined) missing.push(['cutting', 'knot-waste', name]);
@@ -73,13 +77,19 @@ function checkShelf(input: ShelfInput, source: YamlSource, base: Shelf | undefin
 const mapped = <In, Out>(entries: Readonly<Record<string, In>> | undefined, fill: (key: string, entry: In) => Out): Record<string, Out> =>
   Object.fromEntries(Object.entries(entries ?? {}).map(([key, entry]) => [key, fill(key, entry)]));
 
+/** A dry tongue in its slot, for shelves written before there were keyed corners: almost nothing in the plane (proposal). */
+const keyedGive: JointGive = { plane: 100, out: 8, twist: 8 };
+
 function fillJoints(input: ShelfInput['joints'], base: Joints | undefined): Joints {
-  const give = (name: keyof NonNullable<NonNullable<ShelfInput['joints']>['give']>, field: keyof Joints['give']): number => input?.give?.[name] ?? base?.give[field] ?? 0;
+  const give = (name: keyof NonNullable<NonNullable<ShelfInput['joints']>['give']>, field: JointBuild): JointGive => {
+    const given = input?.give?.[name];
+    return typeof given === 'number' ? evenGive(given) : (given ?? base?.give[field] ?? (field === 'keyed' ? keyedGive : evenGive(0)));
+  };
   const bond = (name: 'mitre' | 'butt' | 'half-lap', field: keyof Joints['bond_MPa']): number => { const text = input?.bond?.[name]; return text === undefined ? (base?.bond_MPa[field] ?? 0) : quantity(text, 'stress'); };
   return {
     give: {
       mitre_glued_nailed: give('mitre-glued-nailed', 'mitre_glued_nailed'), mitre_glued: give('mitre-glued', 'mitre_glued'), mitre_nailed: give('mitre-nailed', 'mitre_nailed'), nothing: give('nothing', 'nothing'),
-      half_lap_glued: give('half-lap-glued', 'half_lap_glued'), butt_glued: give('butt-glued', 'butt_glued'), braced_glued: give('braced-glued', 'braced_glued'), braced_dry: give('braced-dry', 'braced_dry'),
+      half_lap_glued: give('half-lap-glued', 'half_lap_glued'), butt_glued: give('butt-glued', 'butt_glued'), keyed: give('keyed', 'keyed'),
       crossbar_glued: give('crossbar-glued', 'crossbar_glued'), crossbar_dry: give('crossbar-dry', 'crossbar_dry'),
     },
     bond_MPa: { mitre: bond('mitre', 'mitre'), butt: bond('butt', 'butt'), half_lap: bond('half-lap', 'half_lap') },

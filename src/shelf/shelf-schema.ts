@@ -46,8 +46,9 @@ const sheet = size(50, 5000, 'Size of a sheet');
 const stripLength = length(100, 20_000, 'from 100 mm to 20 m', 'Length of a strip', '2400 mm');
 const twins = <T extends z.core.$ZodLooseShape>(shape: T) => z.optional(z.strictObject(shape).check(z.meta({ description: 'What an inch shop sells in its place' })));
 
-const gives = ['mitre-glued-nailed', 'mitre-glued', 'mitre-nailed', 'nothing', 'half-lap-glued', 'butt-glued', 'braced-glued', 'braced-dry', 'crossbar-glued', 'crossbar-dry'] as const;
-const give = z.optional(number(0, 1000, 'Extra bar-widths of bar that would yield as much'));
+const gives = ['mitre-glued-nailed', 'mitre-glued', 'mitre-nailed', 'nothing', 'half-lap-glued', 'butt-glued', 'keyed', 'braced-glued', 'braced-dry', 'crossbar-glued', 'crossbar-dry'] as const;
+const widths = number(0, 1000, 'Extra bar-widths of bar that would yield as much');
+const give = z.optional(z.union([widths, z.strictObject({ plane: widths, out: widths, twist: widths }).check(z.meta({ description: 'The same by direction: in the plane of the cloth, out of it, about the length of the bar' }))]));
 
 /** A shelf as a person writes it: `shelf: 1`. Everything else may be left out in a shelf laid over another. */
 export const shelfInputSchema = z.strictObject({

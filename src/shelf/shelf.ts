@@ -1,3 +1,4 @@
+import type { JointGive } from '../base/joint-give.js';
 import type { Choosing } from '../base/names.js';
 
 /** Mean and standard deviation of a normal spread. */
@@ -145,20 +146,13 @@ export interface Ground {
   readonly source: string;
 }
 
+/** The build-ups of joints whose give the shelf states. */
+export type JointBuild =
+  | 'mitre_glued_nailed' | 'mitre_glued' | 'mitre_nailed' | 'nothing' | 'half_lap_glued' | 'butt_glued' | 'keyed' | 'crossbar_glued' | 'crossbar_dry';
+
 /** Joint give by build-up (extra bar-widths), and the bond stress of a glued face. */
 export interface Joints {
-  readonly give: {
-    readonly mitre_glued_nailed: number;
-    readonly mitre_glued: number;
-    readonly mitre_nailed: number;
-    readonly nothing: number;
-    readonly half_lap_glued: number;
-    readonly butt_glued: number;
-    readonly braced_glued: number;
-    readonly braced_dry: number;
-    readonly crossbar_glued: number;
-    readonly crossbar_dry: number;
-  };
+  readonly give: Readonly<Record<JointBuild, JointGive>>;
   readonly bond_MPa: { readonly mitre: number; readonly butt: number; readonly half_lap: number };
   readonly source: string;
 }

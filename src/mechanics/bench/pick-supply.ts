@@ -1,7 +1,7 @@
 import type { Model } from '../../model/model.js';
 import type { Supply } from '../../shelf/shelf.js';
-import { GUSSET_MM } from '../fasteners/brace-fastening.js';
-import { LEAST_EXIT_MM } from '../fasteners/pick-screw.js';
+import { LEAST_EXIT_MM } from '../../fit/pick-screw.js';
+import { GUSSET_MM } from '../../model/brace-layout.js';
 
 const ofKind = (model: Model, kind: Supply['kind']): readonly Supply[] =>
   Object.values(model.shelf.supplies).filter((supply) => supply.kind === kind);
