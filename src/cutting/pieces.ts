@@ -101,8 +101,11 @@ function plies({ plan, mark_mm, trim_mm }: Member, shared: Shared, label: string
 function crossbarPieces(member: Member, shelf: Shelf, crossbar: PlanCrossbar, index: number, w_mm: number, inside: { width_mm: number; height_mm: number }): Piece[] {
   const { plan, mark_mm } = member;
   const upright = crossbar.runs === 'upright';
-  const clear_mm = upright ? inside.height_mm : inside.width_mm;
-  const exact_mm = (upright ? plan.face.height_mm : plan.face.width_mm) - 2 * w_mm;
+  const keyed = plan.corners.cut === 'keyed';
+  /** A tongue reaches to the middle of the bar. */
+  const tongues_mm = keyed ? w_mm : 0;
+  const clear_mm = (upright ? inside.height_mm : inside.width_mm) + tongues_mm;
+  const exact_mm = (upright ? plan.face.height_mm : plan.face.width_mm) - 2 * w_mm + tongues_mm;
   const stock = lumberOf(shelf, crossbar.stock);
   const ply_w_mm = laidSize(stock, crossbar.lay).w_mm;
   const depth_mm = builtSize(stock, crossbar.lay, crossbar.plies, plan.bars.stack).d_mm;
@@ -110,9 +113,9 @@ function crossbarPieces(member: Member, shelf: Shelf, crossbar: PlanCrossbar, in
     if (other.runs === crossbar.runs) return [];
     const across = builtSize(lumberOf(shelf, other.stock), other.lay, other.plies, plan.bars.stack).w_mm;
     const face_mm = upright ? plan.face.height_mm : plan.face.width_mm;
-    return [{ from_mm: nearestMark(other.at * face_mm - w_mm - across / 2, mark_mm), width_mm: across, depth_mm: depth_mm / 2 }];
+    return [{ from_mm: nearestMark(other.at * face_mm - w_mm + tongues_mm / 2 - across / 2, mark_mm), width_mm: across, depth_mm: depth_mm / 2 }];
   });
-  const fit = 'Plane to a snug fit between the bars.';
+  const fit = keyed ? `A tongue at each end, ${formatLength(keyedSizes(w_mm, depth_mm).tongue_mm, plan.units)} thick, ${formatLength(w_mm / 2, plan.units)} long, for a slot in the bar; snug, not glued.` : 'Plane to a snug fit between the bars.';
   const note = [lapNote(laps, !upright), fit].filter((text) => text !== '').join(' ');
   const shared = { part: 'crossbar' as const, about: `crossbar-${index + 1}`, runs: crossbar.runs, stock: crossbar.stock, lay: crossbar.lay, laps, face_up: faceUp(crossbar.lay, false), note };
   return plies(member, shared, `C${index + 1}`, crossbar.plies, { exact_mm, cut_mm: upToMark(clear_mm, mark_mm), ends: 'square', ply_w_mm, w_mm: ply_w_mm });

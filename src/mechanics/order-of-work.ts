@@ -46,7 +46,7 @@ function plySteps(model: Model): readonly WorkStep[] {
 
 function cornerSteps(model: Model): readonly WorkStep[] {
   const { corners } = model.plan;
-  if (corners.cut === 'keyed') return [step('assemble-corners', `Push every tongue into its slot, dry, without glue or nails; close the shoulders and push the longer diagonal until both are ${diagonalOf(model)}. Leave the keys out.`, [])];
+  if (corners.cut === 'keyed') return [step('assemble-corners', `Push every tongue into its slot${model.crossbars.length > 0 ? ', crossbars first' : ''}, dry, without glue or nails; close the shoulders and push the longer diagonal until both are ${diagonalOf(model)}. Leave the keys out.`, [])];
   const sheet = glueSheet(model);
   const nails = plannedFastenings(model).find((f) => f.name === 'corner-nails');
   const glued = corners.glue !== null && sheet !== null;
@@ -69,6 +69,7 @@ function innerSteps(model: Model): readonly WorkStep[] {
   const glue = plan.corners.glue === null ? '' : 'glue and ';
   const cure_h = glueSheet(model)?.cure_h ?? 0;
   const steps: WorkStep[] = [];
+  if (plan.corners.cut === 'keyed') return [];
   const n = plan.crossbars.length;
   if (n > 0) {
     const lap = new Set(plan.crossbars.map((c) => c.runs)).size > 1 ? ' Half-lap them where they cross.' : '';

@@ -27,7 +27,7 @@ export interface BraceScrews extends ScrewRow {
   readonly screw: Screw;
 }
 
-function screwSpace({ corners, bars }: Plan, brace: PlanBrace, shelf: Shelf, { w_mm, d_mm }: BuiltSize): ScrewSpace {
+function screwSpace({ bars }: Plan, brace: PlanBrace, shelf: Shelf, { w_mm, d_mm }: BuiltSize): ScrewSpace {
   const stock = brace.kind === 'timber' ? shelf.lumber[brace.stock ?? bars.stock] : brace.stock === null ? undefined : shelf.lumber[brace.stock];
   if (brace.kind === 'timber') return { through_mm: BRACE_END_MM, holding_mm: w_mm, edge_mm: Math.min(stock === undefined ? d_mm : laidSize(stock, brace.lay).d_mm, d_mm) / 2 };
   return { through_mm: brace.kind === 'ply-gusset' ? (stock?.thickness_mm ?? GUSSET_MM) : ANGLE_MM, holding_mm: d_mm, edge_mm: w_mm / 2 };

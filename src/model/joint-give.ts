@@ -27,7 +27,8 @@ function nailsHold({ corners, face }: Plan, shelf: Shelf, bar: BuiltSize): boole
   return nailHolds(nailPath({ cut, ...bar, span_mm: Math.min(face.width_mm, face.height_mm) - bar.w_mm, each: nails.each }, nail), nail);
 }
 
-/** Give of the ends of a crossbar or a timber brace, in its own widths: the plan's own, else the shelf's; they are glued when the corners are. */
+/** Give of the ends of a crossbar or a timber brace, in its own widths: the plan's own, else the shelf's; they are glued when the corners are, and tongued like them where those are keyed. */
 export function endGive({ give }: PlanCrossbar | PlanBrace, plan: Plan, joints: Joints): JointGive {
+  if (plan.corners.cut === 'keyed') return give ?? joints.give.keyed;
   return give ?? (plan.corners.glue === null ? joints.give.crossbar_dry : joints.give.crossbar_glued);
 }

@@ -159,7 +159,7 @@ describe('warnings travel with the plan', () => {
   it.each([
     ['ply screws on one ply', `${smallest}ply-screws: { use: screw-6x32 }\n`, 'screws-without-plies'],
     ['a wire above the frame', `${smallest}hang: { drop: 50 mm, slack: 60 mm }\n`, 'wire-above-frame'],
-    ['a crossbar behind the bars', `${smallest}crossbars: [ { runs: upright, stock: square-38x38, lay: flat } ]\n`, 'crossbar-stands-out'],
+    ['a crossbar behind the bars', `${smallest}crossbars: [ { runs: upright, stock: square-38x38, lay: flat, setback: 3 mm } ]\n`, 'crossbar-stands-out'],
     ['a crossbar in the way of a brace', `${smallest}crossbars: [ { runs: upright, at: 1/4 } ]\ncorners: { brace: { leg: 120 mm } }\n`, 'brace-meets-crossbar'],
   ])('%s', (_, text, code) => {
     expect(warnings(text)).toEqual([`warning ${code}`]);

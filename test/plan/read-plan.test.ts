@@ -92,13 +92,13 @@ describe('defaults inside blocks that are given in part', () => {
     expect(inches.bars).toMatchObject({ plies: 2, stack: 'side-by-side', bond: 'glue+screws', pairing: 'unsorted' });
     expect(inches.corners.brace).toEqual({ kind: 'timber', leg_mm: 203.2, stock: 'strip-19x38', lay: 'flat', give: null });
     expect(inches.ply_screws).toEqual({ use: 'screw-6x32', every_mm: 200, pilot_mm: null });
-    expect(inches.crossbars).toEqual([{ runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 1, setback_mm: 0, give: null }]);
+    expect(inches.crossbars).toEqual([{ runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 1, setback_mm: 6 * (25.4 / 16), give: null }]);
     const assumed = new Map(inches.assumed.map(({ path, value }) => [path, value]));
     for (const path of ['bars.stack', 'bars.bond', 'bars.pairing', 'corners.brace.kind', 'corners.brace.stock', 'corners.brace.lay', 'crossbars[0].at', 'crossbars[0].stock', 'crossbars[0].lay', 'crossbars[0].plies', 'ply-screws.use', 'ply-screws.every', 'ply-screws.pilot'])
       expect([...assumed.keys()]).toContain(path);
     expect(assumed.get('ply-screws.every')).toBe('7-7/8 in');
     expect(assumed.get('room.temperature')).toBe('68 °F');
-    expect(assumed.get('crossbars[0].setback')).toBe('0 in');
+    expect(assumed.get('crossbars[0].setback')).toBe('3/8 in, so that a firm brush clears it; it then stands 3/8 in out behind the bars');
   });
 
   const withPull = (pull: string): Plan => plan(`${smallest}cloth: { pull: ${pull} }\n`);
@@ -140,24 +140,48 @@ describe('defaults that depend on the shelf', () => {
     expect(result.ok && result.warnings.map(({ code }) => code)).toEqual(['no-screw-fits']);
   });
 
-  it('sets a crossbar back only as far as its depth leaves room', () => {
-    const setback = (crossbar: string): number | undefined => plan(`${bars('stock: stud-38x64, lay: edge')}crossbars: [ { runs: upright, ${crossbar} } ]\n`).crossbars[0]?.setback_mm;
-    expect(setback('stock: strip-19x38, lay: edge')).toBe(5);
-    expect(setback('stock: stud-38x64, lay: edge')).toBe(0);
+  it('sets a crossbar back so far that a firm brush clears it, and says how far it then stands out behind', () => {
+    const of = (stock: string, crossbar: string) => plan(`${bars(`stock: ${stock}, lay: edge`)}crossbars: [ { runs: upright, ${crossbar} } ]\n`);
+    const deep = of('stud-38x64', 'stock: strip-19x38, lay: edge');
+    const flush = of('stud-38x64', 'stock: stud-38x64, lay: edge');
+    const setback_mm = deep.crossbars[0]?.setback_mm ?? 0;
+    expect(setback_mm).toBeGreaterThan(5);
+    expect(Number.isInteger(setback_mm)).toBe(true);
+    expect(flush.crossbars[0]?.setback_mm).toBe(setback_mm);
+    const said = ({ assumed }: typeof deep) => assumed.find(({ path }) => path === 'crossbars[0].setback')?.value;
+    expect(said(deep)).toBe(`${setback_mm} mm, so that a firm brush clears it`);
+    expect(said(flush)).toBe(`${setback_mm} mm, so that a firm brush clears it; it then stands ${setback_mm} mm out behind the bars`);
+    expect(of('stud-38x64', 'setback: 2 mm').crossbars[0]?.setback_mm).toBe(2);
+  });
+
+  it('leaves at least a third of a thin crossbar beside the bar it ends at', () => {
+    const thin = plan(`${bars('stock: strip-19x38, lay: flat')}crossbars: [ { runs: upright } ]\ncloth: { pull: 60 N/m }\n`);
+    expect(thin.crossbars[0]?.setback_mm).toBe(12);
+    expect(thin.assumed.find(({ path }) => path === 'crossbars[0].setback')?.value).toContain('as far back as its ends can still be joined');
+  });
+
+  it.each([
+    ['mitre', 'strip-19x38, lay: flat', 'brad-18ga-25'], ['mitre', 'strip-19x38, lay: edge', 'brad-18ga-25'], ['half-lap', 'strip-19x38, lay: flat', null],
+    ['half-lap', 'square-38x38, lay: flat', 'brad-16ga-32'], ['butt', 'square-38x38, lay: flat', null], ['keyed', 'strip-19x38, lay: flat', null],
+  ])('%s of %s: a nail that reaches, stays inside and keeps its distances, or none with a word', (cut, stock, nail) => {
+    const read = plan(`${bars(`stock: ${stock}`)}corners: { cut: ${cut} }\n`);
+    expect(read.corners.nails?.use ?? null).toBe(nail);
+    expect(read.assumed.find(({ path }) => path === 'corners.nails')?.value).toMatch(nail === null ? /^none: / : /^one /);
   });
 });
 
 describe('plans from practice', () => {
   const slim = readShelf(fileText('test/plans/practice/slim-bars.shelf.yaml'), 'slim-bars.shelf.yaml', shelf);
+  const keyed = readShelf(fileText('test/plans/practice/keyed-bars.shelf.yaml'), 'keyed-bars.shelf.yaml', shelf);
   const files = readdirSync(new URL('../plans/practice', import.meta.url)).filter((name) => !name.endsWith('.shelf.yaml'));
 
-  it('has all fifteen', () => {
-    expect(files).toHaveLength(15);
+  it('has all of them', () => {
+    expect(files).toHaveLength(24);
   });
 
   it.each(files)('%s is readable without errors', (name) => {
-    if (!slim.ok) throw new Error('the fragment of shelf must be readable');
-    const result = readPlanWith(fileText(`test/plans/practice/${name}`), name, name.startsWith('published') ? slim.value : shelf);
+    if (!slim.ok || !keyed.ok) throw new Error('the fragment of shelf must be readable');
+    const result = readPlanWith(fileText(`test/plans/practice/${name}`), name, name.startsWith('published') ? slim.value : name.startsWith('keyed') ? keyed.value : shelf);
     expect(result).toMatchObject({ ok: true, warnings: [] });
   });
 });

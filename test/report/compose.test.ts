@@ -137,11 +137,15 @@ describe('what each part says', () => {
     expect(high).toContain('- Or lay the frame flat and put a weight of 500 g');
   });
 
-  it('keys only for corners that are not glued', async () => {
-    expect(part(composeReport(small), 'The cloth')).toContain('Glued corners cannot be keyed out later');
-    const loose = part(composeReport(await auditOf(`${smallest}corners: { glue: none }\n`)), 'The cloth');
-    expect(loose).toMatch(/Keys or wedges may open each corner by at most [\d.]+ mm/u);
-    expect(loose).not.toContain('Glued corners');
+  it('keys only for keyed corners', async () => {
+    const other = 'Only keyed corners can be keyed out later';
+    expect(part(composeReport(small), 'The cloth')).toContain(other);
+    expect(part(composeReport(await auditOf(`${smallest}corners: { glue: none }\n`)), 'The cloth')).toContain(other);
+    const keyed = await auditOf(`${smallest}corners: { cut: keyed }\n`);
+    expect(part(composeReport(keyed), 'The cloth')).toMatch(/The keys may open each corner by at most [\d.]+ mm/u);
+    expect(part(composeReport(keyed), 'The cloth')).not.toContain(other);
+    expect(keyed.findings.map(({ rule }) => rule)).toContain('cloth/keys');
+    expect(small.findings.map(({ rule }) => rule)).not.toContain('cloth/keys');
   });
 
   it('what carries, nails or glue, and one time in the clamps in every part', async () => {

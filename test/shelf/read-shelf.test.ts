@@ -146,7 +146,7 @@ describe('a shelf laid over it', () => {
 
   it('changes single joints, allowances and numbers', () => {
     const mine = over('joints: { give: { mitre-glued: 8 }, source: measured }\ncutting: { kerf: 1/8 in }\nproposals: { wire-factor: { value: 5 } }\ndrills: { metric: [ 2 mm ] }\nprices: { currency: USD, demo: false }');
-    expect(mine.joints).toMatchObject({ give: { mitre_glued: 8, mitre_glued_nailed: 4 }, bond_MPa: { mitre: 2 } });
+    expect(mine.joints).toMatchObject({ give: { mitre_glued: { plane: 8, out: 8, twist: 8 }, mitre_glued_nailed: { twist: 4 }, keyed: { plane: 100, out: 8, twist: 8 } }, bond_MPa: { mitre: 2 } });
     expect(mine.cutting).toEqual({ ...shelf.cutting, kerf_mm: 3.175 });
     expect(mine.proposals['wire-factor']).toEqual({ value: 5, unit: 'ratio', source: 'owner' });
     expect(mine.drills).toEqual([{ label: '2 mm', diameter_mm: 2 }]);

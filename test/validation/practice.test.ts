@@ -22,6 +22,7 @@ interface Expected {
 const base = must(loadShelf(undefined));
 const ruleset = must(loadRules(undefined));
 const folder = join(packageFolder, 'test', 'plans', 'practice');
+const keyed = must(readShelf(readFileSync(join(folder, 'keyed-bars.shelf.yaml'), 'utf8'), 'keyed-bars.shelf.yaml', base));
 const slim = must(readShelf(readFileSync(join(folder, 'slim-bars.shelf.yaml'), 'utf8'), 'slim-bars.shelf.yaml', base));
 
 const own: Readonly<Record<string, Expected>> = {
@@ -40,6 +41,15 @@ const own: Readonly<Record<string, Expected>> = {
   'screw-through-the-face': { expect: 'stop', because: 'fastening.exit_mm' },
   'pilot-wider-than-root': { expect: 'stop', because: 'fastening.pilot_mm' },
   'cloth-narrower-than-needed': { expect: 'stop', because: 'cloth.roll_short_mm' },
+  'oblong-single-strip-no-crossbar': { expect: 'no-stop' },
+  'oblong-on-edge-with-crossbar-picked': { expect: 'no-stop' },
+  'large-square-stock-cross-plain': { expect: 'no-stop' },
+  'large-stud-on-edge-cross-plain': { expect: 'no-stop' },
+  'half-lap-names-no-nail': { expect: 'no-stop' },
+  'keyed-small': { expect: 'no-stop' },
+  'keyed-oblong-with-crossbar': { expect: 'no-stop' },
+  'keyed-too-large': { expect: 'stop', because: 'frame.twist_reserve' },
+  'bows-in-an-inch': { expect: 'stop', because: 'bar.inward_bow_long_term_mm' },
 };
 
 /** Facts that must rank between two of the plans: `less` below `more`, each by its largest value. */
@@ -51,7 +61,7 @@ const order: readonly { readonly fact: string; readonly less: string; readonly m
 
 describe('the project’s own plans', async () => {
   const audits = new Map<string, Audit>();
-  for (const id of Object.keys(own)) audits.set(id, await judge(readFileSync(join(folder, `${id}.yaml`), 'utf8'), id, id.startsWith('published') ? slim : base));
+  for (const id of Object.keys(own)) audits.set(id, await judge(readFileSync(join(folder, `${id}.yaml`), 'utf8'), id, id.startsWith('published') ? slim : id.startsWith('keyed') ? keyed : base));
   test.each(Object.entries(own))('%s', (id, expected) => meets(audits.get(id) as Audit, expected));
   test.each(order)('$fact: $less below $more', ({ fact, less, more }) => expect(largest(audits.get(less), fact)).toBeLessThan(largest(audits.get(more), fact)));
 });

@@ -1,7 +1,9 @@
 import type { MemberBuild, Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
+import { LEAST_PENETRATION_DIAMETERS, ndsDistances } from '../../fit/distances.js';
 import { pickScrew } from '../../fit/pick-screw.js';
+import type { Screw } from '../../shelf/shelf.js';
 import type { PlannedFastening } from './planned-fastening.js';
 import { screwFields } from './screw-fields.js';
 
@@ -12,19 +14,21 @@ const TWO_FROM_MM = 60;
 
 /**
  * The screws that hold the crossbars' ends: through the side bar into the end of the crossbar where a screw on the shelf is long enough for six diameters of
- * penetration, else slanting from the crossbar's side into the bar. All crossbars take the same, and the most slender decides. Null without crossbars or without a screw that fits.
+ * penetration and thin enough for the crossbar's edges, else slanting from the crossbar's side into the bar. All crossbars take the same, and the most slender decides. Null without crossbars, without a screw that fits, and in keyed frames, whose crossbars are tongued and stay dry.
  */
 export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const { plan, shelf, bars, crossbars } = model;
   const slender = (member: MemberBuild): number => Math.min(member.section.w_mm, member.section.d_mm);
   const [lead] = [...crossbars].sort((p, q) => slender(p) - slender(q) || p.span_mm - q.span_mm);
-  if (lead === undefined) return null;
+  if (lead === undefined || plan.corners.cut === 'keyed') return null;
   const shortest_mm = Math.min(...crossbars.map(({ span_mm }) => span_mm));
   const w_mm = bars.top.section.w_mm;
   const edge_mm = slender(lead) / 2;
   const through = pickScrew(shelf, { through_mm: w_mm, holding_mm: Infinity, edge_mm });
-  const straight = through !== null && through.length_mm - w_mm >= 6 * through.shank_mm;
-  const screw = straight ? through : pickScrew(shelf, { through_mm: SLANT_THROUGH_MM, holding_mm: w_mm, edge_mm });
+  const slanting = pickScrew(shelf, { through_mm: SLANT_THROUGH_MM, holding_mm: w_mm, edge_mm });
+  const fits = (s: Screw | null, through_mm: number): boolean => s !== null && s.length_mm - through_mm >= LEAST_PENETRATION_DIAMETERS * s.shank_mm && ndsDistances(s.shank_mm, true).edge_mm <= edge_mm;
+  const straight = fits(through, w_mm) || (!fits(slanting, SLANT_THROUGH_MM) && through !== null && through.length_mm - w_mm >= LEAST_PENETRATION_DIAMETERS * through.shank_mm);
+  const screw = straight ? through : slanting;
   if (screw === null) return null;
   const each = lead.section.d_mm < TWO_FROM_MM ? 1 : 2;
   const role = plan.corners.glue === null ? 'load' : 'clamp';
@@ -53,6 +57,6 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     rows: crossbars.map((member, i) => ({ piece: member.name, places_mm: [Math.round(ends[i] ?? 0)] })),
     line: each === 1 ? 'one in each end, in the middle' : 'two in each end, a quarter of the depth from front and back',
     drive_from: straight ? 'the outer edge of the bar into the end of the crossbar' : 'the side of the crossbar, slanting into the bar',
-    note: straight ? 'Sink the head below the edge: the cloth passes over it. In end grain a screw holds sideways only.' : 'They go in slantwise because no screw on the shelf reaches through the bar.',
+    note: straight ? 'Sink the head below the edge: the cloth passes over it. In end grain a screw holds sideways only.' : 'They go in slantwise because no screw on the shelf that reaches through the bar is thin enough for the end of the crossbar.',
   };
 }
