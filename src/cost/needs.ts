@@ -1,9 +1,10 @@
+import { KEYS_PER_CORNER } from '../fit/keyed-sizes.js';
 import { groundOf, groundVolume_ml } from '../mechanics/cloth/shelf-numbers.js';
 import { staplesPerSide } from '../mechanics/cloth/cloth-sheet.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { hangingState } from '../mechanics/hanging/hanging-state.js';
-import { gussets, pickAngle, pickLip, pickStaple } from '../mechanics/bench/pick-supply.js';
+import { gussets, pickAngle, pickKeys, pickLip, pickStaple } from '../mechanics/bench/pick-supply.js';
 import type { Model } from '../model/model.js';
 import type { Hardware, Pack, Supply } from '../shelf/shelf.js';
 
@@ -47,7 +48,7 @@ const loose = (price: number): readonly Pack[] => [{ holds: 1, price, called: ''
 
 /** Everything but boards and cloth that one frame of a plan takes, in the order in which it is used. Tools and paint are not in it. */
 export function needsOf(model: Model): readonly Need[] {
-  return [...glue(model), ...fastenings(model), ...plates(model), ...lip(model), staples(model), ...ground(model), ...hanging(model)];
+  return [...glue(model), ...fastenings(model), ...plates(model), ...keys(model), ...lip(model), staples(model), ...ground(model), ...hanging(model)];
 }
 
 function glue(model: Model): readonly Need[] {
@@ -85,6 +86,11 @@ function plates(model: Model): readonly Need[] {
   }
   if (model.plan.corners.brace?.kind !== 'steel-angle') return [];
   return [supplied(pickAngle(model), 'angle', 'Flat steel angle', 4, used_for)];
+}
+
+/** Only keyed corners are opened with keys. */
+function keys(model: Model): readonly Need[] {
+  return model.plan.corners.cut === 'keyed' ? [supplied(pickKeys(model), 'key', 'Corner keys', 4 * KEYS_PER_CORNER, ['corners'])] : [];
 }
 
 function supplied(supply: Supply | null, kind: NeedKind, name: string, amount: number, used_for: readonly string[]): Need {
