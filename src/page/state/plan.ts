@@ -14,6 +14,8 @@ export const planFile = signal('plan.yaml');
 export const edits = signal(0);
 /** The text as it was last saved or opened, so that one is told of what is not saved. */
 export const savedText = signal('');
+/** A plan that was open, and not saved, when another took its place; null when there is none. */
+export const setAside = signal<{ readonly file: string; readonly text: string } | null>(null);
 /** What one is told after doing something: a sentence, said by screen readers too. */
 export const told = signal('');
 
@@ -67,10 +69,20 @@ export const restHistory = (): void => history.peek().rest();
 
 /** Puts another plan on the bench: nothing of the one before can be taken back into it. */
 export function openPlan(text: string, file: string): void {
+  if (planText.peek() !== savedText.peek() && planText.peek() !== text) setAside.value = { file: planFile.peek(), text: planText.peek() };
   history.value = new History();
   planFile.value = file;
   savedText.value = text;
   setText(text);
+}
+
+/** Puts the plan that was set aside back on the bench. */
+export function takeBack(): void {
+  const plan = setAside.peek();
+  if (plan === null) return;
+  setAside.value = null;
+  openPlan(plan.text, plan.file);
+  savedText.value = '';
 }
 
 function setText(text: string): void {

@@ -1,0 +1,93 @@
+/** A node of the JSON Schema of a plan, as far as controls need it. */
+interface Node {
+  readonly $ref?: string;
+  readonly $defs?: Readonly<Record<string, Node>>;
+  readonly type?: string;
+  readonly const?: unknown;
+  readonly enum?: readonly string[];
+  readonly anyOf?: readonly Node[];
+  readonly properties?: Readonly<Record<string, Node>>;
+  readonly required?: readonly string[];
+  readonly items?: Node;
+  readonly description?: string;
+  readonly examples?: readonly string[];
+  readonly pattern?: string;
+  readonly minimum?: number;
+  readonly maximum?: number;
+}
+
+/** One thing a plan can say, and what it may be. */
+export interface Leaf {
+  /** Dotted place, such as `bars.lay`. */
+  readonly path: string;
+  /** `whether` is a block that may be `none` instead; `list` holds entries of leaves. */
+  readonly type: 'text' | 'number' | 'whole' | 'choice' | 'key' | 'whether' | 'list';
+  readonly choices: readonly string[];
+  /** Part of the shelf that a key names. */
+  readonly section: string | null;
+  readonly description: string;
+  readonly examples: readonly string[];
+  /** What a text must look like to be worth reading. */
+  readonly pattern: RegExp | null;
+  readonly least: number | null;
+  readonly most: number | null;
+  readonly required: boolean;
+  /** Whether a bare number may stand there as well as a text. */
+  readonly numberToo: boolean;
+  /** Block above that may say `none`; null when there is none. */
+  readonly offAt: string | null;
+  readonly items: readonly Leaf[];
+}
+
+const sections: Readonly<Record<string, string>> = { lumber: 'lumber', glue: 'glues', nail: 'nails', screw: 'screws', cloth: 'cloths', ground: 'grounds' };
+
+/** Everything a plan can say, in the order of its schema: new keys turn up by themselves. */
+export function leavesOf(schema: unknown): readonly Leaf[] {
+  const root = schema as Node;
+  const resolve = (node: Node): Node => (node.$ref === undefined ? node : resolve({ ...root.$defs?.[node.$ref.split('/').at(-1) ?? ''], ...without(node) }));
+  const walk = (given: Node, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
+    const node = resolve(given);
+    if (node.anyOf !== undefined) return union(node.anyOf.map(resolve), node, path, required, offAt);
+    if (node.properties !== undefined) return Object.entries(node.properties).flatMap(([key, child]) => walk(child, path === '' ? key : `${path}.${key}`, node.required?.includes(key) === true, offAt));
+    if (node.const !== undefined && node.type !== 'string') return [];
+    const leaf = base(node, path, required, offAt);
+    if (node.type === 'array') return [{ ...leaf, type: 'list', items: walk(node.items ?? {}, '', false, null) }];
+    return [leaf];
+  };
+  const union = (variants: readonly Node[], whole: Node, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
+    const block = variants.find(({ properties }) => properties !== undefined);
+    const plain = variants.filter(({ properties, anyOf, const: only }) => properties === undefined && anyOf === undefined && only !== 'none');
+    const nested = variants.filter(({ anyOf }) => anyOf !== undefined).flatMap((variant) => walk(variant, path, required, offAt));
+    const none = variants.some(({ const: only }) => only === 'none');
+    const inside = block === undefined ? [] : walk(block, path, false, none ? path : offAt);
+    const kind = inside.find((leaf) => leaf.path === `${path}.kind` && leaf.type === 'choice');
+    const text = plain.find(({ type }) => type === 'string') ?? plain[0];
+    return [
+      ...(text === undefined ? [] : [{ ...base({ ...text, description: whole.description ?? text.description ?? '' }, path, required, offAt), numberToo: plain.some(({ type }) => type === 'number') }]),
+      ...nested,
+      ...(none && kind === undefined ? [{ ...base(whole, path, false, offAt), type: 'whether' as const, choices: ['set', 'none'] }] : []),
+      ...inside.map((leaf) => (none && leaf === kind ? { ...leaf, choices: ['none', ...leaf.choices] } : leaf)),
+    ];
+  };
+  const seen = new Set<string>();
+  return walk(root, '', true, null).filter(({ path }) => !seen.has(path) && seen.add(path));
+}
+
+function without({ $ref: _, ...rest }: Node): Node {
+  return rest;
+}
+
+function base(node: Node, path: string, required: boolean, offAt: string | null): Leaf {
+  const description = node.description ?? '';
+  const key = /^Key of the (\w+) on the shelf(, or none)?/u.exec(description);
+  return {
+    path, required, offAt, description, items: [], numberToo: false,
+    type: key !== null ? 'key' : node.enum !== undefined ? 'choice' : node.type === 'integer' ? 'whole' : node.type === 'number' ? 'number' : 'text',
+    choices: node.enum ?? (key?.[2] === undefined ? [] : ['none']),
+    section: key === null ? null : (sections[key[1] ?? ''] ?? null),
+    examples: node.examples ?? [],
+    pattern: node.pattern === undefined ? null : new RegExp(node.pattern),
+    least: node.minimum ?? null,
+    most: node.maximum ?? null,
+  };
+}

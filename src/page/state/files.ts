@@ -1,0 +1,59 @@
+import type { NamedText } from '../engine/protocol.js';
+import { fileName } from './share.js';
+
+/** Largest file that is read, bytes. */
+const largest = 2_000_000;
+
+/** The part of the browser's file picker used here; not every browser has one. */
+interface Handle {
+  readonly name: string;
+  createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>;
+}
+type Picker = (options: { readonly suggestedName: string; readonly types: readonly { readonly description: string; readonly accept: Readonly<Record<string, readonly string[]>> }[] }) => Promise<Handle>;
+
+/** Saves a text: where one picks, when the browser can ask; as a download otherwise. Null when one thought better of it. */
+export async function saveText({ text, file }: NamedText): Promise<{ readonly how: 'written' | 'downloaded'; readonly name: string } | null> {
+  const name = fileName(file);
+  const pick = (globalThis as unknown as { showSaveFilePicker?: Picker }).showSaveFilePicker;
+  if (pick !== undefined) {
+    try {
+      const handle = await pick({ suggestedName: name, types: [{ description: 'Plan', accept: { 'text/yaml': ['.yaml', '.yml'] } }] });
+      const file = await handle.createWritable();
+      await file.write(text);
+      await file.close();
+      return { how: 'written', name: handle.name };
+    } catch (error) {
+      if (error instanceof DOMException && error.name === 'AbortError') return null;
+    }
+  }
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'text/yaml' }));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+  return { how: 'downloaded', name };
+}
+
+/** Files as texts, in the order of their names; what is too large for a plan comes as an empty text, which no reader takes. */
+export async function readFiles(files: readonly File[]): Promise<readonly NamedText[]> {
+  const read = await Promise.all(files.filter(({ name }) => /\.ya?ml$/iu.test(name)).map(async (file) => ({ file: fileName(file.name), text: file.size > largest ? '' : await file.text() })));
+  return read.sort((a, b) => (a.file < b.file ? -1 : 1));
+}
+
+/** Every file that was dropped, those inside folders too. */
+export async function droppedFiles(transfer: DataTransfer): Promise<readonly File[]> {
+  const entries = [...transfer.items].map((item) => item.webkitGetAsEntry()).filter((entry) => entry !== null);
+  return (await Promise.all(entries.map(filesIn))).flat();
+}
+
+async function filesIn(entry: FileSystemEntry): Promise<readonly File[]> {
+  if (entry.isFile) return [await new Promise<File>((done, failed) => (entry as FileSystemFileEntry).file(done, failed))];
+  const reader = (entry as FileSystemDirectoryEntry).createReader();
+  const found: FileSystemEntry[] = [];
+  for (;;) {
+    const some = await new Promise<FileSystemEntry[]>((done, failed) => reader.readEntries(done, failed));
+    if (some.length === 0) break;
+    found.push(...some);
+  }
+  return (await Promise.all(found.filter(({ isFile }) => isFile).map(filesIn))).flat();
+}

@@ -1,0 +1,75 @@
+import { useRef, useState } from 'preact/hooks';
+import type { Ask } from '../engine/client.js';
+import { classBefore, classPlans, classRows, openClass } from '../state/class.js';
+import { droppedFiles, readFiles } from '../state/files.js';
+import { openPlan, told } from '../state/plan.js';
+import { view } from '../state/view.js';
+import { VerdictShape } from './glyphs.js';
+
+/** The plans of a class at a glance; a click opens one. They stay on this device like everything here. */
+export function Class({ ask }: { readonly ask: Ask }) {
+  const picker = useRef<HTMLInputElement>(null);
+  const [over, setOver] = useState(false);
+  const load = async (files: readonly File[]): Promise<void> => {
+    const plans = await readFiles(files);
+    if (plans.length === 0) told.value = 'There is no plan among these files: plans end in .yaml.';
+    else openClass(plans, ask);
+  };
+  const open = (file: string): void => {
+    const plan = classPlans.peek().find((one) => one.file === file);
+    if (plan === undefined) return;
+    openPlan(plan.text, plan.file);
+    view.value = 'Frame';
+  };
+  const rows = classRows.value;
+  const count = classPlans.value.length;
+  return (
+    <section class="view" aria-labelledby="class-title">
+      <h2 id="class-title">A class</h2>
+      <div
+        class={`drop${over ? ' over' : ''}`}
+        onDragOver={(event) => { event.preventDefault(); setOver(true); }}
+        onDragLeave={() => setOver(false)}
+        onDrop={(event) => {
+          event.preventDefault();
+          event.stopPropagation();
+          setOver(false);
+          if (event.dataTransfer !== null) void droppedFiles(event.dataTransfer).then(load);
+        }}
+      >
+        <p>Drop a folder of plans here, or choose them.</p>
+        <input ref={picker} type="file" multiple accept=".yaml,.yml" hidden aria-label="Plan files of the class" onChange={({ currentTarget }) => { void load([...(currentTarget.files ?? [])]); currentTarget.value = ''; }} />
+        <button type="button" onClick={() => picker.current?.click()}>Choose plans…</button>
+      </div>
+      <p role="status">{count === 0 ? '' : rows.length < count ? `${rows.length} of ${count} looked at …` : summary(rows.map(({ word }) => word))}</p>
+      {rows.length > 0 && (
+        <div class="wide" tabIndex={0} role="region" aria-label="Table of the class">
+          <table>
+            <thead><tr><th scope="col">Plan</th><th scope="col">Verdict</th><th scope="col">Gravest</th><th scope="col">Lifted corner</th><th scope="col">Cost</th></tr></thead>
+            <tbody>
+              {rows.map(({ file, name, verdict, word, worst, chance, cost, problems }) => {
+                const before = classBefore.value.get(file);
+                const [first] = problems;
+                return (
+                  <tr key={file}>
+                    <th scope="row"><button type="button" class="plain" onClick={() => open(file)}>{name === '' ? file : name}</button></th>
+                    <td class="verdict-cell"><VerdictShape verdict={verdict ?? 'none'} />{` ${word}`}{before !== undefined && before !== word && <em>{` (was ${before.toLowerCase()})`}</em>}</td>
+                    <td>{verdict === null && first !== undefined ? `Line ${first.line}: found ${first.found}; allowed: ${first.allowed}.` : worst}</td>
+                    <td>{chance}</td>
+                    <td>{cost}</td>
+                  </tr>
+                );
+              })}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </section>
+  );
+}
+
+/** `10 plans: 4 clear, 3 caution, 3 stop.` */
+function summary(words: readonly string[]): string {
+  const counts = [...new Set(words)].map((word) => `${words.filter((one) => one === word).length} ${word.toLowerCase()}`);
+  return `${words.length} ${words.length === 1 ? 'plan' : 'plans'}: ${counts.join(', ')}.`;
+}

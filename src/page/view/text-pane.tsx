@@ -1,0 +1,69 @@
+import { useSignalEffect } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
+import type { PrismEditor } from 'prism-code-editor';
+import { answer, bench } from '../state/answers.js';
+import { changeText, planText, redo, restHistory, undo } from '../state/plan.js';
+import type { Control } from '../controls/table.js';
+import { startEditor } from './editor.js';
+
+/** The plan's text, in step with the controls both ways; what is wrong is marked in its line and said below. */
+export function TextPane({ controls }: { readonly controls: readonly Control[] }) {
+  const into = useRef<HTMLDivElement>(null);
+  const editor = useRef<PrismEditor | null>(null);
+  useEffect(() => {
+    const leaves = controls.map(({ leaf }) => leaf);
+    const made = startEditor(into.current as HTMLElement, planText.peek(), () => ({ leaves, keys: (section) => (bench.peek()?.sections[section] ?? []).map(({ key }) => key) }), (text) => changeText(text, 'text'));
+    const { textarea } = made;
+    const keep = (event: InputEvent): void => {
+      if (event.inputType !== 'historyUndo' && event.inputType !== 'historyRedo') return;
+      event.preventDefault();
+      (event.inputType === 'historyUndo' ? undo : redo)();
+    };
+    textarea.addEventListener('beforeinput', keep);
+    textarea.addEventListener('blur', restHistory);
+    editor.current = made;
+    return () => made.remove();
+  }, []);
+  useSignalEffect(() => {
+    const text = planText.value;
+    const made = editor.current;
+    if (made === null || made.value === text) return;
+    const [start, end] = made.getSelection();
+    made.setOptions({ value: text });
+    made.textarea.setSelectionRange(Math.min(start, text.length), Math.min(end, text.length));
+  });
+  useSignalEffect(() => {
+    const lines = new Map((answer.value?.problems ?? []).map(({ line, severity }) => [line, severity]));
+    const made = editor.current;
+    if (made === null) return;
+    for (const [i, line] of [...made.lines].entries()) {
+      if (i === 0) continue;
+      line.classList.toggle('wrong', lines.get(i) === 'error');
+      line.classList.toggle('doubtful', lines.get(i) === 'warning');
+    }
+  });
+  const problems = answer.value?.problems ?? [];
+  return (
+    <section class="text" aria-labelledby="text-title">
+      <h2 id="text-title">The plan as text</h2>
+      <div class="editor" ref={into} />
+      <ul class="problems" aria-label="What is wrong with the text">
+        {problems.map((problem, i) => (
+          <li key={i}>
+            {problem.line > 0 && <button type="button" class="plain" onClick={() => goTo(editor.current, problem.line, problem.column)}>{`Line ${problem.line}`}</button>}
+            <span>{`${problem.line > 0 ? ', ' : ''}${problem.severity}: ${problem.path === '' ? '' : `${problem.path}: `}found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Puts the cursor where something is wrong. */
+function goTo(editor: PrismEditor | null, line: number, column: number): void {
+  if (editor === null) return;
+  const before = editor.value.split('\n').slice(0, line - 1).reduce((sum, text) => sum + text.length + 1, 0);
+  const at = before + Math.max(0, column - 1);
+  editor.textarea.focus();
+  editor.textarea.setSelectionRange(at, at);
+}
