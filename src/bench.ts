@@ -1,6 +1,7 @@
 import type { BarName } from './base/names.js';
 import type { Source } from './base/sources.js';
 import type { FactSettings, Model } from './model/model.js';
+import { rulesIn } from './rules/in-system.js';
 import { limitValue } from './rules/limit-value.js';
 import type { Ruleset } from './rules/ruleset.js';
 import type { Shelf } from './shelf/shelf.js';
@@ -21,7 +22,8 @@ export interface Bench {
 const usualShare = { corner_lift: 1 / 150, bar_bow: 1 / 400 };
 
 /** The limits that define a chance: they come from the ruleset and are needed before the facts exist. NaN, and the chance unknown, where one cannot be told. */
-export function factSettings(model: Model, { ruleset, seed, samples }: Bench): FactSettings {
+export function factSettings(model: Model, { ruleset: given, seed, samples }: Bench): FactSettings {
+  const ruleset = rulesIn(given, model.plan.units);
   const { width_mm, height_mm } = model.plan.face;
   const shorter_mm = Math.min(width_mm, height_mm);
   const longer_mm = Math.max(width_mm, height_mm);

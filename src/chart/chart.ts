@@ -32,7 +32,7 @@ export interface ChartGoals {
 }
 
 /** Resolution and range of a chart. */
-export const chartSizes = (units: UnitSystem): Sizes => (units === 'metric' ? { least_mm: 200, most_mm: 3600, step_mm: 10 } : { least_mm: 203.2, most_mm: 3657.6, step_mm: 12.7 });
+export const chartSizes = (units: UnitSystem): Sizes => (units === 'metric' ? { least_mm: 200, most_mm: 3600, step_mm: 10, units } : { least_mm: 203.2, most_mm: 3657.6, step_mm: 12.7, units });
 
 const counts = [0, 1, 2] as const;
 

@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../base/names.js';
 import type { Bench } from '../bench.js';
 import type { Plan } from '../plan/plan.js';
 import { examinerFor, passes } from '../suggest/examine.js';
@@ -19,6 +20,8 @@ export interface Sizes {
   readonly least_mm: number;
   readonly most_mm: number;
   readonly step_mm: number;
+  /** Of the plans that are tried: their limits, stock and defaults. */
+  readonly units?: UnitSystem;
 }
 
 /**
@@ -26,12 +29,12 @@ export interface Sizes {
  * large until one fails after one has passed; between those two the edge is halved down to one step. So the size given passes and the next step up fails;
  * in between the few sizes a frame is taken to fare no better the larger it is.
  */
-export async function largest(build: ChartBuild, shape: Shape, bench: Bench, keeps: Passes, { least_mm, most_mm, step_mm }: Sizes): Promise<number | null> {
+export async function largest(build: ChartBuild, shape: Shape, bench: Bench, keeps: Passes, { least_mm, most_mm, step_mm, units = 'metric' }: Sizes): Promise<number | null> {
   const known = new Map<number, boolean>();
   const at = async (steps: number): Promise<boolean> => {
     const before = known.get(steps);
     if (before !== undefined) return before;
-    const plan = chartPlan(build, shape, steps * step_mm, bench.shelf);
+    const plan = chartPlan(build, shape, steps * step_mm, bench.shelf, units);
     const result = plan !== null && (await keeps(plan));
     known.set(steps, result);
     return result;

@@ -47,6 +47,10 @@ export interface PieceList {
   readonly mark_mm: number;
   /** Built size of the bars in the plane of the cloth. */
   readonly w_mm: number;
+  /** Between the bars, in whole marks of the tape: as long as a crossbar is cut, and as the short side of a mitred bar. */
+  readonly opening: { readonly width_mm: number; readonly height_mm: number };
+  /** Width of a bar as the tape shows it: opening and two bars make up the face. */
+  readonly bar_mm: number;
   readonly face: { readonly width_mm: number; readonly height_mm: number };
   readonly corner: PlanCorners['cut'];
   /** What cannot be cut as asked, a sentence each. */

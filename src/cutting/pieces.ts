@@ -40,7 +40,9 @@ export function piecesOf(plan: Plan, shop: Shelf): PieceList {
   const bars = barPieces(member, { ply_w_mm, w_mm, d_mm, width_mm, height_mm });
   const crossbars = plan.crossbars.flatMap((crossbar, i) => crossbarPieces(member, shelf, crossbar, i, w_mm, inside));
   const braces = bracePieces(member, shelf, w_mm);
-  return { pieces: [...bars, ...crossbars, ...braces], mark_mm, w_mm, face: plan.face, corner: plan.corners.cut, faults };
+  const opening = { width_mm: upToMark(inside.width_mm, mark_mm), height_mm: upToMark(inside.height_mm, mark_mm) };
+  const bar_mm = (upToMark(plan.face.width_mm, mark_mm) - opening.width_mm) / 2;
+  return { pieces: [...bars, ...crossbars, ...braces], mark_mm, w_mm, opening, bar_mm, face: plan.face, corner: plan.corners.cut, faults };
 }
 
 interface BarSizes {

@@ -5,10 +5,11 @@ import type { Assumed } from './plan.js';
 /** Collects the defaults that a plan leaves to the tool, in the order they are met. */
 export class Defaults {
   readonly assumed: Assumed[] = [];
-  readonly #units: UnitSystem;
+  constructor(readonly units: UnitSystem) {}
 
-  constructor(units: UnitSystem) {
-    this.#units = units;
+  /** The lengths a plan of this system falls back to. */
+  get lengths(): UsualLengths {
+    return usualLengths[this.units];
   }
 
   /** The value given, or else the fallback, noted under `path` as `words`. */
@@ -20,41 +21,72 @@ export class Defaults {
 
   /** The same for a length in mm, noted in the plan's own unit system. */
   length(path: string, given_mm: number | undefined, fallback_mm: number): number {
-    return this.take(path, given_mm, fallback_mm, formatLength(fallback_mm, this.#units));
+    return this.take(path, given_mm, fallback_mm, formatLength(fallback_mm, this.units));
   }
 }
 
-/** The numbers a plan falls back to, in mm, N/m, °C and %. */
+/** The numbers a plan falls back to, in N/m, °C and %; its lengths are in `usualLengths`. */
 export const planDefaults = {
   ply_screw: 'screw-6x32',
-  ply_screw_every_mm: 200,
   nail: 'brad-18ga-25',
   glue: 'pva',
   cloth: 'cotton-duck-340',
   working_N_per_m: 200,
   /** Peak pull where only a working pull is given, over that pull; and the other way about. */
   peak_over_working: 2,
-  staple_every_mm: 50,
-  turn_mm: 50,
   coats: 2,
   moisture_pct: 12,
   humidity_low: 0.35,
   humidity_high: 0.6,
   temperature_C: 20,
-  setback_mm: 5,
-  drop_mm: 180,
   /** Share of the width that stands the wire at about 15 degrees on two hooks. */
   slack_share: 1 / 9,
   hooks: 2,
 } as const;
 
-const downToTens = (length_mm: number): number => Math.max(10, Math.floor(length_mm / 10) * 10);
+/** Lengths that a plan falls back to, mm, as one says them in each unit system. */
+interface UsualLengths {
+  readonly ply_screw_every_mm: number;
+  readonly staple_every_mm: number;
+  readonly turn_mm: number;
+  readonly setback_mm: number;
+  readonly drop_mm: number;
+  /** Least that a hook stays below the top edge. */
+  readonly hidden_mm: number;
+  readonly most_leg_mm: number;
+  /** Drops and legs go down to whole steps of this, and slacks of the other. */
+  readonly step_mm: number;
+  readonly slack_step_mm: number;
+}
 
-/** The hanging point of a frame this high: 180 mm down, or a third of the height where that is less. */
-export const usualDrop_mm = (height_mm: number): number => Math.min(planDefaults.drop_mm, downToTens(height_mm / 3));
+const inch = 25.4;
 
-/** The slack of a wire: a ninth of the width, but so little that the hook stays 30 mm below the top; to 5 mm. */
-export const usualSlack_mm = (drop_mm: number, width_mm: number): number => Math.max(5, 5 * Math.floor(Math.min(drop_mm - 30, width_mm * planDefaults.slack_share) / 5));
+/** The lengths that a plan falls back to. */
+export const usualLengths: Readonly<Record<UnitSystem, UsualLengths>> = {
+  metric: { ply_screw_every_mm: 200, staple_every_mm: 50, turn_mm: 50, setback_mm: 5, drop_mm: 180, hidden_mm: 30, most_leg_mm: 400, step_mm: 10, slack_step_mm: 5 },
+  inch: {
+    ply_screw_every_mm: 8 * inch, staple_every_mm: 2 * inch, turn_mm: 2 * inch, setback_mm: (3 / 16) * inch, drop_mm: 7 * inch, hidden_mm: 1.25 * inch, most_leg_mm: 16 * inch,
+    step_mm: inch / 2, slack_step_mm: inch / 4,
+  },
+};
 
-/** The leg of a brace where the plan names none: a quarter of the shorter side, at most 400 mm. */
-export const usualLeg_mm = (shorter_side_mm: number): number => Math.min(400, downToTens(shorter_side_mm / 4));
+/** Down to a whole step, at least one. */
+const downTo = (length_mm: number, step_mm: number): number => Math.max(step_mm, Math.floor(length_mm / step_mm + 1e-9) * step_mm);
+
+/** The hanging point of a frame this high: 180 mm (7 in) down, or a third of the height where that is less. */
+export function usualDrop_mm(height_mm: number, units: UnitSystem): number {
+  const { drop_mm, step_mm } = usualLengths[units];
+  return Math.min(drop_mm, downTo(height_mm / 3, step_mm));
+}
+
+/** The slack of a wire: a ninth of the width, but so little that the hook stays 30 mm (1-1/4 in) below the top; to 5 mm (1/4 in). */
+export function usualSlack_mm(drop_mm: number, width_mm: number, units: UnitSystem): number {
+  const { hidden_mm, slack_step_mm } = usualLengths[units];
+  return downTo(Math.min(drop_mm - hidden_mm, width_mm * planDefaults.slack_share), slack_step_mm);
+}
+
+/** The leg of a brace where the plan names none: a quarter of the shorter side, at most 400 mm (16 in). */
+export function usualLeg_mm(shorter_side_mm: number, units: UnitSystem): number {
+  const { most_leg_mm, step_mm } = usualLengths[units];
+  return Math.min(most_leg_mm, downTo(shorter_side_mm / 4, step_mm));
+}

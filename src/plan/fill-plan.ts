@@ -44,7 +44,7 @@ function fillCrossbar(input: NonNullable<PlanInput['crossbars']>[number], index:
     stock: defaults.take(`${path}.stock`, input.stock, plan.bars.stock),
     lay: defaults.take(`${path}.lay`, input.lay, plan.bars.lay),
     plies: defaults.take(`${path}.plies`, input.plies, 1, 'one ply'),
-    setback_mm: defaults.length(`${path}.setback`, maybe_mm(input.setback), usual.setback_mm),
+    setback_mm: defaults.length(`${path}.setback`, maybe_mm(input.setback), defaults.lengths.setback_mm),
     give: fillGive(input.give),
   };
 }
@@ -73,7 +73,7 @@ function fillCorners(corners: PlanInput['corners'], plan: PlanInput, shorter_mm:
     nails,
     brace: brace === null ? null : {
       kind,
-      leg_mm: defaults.length('corners.brace.leg', maybe_mm(brace.leg), usualLeg_mm(shorter_mm)),
+      leg_mm: defaults.length('corners.brace.leg', maybe_mm(brace.leg), usualLeg_mm(shorter_mm, defaults.units)),
       stock: kind === 'timber' ? defaults.take('corners.brace.stock', brace.stock, plan.bars.stock) : (brace.stock ?? null),
       lay: kind === 'timber' ? defaults.take('corners.brace.lay', brace.lay, 'flat') : (brace.lay ?? 'flat'),
       give: fillGive(brace.give),
@@ -122,7 +122,7 @@ function fillPlyScrews(input: PlanInput['ply-screws'], bars: PlanBars, defaults:
   if (input?.pilot === undefined) defaults.take('ply-screws.pilot', undefined, null, 'chosen from the drills on the shelf');
   return {
     use: defaults.take('ply-screws.use', input?.use, usual.ply_screw),
-    every_mm: defaults.length('ply-screws.every', maybe_mm(input?.every), usual.ply_screw_every_mm),
+    every_mm: defaults.length('ply-screws.every', maybe_mm(input?.every), defaults.lengths.ply_screw_every_mm),
     pilot_mm: maybe_mm(input?.pilot) ?? null,
   };
 }
@@ -153,7 +153,7 @@ export function fillPlan(input: PlanInput): Plan {
   const humidity = room.humidity === undefined ? undefined : readRange(room.humidity, 'fraction');
   if (cloth.roll === undefined) defaults.take('cloth.roll', undefined, null, "the width of the shelf's roll");
   const by = defaults.take('hang.by', hang.by, 'wire');
-  const drop_mm = by === 'none' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm));
+  const drop_mm = by === 'none' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm, units));
   return {
     name: input.name.trim(),
     student: (input.student ?? input.maker)?.trim() ?? null,
@@ -169,8 +169,8 @@ export function fillPlan(input: PlanInput): Plan {
       ...pulls,
       fixing: {
         to: defaults.take('cloth.fixing.to', fixing.to, 'back', 'the back'),
-        every_mm: defaults.length('cloth.fixing.every', maybe_mm(fixing.every), usual.staple_every_mm),
-        turn_mm: defaults.length('cloth.fixing.turn', maybe_mm(fixing.turn), usual.turn_mm),
+        every_mm: defaults.length('cloth.fixing.every', maybe_mm(fixing.every), defaults.lengths.staple_every_mm),
+        turn_mm: defaults.length('cloth.fixing.turn', maybe_mm(fixing.turn), defaults.lengths.turn_mm),
       },
       roll_mm: maybe_mm(cloth.roll) ?? null,
     },
@@ -192,7 +192,7 @@ export function fillPlan(input: PlanInput): Plan {
       drop_mm,
       from: by === 'none' ? (hang.from ?? 'inside') : defaults.take('hang.from', hang.from, 'inside', 'the inside of the bars'),
       hooks: by === 'none' ? (hang.hooks ?? 0) : defaults.take('hang.hooks', hang.hooks, usual.hooks, 'two hooks'),
-      slack_mm: by !== 'wire' ? (maybe_mm(hang.slack) ?? 0) : defaults.length('hang.slack', maybe_mm(hang.slack), usualSlack_mm(drop_mm, mm(input.face.width))),
+      slack_mm: by !== 'wire' ? (maybe_mm(hang.slack) ?? 0) : defaults.length('hang.slack', maybe_mm(hang.slack), usualSlack_mm(drop_mm, mm(input.face.width), units)),
     },
     spend_limit: input.spend?.limit ?? null,
     door: input.door === undefined ? null : { width_mm: mm(input.door.width), height_mm: mm(input.door.height) },

@@ -3,6 +3,7 @@ import { catalogueByPath } from '../facts/catalogue.js';
 import type { FactUnit } from '../facts/fact.js';
 import type { Applied, Loosened } from '../findings/applied.js';
 import { limitInWords, ruleInWords } from './in-words.js';
+import { limitInInches } from './in-system.js';
 import { thresholdsOf } from './quantity.js';
 import { limitsReadByFacts, linesOf, type Compare, type Limit, type Line, type Rule, type Ruleset } from './ruleset.js';
 
@@ -40,14 +41,16 @@ function workOut(ruleset: Ruleset, baseline: Ruleset | null): Applied {
 function whatIsApplied({ limits, rules, off }: Ruleset): string {
   const bare = (key: string, value: unknown): unknown => (key === 'place' ? undefined : value);
   const asked = rules.map(({ id, each, applies, require, otherwise }) => [id, each, applies, require, otherwise]);
-  return JSON.stringify([[...limits.values()].map(({ name, amounts, of }) => [name, amounts, of]), asked, off.map(({ id }) => id)], bare);
+  return JSON.stringify([[...limits.values()].map(({ name, amounts, inches, of }) => [name, amounts, inches, of]), asked, off.map(({ id }) => id)], bare);
 }
 
 /** A limit of the baseline that the ruleset sets differently and no tighter. */
 function loosened(was: Limit, ruleset: Ruleset): readonly Loosened[] {
   const is = ruleset.limits.get(was.name);
   if (is === undefined || limitInWords(is) === limitInWords(was)) return [];
-  const steps = usesOf(was.name, ruleset).map(({ unit, growsLooser }) => compared(was, is, unit, growsLooser));
+  const steps = usesOf(was.name, ruleset).flatMap(({ unit, growsLooser }) => [
+    compared(was, is, unit, growsLooser), compared(limitInInches(was), limitInInches(is), unit, growsLooser),
+  ]);
   if (steps.length === 0 || steps.every((step) => step === 'tighter')) return [];
   return [{ limit: was.name, was: limitInWords(was), is: limitInWords(is), surely: steps.includes('looser') }];
 }

@@ -5,6 +5,7 @@ import type { Finding, Verdict } from '../findings/finding.js';
 import { decide, type Answer, type Question } from './engine.js';
 import { tabulate } from './fact-table.js';
 import type { Against, Condition, Rule, Ruleset } from './ruleset.js';
+import { rulesIn } from './in-system.js';
 import { say, sayUnknown, sayWhyNot, type SayContext } from './say.js';
 import { pose, posedLines, question, type AskedLine, type PosedCondition, type PosedLine, type Setting } from './settle.js';
 
@@ -45,7 +46,8 @@ const priorities: Readonly<Record<Outcome, number>> = { silent: 5, stop: 4, caut
  * Asks every rule of every element it is about. Facts come in the units of the catalogue; findings keep them, and their sentences speak in `units` (metric).
  * What is missing or not finite makes a finding unknown, never clear. Any list of facts will do: only a bug rejects.
  */
-export async function evaluateRules(ruleset: Ruleset, facts: readonly Fact[], options: { readonly units?: UnitSystem } = {}): Promise<Evaluation> {
+export async function evaluateRules(given: Ruleset, facts: readonly Fact[], options: { readonly units?: UnitSystem } = {}): Promise<Evaluation> {
+  const ruleset = rulesIn(given, options.units ?? 'metric');
   const table = tabulate(facts);
   const values = new Map<string, number | string>();
   const silent: Silence[] = [];

@@ -1,13 +1,14 @@
 import { formatQuantity } from '../base/units-format.js';
 import { catalogueByPath } from '../facts/catalogue.js';
-import { linesOf, type Against, type Condition, type Limit, type Line, type Rule } from './ruleset.js';
+import { linesOf, type Against, type Condition, type Limit, type LimitAmounts, type Line, type Rule } from './ruleset.js';
 import { lineInWords } from './say.js';
 
 type Limits = ReadonlyMap<string, Limit>;
 
 /** A limit in words: `1/400 of bar.span_mm`, `stop 1.5, caution 2.5`. */
-export function limitInWords({ amounts, of }: Limit): string {
-  const text = 'value' in amounts ? amounts.value : `stop ${amounts.stop}, caution ${amounts.caution}`;
+export function limitInWords({ amounts, inches, of }: Limit): string {
+  const said = (one: LimitAmounts): string => ('value' in one ? one.value : `stop ${one.stop}, caution ${one.caution}`);
+  const text = inches === null ? said(amounts) : `${said(amounts)} (in inches ${said(inches)})`;
   return of === null ? text : `${text} of ${of}`;
 }
 

@@ -3,6 +3,7 @@ import type { Problem } from '../base/problem.js';
 import { nearest } from '../base/schema-problems.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import { limitInWords, ruleInWords } from './in-words.js';
+import { limitInInches } from './in-system.js';
 import { thresholdKey, thresholdsOf, wordingOf } from './quantity.js';
 import { ruleProblem } from './rule-problems.js';
 import { placeholdersOf } from './say.js';
@@ -139,8 +140,10 @@ function fitted(limit: Limit, line: Line, rule: Rule, problems: Problem[]): Thre
     }
   }
   const found = thresholdsOf(limit, spec.unit);
-  const negative = found !== null && spec.signed === true && (line.compare === 'at-most' || line.compare === 'below') && [found.value, found.stop, found.caution].some((amount) => amount !== null && amount < 0);
-  if (found === null || negative) problems.push(ruleProblem('limit-misfit', limit.place, { value: `${limit.name}: ${limitInWords(limit)}`, allowed: limit.of === null ? wordingOf(spec.unit) : wordingOf('ratio'), name: `${line.fact} in the rule ${rule.id}` }));
+  const twin = thresholdsOf(limitInInches(limit), spec.unit);
+  const magnitude = spec.signed === true && (line.compare === 'at-most' || line.compare === 'below');
+  const negative = magnitude && [found, twin].some((one) => one !== null && [one.value, one.stop, one.caution].some((amount) => amount !== null && amount < 0));
+  if (found === null || twin === null || negative) problems.push(ruleProblem('limit-misfit', limit.place, { value: `${limit.name}: ${limitInWords(limit)}`, allowed: limit.of === null ? wordingOf(spec.unit) : wordingOf('ratio'), name: `${line.fact} in the rule ${rule.id}` }));
   return negative ? null : found;
 }
 

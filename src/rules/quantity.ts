@@ -42,6 +42,12 @@ export function thresholdsOf(limit: Limit, unit: FactUnit): Thresholds | null {
   return stop === null || caution === null ? null : { of: limit.of, value: null, stop, caution };
 }
 
+/** Limit and unit of a key of `Ruleset.thresholds`. */
+export function unitOfKey(key: string): { readonly name: string; readonly unit: string } {
+  const at = key.indexOf(' in ');
+  return { name: key.slice(0, at), unit: key.slice(at + 4) };
+}
+
 /** Key of `Ruleset.thresholds`. */
 export function thresholdKey(limit: string, unit: FactUnit): string {
   return `${limit} in ${unit}`;

@@ -91,10 +91,17 @@ function readLimits(inputs: Readonly<Record<string, LimitInput>>, source: YamlSo
     checks.source(input.source, source.place([...path, 'source']), found);
     if (input.of !== undefined) checks.limitBase(input.of, source.place([...path, 'of']), found);
     for (const [key, text] of Object.entries(amountsOf(input))) if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, key]), { value: text }));
-    if (found.length === before) limits.push({ name, amounts: amountsOf(input), of: input.of ?? null, source: input.source, place });
+    const inches = inchesOf(input);
+    for (const text of Object.values(inches ?? {})) if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, 'inches']), { value: text }));
+    if (found.length === before) limits.push({ name, amounts: amountsOf(input), inches, of: input.of ?? null, source: input.source, place });
   }
   tooMany(Object.keys(inputs).length, ['limits'], source, found);
   return limits;
+}
+
+function inchesOf(input: LimitInput): LimitAmounts | null {
+  if ('value' in input) return input.inches === undefined ? null : { value: String(input.inches) };
+  return input.inches === undefined ? null : { stop: String(input.inches.stop), caution: String(input.inches.caution) };
 }
 
 function amountsOf(input: LimitInput): LimitAmounts {

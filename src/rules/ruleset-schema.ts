@@ -72,8 +72,10 @@ const source = z.string().check(described('Key of rules/sources.yaml, or practic
 const of = z.optional(z.string().check(described('Path of a fact that the amounts are multiplied by')));
 
 const limit = z.union([
-  z.strictObject({ value: amount, of, source }),
-  z.strictObject({ stop: amount, caution: amount, of, source }),
+  z.strictObject({ value: amount, inches: z.optional(amount.check(described('What stands in its place for plans in inches: 2 in'))), of, source }),
+  z.strictObject({
+    stop: amount, caution: amount, inches: z.optional(z.strictObject({ stop: amount, caution: amount }).check(described('What stands in their place for plans in inches'))), of, source,
+  }),
 ]);
 
 /** One ruleset as a person writes it: `ruleset: 1`. */

@@ -15,6 +15,8 @@ export type LimitAmounts = { readonly value: string } | { readonly stop: string;
 export interface Limit {
   readonly name: string;
   readonly amounts: LimitAmounts;
+  /** What stands in its place for plans in inches; null when nothing does. */
+  readonly inches: LimitAmounts | null;
   readonly of: string | null;
   /** Key in `rules/sources.yaml`, or `practice`, `proposal`, `measured`. */
   readonly source: string;

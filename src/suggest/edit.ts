@@ -1,5 +1,5 @@
 import { formatLength } from '../base/units-format.js';
-import { usualLeg_mm } from '../plan/defaults.js';
+import { planDefaults, usualLeg_mm, usualLengths } from '../plan/defaults.js';
 import type { Choosing } from '../base/names.js';
 import type { Lay, Plan, PlanBars, PlanBrace, PlanCrossbar } from '../plan/plan.js';
 import { settlePlan } from '../plan/settle-plan.js';
@@ -109,7 +109,7 @@ function braceAfter(plan: Plan, { brace: edit }: Edit, bars: PlanBars, notes: No
   if (edit === undefined) return brace === null ? null : { ...brace, stock: brace.stock === null ? null : notes.follow('corners.brace.stock', brace.stock, bars.stock) };
   notes.forget('corners.brace');
   if (edit === 'none') return null;
-  const leg_mm = usualLeg_mm(Math.min(plan.face.width_mm, plan.face.height_mm));
+  const leg_mm = usualLeg_mm(Math.min(plan.face.width_mm, plan.face.height_mm), plan.units);
   notes.note('corners.brace.leg', formatLength(leg_mm, plan.units));
   notes.note('corners.brace.stock', bars.stock);
   notes.note('corners.brace.lay', 'flat');
@@ -117,7 +117,7 @@ function braceAfter(plan: Plan, { brace: edit }: Edit, bars: PlanBars, notes: No
 }
 
 /** Screws that a bar of several plies gets when the plan names none: the reader's own defaults. */
-const usualScrews: NonNullable<Plan['ply_screws']> = { use: 'screw-6x32', every_mm: 200, pilot_mm: null };
+const usualScrews = ({ units }: Plan): NonNullable<Plan['ply_screws']> => ({ use: planDefaults.ply_screw, every_mm: usualLengths[units].ply_screw_every_mm, pilot_mm: null });
 
 const screwed = ({ plies, bond }: PlanBars): boolean => plies > 1 && (bond === 'screws' || bond === 'glue+screws');
 
@@ -129,14 +129,14 @@ function screwsAfter(plan: Plan, edit: Edit, bars: PlanBars, notes: Notes): Plan
   if (plan.ply_screws === null) {
     if (screwed(plan.bars)) return null;
     notes.note('ply-screws.pilot', 'chosen from the drills on the shelf');
-    notes.note('ply-screws.use', usualScrews.use);
-    notes.note('ply-screws.every', formatLength(usualScrews.every_mm, plan.units));
-    return usualScrews;
+    notes.note('ply-screws.use', usualScrews(plan).use);
+    notes.note('ply-screws.every', formatLength(usualScrews(plan).every_mm, plan.units));
+    return usualScrews(plan);
   }
   if (edit.screw === undefined) return plan.ply_screws;
   notes.note('ply-screws.pilot', 'chosen from the drills on the shelf');
-  notes.note('ply-screws.use', usualScrews.use);
-  return { ...plan.ply_screws, use: usualScrews.use, pilot_mm: null };
+  notes.note('ply-screws.use', planDefaults.ply_screw);
+  return { ...plan.ply_screws, use: planDefaults.ply_screw, pilot_mm: null };
 }
 
 const hangKeys = { by: 'by', from: 'from', hooks: 'hooks', slack_mm: 'slack' } as const;

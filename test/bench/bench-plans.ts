@@ -23,7 +23,7 @@ cloth: { roll: 2100 mm }
 export const stopPlan = `
 plan: 1
 name: Bench stop
-face: { width: 55 in, height: 41-1/2 in }
+face: { width: 56-3/8 in, height: 43-1/4 in }
 bars: { stock: strip-19x38, lay: flat }
 lumber: { chosen: unsorted, moisture: 16 % }
 `;

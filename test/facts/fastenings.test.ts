@@ -74,7 +74,7 @@ describe('fastening page', () => {
     for (let i = 1; i < top.length; i += 1) expect(top[i]! - top[i - 1]!).toBeLessThanOrEqual(201);
   });
   test('an inch plan gets inch drills', () => {
-    const [line] = fasteningSheet(demoModel({ ...pair, face: { width: '40 in', height: '32 in' } }));
+    const [line] = fasteningSheet(demoModel({ ...pair, face: { width: '37-1/4 in', height: '29-5/8 in' } }));
     expect(line!.pilot_label).toBe('3/32 in');
   });
   test('a lead hole never reaches the far face', () => {

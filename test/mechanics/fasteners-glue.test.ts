@@ -69,8 +69,8 @@ describe('order of work', () => {
     expect(steps.find((step) => step.id === 'set-corners')!.wait_h).toBe(11);
   });
   test('an inch plan is told in inches', () => {
-    const words = orderOfWork(demoModel({ ...pair, face: { width: '40 in', height: '30 in' } })).map((step) => step.text).join(' ');
-    expect(words).toContain('50 in');
+    const words = orderOfWork(demoModel({ ...pair, face: { width: '31-1/2 in', height: '23-5/8 in' } })).map((step) => step.text).join(' ');
+    expect(words).toContain('39-3/8 in');
     expect(words).not.toMatch(/\d mm/);
   });
 });

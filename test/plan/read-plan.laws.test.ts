@@ -59,9 +59,9 @@ describe('laws of reading', () => {
     expect(readPlanWith(everything, 'p.yaml', shelf)).toEqual(readPlanWith(everything, 'p.yaml', shelf));
   });
 
-  it('a plan in inches is the plan in millimetres, but for its unit system', () => {
+  it('a plan in inches is the plan in millimetres, but for its unit system and the lengths it falls back to', () => {
     fc.assert(fc.property(fc.integer({ min: 160, max: 16 * 90 }), fc.integer({ min: 160, max: 16 * 90 }), (width, height) => {
-      const text = (w: string, h: string): string => `plan: 1\nname: a\nface: { width: ${w}, height: ${h} }\nbars: { stock: strip-19x38, lay: flat }\nhang: { by: none }\n`;
+      const text = (w: string, h: string): string => `plan: 1\nname: a\nface: { width: ${w}, height: ${h} }\nbars: { stock: strip-19x38, lay: flat }\nhang: { by: none }\ncloth: { fixing: { every: 48 mm, turn: 47 mm } }\n`;
       const read = (given: string) => { const result = readPlan(given, 'p.yaml'); if (!result.ok) throw new Error(JSON.stringify(result.problems)); return result.value; };
       const inches = read(text(`${width}/16 in`, `${height}/16 in`));
       const metric = read(text(`${(width * 1.5875).toFixed(4)} mm`, `${(height * 1.5875).toFixed(4)} mm`));

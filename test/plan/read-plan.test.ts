@@ -91,12 +91,12 @@ describe('defaults inside blocks that are given in part', () => {
     expect(inches.face).toEqual({ width_mm: 898.525, height_mm: 723.9 });
     expect(inches.bars).toMatchObject({ plies: 2, stack: 'side-by-side', bond: 'glue+screws', pairing: 'unsorted' });
     expect(inches.corners.brace).toEqual({ kind: 'timber', leg_mm: 203.2, stock: 'strip-19x38', lay: 'flat', give: null });
-    expect(inches.ply_screws).toEqual({ use: 'screw-6x32', every_mm: 200, pilot_mm: null });
+    expect(inches.ply_screws).toEqual({ use: 'screw-6x32', every_mm: 203.2, pilot_mm: null });
     expect(inches.crossbars).toEqual([{ runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 1, setback_mm: 6 * (25.4 / 16), give: null }]);
     const assumed = new Map(inches.assumed.map(({ path, value }) => [path, value]));
     for (const path of ['bars.stack', 'bars.bond', 'bars.pairing', 'corners.brace.kind', 'corners.brace.stock', 'corners.brace.lay', 'crossbars[0].at', 'crossbars[0].stock', 'crossbars[0].lay', 'crossbars[0].plies', 'ply-screws.use', 'ply-screws.every', 'ply-screws.pilot'])
       expect([...assumed.keys()]).toContain(path);
-    expect(assumed.get('ply-screws.every')).toBe('7-7/8 in');
+    expect(assumed.get('ply-screws.every')).toBe('8 in');
     expect(assumed.get('room.temperature')).toBe('68 °F');
     expect(assumed.get('crossbars[0].setback')).toBe('3/8 in, so that a firm brush clears it; it then stands 3/8 in out behind the bars');
   });

@@ -68,14 +68,15 @@ describe('the page of a rule', () => {
 
   test('says in words what is asked, with the limit and its history', () => {
     const page = rulePage(first, 'bars/inward-bow')!;
-    expect(page.applies).toBe('bar.span_mm is above 300 mm');
+    expect(page.applies).toBe('bar.span_mm is above the limit bow-counts-from (300 mm (in inches 12 in))');
     expect(page.requires).toBe('bar.inward_bow_long_term_mm is at most the limit inward-bow (1/500 of bar.span_mm)');
     expect(page.limits).toEqual([
       { name: 'inward-bow', said: '1/500 of bar.span_mm', source: 'proposal', history: ['Studio baseline (baseline.yaml): 1/400 of bar.span_mm', 'Gullmark Street Studio, first year (class-first-year.yaml): 1/500 of bar.span_mm'] },
+      { name: 'bow-counts-from', said: '300 mm (in inches 12 in)', source: 'proposal', history: ['Studio baseline (baseline.yaml): 300 mm (in inches 12 in)'] },
       { name: 'inward-bow-stop', said: '1/100 of bar.span_mm', source: 'practice', history: ['Studio baseline (baseline.yaml): 1/100 of bar.span_mm'] },
     ]);
     const text = rulePageText(page);
-    expect(page.history).toEqual(['Studio baseline (baseline.yaml): when bar.span_mm is above 300 mm: bar.inward_bow_long_term_mm is at most the limit inward-bow (1/400 of bar.span_mm); otherwise caution, or stop unless bar.inward_bow_long_term_mm is at most the limit inward-bow-stop (1/100 of bar.span_mm)']);
+    expect(page.history).toEqual(['Studio baseline (baseline.yaml): when bar.span_mm is above the limit bow-counts-from (300 mm (in inches 12 in)): bar.inward_bow_long_term_mm is at most the limit inward-bow (1/400 of bar.span_mm); otherwise caution, or stop unless bar.inward_bow_long_term_mm is at most the limit inward-bow-stop (1/100 of bar.span_mm)']);
     for (const part of ['# bars/inward-bow', 'Asked of each bar, one by one.', '## What to do next', '- fails: bar.inward_bow_long_term_mm 3.1 mm, given bar.span_mm 1200 mm', 'Source: proposal.']) expect(text).toContain(part);
   });
 

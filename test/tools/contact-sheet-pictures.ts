@@ -71,30 +71,30 @@ const fronts: Plans = [
   ['square, no crossbar', modelOf('500 mm by 500 mm', flat)],
   ['oblong level, one crossbar, timber braces', modelOf('1200 mm by 900 mm', doubled, [...crossbars(upright('1/2')), ...corners(`cut: mitre, ${timber}`)])],
   ['oblong upright, one crossbar', modelOf('650 mm by 1100 mm', flat, [...crossbars(level('1/2')), ...corners('cut: butt')])],
-  ['two crossbars that cross, inches, gussets', modelOf('55 in by 41-1/2 in', stout, [...crossbars(upright('1/2'), level('1/3')), ...corners(gusset)])],
+  ['two crossbars that cross, inches, gussets', modelOf('53-3/8 in by 38-1/4 in', stout, [...crossbars(upright('1/2'), level('1/3')), ...corners(gusset)])],
   ['three crossbars, half-lapped, steel angles', modelOf('1500 mm by 1000 mm', doubled, [...crossbars(upright('1/3'), upright('2/3'), level('1/2')), ...corners(`cut: half-lap, ${angle}`)])],
-  ['three uprights, inches', modelOf('72 in by 30 in', flat, crossbars(upright('1/4'), upright('1/2'), upright('3/4')))],
+  ['three uprights, inches', modelOf('69-1/4 in by 28-5/8 in', flat, crossbars(upright('1/4'), upright('1/2'), upright('3/4')))],
   ['very long, level', modelOf('3200 mm by 500 mm', stout, crossbars(upright('1/3'), upright('2/3')))],
-  ['very long, upright, inches', modelOf('16 in by 84 in', stout, crossbars(level('1/3'), level('2/3')))],
-  ['very small, inches', modelOf('6 in by 8 in', flat)],
+  ['very long, upright, inches', modelOf('17-3/8 in by 81-1/2 in', stout, crossbars(level('1/3'), level('2/3')))],
+  ['very small, inches', modelOf('6-3/8 in by 8-1/4 in', flat)],
 ];
 
 const sections: Plans = [
   ['one board lying flat', modelOf('600 mm by 500 mm', flat)],
-  ['one board on edge, inches', modelOf('24 in by 20 in', 'stock: strip-19x38, lay: edge')],
+  ['one board on edge, inches', modelOf('23-1/4 in by 18-7/8 in', 'stock: strip-19x38, lay: edge')],
   ['two side by side, glued and screwed', modelOf('900 mm by 650 mm', doubled)],
   ['three front to back, screwed, lip', modelOf('900 mm by 650 mm', 'stock: board-19x64, lay: flat, plies: 3, stack: front-to-back, bond: screws, lip: 6 mm')],
-  ['four side by side, loose, inches', modelOf('40 in by 30 in', 'stock: strip-19x38, lay: edge, plies: 4, bond: none')],
+  ['four side by side, loose, inches', modelOf('37-5/8 in by 29-1/4 in', 'stock: strip-19x38, lay: edge, plies: 4, bond: none')],
   ['two front to back, glued, cloth on the edge', modelOf('900 mm by 650 mm', 'stock: square-38x38, lay: flat, plies: 2, stack: front-to-back, bond: glue', ['cloth: { fixing: { to: edge, turn: 60 mm } }'])],
-  ['a tall bar with a lip, inches', modelOf('60 in by 40 in', 'stock: stud-38x89, lay: edge, lip: 1/4 in')],
+  ['a tall bar with a lip, inches', modelOf('58-1/4 in by 37-3/8 in', 'stock: stud-38x89, lay: edge, lip: 1/4 in')],
 ];
 
 const builds: Plans = [
   ['mitre, glue, one brad', modelOf('900 mm by 650 mm', flat)],
-  ['mitre, no glue, two nails, inches', modelOf('36 in by 24 in', stout, corners('cut: mitre, glue: none, nails: { use: brad-18ga-25, each: 2 }'))],
+  ['mitre, no glue, two nails, inches', modelOf('34-3/8 in by 22-5/8 in', stout, corners('cut: mitre, glue: none, nails: { use: brad-18ga-25, each: 2 }'))],
   ['butt, glue, timber brace', modelOf('1200 mm by 900 mm', stout, corners(`cut: butt, ${timber}`))],
   ['half-lap, glue, no nails', modelOf('900 mm by 650 mm', 'stock: board-19x64, lay: flat', corners('cut: half-lap, nails: none'))],
-  ['half-lap, nails, gusset, inches', modelOf('48 in by 36 in', stout, corners(`cut: half-lap, nails: { use: brad-18ga-25, each: 2 }, ${gusset}`))],
+  ['half-lap, nails, gusset, inches', modelOf('46-1/4 in by 33-5/8 in', stout, corners(`cut: half-lap, nails: { use: brad-18ga-25, each: 2 }, ${gusset}`))],
   ['butt, steel angle', modelOf('900 mm by 650 mm', stout, corners(`cut: butt, ${angle}`))],
   ['plies screwed side by side', modelOf('900 mm by 650 mm', doubled)],
   ['plies screwed front to back, timber brace', modelOf('1200 mm by 900 mm', 'stock: board-19x64, lay: flat, plies: 2, stack: front-to-back', corners(timber))],
@@ -109,7 +109,7 @@ const lifts: readonly (readonly [string, Parameters<typeof liftChance>[0]])[] = 
 
 const movements: Plans = [
   ['plain', modelOf('900 mm by 650 mm', flat)],
-  ['an upright frame laid down, inches', modelOf('20 in by 60 in', flat)],
+  ['an upright frame laid down, inches', modelOf('21-1/4 in by 57-3/8 in', flat)],
   ['crossbars that cross', modelOf('1500 mm by 1000 mm', doubled, crossbars(upright('1/3'), level('1/2')))],
   ['one crossbar', modelOf('1400 mm by 1200 mm', 'stock: stud-38x89, lay: edge', crossbars('  - { runs: upright, at: 1/2, stock: planed-21x45, lay: edge }'))],
   ['very long, level', modelOf('3200 mm by 500 mm', stout)],
@@ -117,15 +117,15 @@ const movements: Plans = [
 
 const hangings: Plans = [
   ['wire, two hooks, rings inside', modelOf('900 mm by 650 mm', doubled, ['hang: { by: wire, drop: 160 mm, from: inside, hooks: 2 }'])],
-  ['wire, one hook, rings on the back, inches', modelOf('30 in by 40 in', stout, ['hang: { by: wire, drop: 8 in, from: back, hooks: 1 }'])],
+  ['wire, one hook, rings on the back, inches', modelOf('29-3/8 in by 38-5/8 in', stout, ['hang: { by: wire, drop: 8 in, from: back, hooks: 1 }'])],
   ['two hooks, no wire', modelOf('1200 mm by 900 mm', stout, ['hang: { by: two-hooks, drop: 100 mm }'])],
   ['very long, wire, one hook', modelOf('2400 mm by 600 mm', stout, ['hang: { by: wire, drop: 150 mm, from: back, hooks: 1 }'])],
-  ['tall, wire, two hooks, leaning, inches', modelOf('16 in by 60 in', flat, ['hang: { by: wire, drop: 20 in, from: back, hooks: 2 }'])],
+  ['tall, wire, two hooks, leaning, inches', modelOf('17-1/4 in by 58-3/8 in', flat, ['hang: { by: wire, drop: 20 in, from: back, hooks: 2 }'])],
 ];
 
 const boards: Plans = [
   ['few boards', modelOf('600 mm by 500 mm', flat)],
-  ['many pieces, inches', modelOf('40 in by 30 in', doubled, [...crossbars(upright('1/2'), level('1/2')), ...corners('brace: { kind: timber, leg: 8 in, stock: strip-19x38, lay: flat }')])],
+  ['many pieces, inches', modelOf('37-5/8 in by 29-1/4 in', doubled, [...crossbars(upright('1/2'), level('1/2')), ...corners('brace: { kind: timber, leg: 8 in, stock: strip-19x38, lay: flat }')])],
   ['several frames', modelOf('700 mm by 450 mm', flat, ['count: 4'])],
 ];
 

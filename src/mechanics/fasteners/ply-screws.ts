@@ -1,5 +1,6 @@
 import { barNames, type BarName } from '../../base/names.js';
 import type { MemberBuild, Model } from '../../model/model.js';
+import { usualLengths } from '../../plan/defaults.js';
 import { fittingScrew } from '../../plan/settle-plan.js';
 import type { Screw } from '../../shelf/shelf.js';
 import { beforePlyScrews } from '../occupancy/before-ply-screws.js';
@@ -14,8 +15,6 @@ import { screwFields } from './screw-fields.js';
 
 /** Faces at least this high take two staggered lines of screws (proposal). */
 const TWO_LINES_FROM_MM = 60;
-/** Distance between ply screws when the plan does not say (practice). */
-export const PLY_SCREWS_EVERY_MM = 200;
 
 const upTo5 = (mm: number): number => Math.ceil(mm / 5 - 1e-9) * 5;
 
@@ -64,7 +63,7 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
   if (lead === undefined) return null;
   const { screw, named } = screwFor(model, lead);
   if (screw === null) return null;
-  const every_mm = plan.ply_screws?.every_mm ?? PLY_SCREWS_EVERY_MM;
+  const every_mm = plan.ply_screws?.every_mm ?? usualLengths[plan.units].ply_screw_every_mm;
   const role = bond === 'screws' ? 'load' : 'clamp';
   const { ply_mm, face_mm } = across(lead);
   const fit = plyScrewFit(screw.length_mm, ply_mm, lead.plies);

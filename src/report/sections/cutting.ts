@@ -75,7 +75,7 @@ function assembly(told: Telling, cut: CutPlan): readonly Block[] {
   const made = piecesAssemble(list);
   if (!made.fits) return [setApart(paragraph(strong('The pieces do not make the frame. '), made.faults.join(' ')))];
   const tight = made.tight_mm > 0.01 ? ` Crossbars come out up to ${told.length(made.tight_mm)} long: plane them to a snug fit.` : '';
-  return [paragraph(`Checked: put together, these pieces make a frame of ${told.length(made.width_mm)} by ${told.length(made.height_mm)} with every joint closed.${tight}`)];
+  return [paragraph(`Checked: put together, these pieces make a frame of ${told.length(made.width_mm)} by ${told.length(made.height_mm)} with every joint closed, around an opening of ${told.length(list.opening.width_mm)} by ${told.length(list.opening.height_mm)}.${tight}`)];
 }
 
 function buying({ audit: { supplies }, units }: Telling, prices: Prices): readonly Block[] {

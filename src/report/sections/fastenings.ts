@@ -1,4 +1,4 @@
-import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { formatLength, formatNumber, formatQuantity } from '../../base/units-format.js';
 import { fasteningSheet, type FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
 import { glueSheet, type GlueSheet } from '../../mechanics/glue/glue-sheet.js';
 import { userText } from '../clean-text.js';
@@ -73,7 +73,7 @@ function drill({ units, length }: Telling, label: string, diameter_mm: number | 
 function tipWords({ units, length }: Telling, { exit_mm, exit_sixteenths }: FasteningLine): Inline | null {
   if (exit_mm === null) return null;
   if (exit_mm < 0) return strong(`The tip comes out by ${length(-exit_mm)}.`);
-  const sixteenths = units === 'metric' || exit_sixteenths === null || exit_sixteenths > 96 ? '' : ` (at least ${exit_sixteenths}/16 in)`;
+  const sixteenths = units === 'metric' || exit_sixteenths === null || exit_sixteenths > 96 ? '' : ` (at least ${formatLength(exit_sixteenths * 1.5875, units)})`;
   return `${length(exit_mm)} of wood stays beyond the tip${sixteenths}.`;
 }
 

@@ -1,3 +1,4 @@
+import { upToTape } from '../../cutting/tape.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import type { Piece } from '../../cutting/piece.js';
 import { userText } from '../clean-text.js';
@@ -22,7 +23,7 @@ function row(told: Telling, group: readonly Piece[]): readonly Cell[] {
     String(group.length * told.audit.plan.count),
     userText(first.stock, 40),
     told.length(first.cut_mm),
-    first.ends === 'mitre' ? told.length(first.short_mm) : '',
+    first.ends === 'mitre' ? told.length(upToTape(first.short_mm, told.units)) : '',
     first.ends === 'mitre' ? '45°' : 'square',
   ];
 }
