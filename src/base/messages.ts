@@ -116,7 +116,7 @@ const wordings = {
   'not-finite': (d) => ({ found: d.value ?? 'no number', allowed: 'a plain finite number', hint: 'Write the number out.' }),
   'not-decimal': (d) => ({ found: `\`${d.value}\``, allowed: 'a number in tens', hint: 'Write the number as people count.' }),
   'out-of-range': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: /[a-z%]/iu.test(d.value ?? '') ? 'Check the number and its unit.' : 'Check the number.' }),
-  'too-many': (d) => ({ found: d.value ?? 'too many', allowed: d.allowed ?? '', hint: 'Take some away.' }),
+  'too-many': (d) => ({ found: d.value ?? 'too many', allowed: d.allowed ?? '', hint: /^0 /u.test(d.value ?? '') ? 'Add at least one, or leave the key out.' : 'Take some away.' }),
   'bad-text': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Shorten it, and keep to letters, figures and ordinary signs.' }),
   'bad-key-name': (d) => ({ found: `\`${d.value}\``, allowed: 'letters, figures, dots and dashes, at most 60', hint: 'Give the entry a plain name.' }),
   // Quantities
@@ -142,6 +142,7 @@ const wordings = {
   'drop-too-deep': (d) => ({ found: `a hanging point ${d.value} down`, allowed: `less than ${d.allowed}, the height of the face`, hint: 'Give the distance from the top of the frame to its rings.' }),
   'wire-above-frame': (d) => ({ found: `a slack of ${d.value}`, allowed: `less than the drop, ${d.allowed}`, hint: 'The wire would show above the frame: lower the rings or tighten the wire.' }),
   // A plan against the shelf
+  'nominal-name': (d) => ({ found: `\`${d.value}\`, a shop’s name for a size`, allowed: `keys of the shelf: ${d.allowed}`, hint: `Taken as \`${d.name}\`; write that key, so that nobody has to guess.` }),
   'unknown-on-shelf': (d) => ({ found: `\`${d.value}\``, allowed: `${d.name} on the shelf: ${d.allowed}`, hint: orNearest(d.nearest, 'Pick one of these, or add it to your own shelf file.') }),
   'no-opening': (d) => ({ found: `bars ${d.value} wide`, allowed: `less than ${d.allowed}, half of the face's shorter side`, hint: 'The bars would fill the face: pick a narrower bar or a larger face.' }),
   'crossbar-on-bar': (d) => ({ found: `${d.name} at ${d.value} from the edge`, allowed: `between ${d.allowed}`, hint: 'It would lie on the side bar: move it towards the middle.' }),

@@ -31,6 +31,14 @@ const patterns: Partial<Record<Dimension, string>> = {
   length: "^\\s*[+-]?[\\d.½¼¾⅛⅜⅝⅞⅓⅔][\\d./½¼¾⅛⅜⅝⅞⅓⅔⁄eE+ -]*\\s*(mm|cm|m|in|inch|inches|ft|feet|foot|\"|'|“|”|″|‘|’|′)(.*(in|inch|inches|\"|”|″))?\\s*$",
 };
 
+/** What a text in one of these dimensions looks like to other programs: a number in any shop's spelling, then one of the units. */
+export function patternOf(...dimensions: readonly Dimension[]): string {
+  const spellings = [...new Set(dimensions.flatMap(unitsOf))].sort((a, b) => b.length - a.length).map((unit) => unit.replaceAll(/[\^$.*+?()[\]{}|/]/gu, '\\$&'));
+  const units = [...new Set(dimensions.map((dimension) => patterns[dimension]))].flatMap((own) => (own === undefined ? [] : [own]));
+  const bare = dimensions.includes('fraction') ? '?' : '';
+  return [`^\\s*[+−-]?[\\d.½¼¾⅛⅜⅝⅞⅓⅔][\\d./½¼¾⅛⅜⅝⅞⅓⅔⁄eE+ -]*\\s*(${spellings.join('|')})${bare}\\s*$`, ...units].join('|');
+}
+
 /** One reading among several that a text may have. */
 export interface Alternative {
   readonly dimension: Dimension;
@@ -50,7 +58,7 @@ export function eitherQuantity(alternatives: readonly Alternative[], description
       else if (!fits.reading.ok) report(check, faultCodes[fits.reading.fault], fits.reading.fault === 'comma' ? allowed : fits.limits.words);
       else if (!(fits.reading.value >= fits.limits.least && fits.reading.value <= fits.limits.most)) report(check, 'out-of-range', fits.limits.words);
     }),
-    z.meta({ description, pattern: '\\d', examples: [...examples] }),
+    z.meta({ description, pattern: patternOf(...alternatives.map(({ dimension }) => dimension)), examples: [...examples] }),
   );
 }
 
@@ -63,7 +71,7 @@ export function quantity(dimension: Dimension, limits: QuantityLimits, descripti
       if (!reading.ok) report(check, faultCodes[reading.fault], reading.fault === 'too-large' ? limits.words : allowed);
       else if (!(reading.value >= limits.least && reading.value <= limits.most)) report(check, 'out-of-range', limits.words);
     }),
-    z.meta({ description: `${description} (${limits.words})`, pattern: patterns[dimension] ?? '\\d', examples: [example] }),
+    z.meta({ description: `${description} (${limits.words})`, pattern: patterns[dimension] ?? patternOf(dimension), examples: [example] }),
   );
 }
 
@@ -93,7 +101,7 @@ export function range(dimension: Dimension, limits: QuantityLimits, description:
       else if (!(reading.low >= limits.least && reading.low <= limits.most && reading.high >= limits.least && reading.high <= limits.most)) report(check, 'out-of-range', limits.words);
       else if (reading.low > reading.high) report(check, 'turned-range', 'the lower number first');
     }),
-    z.meta({ description: `${description} (${limits.words})`, pattern: '\\d', examples: [example] }),
+    z.meta({ description: `${description} (${limits.words})`, pattern: `\\d.*(${unitsOf(dimension).map((unit) => unit.replaceAll(/[\^$.*+?()[\]{}|/]/gu, '\\$&')).join('|')})\\s*$`, examples: [example] }),
   );
 }
 

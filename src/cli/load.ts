@@ -8,7 +8,7 @@ import type { Shelf } from '../shelf/shelf.js';
 import { rulesFolder } from './files.js';
 import { readText } from './read-text.js';
 import { prepared } from './prepared.js';
-import { withShippedNames } from './rules-file.js';
+import { shippedRulesets, withShippedNames } from './rules-file.js';
 import { complain } from './terminal.js';
 
 /** The default shelf, with a user's file laid over it when one is named. */
@@ -33,7 +33,7 @@ export function loadRules(file: string | undefined): Result<Ruleset> {
   const entry = file ?? join(rulesFolder, 'baseline.yaml');
   const first = readText(entry);
   if ('problem' in first) return failed(withShippedNames(entry, first.problem));
-  return loadRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys(), prepared: prepared()?.layers ?? [] });
+  return loadRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys(), names: shippedRulesets, prepared: prepared()?.layers ?? [] });
 }
 
 /** What a ruleset builds on is looked for beside it, then among the shipped rules. */

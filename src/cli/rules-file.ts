@@ -5,7 +5,7 @@ import { nearest } from '../base/schema-problems.js';
 import { rulesFolder } from './files.js';
 
 /** Rulesets that ship with the tool, by their bare names. */
-const shippedRulesets = (): readonly string[] =>
+export const shippedRulesets = (): readonly string[] =>
   readdirSync(rulesFolder).filter((file) => file.endsWith('.yaml') && file !== 'shelf.yaml' && file !== 'sources.yaml').map((file) => file.slice(0, -'.yaml'.length)).sort();
 
 /** A ruleset that is not there: says which ones ship with the tool when it was named without an ending. */

@@ -4,6 +4,7 @@ import { catalogue } from '../facts/catalogue.js';
 import { userText } from '../report/clean-text.js';
 import { checkRuleset } from '../rules/check.js';
 import { changeInWords, compareVerdicts, type VerdictChange } from '../rules/compare.js';
+import { examplesThatHold } from '../rules/examples.js';
 import { rulePage, rulePageText, ruleList } from '../rules/show.js';
 import { loadBench } from './bench.js';
 import { readPlans } from './cut-run.js';
@@ -11,7 +12,7 @@ import { exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { loadRules, sourceKeys, textsBeside } from './load.js';
 import { progress } from './progress.js';
-import { rulesFile, withShippedNames } from './rules-file.js';
+import { rulesFile, shippedRulesets, withShippedNames } from './rules-file.js';
 import type { CompareOptions } from './rules.js';
 import { complain, print, printJson, tell, warn } from './terminal.js';
 
@@ -25,7 +26,7 @@ export async function runCheck(named: string): Promise<number> {
     complain([withShippedNames(named, first.problem)]);
     return exitCode.error;
   }
-  const { ruleset, problems, examples } = await checkRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys() });
+  const { ruleset, problems, examples } = await checkRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys(), names: shippedRulesets });
   complain(problems);
   const errors = problems.filter(({ severity }) => severity === 'error').length;
   const found = `${several(errors, 'error')}, ${several(problems.length - errors, 'warning')}`;
@@ -33,8 +34,8 @@ export async function runCheck(named: string): Promise<number> {
   return errors > 0 ? exitCode.error : exitCode.fine;
 }
 
-/** `rules show`: the list of rules, or the page of one. Gives the exit code. */
-export function runShow(id: string | undefined, named: string | undefined): number {
+/** `rules show`: the list of rules, or the page of one. Resolves to the exit code. */
+export async function runShow(id: string | undefined, named: string | undefined): Promise<number> {
   const loaded = loadRules(named === undefined ? undefined : rulesFile(named));
   complain(loaded.ok ? loaded.warnings : loaded.problems);
   if (!loaded.ok) return exitCode.error;
@@ -44,7 +45,7 @@ export function runShow(id: string | undefined, named: string | undefined): numb
     for (const rule of list) tell(`${rule.id}\n    ${rule.requires}`);
     return exitCode.fine;
   }
-  const page = rulePage(loaded.value, id);
+  const page = rulePage(loaded.value, id, await examplesThatHold(loaded.value, id));
   if (page !== null) {
     print(rulePageText(page));
     return exitCode.fine;
@@ -89,7 +90,7 @@ export function runFacts(word: string | undefined, format: 'text' | 'json'): num
   const wanted = word?.toLowerCase();
   const facts = catalogue.filter(({ path, meaning }) => wanted === undefined || `${path} ${meaning}`.toLowerCase().includes(wanted));
   if (format === 'json') printJson(`${JSON.stringify({ format: 'facts/1', facts }, null, 2)}\n`);
-  else if (facts.length === 0) tell(`No fact has “${word?.slice(0, 60) ?? ''}” in its path or meaning.`);
+  else if (facts.length === 0) tell(`No fact has “${word?.slice(0, 60) ?? ''}” in its path or meaning. \`sightdown rules facts\` lists them all.`);
   else for (const { path, each, unit, meaning, words, signed, source } of facts) tell(`${path}  (${words === undefined ? unit : words.join(' | ')}; for each ${each}${signed === true ? '; signed' : ''}; source ${source})\n    ${meaning}`);
-  return exitCode.fine;
+  return facts.length === 0 ? exitCode.unknown : exitCode.fine;
 }

@@ -29,7 +29,7 @@ export function addRules(program: Command): void {
     .option('--rules <file>', 'the ruleset (default: baseline)')
     .addHelpText('after', '\nExamples:\n  sightdown rules show\n  sightdown rules show bars/inward-bow --rules class-first-year')
     .action(async (id: string | undefined, options: { readonly rules?: string }) => {
-      process.exitCode = (await import('./rules-run.js')).runShow(id, options.rules);
+      process.exitCode = await (await import('./rules-run.js')).runShow(id, options.rules);
     });
 
   rules.command('compare')
@@ -49,7 +49,7 @@ export function addRules(program: Command): void {
     .description('Every fact a rule may ask for, with its unit and meaning.')
     .argument('[word]', 'only facts with this word in their path or meaning')
     .addOption(formatOption(['text', 'json'], 'text for reading, json for other programs'))
-    .addHelpText('after', '\nExample:\n  sightdown rules facts twist')
+    .addHelpText('after', '\nExample:\n  sightdown rules facts twist\n\nExit codes: 0 some are listed, 2 no fact has that word.')
     .action(async (word: string | undefined, { format }: { readonly format: 'text' | 'json' }) => {
       process.exitCode = (await import('./rules-run.js')).runFacts(word, format);
     });

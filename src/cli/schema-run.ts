@@ -1,12 +1,15 @@
 import { join } from 'node:path';
 import { toJSONSchema } from 'zod/mini';
 import { sheetInputSchema } from '../bench-sheet/sheet-schema.js';
+import { patternOf } from '../base/schema-parts.js';
 import { catalogue } from '../facts/catalogue.js';
 import { pileInputSchema } from '../pile/pile-schema.js';
 import { planInputSchema } from '../plan/plan-schema.js';
 import { rulesetInputSchema } from '../rules/ruleset-schema.js';
 import { shelfInputSchema } from '../shelf/shelf-schema.js';
+import { cautions } from '../findings/cautions.js';
 import { exitCode } from './exit.js';
+import { sourceKeys } from './load.js';
 import { writeFolder } from './write-files.js';
 import { schemaKinds, type SchemaKind } from './schema.js';
 import { printJson, tell, warn } from './terminal.js';
@@ -27,13 +30,21 @@ export function schemaText(kind: SchemaKind): string {
   return `${JSON.stringify({ $schema, title, ...rest }, null, 2)}\n`;
 }
 
-const paths = catalogue.map(({ path }) => path);
+/** What a text may be, by how its description begins: editors offer these, and refuse what is not among them. */
+const known: readonly (readonly [description: string, keywords: () => object])[] = [
+  ['Path of a fact', () => ({ enum: catalogue.map(({ path }) => path) })],
+  ['Key of rules/sources.yaml', () => ({ enum: [...sourceKeys(), 'practice', 'proposal', 'measured', 'physics'] })],
+  ['Key in rules/sources.yaml', () => ({ enum: [...sourceKeys(), 'practice', 'proposal', 'measured', 'physics'] })],
+  ['Ids of shop-safety cautions', () => ({ items: { type: 'string', enum: cautions.map(({ id }) => id) } })],
+  ['A number, with the unit of its fact', () => ({ anyOf: [{ type: 'number' }, { type: 'string', pattern: patternOf('length', 'force', 'moment', 'pull', 'mass', 'angle', 'frequency', 'percent', 'time', 'volume', 'stress', 'temperature', 'fraction') }] })],
+];
 
-/** Lets editors offer the paths of facts wherever one is asked for. */
+/** Puts what is known of facts, sources, cautions and amounts into the schema. */
 function nameFacts(node: unknown): void {
   if (typeof node !== 'object' || node === null) return;
-  const { type, description } = node as { readonly type?: unknown; readonly description?: unknown };
-  if (type === 'string' && typeof description === 'string' && description.startsWith('Path of a fact')) Object.assign(node, { enum: paths });
+  const { description } = node as { readonly description?: unknown };
+  const keywords = typeof description === 'string' ? known.find(([begins]) => description.startsWith(begins))?.[1] : undefined;
+  if (keywords !== undefined) Object.assign(node, keywords());
   Object.values(node).forEach(nameFacts);
 }
 

@@ -2,6 +2,7 @@ import type { Problem } from '../base/problem.js';
 import { listed, nearest } from '../base/schema-problems.js';
 import { quoted } from '../base/messages.js';
 import type { Path, YamlSource } from '../base/yaml-document.js';
+import { nominalStock } from './nominal.js';
 import type { Shelf } from '../shelf/shelf.js';
 
 type Section = 'lumber' | 'nails' | 'screws' | 'glues' | 'cloths';
@@ -32,6 +33,8 @@ export const checkNames = (source: YamlSource, shelf: Shelf): Problem[] => names
 export function unknownNames(source: YamlSource, shelf: Shelf, pattern: readonly string[], section: Section): Problem[] {
   return find(source.data, pattern).flatMap(({ path, name }) => {
     if (Object.hasOwn(shelf[section], name) || (section === 'glues' && name === 'none')) return [];
+    const meant = section === 'lumber' ? nominalStock(name, shelf) : null;
+    if (meant !== null) return [source.warning('nominal-name', path, { value: quoted(name), name: meant.key, allowed: listed([meant.key, ...meant.others]) })];
     return [unknownName(source, path, name, section, shelf)];
   });
 }

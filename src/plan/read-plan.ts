@@ -7,6 +7,7 @@ import { checkAlone } from './check-alone.js';
 import { checkNames } from './check-names.js';
 import { checkPlan } from './check-plan.js';
 import { fillPlan } from './fill-plan.js';
+import { withEntries } from './nominal.js';
 import { planInputSchema } from './plan-schema.js';
 import type { Plan } from './plan.js';
 import { settlePlan } from './settle-plan.js';
@@ -40,7 +41,8 @@ export function readPlan(text: string, file: string): Result<Plan> {
 
 /** Reads a plan against a shelf: as `readPlan`, with every name looked up, sizes checked against each other, and shelf-dependent defaults settled. */
 export function readPlanWith(text: string, file: string, shelf: Shelf): Result<Plan> {
-  const { plan, source, problems } = read(text, file);
+  const { plan: written, source, problems } = read(text, file);
+  const plan = written === null ? null : withEntries(written, shelf);
   const names = source === null ? [] : checkNames(source, shelf);
   if (plan === null || source === null) return finish(null, [...problems, ...names]);
   const settled = settlePlan(plan, shelf);

@@ -1,12 +1,14 @@
 import type { Problem } from '../base/problem.js';
-import { nearest } from '../base/schema-problems.js';
 import { canSpeak } from './can-speak.js';
 import { runExamples, type ExampleOutcome } from './examples.js';
 import { loadRuleset, type LoadOptions, type RulesetTexts } from './load-ruleset.js';
 import { ruleProblem } from './rule-problems.js';
-import { limitsReadByFacts, linesOf, type Limit, type Rule, type Ruleset } from './ruleset.js';
-import { placeholdersOf } from './say.js';
-import { sentencesOf } from './sentences.js';
+import { limitsOfRule, usedLimits } from './limits-used.js';
+import { nearNames } from './near-names.js';
+import { impossibleExamples } from './possible.js';
+import { excludingRules } from './excluding.js';
+import { limitsAskedByPlans } from './asked-by-plans.js';
+import type { Limit, Rule, Ruleset } from './ruleset.js';
 
 /** Everything that can be said of a ruleset without a plan. */
 export interface RulesetCheck {
@@ -29,12 +31,22 @@ export async function checkRuleset(texts: RulesetTexts, entryFile: string, optio
     const outcomes = await runExamples(ruleset, rule.id);
     examples.push(...outcomes);
     for (const outcome of outcomes) if (!outcome.ok) problems.push(exampleProblem(rule, outcome));
-    if (outcomes.some(({ example, ok }) => example === 'fails' && ok)) continue;
+    const shown = (wanted: 'clear' | 'not clear'): boolean => outcomes.some(({ wanted: one, ok }) => one === wanted && ok) && !changedSince(ruleset, rule);
+    if (shown('not clear') && shown('clear')) continue;
     const speech = await canSpeak(ruleset, rule);
     if (speech !== 'speaks') problems.push(ruleProblem(speech, rule.place, { value: rule.id }, 'warning'));
   }
-  for (const limit of unusedLimits(ruleset)) problems.push(ruleProblem('limit-unused', limit.place, { value: limit.name, nearest: nearest(limit.name, [...usedLimits(ruleset)]) }, 'warning'));
+  // A limit that is a slip of the pen was told when the ruleset was loaded.
+  const told = new Set(problems.filter(({ code }) => code === 'limit-unused').map(({ path }) => path));
+  const near = nearNames(ruleset).filter(({ path }) => !told.has(path));
+  problems.push(...ruleset.rules.flatMap(impossibleExamples), ...excludingRules(ruleset), ...near, ...limitsAskedByPlans(ruleset));
+  for (const limit of unusedLimits(ruleset).filter(({ place }) => !told.has(place.path))) problems.push(ruleProblem('limit-unused', limit.place, { value: limit.name }, 'warning'));
   return { ruleset, problems, examples };
+}
+
+/** Whether a limit of the rule was set anew by a file above the rule's own: what its examples showed there need not hold here. */
+function changedSince({ limits }: Ruleset, rule: Rule): boolean {
+  return limitsOfRule(rule).some((name) => limits.get(name)?.place.file !== rule.place.file);
 }
 
 function exampleProblem(rule: Rule, { example, verdict, wanted, say }: ExampleOutcome): Problem {
@@ -42,21 +54,7 @@ function exampleProblem(rule: Rule, { example, verdict, wanted, say }: ExampleOu
 }
 
 function unusedLimits(ruleset: Ruleset): readonly Limit[] {
-  const used = usedLimits(ruleset);
+  const used = usedLimits(ruleset.layers);
   return [...ruleset.limits.values()].filter(({ name }) => !used.has(name));
 }
 
-/** Limits named by any rule of any file, so that a rule switched off does not make its limit a mistake. */
-function usedLimits({ layers }: Ruleset): ReadonlySet<string> {
-  const names = layers.flatMap(({ rules }) => rules.flatMap(limitsOfRule));
-  return new Set([...names, ...limitsReadByFacts]);
-}
-
-/** The limits a rule names, in its lines, its thresholds and its sentences. */
-export function limitsOfRule(rule: Rule): readonly string[] {
-  const lines = [...linesOf(rule.require), ...linesOf(rule.applies)].map(({ against }) => against);
-  const against = rule.otherwise.kind === 'stop-beyond' ? [...lines, rule.otherwise.stop] : lines;
-  const named = against.flatMap((one) => (one.kind === 'limit' ? [one.name] : []));
-  const said = sentencesOf(rule).flatMap(placeholdersOf).flatMap((name) => (name.startsWith('limits.') ? [name.slice('limits.'.length)] : []));
-  return [...new Set([...named, ...said])];
-}

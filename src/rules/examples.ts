@@ -40,6 +40,13 @@ export async function runExamples(ruleset: Ruleset, id: string): Promise<readonl
   return outcomes;
 }
 
+/** Which examples of a rule come out as they say under the limits in force, whatever file set those. */
+export async function examplesThatHold(ruleset: Ruleset, id: string): Promise<ReadonlySet<ExampleOutcome['example']>> {
+  const rule = ruleset.rules.find((one) => one.id === id);
+  const outcomes = rule === undefined ? [] : await runExamples({ ...ruleset, layers: [{ ...ruleset.layers.at(-1)!, rules: [...ruleset.rules], limits: [...ruleset.limits.values()], off: [], points: [] }] }, id);
+  return new Set(rule === undefined ? ['clear', 'edge', 'fails'] : outcomes.filter(({ ok }) => ok).map(({ example }) => example));
+}
+
 /** The ruleset as it stood when the rule's own file had been laid. */
 function asSeenFrom(ruleset: Ruleset, rule: Rule): Ruleset {
   const last = ruleset.layers.findLastIndex(({ rules }) => rules.includes(rule));

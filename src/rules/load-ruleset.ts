@@ -1,5 +1,6 @@
 import type { Place } from '../base/messages.js';
 import type { Problem, Result } from '../base/problem.js';
+import { nearest } from '../base/schema-problems.js';
 import { limitProblems } from '../base/yaml-document.js';
 import { overlay } from './overlay.js';
 import { readLayer } from './read-layer.js';
@@ -16,6 +17,8 @@ export interface LoadOptions {
   readonly sources?: ReadonlySet<string>;
   /** Whether every rule must bring examples, as the baseline's do. */
   readonly examplesRequired?: boolean;
+  /** Names of rulesets there are, to tell which one was meant. */
+  readonly names?: () => readonly string[];
   /** Files that were read ahead of time; each is used only for the very same text, whatever its file is called. */
   readonly prepared?: readonly PreparedLayer[];
 }
@@ -53,7 +56,7 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
     }
     const text = lookUp(name, from);
     if (text === null) {
-      problems.push(ruleProblem('no-such-ruleset', place, { value: name }));
+      problems.push(ruleProblem('no-such-ruleset', place, { value: name, nearest: nearest(name.replace(/\.ya?ml$/u, ''), options.names?.() ?? []) }));
       return;
     }
     const prepared = options.prepared?.find((one) => one.text === text);

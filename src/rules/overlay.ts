@@ -4,6 +4,7 @@ import { nearest } from '../base/schema-problems.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import { limitInWords, ruleInWords } from './in-words.js';
 import { limitInInches } from './in-system.js';
+import { usedLimits } from './limits-used.js';
 import { thresholdKey, thresholdsOf, wordingOf } from './quantity.js';
 import { ruleProblem } from './rule-problems.js';
 import { placeholdersOf } from './say.js';
@@ -67,6 +68,13 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
   for (const rule of live) checkLimits(rule, limits, thresholds, problems, complete);
   for (const name of limitsReadByFacts) checkReadByFacts(limits.get(name), problems);
   if (complete && live.length === 0) problems.push(ruleProblem('no-rules', { file: entry.file, path: 'rules', line: 1, column: 1 }, { value: entry.name }));
+  if (complete) {
+    const used = [...usedLimits(layers)];
+    for (const limit of limits.values()) {
+      const meant = used.includes(limit.name) ? undefined : nearest(limit.name, used);
+      if (meant !== undefined) problems.push(ruleProblem('limit-unused', limit.place, { value: limit.name, nearest: meant }, 'warning'));
+    }
+  }
   const ruleset: Ruleset = { name: entry.name, file: entry.file, version: entry.version, date: entry.date, points, limits, thresholds, rules: live, off: [...off.values()], history, layers };
   return { ruleset, problems: [...problems, ...conflicts.values()] };
 }
@@ -106,17 +114,33 @@ function checkLimits(rule: Rule, limits: ReadonlyMap<string, Limit>, thresholds:
     const found = resolve(line, line.against);
     if (found === null || found.value !== null) continue;
     double.push(found);
-    if (rule.otherwise.kind !== 'by-limit') problems.push(ruleProblem('two-thresholds', line.place, { value: (line.against as { readonly name: string }).name }));
+    if (rule.otherwise.kind !== 'by-limit') problems.push(twoThresholds(line.against, line, rule, limits));
     else checkOrder(found.stop!, found.caution!, line, problems, limits.get((line.against as { readonly name: string }).name)!.place);
   }
   for (const line of linesOf(rule.applies)) {
     const found = resolve(line, line.against);
-    if (found !== null && found.value === null) problems.push(ruleProblem('two-thresholds', line.place, { value: (line.against as { readonly name: string }).name }));
+    if (found !== null && found.value === null) problems.push(twoThresholds(line.against, line, rule, limits));
   }
   const allKnown = linesOf(rule.require).every(({ against }) => against.kind !== 'limit' || limits.has(against.name));
-  if (rule.otherwise.kind === 'by-limit' && double.length !== 1 && allKnown) problems.push(ruleProblem('one-threshold', rule.place, { value: rule.id }));
+  if (rule.otherwise.kind === 'by-limit' && double.length !== 1 && allKnown) problems.push(oneThreshold(rule, limits));
   if (rule.otherwise.kind === 'stop-beyond') checkStopBeyond(rule, resolve, problems);
   for (const name of sentencesOf(rule).flatMap(placeholdersOf)) if (name.startsWith('limits.') && !limits.has(name.slice(7))) unknown(name.slice(7), rule.place);
+}
+
+/** A limit of two thresholds where one is wanted: told where the limit was written, when another file than the rule's did so. */
+function twoThresholds(against: Against, line: Line, rule: Rule, limits: ReadonlyMap<string, Limit>): Problem {
+  const { name } = against as { readonly name: string };
+  const limit = limits.get(name)!;
+  if (limit.place.file === rule.place.file) return ruleProblem('two-thresholds', line.place, { value: name });
+  return ruleProblem('limit-form', limit.place, { value: `${name}: ${limitInWords(limit)}`, allowed: 'one `value`', name: rule.id, nearest: `Write \`${name}: { value: …, source: … }\` with one amount.` });
+}
+
+/** A limit of one value where two thresholds are wanted, likewise. */
+function oneThreshold(rule: Rule, limits: ReadonlyMap<string, Limit>): Problem {
+  const named = linesOf(rule.require).flatMap(({ against }) => (against.kind === 'limit' ? [limits.get(against.name)!] : []));
+  const changed = named.find((limit) => 'value' in limit.amounts && limit.place.file !== rule.place.file);
+  if (changed === undefined) return ruleProblem('one-threshold', rule.place, { value: rule.id });
+  return ruleProblem('limit-form', changed.place, { value: `${changed.name}: ${limitInWords(changed)}`, allowed: 'both `stop` and `caution`', name: rule.id, nearest: `Write \`${changed.name}: { stop: …, caution: …, source: … }\` with both amounts.` });
 }
 
 /** The limits that define a chance are lengths, one number each, whether a rule names them or not. */

@@ -1,3 +1,4 @@
+import type { Place } from '../base/messages.js';
 import type { Problem } from '../base/problem.js';
 import { limitProblems, readYaml, type Path, type YamlSource } from '../base/yaml-document.js';
 import { schemaProblems } from '../base/schema-problems.js';
@@ -23,7 +24,7 @@ const readableName = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
 /** Reads one ruleset file. What is broken is reported and left out, so that the rest can be checked as well. */
 export function readLayer(text: string, file: string, checks: RuleChecks): ReadLayer {
   const { source, problems } = readYaml(text, file);
-  if (source === null) return { layer: null, problems };
+  if (source === null) return { layer: null, problems: problems.map(inRulesetWords) };
   const found: Problem[] = [...problems];
   const shape = shapeProblems(source);
   if (shape.fatal) return { layer: null, problems: limitProblems([...found, ...shape.problems]) };
@@ -77,7 +78,24 @@ function shapeProblems(source: YamlSource): { readonly fatal: boolean; readonly 
   const checked = rulesetInputSchema.safeParse(data);
   if (checked.success) return { fatal: false, broken: new Set(), problems: [] };
   const issues = followBestBranch(checked.error.issues);
-  return { fatal: false, broken: new Set(issues.map((issue) => pieceOf(issue.path as Path))), problems: schemaProblems(rulesetInputSchema, issues, source) };
+  const problems = schemaProblems(rulesetInputSchema, issues, source).map((problem) => plainer(problem, source));
+  return { fatal: false, broken: new Set(issues.map((issue) => pieceOf(issue.path as Path))), problems };
+}
+
+const placeOf = ({ file, path, line, column, excerpt }: Problem): Place => ({ file, path, line, column, ...(excerpt === undefined ? {} : { excerpt }) });
+
+/** What is wrong with the text itself, where the usual advice is about plans. */
+function inRulesetWords(problem: Problem): Problem {
+  return problem.code === 'empty-file' ? ruleProblem('empty-ruleset', placeOf(problem)) : problem;
+}
+
+/** Slips that the schema can only call wrong: an amount alone where a limit is wanted, a rule switched off without a reason. */
+function plainer(problem: Problem, source: YamlSource): Problem {
+  const [, limit] = /^limits\.([\w-]+)$/u.exec(problem.path) ?? [];
+  if (limit !== undefined && problem.code === 'wrong-kind') return ruleProblem('bare-limit', placeOf(problem), { value: source.written(['limits', limit]), name: limit });
+  if (!/^rules\[\d+\]\.off$/u.test(problem.path) || !['bad-text', 'left-empty'].includes(problem.code)) return problem;
+  const [written] = /^`(.*)`$/u.exec(problem.found)?.slice(1) ?? [''];
+  return (written ?? '').trim() === '' || problem.code === 'left-empty' ? ruleProblem('thin-reason', placeOf(problem), { value: '', allowed: String(leastWords) }) : problem;
 }
 
 function readLimits(inputs: Readonly<Record<string, LimitInput>>, source: YamlSource, usable: (path: Path) => boolean, checks: RuleChecks, found: Problem[]): readonly Limit[] {

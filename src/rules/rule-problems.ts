@@ -17,6 +17,11 @@ interface Wording {
 }
 
 const tick = (value: unknown): string => `\`${quoted(value)}\``;
+/** Advice where somebody wrote a decimal comma. */
+const comma = (value: unknown): string | null => {
+  const [written] = /\d+,\d+/u.exec(String(value)) ?? [];
+  return written === undefined ? null : `Write a point for the decimals: ${written.replace(',', '.')}, not ${written}.`;
+};
 const orNearest = (nearest: string | undefined, otherwise: string): string => (nearest === undefined ? otherwise : `Did you mean \`${nearest}\`?`);
 
 /** Every sentence the reader of rulesets can say beyond the shape of the document, by code. */
@@ -32,13 +37,16 @@ const wordings = {
   'unknown-limit': (d) => ({ found: `the limit ${tick(d.value)}`, allowed: d.allowed ?? 'a limit of this ruleset or of one it builds on', hint: orNearest(d.nearest, 'Add it under `limits:`.') }),
   'empty-group': (d) => ({ found: `an empty \`${d.name}\``, allowed: 'at least one line', hint: 'A group without lines would hold for everything: add a line, or remove the group.' }),
   'deep-group': (d) => ({ found: `\`${d.name}\` inside ${d.allowed} other groups`, allowed: `at most ${d.allowed} groups inside each other`, hint: 'Make two rules of it: nobody can read so many groups.' }),
+  'empty-ruleset': () => ({ found: 'an empty file', allowed: 'a ruleset', hint: 'Start from `ruleset: 1`, a `name:` and `builds-on: [ baseline ]`, each on a line of its own.' }),
   'empty-list': (d) => ({ found: `an empty \`${d.name}\``, allowed: 'at least one entry', hint: 'Say at least one thing a person can do next.' }),
   'no-comparison': (d) => ({ found: `${tick(d.value)} without a comparison`, allowed: 'one of at-most, at-least, above, below, is, is-not', hint: 'Say what the fact must be.' }),
   'several-comparisons': (d) => ({ found: `${tick(d.value)} with ${d.name}`, allowed: 'one comparison in a line', hint: 'Make two lines of it, under `all:`.' }),
-  'unit-misfit': (d) => ({ found: tick(d.value), allowed: `${d.allowed}, for ${d.name}`, hint: 'Write the number with the unit of its fact.' }),
+  'unit-misfit': (d) => ({ found: tick(d.value), allowed: `${d.allowed}, for ${d.name}`, hint: comma(d.value) ?? 'Write the number with the unit of its fact.' }),
   'limit-misfit': (d) => ({ found: `the limit ${tick(d.value)}`, allowed: `${d.allowed}, for ${d.name}`, hint: 'Change the limit, or add `of:` with the fact it is a share of.' }),
   'of-misfit': (d) => ({ found: `the limit ${tick(d.value)}, a share of ${d.name}`, allowed: d.allowed ?? '', hint: 'Choose a fact of the same unit that the rule can see.' }),
-  'not-an-amount': (d) => ({ found: tick(d.value), allowed: 'a finite number, with the unit of the facts it is for', hint: 'Write it like `3 mm`, `1/400`, `10 %` or 1.5.' }),
+  'not-an-amount': (d) => ({ found: tick(d.value), allowed: 'a finite number, with the unit of the facts it is for', hint: comma(d.value) ?? 'Write it like `3 mm`, `1/400`, `10 %` or 1.5.' }),
+  'bare-limit': (d) => ({ found: `${tick(d.value)} alone`, allowed: 'a block with the amount and its source', hint: `Write \`${d.name}: { value: ${quoted(d.value)}, source: practice }\`.` }),
+  'limit-form': (d) => ({ found: `the limit ${tick(d.value)}`, allowed: `${d.allowed}, as the rule ${d.name} uses it`, hint: d.nearest ?? '' }),
   'word-measured': (d) => ({ found: `\`${d.name}\` with ${tick(d.value)}`, allowed: '`is` or `is-not`, because this fact is a word', hint: 'Compare it with one of its words.' }),
   'number-named': (d) => ({ found: `\`${d.name}\` with ${tick(d.value)}`, allowed: '`at-most`, `at-least`, `above` or `below`, because this fact is measured', hint: 'Two measured numbers are never quite equal: compare them by size.' }),
   'not-its-word': (d) => ({ found: tick(d.value), allowed: d.allowed ?? '', hint: orNearest(d.nearest, 'Use one of its words.') }),
@@ -54,12 +62,12 @@ const wordings = {
   'no-examples': () => ({ found: 'a rule without examples', allowed: '`examples: { clear: …, edge: …, fails: … }`', hint: 'Give a value that is clear, the last clear one, and one that fails.' }),
   'no-edge': () => ({ found: 'examples without an edge', allowed: '`edge:`, the last value that is still clear', hint: 'Give the value at the limit exactly.' }),
   'example-of-several': () => ({ found: 'one value', allowed: 'values by fact path, because the requirement has several facts', hint: 'Write `{ fact.path: value, … }`.' }),
-  'thin-reason': (d) => ({ found: tick(d.value), allowed: `a reason of at least ${d.allowed} words`, hint: 'Say why this class does without the rule: every report prints it on its first page.' }),
+  'thin-reason': (d) => ({ found: d.value === '' ? 'no reason' : tick(d.value), allowed: `a reason of at least ${d.allowed} words`, hint: 'Say why this class does without the rule: every report prints it on its first page.' }),
   'not-a-day': (d) => ({ found: tick(d.value), allowed: 'a day of the calendar: year, month, day', hint: 'Write it like 2026-09-01.' }),
   'points-unknown': (d) => ({ found: `points for ${tick(d.value)}`, allowed: 'a rule of this ruleset or of one it builds on', hint: orNearest(d.nearest, 'Remove the line.') }),
   'off-unknown': (d) => ({ found: `${tick(d.value)} switched off`, allowed: 'a rule of a ruleset this one builds on', hint: orNearest(d.nearest, 'Remove the line.') }),
   'bad-ruleset-name': (d) => ({ found: tick(d.value), allowed: 'a ruleset beside this one, such as `baseline`', hint: 'Put both files into one folder, and name the file without a way to it.' }),
-  'no-such-ruleset': (d) => ({ found: tick(d.value), allowed: 'a ruleset beside this one, or one that ships with the tool, such as `baseline`', hint: 'Check the name of the file.' }),
+  'no-such-ruleset': (d) => ({ found: tick(d.value), allowed: 'a ruleset beside this one, or one that ships with the tool, such as `baseline`', hint: orNearest(d.nearest, 'Check the name of the file.') }),
   'builds-on-itself': (d) => ({ found: d.value as string, allowed: 'rulesets that do not come back to themselves', hint: 'Remove one of these from `builds-on`.' }),
   'too-many-rulesets': (d) => ({ found: `more than ${d.allowed} rulesets on each other`, allowed: `at most ${d.allowed}`, hint: 'Put some of them together.' }),
   'overlay-conflict': (d) => ({ found: `${d.name}, set differently by ${d.value as string}`, allowed: 'one of them, or a choice of this ruleset’s own', hint: 'The last one named wins; say it again here to make the choice plain.' }),
@@ -67,6 +75,11 @@ const wordings = {
   'example-fails': (d) => ({ found: d.value as string, allowed: d.allowed ?? '', hint: 'Change the example, or what the rule requires.' }),
   'never-asked': (d) => ({ found: `\`applies\` of ${tick(d.value)}, which nothing can meet`, allowed: 'a condition that some frame meets', hint: 'Look at the comparisons: two of them exclude each other.' }),
   'never-speaks': (d) => ({ found: `${tick(d.value)}, which nothing can fail`, allowed: 'a requirement that some frame misses', hint: 'Look at the direction of the comparison: it holds for every value the fact can have.' }),
+  'never-clear': (d) => ({ found: `${tick(d.value)}, which nothing can meet`, allowed: 'a requirement that some frame meets', hint: 'Look at the comparisons: two of them exclude each other.' }),
+  'rules-exclude': (d) => ({ found: `${tick(d.value)} and ${tick(d.name)}, which cannot both be met: ${d.allowed}`, allowed: 'rules that one frame can meet together', hint: 'Change one of the two bounds, or say with `applies:` when each is asked.' }),
+  'impossible-example': (d) => ({ found: `${tick(d.value)} for ${d.name}`, allowed: d.allowed ?? '', hint: 'Take a value that a frame can have, so that the example shows something.' }),
+  'near-name': (d) => ({ found: `${tick(d.value)}, a hair from ${tick(d.name)}`, allowed: 'names that nobody takes for each other', hint: 'If the other one is meant, write it so; else choose a name that differs more.' }),
+  'limit-asked-by-plan': (d) => ({ found: `the limit ${tick(d.value)}, asked only of plans that ask for it themselves`, allowed: 'a limit, knowing that', hint: `The rule ${d.name} is silent about every other plan. To hold all plans to an amount, write a rule of your own without \`applies:\`.` }),
   'limit-unused': (d) => ({ found: `the limit ${tick(d.value)}, which no rule uses`, allowed: 'limits that a rule uses', hint: orNearest(d.nearest, 'Use it in a rule, or remove it.') }),
 } satisfies Record<string, (details: Details) => Wording>;
 

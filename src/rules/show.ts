@@ -1,7 +1,8 @@
 import { catalogueByPath } from '../facts/catalogue.js';
 import { cautionsById } from '../findings/cautions.js';
 import { formatQuantity } from '../base/units-format.js';
-import { limitsOfRule } from './check.js';
+import type { ExampleOutcome } from './examples.js';
+import { limitsOfRule } from './limits-used.js';
 import { conditionInWords, limitInWords, otherwiseInWords } from './in-words.js';
 import { linesOf, type Rule, type Ruleset } from './ruleset.js';
 
@@ -41,8 +42,8 @@ export function ruleList(ruleset: Ruleset): readonly { readonly id: string; read
   return [...live, ...ruleset.off.map(({ id, reason }) => ({ id, requires: `switched off: ${reason}` }))];
 }
 
-/** The page of a rule; null when the ruleset has no such rule. A switched-off rule has a page in the file that had it. */
-export function rulePage(ruleset: Ruleset, id: string): RulePage | null {
+/** The page of a rule, with those of its examples that hold (all where none are named); null when the ruleset has no such rule. A switched-off rule has a page in the file that had it. */
+export function rulePage(ruleset: Ruleset, id: string, holding?: ReadonlySet<ExampleOutcome['example']>): RulePage | null {
   const off = ruleset.off.find((one) => one.id === id);
   const rule = ruleset.rules.find((one) => one.id === id) ?? ruleset.layers.flatMap(({ rules }) => rules).findLast((one) => one.id === id);
   if (rule === undefined) return null;
@@ -64,7 +65,7 @@ export function rulePage(ruleset: Ruleset, id: string): RulePage | null {
       const limit = ruleset.limits.get(name);
       return limit === undefined ? [] : [{ name, said: limitInWords(limit), source: limit.source, history: historyOf(ruleset, `limit ${name}`) }];
     }),
-    examples: examplesInWords(rule),
+    examples: examplesInWords(rule, holding),
     history: (ruleset.history.get(`rule ${id}`) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file}): ${said}`),
   };
 }
@@ -91,15 +92,17 @@ function historyOf(ruleset: Ruleset, key: string): readonly string[] {
   return (ruleset.history.get(key) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file}): ${said}`);
 }
 
-function examplesInWords(rule: Rule): readonly string[] {
+function examplesInWords(rule: Rule, holding: ReadonlySet<ExampleOutcome['example']> = new Set(['clear', 'edge', 'fails'])): readonly string[] {
   const { examples } = rule;
   if (examples === null) return [];
   const words = (values: Readonly<Record<string, number | string>>): string =>
     Object.entries(values).map(([path, value]) => `${path} ${formatQuantity(value, catalogueByPath.get(path)!.unit, 'metric')}`).join(', ');
   const given = Object.keys(examples.with).length === 0 ? '' : `, given ${words(examples.with)}`;
-  return [
-    `clear: ${words(examples.clear)}${given}`,
-    ...(examples.edge === null ? [] : [`still clear, at the edge: ${words(examples.edge)}${given}`]),
-    `fails: ${words(examples.fails)}${given}`,
+  const told = [
+    ...(holding.has('clear') ? [`clear: ${words(examples.clear)}${given}`] : []),
+    ...(examples.edge !== null && holding.has('edge') ? [`still clear, at the edge: ${words(examples.edge)}${given}`] : []),
+    ...(holding.has('fails') ? [`fails: ${words(examples.fails)}${given}`] : []),
   ];
+  const all = examples.edge === null ? 2 : 3;
+  return told.length === all ? told : [...told, `${told.length === 0 ? 'none' : 'no more'}: the others were made for limits that a later file has changed`];
 }

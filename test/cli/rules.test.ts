@@ -66,6 +66,7 @@ describe('rules show and facts', () => {
     const some = here.run('rules', 'facts', 'twist_reserve').out;
     expect(some).toContain('frame.twist_reserve');
     expect(some).not.toContain('cutting.cost');
+    expect(here.run('rules', 'facts', 'xylophone').code).toBe(2);
     expect(here.run('rules', 'facts', 'xylophone').out).toContain('No fact has “xylophone”');
   });
 });

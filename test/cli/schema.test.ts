@@ -55,6 +55,20 @@ describe('the schemas, as an independent validator reads them', () => {
     expect(valid.ruleset(parse(text))).toBe(false);
   });
 
+  it.each([
+    ['a limit in a unit of no fact', 'ruleset: 1\nname: X\nlimits: { l: { value: 3 parsecs, source: practice } }\n'],
+    ['an unknown source of a limit', 'ruleset: 1\nname: X\nlimits: { l: { value: 3 mm, source: hearsay } }\n'],
+    ['an unknown caution', 'ruleset: 1\nname: X\nrules: [ { id: a, each: frame, require: { fact: frame.weight_kg, at-most: 5 kg }, otherwise: stop, say: x, do: [ y ], cautions: [ ghosts ], source: practice } ]\n'],
+    ['an unknown fact in a group in a group', 'ruleset: 1\nname: X\nrules: [ { id: a, each: frame, require: { any: [ { all: [ { fact: frame.charm, at-most: 5 kg } ] } ] }, otherwise: stop, say: x, do: [ y ], source: practice } ]\n'],
+  ])('a ruleset with %s is refused by the schema', (_, text) => {
+    expect(valid.ruleset(parse(text))).toBe(false);
+  });
+
+  it('amounts in every unit the reader takes pass', () => {
+    for (const value of ['3 mm', '1-3/8 in', '1/400', '10 %', '5 kg', '200 N/m', '2 ft 6 in', '15 deg', '-3 mm', '0.5', '30 mrad'])
+      expect([value, valid.ruleset(parse(`ruleset: 1\nname: X\nlimits: { l: { value: ${value}, source: practice } }\n`))]).toEqual([value, true]);
+  });
+
   it.each([['no size', 'shelf: 1\nlumber: { a: { E: 9000 MPa } }\n'], ['a bare number for a size', 'shelf: 1\nlumber: { a: { size: 19 } }\n'], ['an unknown part', 'shelf: 1\nbrushes: {}\n']])('a shelf with %s is refused', (_, text) => {
     expect(valid.shelf(parse(text))).toBe(false);
   });
