@@ -103,7 +103,7 @@ rules:
     const base = rulesText([plain]);
     const off = (entry: string): string => `ruleset: 1\nname: x\nbuilds-on: [ base ]\nrules:\n  - ${entry}\n`;
     expect(briefly({ 'base.yaml': base, 'own.yaml': off('{ id: a, off: "Because.", say: "x" }') })).toEqual(['unknown-key 5:31']);
-    expect(briefly({ 'base.yaml': base, 'own.yaml': off('{ id: a, off: "" }') })).toEqual(['bad-text 5:19']);
+    expect(briefly({ 'base.yaml': base, 'own.yaml': off('{ id: a, off: "" }') })).toEqual(['thin-reason 5:19']);
     expect(briefly({ 'base.yaml': base, 'own.yaml': off('{ id: a, off: true }') })).toEqual(['wrong-kind 5:19']);
   });
 
@@ -123,7 +123,7 @@ rules:
     expectAtMarks('ruleset: §2\nname: x\n', ['later-format']);
     expectAtMarks('§- a\n', ['not-a-map']);
     expectAtMarks('ruleset: 1\nname: x\n§limit: {}\n', ['unknown-key']);
-    expect(briefly('')).toEqual(['empty-file 1:1']);
+    expect(briefly('')).toEqual(['empty-ruleset 1:1']);
   });
 
   test('the nearest existing thing is named', () => {
