@@ -36,7 +36,7 @@ export function likelyCauses(promised: Promised, sheet: Sheet, frame: FrameAsRea
 }
 
 /** Moisture that was read takes the place of the plan's: it decides how much warp came from drying. */
-function asMoistAsRead(model: Model, { moisture_pct }: Sheet): Model {
+export function asMoistAsRead(model: Model, { moisture_pct }: Pick<Sheet, 'moisture_pct'>): Model {
   if (moisture_pct === null) return model;
   return { ...model, plan: { ...model.plan, lumber: { ...model.plan.lumber, moisture_pct } } };
 }

@@ -1,8 +1,9 @@
 import * as z from 'zod/mini';
 import { barNames, cornerNames } from '../base/names.js';
 import { length, oneOf, plainText, quantity, whole } from '../base/schema-parts.js';
+import { jointWays } from '../mechanics/measure/measure-joint.js';
 import { boardReadings } from '../plan/board-readings.js';
-import { jointWays, stages } from './sheet.js';
+import { stages } from './sheet.js';
 
 const offStraight = (description: string, example: string) => z.optional(length(-500, 500, 'from -500 mm to 500 mm', description, example));
 const perBar = (description: string) =>

@@ -1,4 +1,5 @@
 import type { BarName, CornerName } from '../base/names.js';
+import type { JointWay } from '../mechanics/measure/measure-joint.js';
 import type { PlanBoard } from '../plan/plan.js';
 
 /** How far the work had come when the readings were taken. */
@@ -44,10 +45,6 @@ export interface Sheet {
 export interface SheetBoard extends PlanBoard {
   readonly mark: string | null;
 }
-
-/** The two ways a test corner is loaded: in its plane, or at right angles to it. */
-export const jointWays = ['plane', 'out'] as const;
-export type JointWay = (typeof jointWays)[number];
 
 /** A corner with one leg clamped down and a weight hung on the other. */
 export interface TestJoint {

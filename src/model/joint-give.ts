@@ -2,22 +2,25 @@ import type { JointGive } from '../base/joint-give.js';
 import { nailHolds, nailPath } from '../fit/nail-path.js';
 import type { BuiltSize } from '../plan/build-up.js';
 import type { Plan, PlanBrace, PlanCrossbar } from '../plan/plan.js';
-import type { Joints, Shelf } from '../shelf/shelf.js';
+import type { JointBuild, Joints, Shelf } from '../shelf/shelf.js';
+
+/** The name by which the shelf knows corners built like this. Nails that do not reach the other piece make no nailed joint. */
+export function cornerJoint(plan: Plan, shelf: Shelf, bar: BuiltSize): JointBuild {
+  const { cut, glue } = plan.corners;
+  if (cut === 'keyed') return 'keyed';
+  const nailed = nailsHold(plan, shelf, bar);
+  if (glue === null) return nailed ? 'mitre_nailed' : 'nothing';
+  if (cut === 'half-lap') return 'half_lap_glued';
+  if (cut === 'butt') return 'butt_glued';
+  return nailed ? 'mitre_glued_nailed' : 'mitre_glued';
+}
 
 /**
  * Give of the corners' own joints, in bar-widths: the plan's own, else the shelf's for this build-up. A brace leaves it as it is: a timber one is an element of its own,
- * a plate (gusset, angle) lies beside it (`plate-stiffness`). Nails that do not reach the other piece make no nailed joint.
+ * a plate (gusset, angle) lies beside it (`plate-stiffness`).
  */
 export function cornerGive(plan: Plan, shelf: Shelf, bar: BuiltSize): JointGive {
-  const { cut, glue, give } = plan.corners;
-  const table = shelf.joints.give;
-  if (give !== null) return give;
-  if (cut === 'keyed') return table.keyed;
-  const nailed = nailsHold(plan, shelf, bar);
-  if (glue === null) return nailed ? table.mitre_nailed : table.nothing;
-  if (cut === 'half-lap') return table.half_lap_glued;
-  if (cut === 'butt') return table.butt_glued;
-  return nailed ? table.mitre_glued_nailed : table.mitre_glued;
+  return plan.corners.give ?? shelf.joints.give[cornerJoint(plan, shelf, bar)];
 }
 
 function nailsHold({ corners, face }: Plan, shelf: Shelf, bar: BuiltSize): boolean {

@@ -118,6 +118,7 @@ export const shelfInputSchema = z.strictObject({
     'price-per-m': price('Price of a metre of roll'),
     stiffness: positive('pull', 100, 10_000_000, 'N/m', 'Pull for a given stretch, per metre of width', '50 kN/m'),
     shrinkage: percent(30, 'Shrinkage on first wetting'),
+    pull: z.optional(positive('pull', 1, 5000, 'N/m', 'Working pull reached with it, for plans that name none', '200 N/m')),
     'sold-by': z.optional(soldBy),
     inches: twins({ roll: z.optional(roll()), 'sold-by': z.optional(soldBy) }),
   }, 'Cloths'),

@@ -124,6 +124,8 @@ export interface Cloth {
   readonly stiffness_N_per_m: number;
   /** Shrinkage on first wetting, fraction. */
   readonly shrinkage: number;
+  /** Working pull the studio reaches with it, for plans that name none; null = what every plan takes then. */
+  readonly pull_N_per_m: number | null;
   /** Cut off the roll in whole steps of this; null = to the next mark of the tape. */
   readonly sold_by_mm: number | null;
   readonly inches?: { readonly roll_mm: number | null; readonly sold_by_mm: number | null } | null;
@@ -235,4 +237,15 @@ export interface Shelf {
   readonly sources: Readonly<Record<string, string>>;
   /** The numbers whose source is `measured`: which of them are the studio's own. */
   readonly measured: readonly string[];
+  /** Numbers learned from finished frames, such as `lumber.strip-19x38.spread.plain.twist`, and from how many. */
+  readonly learned: Readonly<Record<string, LearnedFrom>>;
+}
+
+/** What a learned number rests on. */
+export interface LearnedFrom {
+  readonly frames: number;
+  readonly boards: number;
+  readonly joints: number;
+  /** The day it was learned, as the user gave it; null when not given. */
+  readonly date: string | null;
 }

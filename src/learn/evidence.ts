@@ -1,0 +1,94 @@
+import type { Choosing } from '../base/names.js';
+import { readingError } from '../bench-sheet/sheet.js';
+import { cornerJoint } from '../model/joint-give.js';
+import type { BoardWarp } from '../risk/ply-warp.js';
+import type { Joints, Lumber } from '../shelf/shelf.js';
+import { asBuilt, lnError, pullOf, type SolvedFrame } from './answers.js';
+import { lnAveraged, lnLikelihood, type NormalReadings } from './belief-data.js';
+import { giveFromBars, giveFromTestJoints } from './give-evidence.js';
+import type { Likelihood } from './on-a-grid.js';
+import { frameReadings, readingOf } from './spread-evidence.js';
+
+/** What the frames and boards say of one kind of board, chosen one way: readings of boards, and of frames made of them. */
+export interface BoardEvidence {
+  readonly boards: number[];
+  readonly frames: Likelihood[];
+  readonly frame_ids: Set<string>;
+}
+
+/** Everything the folder says of the numbers on the shelf. */
+export interface Evidence {
+  /** By `stock chosen kind`. */
+  readonly spreads: ReadonlyMap<string, BoardEvidence & { readonly stock: Lumber; readonly chosen: Choosing; readonly kind: BoardWarp }>;
+  readonly gives: ReadonlyMap<keyof Joints['give'], { readonly likelihoods: readonly Likelihood[]; readonly joints: number; readonly frame_ids: ReadonlySet<string> }>;
+  readonly pulls: ReadonlyMap<string, { readonly likelihoods: readonly Likelihood[]; readonly frame_ids: ReadonlySet<string> }>;
+  readonly moisture: { readonly likelihoods: readonly Likelihood[]; readonly frame_ids: ReadonlySet<string> };
+}
+
+const kinds: readonly BoardWarp[] = ['twist', 'bow', 'crook'];
+
+/** A number for a frame, so that frames that told of a number can be counted. */
+const idOf = (frame: SolvedFrame): string => `${frame.number} ${frame.plan.name}`;
+
+/** Gathers what frames say; nothing is believed yet. */
+export function gatherEvidence(frames: readonly SolvedFrame[]): Evidence {
+  const spreads = new Map<string, BoardEvidence & { stock: Lumber; chosen: Choosing; kind: BoardWarp }>();
+  const giveOf = new Map<keyof Joints['give'], { likelihoods: Likelihood[]; joints: number; frame_ids: Set<string> }>();
+  const pulls = new Map<string, { likelihoods: Likelihood[]; frame_ids: Set<string> }>();
+  const moisture = { likelihoods: [] as Likelihood[], frame_ids: new Set<string>() };
+  const countedPlans = new Set<string>();
+  for (const frame of frames) {
+    const built = asBuilt(frame);
+    const { plan } = built;
+    const { stock } = frame.answer.model.bars.top;
+    const { chosen } = plan.lumber;
+    const spreadOf = (kind: BoardWarp): BoardEvidence => {
+      const key = `${stock.key} ${chosen} ${kind}`;
+      let found = spreads.get(key);
+      if (found === undefined) spreads.set(key, (found = { boards: [], frames: [], frame_ids: new Set(), stock, chosen, kind }));
+      return found;
+    };
+    const own = frame.sheets.flatMap(({ sheet }) => sheet.boards);
+    const planned = countedPlans.has(plan.name) ? [] : frame.plan.boards.filter((board) => !own.some((other) => other.for === board.for && other.ply === board.ply));
+    countedPlans.add(plan.name);
+    for (const board of [...own, ...planned]) for (const kind of kinds) {
+      const read = board[readingOf[kind]];
+      if (read === null) continue;
+      spreadOf(kind).boards.push(read);
+      spreadOf(kind).frame_ids.add(idOf(frame));
+    }
+    for (const { kind, readings } of frameReadings(frame, built)) {
+      spreadOf(kind).frames.push((mu, sigma) => lnLikelihood(readings, mu, sigma));
+      spreadOf(kind).frame_ids.add(idOf(frame));
+    }
+    const pull = pullOf(frame);
+    if (pull !== null) {
+      const entry = pulls.get(plan.cloth.use) ?? { likelihoods: [], frame_ids: new Set<string>() };
+      pulls.set(plan.cloth.use, entry);
+      entry.likelihoods.push(single(Math.log(pull.value), lnError(pull) ** 2));
+      entry.frame_ids.add(idOf(frame));
+    }
+    const moist = frame.sheets.find(({ sheet }) => sheet.moisture_pct !== null)?.sheet.moisture_pct ?? null;
+    if (moist !== null) {
+      moisture.likelihoods.push(single(moist - frame.plan.lumber.moisture_pct, readingError.meter_pct ** 2));
+      moisture.frame_ids.add(idOf(frame));
+    }
+    if (frame.plan.corners.give === null) {
+      const joint = cornerJoint(frame.plan);
+      const told = [...giveFromBars(frame, built), ...giveFromTestJoints(frame)];
+      if (told.length > 0) {
+        const entry = giveOf.get(joint) ?? { likelihoods: [], joints: 0, frame_ids: new Set<string>() };
+        giveOf.set(joint, entry);
+        entry.likelihoods.push(...told.map((lnOf): Likelihood => (mu, sigma) => lnAveraged(lnOf, mu, sigma)));
+        entry.joints += frame.sheets.reduce((sum, { sheet }) => sum + sheet.test_joints.length, 0);
+        entry.frame_ids.add(idOf(frame));
+      }
+    }
+  }
+  return { spreads, gives: giveOf, pulls, moisture };
+}
+
+const single = (y: number, D: number): Likelihood => {
+  const readings: NormalReadings = { y: [y], signed: [true], a: [1], c: [0], B: [1], D: [D], B_both: 0, D_both: 0 };
+  return (mu, sigma) => lnLikelihood(readings, mu, sigma);
+};
