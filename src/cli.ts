@@ -3,6 +3,7 @@ import { addAudit } from './cli/audit.js';
 import { addChart } from './cli/chart.js';
 import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
+import { addLearn } from './cli/learn.js';
 import { addMeasure } from './cli/measure.js';
 import { addNew } from './cli/new.js';
 import { addPage } from './cli/page.js';
@@ -22,6 +23,7 @@ const program = new Command('sightdown')
 
 addAudit(program);
 addCut(program);
+addLearn(program);
 addMeasure(program);
 addRules(program);
 addNew(program);

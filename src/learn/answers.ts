@@ -68,10 +68,6 @@ export const warpsOf = (model: Model): readonly BarWarp[] => barWarps(model, boa
 /** The frame's answer to that warp, bare. */
 export const bareTerms = ({ answer }: SolvedFrame, warps: readonly BarWarp[]): readonly WarpTerm[] => warpTerms(warps, answer.bare);
 
-/** The same at the planned pull; null when the flat frame does not hold there. */
-export const plannedTerms = ({ answer }: SolvedFrame, warps: readonly BarWarp[]): readonly WarpTerm[] | null =>
-  answer.solution.influence === null ? null : warpTerms(warps, answer.solution.influence);
-
 /** The same at the pull that was read; null when it does not hold there. */
 export function termsAsRead(frame: SolvedFrame, warps: readonly BarWarp[], sheet: Sheet): readonly WarpTerm[] | null {
   const { model, solution } = frame.answer;

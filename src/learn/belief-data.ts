@@ -49,7 +49,20 @@ const averaging = [
   [-2.3667594107345415, 0.0307571239675865], [3.7504397177257425, 0.0005482688559722], [-3.7504397177257425, 0.0005482688559722],
 ] as const;
 
-/** Logarithm of how likely readings are that hang on one draw from N(μ, σ²), given how they hang on the draw. */
-export function lnAveraged(lnOf: (draw: number) => number, mu: number, sigma: number): number {
-  return lnSum(averaging.map(([z, weight]) => Math.log(weight) + lnOf(mu + z * sigma)));
+/**
+ * Likelihood of readings that hang on one draw from N(μ, σ²), given the logarithm of how likely they are for a draw. That is tabulated once, evenly from
+ * `from` to `to`; beyond the table its ends hold.
+ */
+export function averaged(lnOf: (draw: number) => number, from: number, to: number): (mu: number, sigma: number) => number {
+  const step = (to - from) / table_steps;
+  const table = Float64Array.from({ length: table_steps + 1 }, (_, i) => lnOf(from + i * step));
+  const at = (draw: number): number => {
+    const place = Math.min(table_steps, Math.max(0, (draw - from) / step));
+    const i = Math.min(table_steps - 1, Math.floor(place));
+    return table[i]! + (place - i) * (table[i + 1]! - table[i]!);
+  };
+  const lnWeights = averaging.map(([, weight]) => Math.log(weight));
+  return (mu, sigma) => lnSum(averaging.map(([z], i) => lnWeights[i]! + at(mu + z * sigma)));
 }
+
+const table_steps = 240;

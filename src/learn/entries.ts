@@ -36,6 +36,8 @@ export type Beliefs = ReadonlyMap<string, Belief>;
 export interface Learning {
   readonly entries: readonly LearnedEntry[];
   readonly beliefs: Beliefs;
+  /** What each of them comes to. */
+  readonly known: ReadonlyMap<string, KnownBoth>;
 }
 
 /** One joint in three gives less than half, or more than twice, what is usual (`proposal`). */
@@ -52,12 +54,15 @@ export const jointKey = (joint: keyof Joints['give']): string => joint.replaceAl
 /** Every number that the evidence tells of, before and after. What earlier folders said goes before what the shelf says. */
 export function learnEntries(evidence: Evidence, shelf: Shelf, earlier: Beliefs = new Map()): Learning {
   const beliefs = new Map<string, Belief>(earlier);
+  const known = new Map<string, KnownBoth>();
   const entries: LearnedEntry[] = [];
   const learn = (name: string, prior: () => Belief, readings: readonly number[], evidenceOf: Belief['evidence']): { readonly before: KnownBoth; readonly after: KnownBoth } => {
     const before = earlier.get(name) ?? prior();
     const after: Belief = { ...before, nig: learnFrom(before.nig, readings, before.fixed_mean), evidence: [...before.evidence, ...evidenceOf] };
     beliefs.set(name, after);
-    return { before: knownOf(before), after: knownOf(after) };
+    const both = { before: knownOf(before), after: knownOf(after) };
+    known.set(name, both.after);
+    return both;
   };
   for (const [name, { stock, chosen, kind, boards, frames, frame_ids }] of sorted(evidence.spreads)) {
     const { mean, sd } = normalOf(stock, chosen, kind);
@@ -85,7 +90,7 @@ export function learnEntries(evidence: Evidence, shelf: Shelf, earlier: Beliefs 
     const { before, after } = learn('moisture', () => ({ nig: believe(0, moisture_sd_pct), fixed_mean: false, evidence: [] }), [], likelihoods);
     entries.push({ key: 'moisture', what: 'moisture', of: 'mean', chosen: null, unit: 'pct', shelf: 0, prior: before.mean, posterior: after.mean, from: frame_ids.size, boards: 0, joints: 0 });
   }
-  return { entries, beliefs };
+  return { entries, beliefs, known };
 }
 
 /** The usual working pull of a cloth: the shelf's own, else what plans take that name none. */

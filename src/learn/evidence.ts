@@ -4,8 +4,8 @@ import { cornerJoint } from '../model/joint-give.js';
 import type { BoardWarp } from '../risk/ply-warp.js';
 import type { Joints, Lumber } from '../shelf/shelf.js';
 import { asBuilt, lnError, pullOf, type SolvedFrame } from './answers.js';
-import { lnAveraged, lnLikelihood, type NormalReadings } from './belief-data.js';
-import { giveFromBars, giveFromTestJoints } from './give-evidence.js';
+import { averaged, lnLikelihood, type NormalReadings } from './belief-data.js';
+import { giveFromBars, lnGiveRange, giveFromTestJoints } from './give-evidence.js';
 import type { Likelihood } from './on-a-grid.js';
 import { frameReadings, readingOf } from './spread-evidence.js';
 
@@ -79,7 +79,7 @@ export function gatherEvidence(frames: readonly SolvedFrame[]): Evidence {
       if (told.length > 0) {
         const entry = giveOf.get(joint) ?? { likelihoods: [], joints: 0, frame_ids: new Set<string>() };
         giveOf.set(joint, entry);
-        entry.likelihoods.push(...told.map((lnOf): Likelihood => (mu, sigma) => lnAveraged(lnOf, mu, sigma)));
+        entry.likelihoods.push(...told.map((lnOf) => averaged(lnOf, ...lnGiveRange)));
         entry.joints += frame.sheets.reduce((sum, { sheet }) => sum + sheet.test_joints.length, 0);
         entry.frame_ids.add(idOf(frame));
       }

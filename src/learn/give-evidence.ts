@@ -39,6 +39,9 @@ function lnManyWithOne(off: readonly number[], noise: readonly number[], shared:
   return -0.5 * (square + Math.log(inner) + noise.reduce((sum, v) => sum + Math.log(v), 0));
 }
 
+/** Logarithms of the least and the most give that is told apart. */
+export const lnGiveRange = [Math.log(gives[0]!) - 2, Math.log(gives.at(-1)!) + 2] as const;
+
 /** A value between those at `gives`, even in the logarithm; beyond them the last. */
 function between(values: readonly number[], lnGive: number): number {
   const place = Math.min(gives.length - 1, Math.max(0, (lnGive - Math.log(gives[0]!)) / Math.LN2));
@@ -50,7 +53,7 @@ function between(values: readonly number[], lnGive: number): number {
 export function giveFromTestJoints({ sheets, answer: { model } }: SolvedFrame): readonly ((lnGive: number) => number)[] {
   const bar = model.bars.top.section;
   return sheets.flatMap(({ sheet }) => sheet.test_joints).map((joint) => (lnGive: number) => {
-    const give = Math.exp(Math.min(12, lnGive));
+    const give = Math.exp(lnGive);
     const error_mm = jointError_mm(joint, bar, give);
     return -Math.log(error_mm) - 0.5 * ((joint.moves_mm - jointMoves_mm(joint, bar, give)) / error_mm) ** 2;
   });

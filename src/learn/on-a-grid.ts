@@ -16,10 +16,12 @@ export interface KnownBoth {
   readonly spread: Known;
   /** Of e to the power of the mean. */
   readonly exp_mean: Known;
+  /** How much of the belief lies below a mean or a spread, 0 to 1. */
+  readonly below: (which: 'mean' | 'spread', value: number) => number;
 }
 
 const coarse = 41;
-const fine = 81;
+const fine = 61;
 /** What lies outside the fine grid on each side weighs less than this. */
 const left_out = 2e-4;
 
@@ -31,11 +33,14 @@ export function knownOf({ nig, fixed_mean, evidence }: Belief): KnownBoth {
   const first = weigh(lnWeight, wide, steps(Math.log(spread.low) - 3, Math.log(spread.high) + 3, coarse));
   const mus = fixed_mean ? wide : refined(first.mus, first.byMu, fine);
   const second = weigh(lnWeight, mus, refined(first.lnSigmas, first.bySigma, fine));
-  if (evidence.length === 0) return { mean: fixed_mean ? { ...mean, sd: 0, low: nig.mean, high: nig.mean } : mean, spread, exp_mean: summary(second.mus, second.byMu, Math.exp) };
+  const exp_mean = summary(second.mus, second.byMu, Math.exp);
+  const below = (which: 'mean' | 'spread', value: number): number => (which === 'mean' ? shareBelow(second.mus, second.byMu, value) : shareBelow(second.lnSigmas, second.bySigma, Math.log(value)));
+  if (evidence.length === 0) return { mean: fixed_mean ? { ...mean, sd: 0, low: nig.mean, high: nig.mean } : mean, spread, exp_mean, below };
   return {
     mean: summary(second.mus, second.byMu, (mu) => mu),
     spread: summary(second.lnSigmas, second.bySigma, Math.exp),
-    exp_mean: summary(second.mus, second.byMu, Math.exp),
+    exp_mean,
+    below,
   };
 }
 
@@ -89,4 +94,11 @@ function shareOnGrid(at: readonly number[], weights: readonly number[], share: n
     below += weight;
   }
   return at.at(-1)! + step / 2;
+}
+
+/** Share of the weights below a value. */
+function shareBelow(at: readonly number[], weights: readonly number[], value: number): number {
+  if (at.length === 1) return value < at[0]! ? 0 : 1;
+  const step = at[1]! - at[0]!;
+  return weights.reduce((sum, weight, i) => sum + weight * Math.min(1, Math.max(0, (value - at[i]!) / step + 0.5)), 0);
 }

@@ -1,4 +1,5 @@
 import { normalCdf, normalDensity } from '../risk/normal.js';
+import { nine_in_ten } from '../risk/closed-form.js';
 import { bandEnds } from './nig.js';
 import { solveRising } from './special.js';
 
@@ -42,19 +43,12 @@ export function shareBelow({ branches, folded }: Predicted, x: number): number {
   return branches.reduce((sum, { weight, mean, sd }) => sum + weight * (normalCdf((x - mean) / sd) - (folded ? normalCdf((-x - mean) / sd) : 0)), 0);
 }
 
-/**
- * Where a reading falls in what was predicted, 0 to 1: the middle of the shares below the least and the most it may stand for, since every reading is
- * rounded; so a reading of nothing does not fall on the very end.
- */
-export function rankOf(predicted: Predicted, least: number, most: number): number {
-  return (shareBelow(predicted, least) + shareBelow(predicted, most)) / 2;
-}
-
 /** Where the prediction reaches a share. */
 export function quantileOf(predicted: Predicted, share: number): number {
   const reach = Math.max(...predicted.branches.map(({ mean, sd }) => Math.abs(mean) + 9 * sd));
   return solveRising((x) => shareBelow(predicted, x), share, predicted.folded ? 0 : -reach, reach);
 }
 
-/** The middle nine tenths of what was predicted. */
-export const bandOf = (predicted: Predicted): readonly [number, number] => [quantileOf(predicted, bandEnds[0]), quantileOf(predicted, bandEnds[1])];
+/** Nine tenths of what was predicted: the middle ones; of a size the least, from nothing on. */
+export const bandOf = (predicted: Predicted): readonly [number, number] =>
+  predicted.folded ? [0, quantileOf(predicted, nine_in_ten)] : [quantileOf(predicted, bandEnds[0]), quantileOf(predicted, bandEnds[1])];

@@ -5,11 +5,13 @@ import { pullOfPush, pullOfTap, type PullRead } from '../bench-sheet/pull-read.j
 import { clothOn, readingError, type Sheet, type Stage } from '../bench-sheet/sheet.js';
 import type { WarpTerm } from '../risk/terms.js';
 import { diagonalsOfAngle_mm } from '../what-if/slips-geometry.js';
-import { asBuilt, bareTerms, lnError, middleOf, plannedTerms, pullOf, warpsOf, type SolvedFrame } from './answers.js';
+import { asBuilt, bareTerms, lnError, middleOf, pullOf, termsAsRead, warpsOf, type SolvedFrame } from './answers.js';
 import type { FiledSheet } from './folder.js';
+import { liftRead } from './lift-read.js';
 import { middleStation, together, momentsOf, type Response } from './moments.js';
-import { bandOf, givenFirst, normally, rankOf, type Predicted } from './predicted.js';
+import { bandOf, givenFirst, normally, shareBelow, type Predicted } from './predicted.js';
 import { promiseSpread } from './promise-spreads.js';
+import type { Rounding } from './rounding.js';
 
 /** The kinds of reading that are held against what was promised. */
 export const readingKinds = ['corner-lift', 'winding', 'bow', 'inward-bow', 'diagonals', 'tap', 'push', 'moisture', 'weight'] as const;
@@ -30,9 +32,10 @@ export interface KeptPromise {
   readonly reading: string;
   readonly unit: 'mm' | 'Hz' | 'pct' | 'kg';
   readonly measured: number;
-  /** Share of what was promised that lies below the reading, 0 to 1. */
+  /** Share of what was promised that lies below the reading, 0 to 1: the middle of the shares that its rounding leaves open. */
   readonly rank: number;
-  /** The middle nine tenths of what was promised. */
+  readonly rank_between: readonly [number, number];
+  /** Nine tenths of what was promised: the middle ones, or of sizes the least. */
   readonly low: number;
   readonly high: number;
 }
@@ -43,31 +46,31 @@ export interface FramePromises {
   readonly unpromised: readonly { readonly file: string; readonly reading: string; readonly why: string }[];
 }
 
-const unstable = 'at the planned pull this flat frame does not hold, so nothing could be promised';
+const unstable = 'at its pull this flat frame does not hold, so nothing could be promised';
 
 /**
  * Every reading of a frame in the order it was taken, each held against what was known before: the plan, its boards as read, and what was read of the
  * same frame earlier. So the ranks of an honest promise are even and do not hang together. A frame counts once bare and once with its cloth.
  */
-export function promisesOf(frame: SolvedFrame): FramePromises {
+export function promisesOf(frame: SolvedFrame, rounding: Rounding): FramePromises {
   const { model } = frame.answer;
   const built = asBuilt(frame);
   const warps = warpsOf(built);
   const bare = bareTerms(frame, warps);
-  const planned = plannedTerms(frame, warps);
   const before = frame.sheets.find(({ sheet }) => !clothOn(sheet)) ?? null;
   const after = frame.sheets.find(({ sheet }) => clothOn(sheet)) ?? null;
   const promises: KeptPromise[] = [];
   const unpromised: { file: string; reading: string; why: string }[] = [];
   const { plan } = model;
   const student = frame.sheets.map(({ sheet }) => sheet.student).find((name) => name !== null) ?? null;
-  const hold = ({ file, sheet }: FiledSheet, kind: ReadingKind, of: string, measured: number, unit: KeptPromise['unit'], step: number, predicted: Predicted, to: (x: number) => number = (x) => x, from: (x: number) => number = (x) => x): void => {
+  const hold = ({ file, sheet }: FiledSheet, kind: ReadingKind, of: string, measured: number, unit: KeptPromise['unit'], predicted: Predicted, to: (x: number) => number = (x) => x, from: (x: number) => number = (x) => x): void => {
+    const step = rounding(kind);
     const ends = bandOf(predicted).map(from) as [number, number];
-    const [lower, upper] = [to(kind === 'tap' || kind === 'push' ? Math.max(measured - step, measured / 2) : measured - step), to(measured + step)];
-    const rank = rankOf(predicted, lower, upper);
+    const shares = [to(kind === 'tap' || kind === 'push' ? Math.max(measured - step, measured / 2) : measured - step), to(measured + step)].map((x) => shareBelow(predicted, x)) as [number, number];
+    const rank_between = shares[0] <= shares[1] ? shares : ([1 - shares[0], 1 - shares[1]] as const);
     promises.push({
       plan: plan.name, frame: frame.number, file, student, stock: plan.bars.stock, chosen: plan.lumber.chosen, when: sheet.when, kind, reading: of === '' ? kind : `${kind} of ${of}`, unit, measured,
-      rank: lower <= upper ? rank : 1 - rank, low: Math.min(...ends), high: Math.max(...ends),
+      rank: (rank_between[0] + rank_between[1]) / 2, rank_between, low: Math.min(...ends), high: Math.max(...ends),
     });
   };
   const readings = (filed: FiledSheet, terms: readonly WarpTerm[] | null, earlier: FiledSheet | null): void => {
@@ -81,14 +84,14 @@ export function promisesOf(frame: SolvedFrame): FramePromises {
       const predicted = first === null
         ? normally(mean, variance, folded)
         : givenFirst({ mean: [momentsOf(bare, respond).mean, mean], variance: [momentsOf(bare, respond).variance + first.error_mm ** 2, variance], both: together(bare, terms, respond) }, first.y, first.signed, folded);
-      hold(filed, kind, of, folded ? Math.abs(y) : y, 'mm', error_mm / 2, predicted);
+      hold(filed, kind, of, folded ? Math.abs(y) : y, 'mm', predicted);
     };
     const lift = liftRead(sheet);
     const liftBefore = earlier === null ? null : liftRead(earlier.sheet);
     if (lift !== null) hanging(lift.kind, '', lift.mm, lift.error_mm, (term) => term.lift, none, liftBefore === null ? null : { y: liftBefore.signed_mm, error_mm: liftBefore.error_mm, signed: liftBefore.signed }, true);
     const pull = clothOn(sheet) ? pullOf(frame) : null;
     for (const bar of barNames) {
-      const dish = clothOn(sheet) ? frame.answer.solution.working.bars[bar].dish_mm : 0;
+      const dish = clothOn(sheet) ? frame.answer.solution.working.bars[bar].dish_mm * (pull?.value ?? 1) : 0;
       const inward = clothOn(sheet) ? inwardOf(frame, bar, pull) : none;
       const [bowBefore, inBefore] = [earlier?.sheet.bow_mm[bar], earlier?.sheet.inward_bow_mm[bar]];
       const string = readingError.string_mm;
@@ -105,31 +108,31 @@ export function promisesOf(frame: SolvedFrame): FramePromises {
     if (tap !== null && sheet.tap_Hz !== null) {
       const Hz = sheet.tap_Hz;
       const perRoot = Hz / Math.sqrt(tap.value);
-      hold(filed, 'tap', '', Hz, 'Hz', readingError.note_Hz / 2, normally(0, spread + lnError(tap) ** 2, false), (note) => 2 * Math.log(note / perRoot), (ln) => perRoot * Math.exp(ln / 2));
+      hold(filed, 'tap', '', Hz, 'Hz', normally(0, spread + lnError(tap) ** 2, false), (note) => 2 * Math.log(note / perRoot), (ln) => perRoot * Math.exp(ln / 2));
     }
     if (push !== null && sheet.push !== null) {
       const at = (sag_mm: number): number => Math.log(pullOfPush(model, { ...sheet, push: { ...sheet.push!, sag_mm } })!.value);
       const noise = lnError(push) ** 2;
       const known = tap === null ? normally(0, spread + noise, false) : givenFirst({ mean: [0, 0], variance: [spread + lnError(tap) ** 2, spread + noise], both: spread }, Math.log(tap.value), true, false);
       const { sag_mm } = sheet.push;
-      hold(filed, 'push', '', sag_mm, 'mm', readingError.sag_mm / 2, known, at, (ln) => sagAt(at, ln, sag_mm));
+      hold(filed, 'push', '', sag_mm, 'mm', known, at, (ln) => sagAt(at, ln, sag_mm));
     }
   };
   if (before !== null) readings(before, bare, null);
-  if (after !== null) readings(after, planned, before);
+  if (after !== null) readings(after, termsAsRead(frame, warps, after.sheet), before);
   const firstWith = (has: (sheet: Sheet) => boolean): FiledSheet | undefined => frame.sheets.find(({ sheet }) => has(sheet));
   const square = firstWith(({ diagonals_mm }) => diagonals_mm !== null);
   if (square?.sheet.diagonals_mm) {
     const [one, other] = square.sheet.diagonals_mm;
     const skew_mm = diagonalsOfAngle_mm(plan.face.width_mm, plan.face.height_mm, cut_lean_sd_deg * Math.SQRT1_2);
-    hold(square, 'diagonals', '', Math.abs(one - other), 'mm', readingError.tape_mm / 2, normally(0, skew_mm ** 2 + 2 * readingError.tape_mm ** 2, true));
+    hold(square, 'diagonals', '', Math.abs(one - other), 'mm', normally(0, skew_mm ** 2 + 2 * readingError.tape_mm ** 2, true));
   }
   const moist = firstWith(({ moisture_pct }) => moisture_pct !== null);
-  if (moist) hold(moist, 'moisture', '', moist.sheet.moisture_pct!, 'pct', readingError.meter_pct / 2, normally(plan.lumber.moisture_pct, readingError.meter_pct ** 2 + promiseSpread.moisture_pct ** 2, false));
+  if (moist) hold(moist, 'moisture', '', moist.sheet.moisture_pct!, 'pct', normally(plan.lumber.moisture_pct, readingError.meter_pct ** 2 + promiseSpread.moisture_pct ** 2, false));
   const weighed = firstWith(({ weight_kg }) => weight_kg !== null);
   if (weighed) {
     const expected = weightAt_kg(frame.answer, weighed.sheet);
-    hold(weighed, 'weight', '', weighed.sheet.weight_kg!, 'kg', 0.005 * expected, normally(expected, (promiseSpread.weight_share * expected) ** 2, false));
+    hold(weighed, 'weight', '', weighed.sheet.weight_kg!, 'kg', normally(expected, (promiseSpread.weight_share * expected) ** 2, false));
   }
   return { promises, unpromised };
 }
@@ -139,15 +142,6 @@ interface Extra {
   readonly variance: number;
 }
 const none: Extra = { mean: 0, variance: 0 };
-
-/** The lift off the table, else over the sticks; its sign where the sheet says which corner, top right and bottom left being positive. */
-export function liftRead(sheet: Sheet): { readonly kind: 'corner-lift' | 'winding'; readonly mm: number; readonly signed_mm: number; readonly signed: boolean; readonly error_mm: number } | null {
-  const mm = sheet.corner_lift_mm ?? sheet.winding_mm;
-  if (mm === null) return null;
-  const down = sheet.lifted === 'top-left' || sheet.lifted === 'bottom-right';
-  const [kind, error_mm] = sheet.corner_lift_mm !== null ? (['corner-lift', readingError.table_mm] as const) : (['winding', readingError.stick_mm] as const);
-  return { kind, mm, signed_mm: down ? -mm : mm, signed: sheet.lifted !== null, error_mm };
-}
 
 /** How far the cloth draws a bar in at the pull that was read, mm; at the planned one, with the spread of hands, when none was. */
 function inwardOf({ answer }: SolvedFrame, bar: BarName, pull: PullRead | null): Extra {

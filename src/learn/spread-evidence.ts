@@ -8,7 +8,7 @@ import type { Lumber, Normal } from '../shelf/shelf.js';
 import { pullOf, termsAsRead, warpsOf, type SolvedFrame } from './answers.js';
 import type { NormalReadings } from './belief-data.js';
 import { middleStation, type Response } from './moments.js';
-import { liftRead } from './promises.js';
+import { liftRead } from './lift-read.js';
 
 /** Where a board's reading of each kind stands. */
 export const readingOf = { twist: 'twist_rad_per_m', bow: 'bow_per_m', crook: 'crook_per_m' } as const;

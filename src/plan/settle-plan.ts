@@ -1,3 +1,4 @@
+import { formatQuantity } from '../base/units-format.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Screw, Shelf } from '../shelf/shelf.js';
 import { builtSize, plyThickness_mm } from './build-up.js';
@@ -11,7 +12,8 @@ const cover_mm = 3;
 
 /**
  * Settles the defaults that depend on what is on the shelf; whatever the plan itself says stays.
- * A default setback becomes what a firm brush clears, a default nail one that fits its corner or none, a default ply screw the one that fits two plies.
+ * A default pull becomes the one the shelf gives for the cloth, a default setback what a firm brush clears, a default nail one that fits its corner or none,
+ * a default ply screw the one that fits two plies.
  */
 export function settlePlan(plan: Plan, shop: Shelf): Plan {
   const shelf = shelfIn(shop, plan.units);
@@ -19,7 +21,8 @@ export function settlePlan(plan: Plan, shop: Shelf): Plan {
   if (bars === undefined) return plan;
   const notes = new Map(plan.assumed.map((entry) => [entry.path, entry.value]));
   const size = builtSize(bars, plan.bars.lay, plan.bars.plies, plan.bars.stack);
-  const crossbars = settleSetbacks(plan, size, shelf, notes);
+  const cloth = settlePull(plan, shelf, notes);
+  const crossbars = settleSetbacks({ ...plan, cloth }, size, shelf, notes);
   const corners = settleNails(plan, size, shelf, notes);
   let { ply_screws } = plan;
   if (ply_screws !== null && notes.has('ply-screws.use')) {
@@ -28,7 +31,17 @@ export function settlePlan(plan: Plan, shop: Shelf): Plan {
     if (use !== null) ply_screws = { ...ply_screws, use };
   }
   const assumed: readonly Assumed[] = [...notes].map(([path, value]) => ({ path, value }));
-  return { ...plan, crossbars, corners, ply_screws, assumed };
+  return { ...plan, crossbars, corners, ply_screws, cloth, assumed };
+}
+
+/** The pulls of a plan that names neither: what the studio reaches with that cloth, where its shelf says so. */
+function settlePull({ cloth, units }: Plan, shelf: Shelf, notes: Map<string, string>): Plan['cloth'] {
+  const working = Object.hasOwn(shelf.cloths, cloth.use) ? (shelf.cloths[cloth.use]?.pull_N_per_m ?? null) : null;
+  if (working === null || !notes.has('cloth.pull.working') || !notes.has('cloth.pull.peak')) return cloth;
+  const peak = working * planDefaults.peak_over_working;
+  notes.set('cloth.pull.working', `${formatQuantity(working, 'N/m', units)}, the shelf’s number for this cloth`);
+  notes.set('cloth.pull.peak', `${formatQuantity(peak, 'N/m', units)}, twice the working pull`);
+  return { ...cloth, working: { x_N_per_m: working, y_N_per_m: working }, peak: { x_N_per_m: peak, y_N_per_m: peak } };
 }
 
 /** The usual screw where it holds at least a third of the second ply without coming near its far face; else the thinnest, then longest one that does; else null. */

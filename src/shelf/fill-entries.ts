@@ -68,7 +68,7 @@ export const fillGlue = (key: string, entry: Entry<'glues'>): Glue => ({
 
 export const fillCloth = (key: string, entry: Entry<'cloths'>): Cloth => ({
   key, name: entry.name, mass_g_per_m2: quantity(entry.mass, 'mass-per-area'), roll_mm: mm(entry.roll), price_per_m: entry['price-per-m'],
-  stiffness_N_per_m: quantity(entry.stiffness, 'pull'), shrinkage: share(entry.shrinkage),
+  stiffness_N_per_m: quantity(entry.stiffness, 'pull'), shrinkage: share(entry.shrinkage), pull_N_per_m: entry.pull === undefined ? null : quantity(entry.pull, 'pull'),
   sold_by_mm: maybe_mm(entry['sold-by']),
   inches: entry.inches === undefined ? null : { roll_mm: maybe_mm(entry.inches.roll), sold_by_mm: maybe_mm(entry.inches['sold-by']) },
   source: sourceOf(entry),

@@ -142,6 +142,7 @@ function fillShelf(input: ShelfInput, base: Shelf | undefined): Shelf {
     proposals: { ...base?.proposals, ...mapped(input.proposals, (name, entry) => ({ value: entry.value, unit: proposalNumbers[name as ProposalName].unit, source: entry.source ?? ownersSource })) },
     sources,
     measured: Object.keys(sources).filter((where) => sources[where] === 'measured'),
+    learned: { ...base?.learned, ...mapped(input.learned, (_, { frames, boards, joints, date }) => ({ frames, boards: boards ?? 0, joints: joints ?? 0, date: date ?? null })) },
   };
 }
 

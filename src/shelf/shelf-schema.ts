@@ -166,6 +166,16 @@ export const shelfInputSchema = z.strictObject({
     'end-trim': z.optional(length(0, 500, 'from 0 to 500 mm', 'Cut off each end of a board first', '15 mm')),
     'knot-waste': z.optional(z.strictObject({ none: z.optional(percent(90, 'Share lost')), few: z.optional(percent(90, 'Share lost')), many: z.optional(percent(90, 'Share lost')) })),
   }, 'Allowances for cutting'),
+  learned: z.optional(z.record(plainText(120, 'Place of the number on the shelf'), z.strictObject({
+    frames: whole(0, 100_000, 'Finished frames that told of it'),
+    boards: z.optional(whole(0, 100_000, 'Boards that were read one by one')),
+    joints: z.optional(whole(0, 100_000, 'Test corners that were loaded')),
+    date: z.optional(plainText(10, 'The day it was learned, such as 2027-03-04')),
+    before: z.union([
+      z.number(), z.string(),
+      z.strictObject({ mean: z.string(), sd: z.string() }),
+    ]).check(z.meta({ description: 'What the shelf said before; learning again starts from it' })),
+  })).check(z.meta({ description: 'Numbers learned from finished frames, written by the tool' }))),
   proposals: z.optional(z.record(shelfKey('Name of the number'), z.strictObject({ value: number(-1e9, 1e9, 'The number'), unit: z.optional(plainText(20, 'Its unit')), source: z.optional(sourceKey) }))),
 }).check(z.meta({ title: 'Shelf', description: 'Lumber, fasteners, glues, cloths, hardware and the editable numbers behind the sums.' }));
 

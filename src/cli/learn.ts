@@ -1,0 +1,34 @@
+import { Option, type Command } from 'commander';
+
+/** Options of `learn`. */
+export interface LearnOptions {
+  readonly shelf?: string;
+  readonly write: boolean;
+  readonly out?: string;
+  readonly date?: string;
+  readonly format: 'md' | 'json' | 'html';
+}
+
+const help = `
+The folder holds plans (plan: 1) and the bench sheets of the frames built by them (sheet: 1, with plan: and the plan's name), whatever the files are called.
+
+Examples:
+  sightdown learn our-frames --shelf our-shelf.yaml --out learned
+  sightdown learn our-frames --shelf our-shelf.yaml --write --date 2027-03-04`;
+
+/** Adds `sightdown learn FOLDER`. */
+export function addLearn(program: Command): void {
+  program
+    .command('learn')
+    .description('What finished frames say: were the promises kept, and which numbers on your shelf should change.')
+    .argument('<folder>', 'the folder with plans and bench sheets')
+    .option('--shelf <file>', 'your own shelf, laid over the default one')
+    .option('--write', 'put what was learned into that shelf; the old numbers stay beside it', false)
+    .option('--date <day>', 'the day, such as 2027-03-04; goes into the shelf (default with --write: today)')
+    .option('--out <folder>', 'where the page goes (default: learned)')
+    .addOption(new Option('--format <format>', 'page as Markdown or HTML, or one JSON document on the terminal').choices(['md', 'json', 'html']).default('md'))
+    .addHelpText('after', help)
+    .action(async (folder: string, options: LearnOptions) => {
+      process.exitCode = await (await import('./learn-run.js')).runLearn(folder, options);
+    });
+}

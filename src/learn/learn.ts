@@ -1,0 +1,88 @@
+import type { Shelf } from '../shelf/shelf.js';
+import { answerOf, type PlanAnswer, type SolvedFrame } from './answers.js';
+import { chanceAsOdd } from './chances.js';
+import { departures, topTenths, type Departure, type TopTenth } from './departures.js';
+import { learnEntries, type Beliefs, type LearnedEntry } from './entries.js';
+import { gatherEvidence } from './evidence.js';
+import { readFolder, type FolderText, type StudioFolder } from './folder.js';
+import type { KnownBoth } from './on-a-grid.js';
+import { roundingOf } from './rounding.js';
+import { promisesOf, type FramePromises, type KeptPromise } from './promises.js';
+
+/** Everything a folder of plans and sheets says. */
+export interface Learned {
+  readonly folder: StudioFolder;
+  /** Frames with at least one sheet. */
+  readonly frames: number;
+  readonly promises: readonly KeptPromise[];
+  readonly unpromised: FramePromises['unpromised'];
+  /** Readings within nine tenths of what was promised, of all; and the chance that luck alone misses nine in ten by as much, either way. */
+  readonly kept: { readonly within_nine_in_ten: readonly [number, number]; readonly chance: number };
+  readonly top_tenths: readonly TopTenth[];
+  readonly departures: readonly Departure[];
+  /** Readings so far out that one like it is expected less than once in twenty such folders; they count all the same. */
+  readonly outliers: readonly KeptPromise[];
+  readonly entries: readonly LearnedEntry[];
+  /** What is believed now, for a later folder to go on from. */
+  readonly beliefs: Beliefs;
+  readonly known: ReadonlyMap<string, KnownBoth>;
+}
+
+/** Share of folders in which an honest promise would name any outlier. */
+const outlier_level = 0.05;
+
+/**
+ * Plans and sheets as texts → was the promise kept, and what do the frames say of the numbers. The shelf is the one the promises are made with. What an earlier
+ * folder left believed goes before what the shelf says. Pure: dates and files are others' business.
+ */
+export function learn(texts: readonly FolderText[], shelf: Shelf, earlier?: Beliefs): Learned {
+  return learnFrames(readFolder(texts, shelf), shelf, earlier);
+}
+
+/** The same from a folder that was read. `answers` holds plans that are solved already. */
+export function learnFrames(folder: StudioFolder, shelf: Shelf, earlier?: Beliefs, answers: Map<string, PlanAnswer | null> = new Map()): Learned {
+  const solved = folder.frames.flatMap((frame): SolvedFrame[] => {
+    const { name } = frame.plan;
+    if (!answers.has(name)) answers.set(name, answerOf(frame.plan, shelf));
+    const answer = answers.get(name);
+    return answer == null ? [] : [{ ...frame, answer }];
+  });
+  const rounding = roundingOf(folder.frames);
+  const told = solved.map((frame) => promisesOf(frame, rounding));
+  const promises = told.flatMap((one) => one.promises);
+  const within = promises.filter(({ measured, low, high }) => measured >= low && measured <= high).length;
+  const n = promises.length;
+  const { entries, beliefs, known } = learnEntries(gatherEvidence(solved), shelf, earlier);
+  return {
+    folder,
+    frames: folder.frames.length,
+    promises,
+    unpromised: told.flatMap((one) => one.unpromised),
+    kept: { within_nine_in_ten: [within, n], chance: n === 0 ? 1 : chanceAsOdd(n, within, 0.9) },
+    top_tenths: topTenths(promises),
+    departures: departures(promises),
+    outliers: promises.filter(({ rank }) => 2 * Math.min(rank, 1 - rank) * n < outlier_level),
+    entries,
+    beliefs,
+    known,
+  };
+}
+
+/** What `learn --format json` prints: one document. */
+export function learnedData({ folder, frames, promises, unpromised, kept, departures: departed, outliers, entries }: Learned): object {
+  const known = ({ mean, sd, low, high }: LearnedEntry['prior']): object => ({ mean, sd, low, high });
+  return {
+    format: 'learn/1',
+    frames,
+    promises: promises.map(({ plan, frame, file, student, when, reading, unit, measured, rank, low, high }) => ({ plan, frame, file, student, when, reading, unit, measured, rank, low, high })),
+    kept,
+    departures: departed,
+    outliers: outliers.map(({ file, reading, measured, low, high }) => ({ file, reading, measured, low, high })),
+    entries: entries.map(({ prior, posterior, ...entry }) => ({ ...entry, prior: known(prior), posterior: known(posterior) })),
+    unpromised,
+    plans_without_sheets: folder.plans_without_sheets,
+    sheets_without_plan: folder.sheets_without_plan,
+    left: folder.left,
+    questions: folder.questions,
+  };
+}

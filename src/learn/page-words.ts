@@ -1,0 +1,80 @@
+import { chanceInWords } from '../base/chance-words.js';
+import type { UnitSystem } from '../base/names.js';
+import { formatNumber, formatQuantity } from '../base/units-format.js';
+import { userText } from '../report/clean-text.js';
+import { counted } from '../report/words/verdict.js';
+import type { Departure, TopTenth } from './departures.js';
+import type { LearnedEntry } from './entries.js';
+import type { NextStep } from './settle-next.js';
+import type { KeptPromise, ReadingKind } from './promises.js';
+
+const kindWords: Readonly<Record<ReadingKind, string>> = {
+  'corner-lift': 'lift of a corner off the table', 'winding': 'lift seen over the sticks', 'bow': 'bow out of the plane', 'inward-bow': 'bow inward', 'diagonals': 'difference of the diagonals',
+  'tap': 'note of the cloth', 'push': 'sag under the weight', 'moisture': 'moisture', 'weight': 'weight',
+};
+
+/** A kind of reading, capital first. */
+export const kindInWords = (kind: ReadingKind): string => capital(kindWords[kind]);
+
+const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+const stepWords: Readonly<Record<string, string>> = { 'before-cloth': 'readings before the cloth', 'after-cloth': 'readings with the cloth on', 'after-ground': 'readings with the ground dry', 'finished': 'readings on the finished piece' };
+
+/** How often luck alone does this: `1 time in 6`. */
+export function luckWords(chance: number): string {
+  if (chance > 0.3) return 'as luck has it';
+  return `luck alone would do this ${chanceInWords(chance).replace(/^about (\d+) in /u, '$1 time in ').replace(/^fewer than 1 in /u, 'less than 1 time in ').replace('2 time', '2 times')}`;
+}
+
+/** Which group departs and how, in a sentence. */
+export function departureWords({ group, name, readings, way, chance_of_all }: Departure): string {
+  const who = {
+    all: 'All readings together', kind: `Readings of ${kindWords[name as ReadingKind] ?? name}`, plan: `The frames of “${userText(name, 60)}”`, boards: `Frames of ${userText(name.replace(',', ' chosen'), 60)}`,
+    step: capital(stepWords[name] ?? name), student: `The frames of ${userText(name, 60)}`,
+  }[group];
+  const does = { higher: 'run higher than was promised', lower: 'run lower than was promised', wider: 'scatter wider than was promised' }[way];
+  return `${who} ${does} (${counted(readings, 'reading')}; with everything that was looked at, ${luckWords(chance_of_all)}).`;
+}
+
+/** `Said 1 in 10: 3 of 14 (luck alone would do this 1 time in 6)`. */
+export function topTenthWords({ happened, of, chance }: TopTenth): string {
+  return `said 1 in 10: ${happened} of ${of} (${luckWords(chance)})`;
+}
+
+/** A reading with what was promised of it, and the question. */
+export function outlierWords({ file, reading, measured, low, high, unit }: KeptPromise, units: UnitSystem): string {
+  const said = (value: number): string => (unit === 'Hz' ? `${formatNumber(value, 3)} Hz` : formatQuantity(Number(value.toPrecision(3)), unit, units));
+  return `${userText(file, 80)}: ${reading} ${said(measured)}, where ${said(Math.max(0, low))} to ${said(high)} was promised. Is the point in the right place, the unit right, the sheet with the right frame? It counts as it stands until you correct it.`;
+}
+
+const whatWords: Readonly<Record<LearnedEntry['what'], string>> = { twist: 'twist', bow: 'bow', crook: 'crook', give: 'give of the corners', pull: 'pull reached', moisture: 'moisture on the day against the plan' };
+
+/** What a learned number is, in words. */
+export function entryWords({ key, what, of, chosen }: LearnedEntry): string {
+  if (what === 'give') return `Give of corners “${key}”`;
+  if (what === 'pull') return `Pull reached with ${key}`;
+  if (what === 'moisture') return 'Moisture on the day, less what the plan says';
+  return `${capital(whatWords[what])} of ${key}, ${chosen}: ${of === 'spread' ? 'how far boards scatter' : 'the usual board'}`;
+}
+
+/** A learned number with its unit. */
+export function amount(value: number, { unit }: Pick<LearnedEntry, 'unit'>): string {
+  const text = unit === '/m' ? formatNumber(value * 1000, 2) : formatNumber(Number(value.toPrecision(3)), 3);
+  return { 'deg/m': `${text} °/m`, '/m': `${text} ‰/m`, 'bar-widths': `${text} bar-widths`, 'N/m': `${text} N/m`, 'pct': `${text} points` }[unit];
+}
+
+/** From how many of what. */
+export function fromWords({ from, boards, joints }: LearnedEntry): string {
+  return [counted(from, 'frame'), ...(boards > 0 ? [counted(boards, 'board')] : []), ...(joints > 0 ? [counted(joints, 'test corner')] : [])].join(', ');
+}
+
+/** What would settle a number, in a sentence. */
+export function nextWords({ entry, times, more, frames, enough }: NextStep): string {
+  const known = `${entryWords(entry)}: known within a factor of ${formatNumber(times, 2)}`;
+  if (times <= enough) return `${known}, which is well enough.`;
+  const steps = [
+    ...(more === null ? [] : [more.what === 'boards' ? `sight ${counted(more.count, 'more board')} of that kind and write what you read on the sheet` : `load ${counted(more.count, 'more test corner')} at the bench`]),
+    ...(frames === null ? [] : [`${more === null ? 'measure' : 'or wait for'} ${counted(frames, 'more frame')} like those so far`]),
+  ];
+  return `${known}. For a factor of ${formatNumber(enough, 2)}${steps.length === 0 ? ', more readings are needed than anyone would take' : `: ${steps.join(', ')}`}.`;
+}
