@@ -1,5 +1,5 @@
-import { readdirSync, statSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { readdirSync, statSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
 import { beforeLearning, shelfChanges, writeLearned } from '../learn/shelf-file.js';
 import { learn, learnedData, type Learned } from '../learn/learn.js';
 import type { FolderText } from '../learn/folder.js';
@@ -8,11 +8,13 @@ import { readShelf } from '../shelf/read-shelf.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { exitCode } from './exit.js';
-import { readText, rulesFolder, writeFolder } from './files.js';
+import { rulesFolder } from './files.js';
 import type { LearnOptions } from './learn.js';
 import { defaultShelf, sourceKeys } from './load.js';
 import { BadOption, dayOption } from './quantities.js';
-import { complain, tell } from './terminal.js';
+import { readText } from './read-text.js';
+import { complain, printJson, tell, warn } from './terminal.js';
+import { writeFolder } from './write-files.js';
 import { steadyJson } from '../class/class-data.js';
 
 /** Reads a folder, says what its frames say, and with --write puts it into the shelf. Gives the exit code. */
@@ -21,7 +23,7 @@ export async function runLearn(folder: string, options: LearnOptions): Promise<n
     return await run(folder, options);
   } catch (error) {
     if (!(error instanceof BadOption)) throw error;
-    process.stderr.write(`${error.message}\n`);
+    warn(error.message);
     return exitCode.error;
   }
 }
@@ -40,30 +42,30 @@ async function run(folder: string, options: LearnOptions): Promise<number> {
   if (written !== null && options.shelf !== undefined) {
     const back = readShelf(written, options.shelf, shipped(), sourceKeys());
     if (!back.ok) throw new BadOption(`What was learned does not fit the shelf, so nothing was written: ${back.problems.map(({ path, found: what, allowed }) => `${path}: found ${what}; allowed: ${allowed}`).join('; ')}.`);
-    writeFileSync(options.shelf, written);
+    writeFolder(dirname(options.shelf), [{ name: basename(options.shelf), text: written }], { overwrite: true });
   }
-  if (options.format === 'json') process.stdout.write(`${steadyJson(learnedData(found))}\n`);
+  if (options.format === 'json') printJson(`${steadyJson(learnedData(found))}\n`);
   else await writePage(found, shelf, date, options, written === null ? null : (options.shelf ?? null));
   return found.folder.problems.some(({ severity }) => severity === 'error') ? exitCode.error : exitCode.fine;
 }
 
-async function writePage(found: Learned, shelf: Shelf, date: string | null, { out = 'learned', format }: LearnOptions, written: string | null): Promise<void> {
+async function writePage(found: Learned, shelf: Shelf, date: string | null, { out = 'reports', format, overwrite }: LearnOptions, written: string | null): Promise<void> {
   const { tree, pictures, title } = composeLearnPage(found, shelf, { date, written });
-  if (format === 'md') writeFolder(out, [{ name: 'learned.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))]);
+  if (format === 'md') writeFolder(out, [{ name: 'learn.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
   else {
     const { writeHtml } = await import('../report/html.js');
-    writeFolder(out, [{ name: 'learned.html', text: writeHtml(tree, pictures, { title, lang: 'en' }) }]);
+    writeFolder(out, [{ name: 'learn.html', text: writeHtml(tree, pictures, { title, lang: 'en' }) }], { overwrite });
   }
-  tell(`${found.frames} frames  →  ${join(out, `learned.${format}`)}${written === null ? '' : `; ${written} has learned`}`);
+  tell(`${found.frames} frames  →  ${join(out, `learn.${format}`)}${written === null ? '' : `; ${written} has learned`}`);
 }
 
 /** Most files of one folder that are read. */
 const most_files = 5000;
 
-/** Every YAML file of the folder that is a plain file; folders inside it are left alone. Throws BadOption. */
+/** Every YAML file of the folder; folders inside it are left alone, and what is no plain file is told. Throws BadOption. */
 function textsIn(folder: string): readonly FolderText[] {
   if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) throw new BadOption(`${folder}: found no folder of that name; name the folder your plans and sheets are in.`);
-  const names = readdirSync(folder, { withFileTypes: true }).filter((entry) => /\.ya?ml$/i.test(entry.name) && (entry.isFile() || (entry.isSymbolicLink() && statSync(join(folder, entry.name), { throwIfNoEntry: false })?.isFile() === true))).map(({ name }) => name).sort();
+  const names = readdirSync(folder).filter((name) => /\.ya?ml$/i.test(name)).sort();
   if (names.length > most_files) throw new BadOption(`${folder}: found ${names.length} files; at most ${most_files} are read at once. Put them into several folders.`);
   if (names.length === 0) throw new BadOption(`${folder}: found no file that ends in .yaml; put plans and bench sheets there.`);
   return names.flatMap((name) => {

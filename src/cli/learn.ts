@@ -1,4 +1,5 @@
-import { Option, type Command } from 'commander';
+import type { Command } from 'commander';
+import { formatOption, overwriteOption } from './options.js';
 
 /** Options of `learn`. */
 export interface LearnOptions {
@@ -7,6 +8,7 @@ export interface LearnOptions {
   readonly out?: string;
   readonly date?: string;
   readonly format: 'md' | 'json' | 'html';
+  readonly overwrite: boolean;
 }
 
 const help = `
@@ -25,8 +27,9 @@ export function addLearn(program: Command): void {
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--write', 'put what was learned into that shelf; the old numbers stay beside it', false)
     .option('--date <day>', 'the day, such as 2027-03-04; goes into the shelf (default with --write: today)')
-    .option('--out <folder>', 'where the page goes (default: learned)')
-    .addOption(new Option('--format <format>', 'page as Markdown or HTML, or one JSON document on the terminal').choices(['md', 'json', 'html']).default('md'))
+    .option('--out <folder>', 'where the page goes (default: reports)')
+    .addOption(formatOption(['md', 'json', 'html'], 'page as Markdown or HTML, or one JSON document on the terminal'))
+    .addOption(overwriteOption())
     .addHelpText('after', help)
     .action(async (folder: string, options: LearnOptions) => {
       process.exitCode = await (await import('./learn-run.js')).runLearn(folder, options);

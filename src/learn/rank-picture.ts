@@ -41,5 +41,5 @@ export function rankPicture(ranks: readonly (readonly [number, number])[]): Pict
     ],
   });
   const alt = `Ten columns, one for each tenth of what was promised, with how many readings fell there: ${counts.join(', ')}. Luck allows ${low} to ${high} in each. ${words}`;
-  return finishPicture({ name: 'ranks.svg', title: 'Where the readings fell in what was promised', alt }, plot.base + 32, content);
+  return finishPicture({ name: 'learn-ranks.svg', title: 'Where the readings fell in what was promised', alt }, plot.base + 32, content);
 }

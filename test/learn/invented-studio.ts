@@ -19,7 +19,11 @@ export const shelf = shippedShelf();
 /** A stream of chance, the same for the same seed. */
 export class Chance {
   private readonly source;
-  constructor(seed: number) { this.source = xoroshiro128plus(seed); }
+  constructor(seed: number) {
+    this.source = xoroshiro128plus(Math.imul(seed + 1, 0x9e3779b1));
+    // Small seeds give like beginnings.
+    for (let i = 0; i < 32; i++) this.source.next();
+  }
   /** Between 0 and 1, neither included. */
   even(): number { return ((this.source.next() >>> 0) + 0.5) / 2 ** 32; }
   normal(mean = 0, sd = 1): number { return mean + sd * Math.sqrt(-2 * Math.log(this.even())) * Math.cos(2 * Math.PI * this.even()); }

@@ -28,7 +28,7 @@ describe('learning', () => {
   });
 
   test('does not hang on the order of the files', () => {
-    fc.assert(fc.property(fc.shuffledSubarray(year, { minLength: year.length }), (shuffled) => expect(told(shuffled)).toEqual(once)), { numRuns: 3 });
+    fc.assert(fc.property(fc.shuffledSubarray(year, { minLength: year.length }), (shuffled) => { expect(told(shuffled)).toEqual(once); }), { numRuns: 3 });
   });
 
   test('is the same in inches', () => {
@@ -57,9 +57,9 @@ describe('learning', () => {
   });
 
   test('an outlier is shown and still counts', () => {
-    const wrong = year.map((one) => (/-1-a\.yaml$/u.test(one.file) && one.file.startsWith('oblong') ? { ...one, text: one.text.replace(/corner-lift: .*/u, 'corner-lift: 95 mm') } : one));
+    const wrong = year.map((one) => (one.file === 'oblong-2-a.yaml' ? { ...one, text: one.text.replace(/corner-lift: .*/u, 'corner-lift: 95 mm') } : one));
     const found = learn(wrong, shelf);
-    expect(found.outliers.map(({ file, reading }) => `${file} ${reading}`)).toContain('oblong-1-a.yaml corner-lift');
+    expect(found.outliers.map(({ file, reading }) => `${file} ${reading}`)).toContain('oblong-2-a.yaml corner-lift');
     const spread = (entries: typeof found.entries): number => entries.find(({ what, of }) => what === 'twist' && of === 'spread')!.posterior.mean;
     expect(spread(found.entries)).toBeGreaterThan(spread(once.entries) * 1.05);
   });
