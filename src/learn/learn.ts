@@ -1,10 +1,11 @@
+import type { Sheet } from '../bench-sheet/sheet.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { answerOf, type PlanAnswer, type SolvedFrame } from './answers.js';
 import { chanceAsOdd } from './chances.js';
 import { departures, topTenths, type Departure, type TopTenth } from './departures.js';
 import { learnEntries, type Beliefs, type LearnedEntry } from './entries.js';
 import { gatherEvidence } from './evidence.js';
-import { readFolder, type FolderText, type StudioFolder } from './folder.js';
+import { readFolder, type FiledSheet, type FolderText, type StudioFolder } from './folder.js';
 import type { KnownBoth } from './on-a-grid.js';
 import { roundingOf } from './rounding.js';
 import { promisesOf, type FramePromises, type KeptPromise } from './promises.js';
@@ -23,6 +24,8 @@ export interface Learned {
   /** Readings so far out that one like it is expected less than once in twenty such folders; they count all the same. */
   readonly outliers: readonly KeptPromise[];
   readonly entries: readonly LearnedEntry[];
+  /** The same with the outliers left out, to show what hangs on them; null without any. */
+  readonly without_outliers: readonly LearnedEntry[] | null;
   /** What is believed now, for a later folder to go on from. */
   readonly beliefs: Beliefs;
   readonly known: ReadonlyMap<string, KnownBoth>;
@@ -53,6 +56,8 @@ export function learnFrames(folder: StudioFolder, shelf: Shelf, earlier?: Belief
   const within = promises.filter(({ measured, low, high }) => measured >= low && measured <= high).length;
   const n = promises.length;
   const { entries, beliefs, known } = learnEntries(gatherEvidence(solved), shelf, earlier);
+  const outliers = promises.filter(({ rank }) => 2 * Math.min(rank, 1 - rank) * n < outlier_level);
+  const kept = outliers.length === 0 ? null : solved.map((frame) => ({ ...frame, sheets: frame.sheets.map((filed) => withoutReadings(filed, outliers)) }));
   return {
     folder,
     frames: folder.frames.length,
@@ -61,10 +66,27 @@ export function learnFrames(folder: StudioFolder, shelf: Shelf, earlier?: Belief
     kept: { within_nine_in_ten: [within, n], chance: n === 0 ? 1 : chanceAsOdd(n, within, 0.9) },
     top_tenths: topTenths(promises),
     departures: departures(promises),
-    outliers: promises.filter(({ rank }) => 2 * Math.min(rank, 1 - rank) * n < outlier_level),
+    outliers,
     entries,
+    without_outliers: kept === null ? null : learnEntries(gatherEvidence(kept), shelf, earlier).entries,
     beliefs,
     known,
+  };
+}
+
+/** A sheet without the readings that are asked about. */
+function withoutReadings({ file, sheet }: FiledSheet, outliers: readonly KeptPromise[]): FiledSheet {
+  const here = outliers.filter((one) => one.file === file);
+  const has = (kind: KeptPromise['kind']): boolean => here.some((one) => one.kind === kind);
+  const bars = (kind: 'bow' | 'inward-bow', block: Sheet['bow_mm']): Sheet['bow_mm'] => Object.fromEntries(Object.entries(block).filter(([bar]) => !here.some(({ reading }) => reading === `${kind} of ${bar}`)));
+  return {
+    file,
+    sheet: {
+      ...sheet,
+      corner_lift_mm: has('corner-lift') ? null : sheet.corner_lift_mm, winding_mm: has('winding') ? null : sheet.winding_mm,
+      bow_mm: bars('bow', sheet.bow_mm), inward_bow_mm: bars('inward-bow', sheet.inward_bow_mm),
+      tap_Hz: has('tap') ? null : sheet.tap_Hz, push: has('push') ? null : sheet.push, moisture_pct: has('moisture') ? null : sheet.moisture_pct,
+    },
   };
 }
 

@@ -26,14 +26,32 @@ export function luckWords(chance: number): string {
   return `luck alone would do this ${chanceInWords(chance).replace(/^about (\d+) in /u, '$1 time in ').replace(/^fewer than 1 in /u, 'less than 1 time in ').replace('2 time', '2 times')}`;
 }
 
-/** Which group departs and how, in a sentence. */
+const straighter = ' Sight the boards, and let the shelf learn how much they twist.';
+const easier = ' The cloth is pulled harder than planned: ease it, or write the pull you reach into the plans.';
+const tighter = ' The cloth is slacker than planned: pull again, or write the pull you reach into the plans.';
+
+/** What to do where a kind of reading departs. */
+const adviceFor: Readonly<Partial<Record<ReadingKind, Readonly<Partial<Record<Departure['way'], string>>>>>> = {
+  'corner-lift': { higher: straighter, wider: straighter, lower: ' Your frames are flatter than the shelf says: let it learn that.' },
+  'winding': { higher: straighter, wider: straighter },
+  'bow': { higher: ' The boards bow more than the shelf says: pick straighter ones, and let the shelf learn it.' },
+  'inward-bow': { higher: ' Corners give more, or the cloth pulls more, than was reckoned: load a test corner.' },
+  'diagonals': { higher: ' Check the saw’s angle with a square, and the bars of a pair against each other.' },
+  'tap': { higher: easier, lower: tighter },
+  'push': { higher: tighter, lower: easier },
+  'moisture': { higher: ' Let boards settle longer, or write what you read into the plans.', lower: ' Write what you read into the plans: less warp is to come than they say.' },
+  'weight': { higher: ' The wood is heavier than the shelf says: weigh a board and put its density on the shelf.', lower: ' The wood is lighter than the shelf says, and lighter wood is often softer: measure its sag.' },
+};
+
+/** Which group departs and how, in a sentence, and what to do about it. */
 export function departureWords({ group, name, readings, way, chance_of_all }: Departure): string {
   const who = {
     all: 'All readings together', kind: `Readings of ${kindWords[name as ReadingKind] ?? name}`, plan: `The frames of “${userText(name, 60)}”`, boards: `Frames of ${userText(name.replace(',', ' chosen'), 60)}`,
     step: capital(stepWords[name] ?? name), student: `The frames of ${userText(name, 60)}`,
   }[group];
   const does = { higher: 'run higher than was promised', lower: 'run lower than was promised', wider: 'scatter wider than was promised' }[way];
-  return `${who} ${does} (${counted(readings, 'reading')}; with everything that was looked at, ${luckWords(chance_of_all)}).`;
+  const advice = group === 'kind' ? (adviceFor[name as ReadingKind]?.[way] ?? '') : group === 'student' ? ' Look together at how the boards are chosen and how the readings are taken.' : '';
+  return `${who} ${does} (${counted(readings, 'reading')}; with everything that was looked at, ${luckWords(chance_of_all)}).${advice}`;
 }
 
 /** `Said 1 in 10: 3 of 14 (luck alone would do this 1 time in 6)`. */
@@ -59,8 +77,9 @@ export function entryWords({ key, what, of, chosen }: LearnedEntry): string {
 
 /** A learned number with its unit. */
 export function amount(value: number, { unit }: Pick<LearnedEntry, 'unit'>): string {
-  const text = unit === '/m' ? formatNumber(value * 1000, 2) : formatNumber(Number(value.toPrecision(3)), 3);
-  return { 'deg/m': `${text} °/m`, '/m': `${text} ‰/m`, 'bar-widths': `${text} bar-widths`, 'N/m': `${text} N/m`, 'pct': `${text} points` }[unit];
+  const told = { 'deg/m': [value, 2, '°/m'], '/m': [value * 1000, 1, '‰/m'], 'bar-widths': [value, 1, 'bar-widths'], 'N/m': [value, 0, 'N/m'], 'pct': [value, 1, '% of moisture'] } as const;
+  const [number, decimals, words] = told[unit];
+  return `${number.toFixed(decimals).replace(/^-(?=0(?:\.0+)?$)/u, '')} ${words}`;
 }
 
 /** From how many of what. */

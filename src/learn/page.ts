@@ -6,6 +6,7 @@ import { bullets, document, heading, paragraph, picture, setApart, strong, table
 import { counted } from '../report/words/verdict.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { alarm_level } from './departures.js';
+import type { LearnedEntry } from './entries.js';
 import type { Learned } from './learn.js';
 import { proposal_worth } from './nig.js';
 import { amount, departureWords, entryWords, fromWords, kindInWords, luckWords, nextWords, outlierWords, topTenthWords } from './page-words.js';
@@ -75,17 +76,23 @@ const outlierBlocks = ({ outliers, promises, folder }: Learned): readonly Block[
   return outliers.length === 0 ? [] : [paragraph(`Among ${counted(promises.length, 'honest reading')}, one as far out as these turns up in fewer than 1 of 20 folders:`), bullets(outliers.map((one) => outlierWords(one, unitsOf(one.plan))))];
 };
 
-function numberBlocks({ entries }: Learned): readonly Block[] {
+function numberBlocks({ entries, without_outliers }: Learned): readonly Block[] {
   if (entries.length === 0) return [];
   const steps = nextSteps(entries).slice(0, 4);
   return [
     table(
-      [{ head: 'Number' }, { head: 'Shelf said', align: 'right' }, { head: 'Now', align: 'right' }, { head: 'Nine tenths sure between', align: 'right' }, { head: 'From' }],
-      entries.map((entry): readonly Cell[] => [entryWords(entry), amount(entry.shelf, entry), amount(entry.posterior.mean, entry), `${amount(entry.posterior.low, entry)} and ${amount(entry.posterior.high, entry)}`, fromWords(entry)]),
+      [{ head: 'Number' }, { head: 'Shelf said', align: 'right' }, { head: 'Now', align: 'right' }, { head: 'Nine tenths sure between', align: 'right' }, { head: 'From' }, ...(without_outliers === null ? [] : [{ head: 'Without the readings asked about', align: 'right' as const }])],
+      entries.map((entry, i): readonly Cell[] => [entryWords(entry), amount(entry.shelf, entry), amount(entry.posterior.mean, entry), `${amount(entry.posterior.low, entry)} and ${amount(entry.posterior.high, entry)}`, fromWords(entry), withoutWords(entry, without_outliers?.[i])]),
     ),
     paragraph(`What the shelf said counts as much as ${proposal_worth} boards (or frames, or corners) of your own: little data moves it little. ‰/m is the bend of a board: 2 ‰/m is ${'1.4 mm in the middle of 2400 mm'}.`),
     ...(steps.length === 0 ? [] : [heading(3, 'What would settle it fastest'), bullets(steps.map(nextWords))]),
   ];
+}
+
+/** What a number would be without the outliers; a dash where they hardly matter. */
+function withoutWords(entry: LearnedEntry, other: LearnedEntry | undefined): string {
+  if (other === undefined || other.key !== entry.key || other.what !== entry.what) return '–';
+  return Math.abs(other.posterior.mean - entry.posterior.mean) < entry.posterior.sd / 4 ? '–' : amount(other.posterior.mean, other);
 }
 
 function shelfBlocks({ entries }: Learned, shelf: Shelf, { date, written }: PageFacts): readonly Block[] {

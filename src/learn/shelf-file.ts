@@ -97,8 +97,10 @@ export function beforeLearning(text: string): string {
     const before = isMap(value) ? (value.toJSON() as { readonly before?: unknown }).before : undefined;
     const place = placeOf(name);
     if (before === undefined || !doc.hasIn(place)) continue;
-    if (before === 'none') doc.deleteIn(place);
-    else doc.setIn(place, before);
+    if (before === 'none') {
+      doc.deleteIn(place);
+      doc.deleteIn([...place.slice(0, 2), 'sources', place[2]]);
+    } else doc.setIn(place, before);
   }
   return doc.toString({ lineWidth: 0 });
 }

@@ -6,6 +6,8 @@ import { parse } from 'yaml';
 import { schemaKinds, type SchemaKind } from '../../src/cli/schema.js';
 import { schemaText } from '../../src/cli/schema-run.js';
 import { readPile } from '../../src/pile/read-pile.js';
+import { readSheet } from '../../src/bench-sheet/read-sheet.js';
+import { readShelf } from '../../src/shelf/read-shelf.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { fileText, shippedShelf } from '../plan/shelf-for-tests.js';
 import { brokenPlans } from './broken-plans.js';
@@ -23,7 +25,7 @@ const examples = ['reports', 'rules', 'test/plans'].flatMap(yamlUnder).map((file
 
 describe('the schemas, as an independent validator reads them', () => {
   it('there are examples of every kind to try', () => {
-    expect(new Set(examples.map(({ kind }) => kind))).toEqual(new Set(['plan', 'shelf', 'ruleset', 'pile']));
+    expect(new Set(examples.map(({ kind }) => kind))).toEqual(new Set(['plan', 'shelf', 'ruleset', 'pile', 'sheet']));
     expect(examples.filter(({ kind }) => kind === 'plan').length).toBeGreaterThan(20);
   });
 
@@ -104,6 +106,7 @@ describe('the comment that points an editor to the schema', () => {
     const [, schema = ''] = /^# yaml-language-server: \$schema=(\S+)\n/.exec(text) ?? [];
     const kind = kindOf(text);
     expect(join(file, '..', schema)).toBe(`rules/schema/${kind}.schema.json`);
-    expect((kind === 'pile' ? readPile : readPlanWith)(text, file, shippedShelf()).ok).toBe(true);
+    const readers = { plan: readPlanWith, pile: readPile, sheet: readSheet, shelf: readShelf } as const;
+    expect(readers[kind as 'plan'](text, file, shippedShelf()).ok).toBe(true);
   });
 });

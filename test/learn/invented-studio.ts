@@ -76,7 +76,8 @@ export const asPromised: Truth = {
   ln_give: { mean: Math.log(shelf.joints.give.mitre_glued_nailed), sd: 0 }, ln_pull: { mean: 0, sd: Math.log(1.25) / 1.645 }, moisture: { mean: 0, sd: 1 },
 };
 
-interface Habits {
+/** What a studio measures besides its frames. */
+export interface Habits {
   /** Of each frame's boards, share that were read. */
   readonly boards_read: number;
   /** Of the frames, share that had a test corner. */
@@ -96,8 +97,8 @@ function inwardAtGive(answer: PlanAnswer, bar: BarName, lnGive: number): number 
 const error = { twist: 0.1 * (Math.PI / 180), curve: 0.0003 };
 
 /** One frame of a studio: two sheets, before the cloth and with it. */
-function build(name: string, number: number, truth: Truth, chance: Chance, { boards_read, corners_loaded }: Habits): BuiltFrame {
-  const answer = answers.get(name)!;
+export function build(answer: PlanAnswer, number: number, truth: Truth, chance: Chance, { boards_read, corners_loaded }: Habits): BuiltFrame {
+  const { name } = answer.model.plan;
   const { model, solution } = answer;
   const members = ['top', 'bottom', 'left', 'right', ...model.crossbars.map((crossbar) => crossbar.name)];
   const warp = new Map(members.map((member) => [member, { twist: chance.normal(truth.twist.mean, truth.twist.sd), out: chance.normal(0, truth.bow.sd), plane: chance.normal(0, truth.crook.sd) }]));
@@ -137,6 +138,6 @@ function build(name: string, number: number, truth: Truth, chance: Chance, { boa
 /** A year of frames. */
 export function studioYear(frames: number, truth: Truth, chance: Chance, habits: Habits = { boards_read: 0.25, corners_loaded: 0.25 }): StudioFolder {
   const names = Object.keys(plans);
-  const built = Array.from({ length: frames }, (_, i) => build(names[i % names.length]!, Math.floor(i / names.length) + 1, truth, chance, habits));
+  const built = Array.from({ length: frames }, (_, i) => build(answers.get(names[i % names.length]!)!, Math.floor(i / names.length) + 1, truth, chance, habits));
   return { frames: built, plans_without_sheets: [], sheets_without_plan: [], left: [], questions: [], problems: [] };
 }

@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { writeYear } from './studio-year.js';
 import { writeContactSheet } from './contact-sheet.js';
 
 /** Makes the schemas and every example under `reports/` anew with the built command, so that a difference shows in `git status`. */
@@ -9,9 +10,11 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 const command = join(root, 'dist', 'sightdown.js');
 
 run(['schema', '--out', 'rules/schema']);
+writeYear(join(root, 'reports', 'studio-year', 'frames'));
 for (const name of readdirSync(join(root, 'reports')).sort()) {
   const folder = join('reports', name);
   if (existsSync(join(root, folder, 'plans'))) remake(folder, ['plans'], ['audit', join(folder, 'plans'), '--rules', name, '--out', folder]);
+  else if (existsSync(join(root, folder, 'frames'))) remake(folder, ['frames', 'shelf.yaml', 'README.md'], ['learn', join(folder, 'frames'), '--shelf', join(folder, 'shelf.yaml'), '--date', '2027-12-20', '--out', folder]);
   else if (existsSync(join(root, folder, 'plan.yaml'))) remake(folder, ['plan.yaml', 'README.md'], ['audit', join(folder, 'plan.yaml'), '--out', folder]);
 }
 writeContactSheet(root);
