@@ -64,6 +64,10 @@ export { verdictWord } from './report/words/verdict.js';
 export { readSheet } from './bench-sheet/read-sheet.js';
 export type { Sheet } from './bench-sheet/sheet.js';
 export { withMeasured } from './bench-sheet/judge-sheet.js';
+export { learn, learnedData } from './learn/learn.js';
+export type { Learned } from './learn/learn.js';
+export { beforeLearning, shelfChanges, writeLearned } from './learn/shelf-file.js';
+export { composeLearnPage } from './learn/page.js';
 export type { Measured } from './bench-sheet/measured.js';
 
 // Cutting and buying
