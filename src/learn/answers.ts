@@ -5,7 +5,8 @@ import { pullRead, type PullRead } from '../bench-sheet/pull-read.js';
 import type { Influence } from '../model/frame-results.js';
 import type { Model, Solution } from '../model/model.js';
 import { buildModel } from '../model/build-model.js';
-import { evenGive } from '../base/joint-give.js';
+import { eachWay, evenGive, type JointGive } from '../base/joint-give.js';
+import { cornerJoint } from '../model/joint-give.js';
 import { boardState } from '../risk/assess.js';
 import { barWarps, type BarWarp } from '../risk/spread.js';
 import { warpTerms, type WarpTerm } from '../risk/terms.js';
@@ -24,7 +25,10 @@ export interface PlanAnswer {
   readonly inwardAt: () => readonly Readonly<Record<BarName, number>>[];
 }
 
-/** Gives at which a frame is solved to learn from how its bars draw in, bar-widths: each twice the one before. */
+/** A joint that gives so much in the plane, and in its other two ways in proportion to the usual one. */
+export const withPlane = (usual: JointGive, plane: number): JointGive => (usual.plane > 0 ? eachWay(usual, (widths) => (widths * plane) / usual.plane) : evenGive(plane));
+
+/** Gives in the plane at which a frame is solved to learn from how its bars draw in, bar-widths: each twice the one before. */
 export const gives: readonly number[] = Array.from({ length: 11 }, (_, i) => 0.25 * 2 ** i);
 
 /** A frame with its plan's solution. */
@@ -39,7 +43,8 @@ export function answerOf(plan: Plan, shelf: Shelf): PlanAnswer | null {
   if (bare === null) return null;
   let inward: readonly Readonly<Record<BarName, number>>[] | null = null;
   const inwardAt = (): readonly Readonly<Record<BarName, number>>[] => (inward ??= gives.map((give) => {
-    const softer = buildModel({ ...plan, corners: { ...plan.corners, give: evenGive(give) } }, shelf);
+    const usual = shelf.joints.give[cornerJoint(plan, shelf, model.bars.top.section)];
+    const softer = buildModel({ ...plan, corners: { ...plan.corners, give: withPlane(usual, give) } }, shelf);
     const { bars } = solveStatics(softer.shape, softer.working);
     return Object.fromEntries(barNames.map((bar) => [bar, middleOf(bars[bar].bow_line)])) as Record<BarName, number>;
   }));

@@ -74,8 +74,9 @@ export function learnEntries(evidence: Evidence, shelf: Shelf, earlier: Beliefs 
     entries.push({ ...common, of: 'spread', shelf: size * per, prior: times(before.spread, per), posterior: times(after.spread, per) });
     if (kind === 'twist') entries.push({ ...common, of: 'mean', shelf: mean * per, prior: times(before.mean, per), posterior: times(after.mean, per) });
   }
+  // What is learned is the give in the plane; the other two ways keep their proportion to it.
   for (const [joint, { likelihoods, joints, frame_ids }] of sorted(evidence.gives)) {
-    const give = shelf.joints.give[joint];
+    const give = shelf.joints.give[joint].plane;
     if (!(give > 0)) continue;
     const { before, after } = learn(`give ${joint}`, () => ({ nig: believe(Math.log(give), joint_ln_sd), fixed_mean: false, evidence: [] }), [], likelihoods);
     entries.push({ key: jointKey(joint), what: 'give', of: 'mean', chosen: null, unit: 'bar-widths', shelf: give, prior: before.exp_mean, posterior: after.exp_mean, from: frame_ids.size, boards: 0, joints });

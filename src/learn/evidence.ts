@@ -74,8 +74,9 @@ export function gatherEvidence(frames: readonly SolvedFrame[]): Evidence {
       moisture.frame_ids.add(idOf(frame));
     }
     if (frame.plan.corners.give === null) {
-      const joint = cornerJoint(frame.plan);
-      const told = [...giveFromBars(frame, built), ...giveFromTestJoints(frame)];
+      const { shelf, bars } = frame.answer.model;
+      const joint = cornerJoint(frame.plan, shelf, bars.top.section);
+      const told = [...giveFromBars(frame, built), ...giveFromTestJoints(frame, shelf.joints.give[joint])];
       if (told.length > 0) {
         const entry = giveOf.get(joint) ?? { likelihoods: [], joints: 0, frame_ids: new Set<string>() };
         giveOf.set(joint, entry);

@@ -2,7 +2,8 @@ import { barNames } from '../base/names.js';
 import { clothOn, readingError } from '../bench-sheet/sheet.js';
 import { jointError_mm, jointMoves_mm } from '../mechanics/measure/measure-joint.js';
 import type { Model } from '../model/model.js';
-import { bareTerms, gives, lnError, pullOf, warpsOf, type SolvedFrame } from './answers.js';
+import type { JointGive } from '../base/joint-give.js';
+import { bareTerms, gives, lnError, pullOf, warpsOf, withPlane, type SolvedFrame } from './answers.js';
 import { middleStation, momentsOf } from './moments.js';
 import { promiseSpread } from './promise-spreads.js';
 
@@ -50,10 +51,10 @@ function between(values: readonly number[], lnGive: number): number {
 }
 
 /** Corners that were loaded at the bench. */
-export function giveFromTestJoints({ sheets, answer: { model } }: SolvedFrame): readonly ((lnGive: number) => number)[] {
+export function giveFromTestJoints({ sheets, answer: { model } }: SolvedFrame, usual: JointGive): readonly ((lnGive: number) => number)[] {
   const bar = model.bars.top.section;
   return sheets.flatMap(({ sheet }) => sheet.test_joints).map((joint) => (lnGive: number) => {
-    const give = Math.exp(lnGive);
+    const give = withPlane(usual, Math.exp(lnGive));
     const error_mm = jointError_mm(joint, bar, give);
     return -Math.log(error_mm) - 0.5 * ((joint.moves_mm - jointMoves_mm(joint, bar, give)) / error_mm) ** 2;
   });

@@ -1,14 +1,19 @@
 import { isMap, isScalar, parseDocument, type Document, type Node, type YAMLMap } from 'yaml';
 import { digits } from '../mechanics/measure/reading.js';
-import type { Shelf } from '../shelf/shelf.js';
+import { eachWay, type JointGive } from '../base/joint-give.js';
+import type { JointBuild, Shelf } from '../shelf/shelf.js';
+import { withPlane } from './answers.js';
 import type { LearnedEntry } from './entries.js';
+
+/** A number as a shelf writes it: alone, with its spread, or by direction. */
+type ShelfNumber = number | string | { readonly mean: string; readonly sd: string } | { readonly plane: number; readonly out: number; readonly twist: number };
 
 /** A number of the shelf that the frames change: where it stands, what it becomes, what it was. */
 export interface ShelfChange {
   /** As in the shelf's `learned:` block: `lumber.strip-19x38.spread.plain.twist`. */
   readonly place: readonly string[];
-  readonly value: number | string | { readonly mean: string; readonly sd: string };
-  readonly before: number | string | { readonly mean: string; readonly sd: string };
+  readonly value: ShelfNumber;
+  readonly before: ShelfNumber;
   readonly frames: number;
   readonly boards: number;
   readonly joints: number;
@@ -22,7 +27,11 @@ export function shelfChanges(entries: readonly LearnedEntry[], shelf: Shelf): re
     const { key, what, of, chosen, unit, from: frames, boards, joints, posterior } = entry;
     const counts = { frames, boards, joints };
     const said = (value: number): string => `${digits(value)}${unitText[unit]}`;
-    if (what === 'give') return [{ place: ['joints', 'give', key], value: Number(digits(posterior.mean)), before: entry.shelf, ...counts }];
+    if (what === 'give') {
+      const usual = shelf.joints.give[key.replaceAll('-', '_') as JointBuild];
+      const written = (give: JointGive): ShelfNumber => (give.plane === give.out && give.plane === give.twist ? give.plane : { ...give });
+      return [{ place: ['joints', 'give', key], value: written(eachWay(withPlane(usual, posterior.mean), (widths) => Number(digits(widths)))), before: written(usual), ...counts }];
+    }
     if (what === 'pull') return [{ place: ['cloths', key, 'pull'], value: `${digits(posterior.mean, 2)} N/m`, before: shelf.cloths[key]?.pull_N_per_m == null ? 'none' : said(entry.shelf), ...counts }];
     if (what === 'moisture' || of === 'mean') return [];
     const mean = entries.find((other) => other.key === key && other.what === what && other.chosen === chosen && other.of === 'mean');
@@ -33,7 +42,7 @@ export function shelfChanges(entries: readonly LearnedEntry[], shelf: Shelf): re
 
 /** What changed, for the remark beside a number: `before: 0.5 ± 0.7 deg/m; learned 2027-03-04 from 20 frames and 12 boards`. */
 function remark({ before, frames, boards, joints }: ShelfChange, date: string | null): string {
-  const old = typeof before === 'object' ? `mean ${before.mean}, sd ${before.sd}` : String(before);
+  const old = typeof before === 'object' ? Object.entries(before).map(([name, value]) => `${name} ${value}`).join(', ') : String(before);
   const counts = [`${frames} ${frames === 1 ? 'frame' : 'frames'}`, ...(boards > 0 ? [`${boards} boards`] : []), ...(joints > 0 ? [`${joints} test corners`] : [])].join(', ');
   return ` before: ${old}; learned${date === null ? '' : ` ${date}`} from ${counts}`;
 }

@@ -174,6 +174,7 @@ export const shelfInputSchema = z.strictObject({
     before: z.union([
       z.number(), z.string(),
       z.strictObject({ mean: plainText(60, 'Mean'), sd: plainText(60, 'Standard deviation') }),
+      z.strictObject({ plane: widths, out: widths, twist: widths }),
     ]).check(z.meta({ description: 'What the shelf said before; learning again starts from it' })),
   })).check(z.meta({ description: 'Numbers learned from finished frames, written by the tool' }))),
   proposals: z.optional(z.record(shelfKey('Name of the number'), z.strictObject({ value: number(-1e9, 1e9, 'The number'), unit: z.optional(plainText(20, 'Its unit')), source: z.optional(sourceKey) }))),

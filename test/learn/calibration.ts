@@ -9,7 +9,7 @@ const deg = 180 / Math.PI;
 const priors: Readonly<Record<keyof Truth, Nig>> = {
   twist: believe(strip.twist_rad_per_m.mean, strip.twist_rad_per_m.sd),
   bow: believe(0, strip.bow_per_m.sd), crook: believe(0, strip.crook_per_m.sd),
-  ln_give: believe(Math.log(shelf.joints.give.mitre_glued_nailed), Math.LN2), ln_pull: believe(0, 0.2), moisture: believe(0, 2),
+  ln_give: believe(Math.log(shelf.joints.give.mitre_glued_nailed.plane), Math.LN2), ln_pull: believe(0, 0.2), moisture: believe(0, 2),
 };
 
 /** How one learned number stood to its truth over many invented studios. */

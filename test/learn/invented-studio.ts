@@ -1,5 +1,6 @@
 import { stringify } from 'yaml';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { evenGive } from '../../src/base/joint-give.js';
 import { barNames, type BarName } from '../../src/base/names.js';
 import { pullOfTap } from '../../src/bench-sheet/pull-read.js';
 import { clothOn, readingError, type Sheet, type SheetBoard } from '../../src/bench-sheet/sheet.js';
@@ -73,7 +74,7 @@ export interface Truth {
 /** Exactly what the shelf and the audit say. */
 export const asPromised: Truth = {
   twist: shelf.lumber['strip-19x38']!.spread.plain.twist_rad_per_m, bow: shelf.lumber['strip-19x38']!.spread.plain.bow_per_m, crook: shelf.lumber['strip-19x38']!.spread.plain.crook_per_m,
-  ln_give: { mean: Math.log(shelf.joints.give.mitre_glued_nailed), sd: 0 }, ln_pull: { mean: 0, sd: Math.log(1.25) / 1.645 }, moisture: { mean: 0, sd: 1 },
+  ln_give: { mean: Math.log(shelf.joints.give.mitre_glued_nailed.plane), sd: 0 }, ln_pull: { mean: 0, sd: Math.log(1.25) / 1.645 }, moisture: { mean: 0, sd: 1 },
 };
 
 /** What a studio measures besides its frames. */
@@ -129,7 +130,7 @@ export function build(answer: PlanAnswer, number: number, truth: Truth, chance: 
   const noise = lnError(pullOfTap(model, { ...nothing, tap_Hz: note })!);
   const tap_Hz = note * Math.exp(chance.normal(0, noise) / 2);
   const test = { way: 'plane' as const, weight_g: 3000, arm_mm: 150 };
-  const corner = Math.exp(chance.normal(truth.ln_give.mean, truth.ln_give.sd));
+  const corner = evenGive(Math.exp(chance.normal(truth.ln_give.mean, truth.ln_give.sd)));
   const bar = model.bars.top.section;
   const test_joints = number > 1 && chance.even() >= corners_loaded ? [] : [{ ...test, moves_mm: chance.normal(jointMoves_mm(test, bar, corner), jointError_mm(test, bar, corner)) }];
   return { plan: model.plan, number, sheets: [{ file: `${name}-${number}-a.yaml`, sheet: before }, { file: `${name}-${number}-b.yaml`, sheet: { ...after, tap_Hz, test_joints } }] };

@@ -1,6 +1,7 @@
+import type { JointGive } from '../../base/joint-give.js';
 import type { Section } from '../../model/frame-shape.js';
 import { gravity_N_per_kg } from '../cloth/push-test.js';
-import { mustBePositive } from '../cloth/span.js';
+import { mustBePositive } from '../../fit/span.js';
 import { combinedError, digits, type Reading } from './reading.js';
 
 /** The two ways a test corner is loaded: in its plane, or at right angles to it. */
@@ -29,26 +30,30 @@ const shear_share = 5 / 6;
 
 type Load = Pick<JointReading, 'way' | 'weight_g' | 'arm_mm'>;
 
-/** Movement at the weight for a corner without give, and for each bar-width of give, mm. The free leg bends from the inside edge on; the joint turns about the corner of the centre lines. */
-function movement({ way, weight_g, arm_mm }: Load, bar: Corner): { readonly wood_mm: number; readonly per_width_mm: number } {
+/**
+ * Movement at the weight of a corner without give, and for each bar-width of give of the free leg's end and of the clamped one's, mm. The free leg bends from the
+ * inside edge on; the joint turns about the corner of the centre lines. In the plane both ends bend; at right angles the clamped one twists.
+ */
+function movement({ way, weight_g, arm_mm }: Load, bar: Corner): { readonly wood_mm: number; readonly free_mm: number; readonly clamped_mm: number } {
   const F = (weight_g / 1000) * gravity_N_per_kg;
   const EI = bar.E_MPa * (way === 'plane' ? bar.I_plane_mm4 : bar.I_out_mm4);
   const lever = arm_mm + bar.w_mm / 2;
   const other = way === 'plane' ? EI : bar.G_MPa * bar.J_mm4;
   return {
     wood_mm: (F * arm_mm ** 3) / (3 * EI) + (F * arm_mm) / (shear_share * bar.G_MPa * bar.A_mm2),
-    per_width_mm: F * lever ** 2 * bar.w_mm * (1 / EI + 1 / other),
+    free_mm: (F * lever ** 2 * bar.w_mm) / EI,
+    clamped_mm: (F * lever ** 2 * bar.w_mm) / other,
   };
 }
 
-/** How far the weight moves when both bar ends give by so many bar-widths, mm. */
-export function jointMoves_mm(load: Load, bar: Corner, give: number): number {
-  const { wood_mm, per_width_mm } = movement(load, bar);
-  return wood_mm + per_width_mm * give;
+/** How far the weight moves when both bar ends give as said, mm. */
+export function jointMoves_mm(load: Load, bar: Corner, give: JointGive): number {
+  const { wood_mm, free_mm, clamped_mm } = movement(load, bar);
+  return wood_mm + (load.way === 'plane' ? (free_mm + clamped_mm) * give.plane : free_mm * give.out + clamped_mm * give.twist);
 }
 
 /** Standard error of the movement that a give would make, mm: the reading, and wood that is not as stiff as its kind. */
-export function jointError_mm(load: Load, bar: Corner, give: number): number {
+export function jointError_mm(load: Load, bar: Corner, give: JointGive): number {
   return Math.hypot(ordinaryErrors.moves_mm, stiffness_off * jointMoves_mm(load, bar, give));
 }
 
@@ -61,8 +66,8 @@ export function measureJoint(reading: JointReading, bar: Corner): Reading {
   mustBePositive({ weight: weight_g, arm: arm_mm, movement: moves_mm });
   const error_mm = reading.errors?.moves_mm ?? ordinaryErrors.moves_mm;
   const give = (load: Load, moved_mm: number, E_share = 1): number => {
-    const { wood_mm, per_width_mm } = movement(load, bar);
-    return (moved_mm * E_share - wood_mm) / per_width_mm;
+    const { wood_mm, free_mm, clamped_mm } = movement(load, bar);
+    return (moved_mm * E_share - wood_mm) / (free_mm + clamped_mm);
   };
   const value = give(reading, moves_mm);
   const off = combinedError(value, [
