@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import { audit, type Bench } from '../audit.js';
 import type { Problem } from '../base/problem.js';
 import { pooledData, steadyJson } from '../class/class-data.js';
 import { composeCutPage } from '../class/cut-page.js';
@@ -12,13 +13,14 @@ import { readPlanWith } from '../plan/read-plan.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { loadHighs } from '../highs.js';
 import type { Shelf } from '../shelf/shelf.js';
+import { userText } from '../report/clean-text.js';
+import { loadBench } from './bench.js';
 import type { CutOptions } from './cut.js';
 import { exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { writeFolder } from './write-files.js';
-import { loadShelf } from './load.js';
 import { otherKind, planFiles } from './plans.js';
-import { complain, print, printJson, tell } from './terminal.js';
+import { complain, print, printJson, tell, warn } from './terminal.js';
 
 /** Readings of the counting clock that the search may take for each stock, about a millisecond each, and nodes of the integer program after it. */
 const search_readings = 1000;
@@ -26,16 +28,32 @@ const fallback_nodes = 500;
 
 /** Pools the plans that were named and writes or prints what was asked for; resolves to the exit code. */
 export async function runCut(named: readonly string[], options: CutOptions): Promise<number> {
-  const shelf = loadShelf(options.shelf);
-  complain(shelf.ok ? shelf.warnings : shelf.problems);
-  if (!shelf.ok) return exitCode.error;
-  const { plans, bad } = readPlans(named, shelf.value);
+  const bench = loadBench({ ...options, seed: 1, samples: samples_for_stops });
+  if (bench === null) return exitCode.error;
+  const { shelf } = bench;
+  const { plans, bad } = readPlans(named, shelf);
   if (bad > 0 || plans.length === 0) return exitCode.error;
-  const pooled = await poolPlansWith(plans, shelf.value, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs));
+  if (await anyStopped(plans, bench, options.evenSo)) return exitCode.stop;
+  const pooled = await poolPlansWith(plans, shelf, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs));
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);
-  else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf.value, options)}`);
+  else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf, options)}`);
   return pooled.cut.too_long.length > 0 ? exitCode.stop : pooled.cut.uncut.length > 0 || pooled.short.length > 0 ? exitCode.unknown : exitCode.fine;
+}
+
+/** Frames sampled only to tell whether a plan must stop. */
+const samples_for_stops = 2000;
+
+/** Names every plan that the rules stop; true when there is one and it shall not be cut even so. */
+async function anyStopped(plans: readonly Plan[], bench: Bench, even_so: boolean): Promise<boolean> {
+  const stopped: string[] = [];
+  for (const plan of plans) {
+    const { verdict, findings } = await audit(plan, bench);
+    if (verdict === 'stop') stopped.push(`${userText(plan.name)}: ${[...new Set(findings.filter((f) => f.verdict === 'stop').map(({ rule }) => rule))].join(', ')}`);
+  }
+  for (const line of stopped) warn(`STOP  ${line}. ${even_so ? 'It is cut even so, as you asked.' : 'It must not be cut as it stands.'}`);
+  if (stopped.length > 0 && !even_so) warn('Nothing was made. Run `sightdown audit` to see what to change, or give --even-so to cut it all the same.');
+  return stopped.length > 0 && !even_so;
 }
 
 /** Counted work, so that the same plans always give the same answer; by the clock only where seconds are asked for. */

@@ -5,6 +5,9 @@ import { formatOption, overwriteOption, wholeNumber } from './options.js';
 /** Options of `cut` as commander gives them. */
 export interface CutOptions {
   readonly shelf?: string;
+  readonly rules?: string;
+  /** Cut plans as well that the rules stop. */
+  readonly evenSo: boolean;
   readonly out?: string;
   readonly format: 'md' | 'csv' | 'json' | 'html';
   readonly list: 'both' | 'cut' | 'buy';
@@ -18,9 +21,9 @@ Examples:
   sightdown cut left-panel.yaml right-panel.yaml --out cutting
   sightdown cut my-plan.yaml --format csv --list buy > buying-list.csv
 
-All plans are cut from one pool of boards, each as often as its count says. If any of them cannot be read, nothing is made.
+All plans are cut from one pool of boards, each as often as its count says. If any of them cannot be read, or the rules stop one, nothing is made; --even-so cuts stopped plans too.
 
-Exit codes: 0 done, 1 input error, 2 the boards of a stock are not known, 3 a piece is longer than any board.`;
+Exit codes: 0 done, 1 input error, 2 the boards of a stock are not known, 3 a plan must stop, or a piece is longer than any board.`;
 
 /** Adds `sightdown cut PLAN…`. */
 export function addCut(program: Command): void {
@@ -29,6 +32,8 @@ export function addCut(program: Command): void {
     .description('Pool several plans: what to buy, how to cut it, in which order, where the cloths lie on the roll.')
     .argument('<plan...>', 'plan files (YAML), or folders of them')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
+    .option('--rules <file>', 'ruleset that says which plans must not be cut (default: baseline)')
+    .option('--even-so', 'cut plans as well that the rules stop', false)
     .option('--out <folder>', 'where the page goes (default: reports/cut/; csv and json are printed unless this is given)')
     .addOption(formatOption(['md', 'html', 'csv', 'json'], 'md and html write a page with pictures, csv and json print the lists'))
     .addOption(new Option('--list <list>', 'which list csv prints').choices(['both', 'cut', 'buy']).default('both'))

@@ -23,7 +23,8 @@ export interface SawStep {
 /** The trial before the first cut: on the shortest leftover that can be held, sawn off its board first. Board null = use any scrap. */
 export interface TestCut {
   readonly stock: string;
-  readonly ends: 'square' | 'mitre';
+  /** What is tried, all of it on the one leftover. */
+  readonly ends: readonly ('square' | 'mitre')[];
   readonly board: number | null;
   readonly length_mm: number | null;
   readonly words: string;
@@ -54,7 +55,8 @@ export function markingOrder(cut: CutPlan): MarkingOrder {
       const cuts = here.map(({ board, piece }) => ({ board, tag: piece.tag, turn: piece.long_side === 'lower' }));
       steps.push(step(cut, stock.stock, setting.piece.ends, setting.piece.cut_mm, cuts, here.map(({ piece }) => piece)));
     }
-    for (const ends of ['square', 'mitre'] as const) if (settings.some(({ piece }) => piece.ends === ends)) tests.push(testCut(cut, stock, ends));
+    const kinds = (['square', 'mitre'] as const).filter((ends) => settings.some(({ piece }) => piece.ends === ends));
+    if (kinds.length > 0) tests.push(testCut(cut, stock, kinds));
     later.push(...afterGlue(cut, stock));
   }
   return { tests, steps, later };
@@ -85,15 +87,30 @@ function step(cut: CutPlan, stock: string, ends: 'square' | 'mitre', stop_mm: nu
   const how = ends === 'mitre' ? `45° at both ends, ${length} from long point to long point` : `square ends, ${length}`;
   const boards = [...new Set(cuts.map(({ board }) => board))];
   const list = boards.map((board) => `${cuts.filter((c) => c.board === board).map(({ tag }) => tag).join(', ')}${board > 0 ? ` from board ${board}` : ''}`).join('; ');
-  return { stock, ends, stop_mm, cuts, matching, words: `Set the stop once: ${how}. Cut ${list}.` };
+  return { stock, ends, stop_mm, cuts, matching, words: `Set the stop once: ${how}. Cut ${list}.${ends === 'mitre' ? ` ${turning(cut, cuts, pieces)}` : ''}` };
 }
 
-function testCut(cut: CutPlan, { stock, boards }: StockPurchase, ends: 'square' | 'mitre'): TestCut {
+/**
+ * How a mitre's second end is cut. Nested pieces lie the other way round on the board: with the same face up their short side lies at the fence, so the stop stands nearer for them.
+ */
+function turning(cut: CutPlan, cuts: SawStep['cuts'], pieces: readonly PooledPiece[]): string {
+  const turned = cuts.filter(({ turn }) => turn).map(({ tag }) => tag);
+  const short_mm = pieces.find(({ tag }) => turned.includes(tag))?.piece.short_mm;
+  const nested = turned.length === 0 || short_mm === undefined ? '' : ` Short side to the fence for ${turned.join(', ')}: there set the stop to ${formatLength(short_mm, cut.units)}.`;
+  return `Swing the saw over for the other end and keep the same face up.${nested}`;
+}
+
+/** A saw that swings one way only brings every long side to the fence, but adds up what its blade leans. */
+const oneWaySaw = ' If your saw swings to one side only, turn the board over after every cut instead: every stop is then the long one, but the blade must stand upright, because what it leans adds up.';
+
+const trials = { square: 'one square cut and check it with a square', mitre: 'two 45° cuts and hold them together against a square' } as const;
+
+function testCut(cut: CutPlan, { stock, boards }: StockPurchase, ends: TestCut['ends']): TestCut {
   const fit = boards.map(({ left_mm }, i) => ({ board: i + 1, left_mm })).filter(({ left_mm }) => left_mm >= shortestTest_mm);
   fit.sort((p, q) => p.left_mm - q.left_mm || p.board - q.board);
   const best = fit[0];
-  const check = ends === 'mitre' ? 'two 45° cuts and hold them together against a square' : 'one square cut and check it with a square';
-  if (best === undefined) return { stock, ends, board: null, length_mm: null, words: `No leftover is long enough to hold safely: try ${check} on any scrap of the same size.` };
-  const words = `Saw the leftover of ${formatLength(best.left_mm, cut.units)} off the end of board ${best.board} first and use it for the trial: make ${check}.`;
+  const check = ends.map((one) => trials[one]).join(', then on the same piece ');
+  if (best === undefined) return { stock, ends, board: null, length_mm: null, words: `No leftover is long enough to hold safely: try ${check} on any scrap of the same size.${ends.includes('mitre') ? oneWaySaw : ''}` };
+  const words = `Saw the leftover of ${formatLength(best.left_mm, cut.units)} off the end of board ${best.board} first and use it for the trial: make ${check}.${ends.includes('mitre') ? oneWaySaw : ''}`;
   return { stock, ends, board: best.board, length_mm: best.left_mm, words };
 }

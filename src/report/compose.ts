@@ -16,6 +16,7 @@ import { verdictSection } from './sections/verdict.js';
 import { warpSection } from './sections/warp.js';
 import { whatIfSection } from './sections/what-if.js';
 import { workSection } from './sections/work.js';
+import { stretchingSection } from './sections/stretching.js';
 import { telling, type Section, type Telling } from './telling.js';
 import { document, heading } from './tree.js';
 
@@ -27,7 +28,7 @@ export interface Report {
 
 /** The parts of the report in the order of reading; a part that has nothing to say is null. */
 const parts: readonly ((told: Telling) => Section | null)[] = [
-  verdictSection, measuredSection, changesSection, warpSection, whatIfSection, checksSection, cuttingSection, fasteningsSection, clothSection, workSection, hangingSection, cautionsSection, sourcesSection,
+  verdictSection, measuredSection, changesSection, warpSection, whatIfSection, checksSection, cuttingSection, fasteningsSection, clothSection, stretchingSection, workSection, hangingSection, cautionsSection, sourcesSection,
   benchSheetSection,
 ];
 

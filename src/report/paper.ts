@@ -11,7 +11,7 @@ export interface PagePart {
 const picturesOnPaper: ReadonlySet<string> = new Set(['front.svg', 'boards.svg', 'boards-2.svg', 'boards-3.svg']);
 
 /** Pictures, headings and parts that say how to cut and build: kept off the paper of a plan that must not be cut, so that nobody takes it to the saw. */
-const forTheSaw: ReadonlySet<string> = new Set(['boards.svg', 'boards-2.svg', 'boards-3.svg', 'At the saw, in this order', 'Order of work']);
+const forTheSaw: ReadonlySet<string> = new Set(['boards.svg', 'boards-2.svg', 'boards-3.svg', 'At the saw, in this order', 'Stretching', 'Order of work']);
 
 /** Parts of which only the paragraphs in bold go on paper: the rest is read once, at a desk, and what can be done stands under the changes. */
 const onlyBold: ReadonlySet<string> = new Set(['Will it warp or twist?']);

@@ -66,3 +66,9 @@ export function largest(told: Telling, path: string): { readonly about: string; 
   }
   return best;
 }
+
+/** Whether the plan itself must stop; a stop of the bench sheet comes when the frame is cut already. */
+export const mustStop = ({ audit }: Telling): boolean => audit.findings.some(({ verdict, rule }) => verdict === 'stop' && !rule.startsWith('measured/'));
+
+/** What stands where a stopped plan's steps would. */
+export const notToTheSaw = 'This plan must stop, so no saw steps, no board pictures and no order of work are printed: change it first, as “What to change” says. The lists show what it would take.';

@@ -76,6 +76,6 @@ function sawTilt(model: Model, { influence }: Solution): Slip {
     gap_mm: 0,
     diagonal_difference_mm: 0,
     corner_lift_mm: lift_mm,
-    say: `The joint closes, but it builds a twist in: glued up tight, the far end of the longer bar stands ${words(open_mm, model)} off the table. ${closed} Set the blade with a square, and cut both ends of every bar with the same face up: then the lean of one piece meets that of the next and cancels.`,
+    say: `The joint closes, but it builds a twist in: glued up tight, the far end of the longer bar stands ${words(open_mm, model)} off the table. ${closed} Set the blade with a square, and cut both ends of every bar with the same face up, swinging the saw over rather than turning the board: then the lean of one piece meets that of the next and cancels.`,
   };
 }

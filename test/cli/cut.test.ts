@@ -102,4 +102,16 @@ describe('cut', () => {
     // two frames of 2 × 540 + 2 × 350 mm do not fit on one board of 2400 mm, and do on two
     expect(buy[0]?.count).toBe(2);
   });
+
+  it('takes no plan that must stop, names it, and cuts it only --even-so', () => {
+    const here = folder();
+    here.write('wide.yaml', wide);
+    here.write('weak.yaml', plan('Weak', '{ width: 1700 mm, height: 1100 mm }'));
+    const refused = here.run('cut', 'wide.yaml', 'weak.yaml', '--format', 'json');
+    expect({ code: refused.code, out: refused.out }).toEqual({ code: 3, out: '' });
+    expect(refused.err).toMatch(/STOP {2}Weak: .+ It must not be cut as it stands\.[\s\S]*--even-so/);
+    const done = here.run('cut', 'wide.yaml', 'weak.yaml', '--format', 'json', '--even-so');
+    expect(done.err).toContain('It is cut even so, as you asked.');
+    expect((JSON.parse(done.out) as CutJson).cut.length).toBeGreaterThan(0);
+  });
 });

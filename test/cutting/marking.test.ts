@@ -26,9 +26,10 @@ describe('the order at the saw', () => {
     const lefts = cut.stocks[0]?.boards.map(({ left_mm }) => left_mm).filter((left) => left >= 200) ?? [];
     expect(lefts.length).toBeGreaterThan(0);
     for (const test of order.tests) expect(test.length_mm).toBe(Math.min(...lefts));
-    expect(order.tests.map(({ ends }) => ends)).toEqual(['square', 'mitre']);
+    expect(order.tests.map(({ ends }) => ends)).toEqual([['square', 'mitre']]);
+    expect(order.tests[0]?.words).toMatch(/one square cut .* then on the same piece two 45° cuts/);
     const exact = markingOrder(cutPlan([studioPlan({ face: { width: '1000 mm', height: '1000 mm' } })], shelfWith('strip-19x38', boards([1100, 1]), { end_trim_mm: 0 })));
-    expect(exact.tests).toMatchObject([{ ends: 'mitre', board: null, length_mm: null }]);
+    expect(exact.tests).toMatchObject([{ ends: ['mitre'], board: null, length_mm: null }]);
     expect(exact.tests[0]?.words).toContain('scrap');
   });
 

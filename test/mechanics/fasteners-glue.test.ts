@@ -3,7 +3,7 @@ import { clampPressure_MPa, clampsFor } from '../../src/mechanics/glue/clamping.
 import { glueAmount_ml } from '../../src/mechanics/glue/glue-amount.js';
 import { glueFacts } from '../../src/facts/glue.js';
 import { glueSheet } from '../../src/mechanics/glue/glue-sheet.js';
-import { orderOfWork } from '../../src/mechanics/order-of-work.js';
+import { orderOfWork } from '../../src/mechanics/order-of-work/order-of-work.js';
 import { cautionsById } from '../../src/findings/cautions.js';
 import { demoModel } from './fasteners/demo-model.js';
 
@@ -49,12 +49,13 @@ describe('order of work', () => {
   const ids = (plan: object): readonly string[] => orderOfWork(demoModel(plan)).map((step) => step.id);
   test('the whole of it, in order', () => {
     expect(ids({ ...pair, crossbars: [{ runs: 'upright', at: '1/2', stock: 'strip-19x38', lay: 'edge' }] })).toEqual([
-      'sort', 'rough-cut', 'plies', 'cut', 'dry-fit', 'glue-corners', 'nail-corners', 'set-corners', 'crossbars', 'braces', 'cure', 'square', 'edge', 'stretch', 'ground', 'hang',
+      'sort', 'rough-cut', 'plies', 'edge', 'trial', 'cut', 'dry-fit', 'glue-corners', 'nail-corners', 'set-corners', 'crossbars', 'braces', 'cure', 'square', 'threads', 'stretch', 'second-round', 'corners', 'trim', 'ground', 'rest',
+      'dust-cover', 'hang', 'when-slack',
     ]);
   });
   test('only from parts the plan has', () => {
     expect(ids({ face: { width: '600 mm', height: '500 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' }, corners: { glue: 'pva', nails: 'none' }, ground: { coats: 0 }, hang: { by: 'none' } })).toEqual([
-      'sort', 'cut', 'dry-fit', 'glue-corners', 'set-corners', 'square', 'edge', 'stretch',
+      'sort', 'edge', 'trial', 'cut', 'dry-fit', 'glue-corners', 'set-corners', 'square', 'threads', 'stretch', 'second-round', 'corners', 'trim', 'rest', 'dust-cover', 'when-slack',
     ]);
   });
   test('every caution is one the report can print, and no wait is negative', () => {

@@ -6,7 +6,7 @@ import { setUpPages } from './pages.js';
 const { pages, browser } = setUpPages();
 
 /** The parts every report has, by the name of their heading. */
-const parts = ['Verdict', 'What to change', 'Will it warp or twist?', 'The checks', 'What to buy and cut', 'Screws, nails and glue', 'The cloth', 'Order of work', 'Hanging', 'Work safely', 'What this rests on', 'Bench sheet'];
+const parts = ['Verdict', 'What to change', 'Will it warp or twist?', 'The checks', 'What to buy and cut', 'Screws, nails and glue', 'The cloth', 'Stretching', 'Order of work', 'Hanging', 'Work safely', 'What this rests on', 'Bench sheet'];
 
 describe('the page read by ear', () => {
   test('one title, headings without a step left out, and every part under its own', async () => {
@@ -83,7 +83,7 @@ describe('the page read by ear', () => {
   });
 
   test('the cautions are a list, the work an ordered one', async () => {
-    const { page } = await browser().open(pages().stairwell.file);
+    const { page } = await browser().open(pages().nook.file);
     const cautions = page.getByRole('region', { name: 'Work safely' }).getByRole('list').getByRole('listitem');
     expect(await cautions.count()).toBeGreaterThan(5);
     expect(await cautions.filter({ hasText: 'eye protection' }).count()).toBe(1);

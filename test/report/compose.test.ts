@@ -26,7 +26,7 @@ function part(report: Report, title: string): string {
   return writeMarkdown({ type: 'root', children: report.tree.children.slice(from, to < 0 ? undefined : to) });
 }
 
-const parts = ['Verdict', 'What to change', 'Will it warp or twist?', 'What if I am a little off?', 'The checks', 'What to buy and cut', 'Screws, nails and glue', 'The cloth', 'Order of work', 'Hanging', 'Work safely', 'What this rests on', 'Bench sheet'];
+const parts = ['Verdict', 'What to change', 'Will it warp or twist?', 'What if I am a little off?', 'The checks', 'What to buy and cut', 'Screws, nails and glue', 'The cloth', 'Stretching', 'Order of work', 'Hanging', 'Work safely', 'What this rests on', 'Bench sheet'];
 
 describe('the report as a whole', () => {
   it('has its eleven parts, what small slips do, and the bench sheet, in this order, whatever the plan', () => {

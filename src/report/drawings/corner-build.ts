@@ -21,8 +21,10 @@ export interface CornerBuild {
   readonly brace: { readonly kind: 'timber' | 'ply-gusset' | 'steel-angle'; readonly leg_mm: number; readonly w_mm: number } | null;
   /** Screws of the brace or plate; null = none. `places_mm`: from the outer corner along each bar; for a timber brace from the toe of its slanted end. */
   readonly plate_screws: { readonly places_mm: readonly number[]; readonly length_mm: number } | null;
-  /** Screws that hold the plies together, from the inner edge or from the back; first and spacing along the bar from the corner. */
-  readonly ply_screws: { readonly first_mm: number; readonly every_mm: number; readonly length_mm: number; readonly from: 'inner-edge' | 'back' } | null;
+  /** Screws that hold the plies together, from the inner edge or from the back; their places along each bar from the corner. */
+  readonly ply_screws: { readonly level_mm: readonly number[]; readonly upright_mm: readonly number[]; readonly length_mm: number; readonly from: 'inner-edge' | 'back' } | null;
+  /** Seams between plies, mm from the outer edge of each bar; empty where none shows from the front. */
+  readonly seams_mm: readonly number[];
 }
 
 interface Frame {
@@ -35,7 +37,7 @@ interface Frame {
 export function cornerBuild(corner: CornerBuild): Picture {
   const widest = Math.max(corner.level_w_mm, corner.upright_w_mm);
   const plies = corner.ply_screws;
-  const wanted = Math.max(3 * widest, (corner.brace?.leg_mm ?? 0) + 1.6 * widest, plies === null ? 0 : plies.first_mm + 0.6 * widest);
+  const wanted = Math.max(3 * widest, (corner.brace?.leg_mm ?? 0) + 1.6 * widest, plies === null ? 0 : (plies.level_mm[0] ?? 0) + 0.6 * widest);
   const stub_mm = Math.min(wanted, 14 * widest);
   const scale = 180 / stub_mm;
   const left = 92;
@@ -61,13 +63,13 @@ const plates = { 'timber': 'a timber brace', 'ply-gusset': 'a plywood gusset on 
 function describe({ units, cut, glued, nails: n, brace: b, ply_screws }: CornerBuild): string {
   const parts = [
     {
-      'mitre': 'The bars meet in a mitre', 'butt': 'The level bar butts against the upright one', 'half-lap': 'The bars are half-lapped',
+      'mitre': 'The bars meet in a mitre', 'butt': 'The level bar butts against the upright one', 'half-lap': 'The bars are half-lapped, the level one in front',
       'keyed': 'The tongue of the level bar sits in the slot of the upright one between mitred shoulders, with two keys from inside',
     }[cut],
     glued ? 'glued over the whole face' : 'without glue',
-    ...(n === null ? [] : [`${n.count} ${n.name} from outside, ${formatLength(n.length_mm, units)} long`]),
+    ...(n === null ? [] : [`${n.count} ${n.name} from ${cut === 'half-lap' ? 'the back' : 'outside'}, ${formatLength(n.length_mm, units)} long`]),
     ...(b === null ? [] : [`${plates[b.kind]}, leg ${formatLength(b.leg_mm, units)}`]),
-    ...(ply_screws !== null ? [`screws through the plies every ${formatLength(ply_screws.every_mm, units)}`] : []),
+    ...(ply_screws !== null ? ['screws through the plies'] : []),
   ];
   return `${parts.join('; ')}. Drawn to scale.`;
 }
@@ -79,9 +81,12 @@ function notes({ cut, nails: n, brace: b, plate_screws, ply_screws, units }: Cor
     ...(n === null ? [] : [`${counted(n.count, 'nail')} from ${cut === 'half-lap' ? 'the back' : 'outside'}, ${formatLength(n.length_mm, units)} long, ${formatLength(n.place_mm, units)} from the corner.`]),
     ...(b === null ? [] : [b.kind === 'timber' ? 'Brace between the bars, ends at 45°.' : `${b.kind === 'ply-gusset' ? 'Gusset' : 'Steel angle'} on the back (dashed).`]),
     ...(plate_screws === null || plate_screws.places_mm.length === 0 ? [] : [b?.kind === 'timber' ? `Its screws ${formatLength(plate_screws.places_mm[0] ?? 0, units)} from the pointed toe.` : `Its screws ${plate_screws.places_mm.map((mm) => formatLength(mm, units)).join(', ')} from the corner.`]),
-    ...(ply_screws === null ? [] : [`Ply screws from the ${ply_screws.from === 'back' ? 'back' : 'inner edge'}: first ${formatLength(ply_screws.first_mm, units)} from the corner${ply_screws.every_mm > 0 ? ',' : '.'}`, ...(ply_screws.every_mm > 0 ? [`then every ${formatLength(ply_screws.every_mm, units)}.`] : [])]),
+    ...(ply_screws === null ? [] : [`Ply screws from the ${ply_screws.from === 'back' ? 'back' : 'inner edge'}, from the corner:`, `level bar ${placesSaid(ply_screws.level_mm, units)}; upright bar ${placesSaid(ply_screws.upright_mm, units)}.`]),
   ];
 }
+
+/** The first two places stand for all; the sheet lists them. */
+const placesSaid = (mm: readonly number[], units: UnitSystem): string => mm.slice(0, 2).map((one) => formatLength(one, units)).join(', ');
 
 const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
 
@@ -95,7 +100,7 @@ function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
       ? keyed(w, h, at)
     : cut === 'butt'
       ? [line([at(w, 0), at(w, h)], glue)]
-      : [line([at(w, 0), at(w, h)], glue), line([at(0, h), at(w, h)], { ...glue, dashes: 'hidden' })];
+      : [line([at(0, h), at(w, h)], glue), line([at(w, 0), at(w, h)], { ...glue, dashes: 'hidden' })];
   const where = cut === 'mitre' ? at(w * 0.72, h * 0.72) : at(w, h * 0.78);
   const end = { x: at(w, 0).x + 16, y: at(0, h).y + 22 };
   const named: Drawing = !glued ? drawing({}) : drawing({
@@ -109,6 +114,7 @@ function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
         line([at(0, s), at(0, 0), at(s, 0)]),
         line([at(s, h), at(w, h), at(w, s)]),
         ...joint,
+        ...seams(corner, at, s),
         ...breakLines(corner, at, s),
       ],
       obstacles: [box(at(0, 0), at(s, h)), box(at(0, 0), at(w, s))],
@@ -131,6 +137,15 @@ function keyed(w: number, h: number, at: Frame['at']): Element[] {
     outline([at(w, h), at(w + deep, h), at(w + deep, h + wide)], { fill: darkerFill }),
     outline([at(w, h), at(w, h + deep), at(w + wide, h + deep)], { fill: darkerFill }),
   ];
+}
+
+/** Seams of plies side by side: to the mitre, to the butted face, or, half-lapped, only to the edge of the level bar in front. */
+function seams({ seams_mm, cut, level_w_mm: h, upright_w_mm: w }: CornerBuild, at: Frame['at'], s: number): readonly Element[] {
+  const thin = { width: weight.dimension, dashes: 'fold' } as const;
+  return seams_mm.flatMap((mm) => [
+    line([at({ mitre: mm, keyed: mm, butt: w, 'half-lap': 0 }[cut], mm), at(s, mm)], thin),
+    line([at(mm, { mitre: mm, keyed: mm, butt: 0, 'half-lap': h }[cut]), at(mm, s)], thin),
+  ]);
 }
 
 /** Wavy ends: the bars go on. */
@@ -198,13 +213,16 @@ function plateScrews({ level_w_mm: h, upright_w_mm: w, brace: b, plate_screws: s
 }
 
 function plyScrews({ level_w_mm: h, upright_w_mm: w, ply_screws: ply, units }: CornerBuild, { at, stub_mm }: Frame): Drawing {
-  if (ply === null || !(ply.every_mm > 0)) return drawing({});
-  const along = Array.from({ length: 40 }, (_, i) => ply.first_mm + i * ply.every_mm).filter((mm) => mm < stub_mm);
-  const first = along[0];
-  if (first === undefined) return drawing({});
-  const marks = along.flatMap((mm) => (ply.from === 'back'
-    ? [...endOn(at(mm, h / 2)), ...endOn(at(w / 2, mm))]
-    : [...lying(at(mm, h), at(mm, h - ply.length_mm)), ...lying(at(w, mm), at(w - ply.length_mm, mm))]));
+  if (ply === null) return drawing({});
+  const shown = (places: readonly number[]): readonly number[] => places.filter((mm) => mm < stub_mm);
+  const level = shown(ply.level_mm);
+  const upright = shown(ply.upright_mm);
+  const marks = [
+    ...level.flatMap((mm) => (ply.from === 'back' ? endOn(at(mm, h / 2)) : lying(at(mm, h), at(mm, h - ply.length_mm)))),
+    ...upright.flatMap((mm) => (ply.from === 'back' ? endOn(at(w / 2, mm)) : lying(at(w, mm), at(w - ply.length_mm, mm)))),
+  ];
+  const first = upright[0];
+  if (first === undefined) return drawing({ marks });
   return together(
     drawing({ marks }),
     uprightDimension({ from: at(0, 0).y, to: at(0, first).y, x: at(0, 0).x - 34, edge: at(0, 0).x, text: formatLength(first, units) }),

@@ -13,6 +13,8 @@ export interface FrontView {
   /** Size of each bar in the plane of the cloth. */
   readonly bar_w_mm: Readonly<Record<BarName, number>>;
   readonly cut: 'mitre' | 'butt' | 'half-lap' | 'keyed';
+  /** Glue lines between plies that lie side by side, mm from the outer edge of each bar; empty where none shows from the front. */
+  readonly seams_mm: readonly number[];
   readonly crossbars: readonly { readonly name: string; readonly runs: 'upright' | 'level'; readonly at: number; readonly w_mm: number }[];
   readonly braces: readonly { readonly corner: CornerName; readonly kind: 'timber' | 'ply-gusset' | 'steel-angle'; readonly leg_mm: number; readonly w_mm: number }[];
 }
@@ -35,10 +37,24 @@ export function barsDrawing(view: FrontView, { at }: Placing): Drawing {
     marks: [
       side(0, 1), side(1, 2), side(2, 3), side(3, 0),
       ...cornerCuts(view, at),
+      ...seams(view, at),
       outline(outer, { width: weight.edge }),
       outline(inner, { width: weight.edge }),
     ],
     obstacles: boxesOf(view, at),
+  });
+}
+
+/** Seams run parallel to the edges, and end at the corner as the cut has it. */
+function seams({ width_mm: W, height_mm: H, bar_w_mm: w, cut, seams_mm }: FrontView, at: Placing['at']): readonly Element[] {
+  const thin = { width: weight.dimension, dashes: 'fold' } as const;
+  return seams_mm.flatMap((s) => {
+    const level = { mitre: s, keyed: s, butt: w.left, 'half-lap': 0 }[cut];
+    const upright = { mitre: s, keyed: s, butt: 0, 'half-lap': w.top }[cut];
+    return [
+      line([at(level, s), at(W - level, s)], thin), line([at(level, H - s), at(W - level, H - s)], thin),
+      line([at(s, upright), at(s, H - upright)], thin), line([at(W - s, upright), at(W - s, H - upright)], thin),
+    ];
   });
 }
 
@@ -52,7 +68,7 @@ function boxesOf({ width_mm: W, height_mm: H, bar_w_mm: w }: FrontView, at: Plac
   return [box(0, 0, W, w.bottom), box(0, H - w.top, W, w.top), box(0, 0, w.left, H), box(W - w.right, 0, w.right, H)];
 }
 
-/** Mitred, or the mitred shoulders of a keyed corner: one slanted line. Butted: left and right run the full height. Half-lapped: level bars keep their front half, so the upright's edge is hidden. */
+/** Mitred, or the mitred shoulders of a keyed corner: one slanted line. Butted: left and right run the full height. Half-lapped: level bars keep their front half and run to the outside, so the upright's inner edge is hidden behind them. */
 function cornerCuts({ width_mm: W, height_mm: H, bar_w_mm: w, cut }: FrontView, at: Placing['at']): readonly Element[] {
   const corners = [
     { x: 0, y: 0, sx: 1, sy: 1, wx: w.left, wy: w.bottom }, { x: W, y: 0, sx: -1, sy: 1, wx: w.right, wy: w.bottom },
@@ -62,9 +78,9 @@ function cornerCuts({ width_mm: W, height_mm: H, bar_w_mm: w, cut }: FrontView, 
     const inX = x + sx * wx;
     const inY = y + sy * wy;
     const through = line([at(inX, y), at(inX, inY)], { width: weight.thin });
-    const behind = line([at(x, inY), at(inX, inY)], { width: weight.thin, dashes: 'hidden' });
     if (cut === 'mitre' || cut === 'keyed') return [line([at(x, y), at(inX, inY)], { width: weight.thin })];
-    return cut === 'butt' ? [through] : [through, behind];
+    if (cut === 'butt') return [through];
+    return [line([at(x, inY), at(inX, inY)], { width: weight.thin }), line([at(inX, y), at(inX, inY)], { width: weight.thin, dashes: 'hidden' })];
   });
 }
 

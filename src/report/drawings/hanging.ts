@@ -3,6 +3,7 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { ink, softInk, textSize, weight, woodFill } from './drawing-standard.js';
+import { braceDrawing, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
 import type { Point } from './svg.js';
@@ -10,6 +11,8 @@ import type { Point } from './svg.js';
 /** How the piece hangs; mm, N, degrees. What is not known is null and left out of the picture. */
 export interface HangingPicture {
   readonly units: UnitSystem;
+  /** The frame as the front view draws it: its crossbars and braces show behind wire and rings. */
+  readonly frame: FrontView;
   readonly by: 'wire' | 'two-hooks';
   readonly hooks: number;
   readonly width_mm: number;
@@ -65,6 +68,8 @@ function back(h: HangingPicture): Drawing {
   const hookXs = h.hooks_apart_mm > 0 ? [(W - h.hooks_apart_mm) / 2, (W + h.hooks_apart_mm) / 2] : [W / 2];
   const hooks = h.by === 'two-hooks' ? rings : h.rise_mm === null ? [] : hookXs.map((x) => at(x, h.drop_mm - (h.rise_mm ?? 0)));
   const bottom = at(0, H).y;
+  /** From behind, left and right change places; the front view counts up from the bottom. */
+  const fromBehind: Placing = { scale, left, bottom, at: (x, y) => at(W - x, H - y) };
   const weightFrom = at(W / 2, H * 0.5);
   const down: Point = { x: weightFrom.x, y: Math.min(weightFrom.y + 44, bottom - 8) };
   const wire = h.by === 'wire' ? [line([rings[0], ...hooks, rings[1]], { width: weight.bold })] : [];
@@ -73,6 +78,8 @@ function back(h: HangingPicture): Drawing {
       marks: [
         outline(rectangle(left, top, W * scale, H * scale), { fill: woodFill }),
         outline(rectangle(left + b * scale, top + b * scale, (W - 2 * b) * scale, (H - 2 * b) * scale), { fill: '#fff' }),
+        ...h.frame.crossbars.map((c) => crossbarOutline(h.frame, c, fromBehind)),
+        ...h.frame.braces.flatMap((brace) => braceDrawing(h.frame, brace, fromBehind).marks),
         ...wire,
         ...rings.map((p) => circle(p, 3.5, { fill: '#fff' })),
         ...hooks.map((p) => circle(p, 2.2, { fill: ink })),

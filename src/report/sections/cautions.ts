@@ -1,5 +1,5 @@
 import { cautions, cautionsById } from '../../findings/cautions.js';
-import { orderOfWork } from '../../mechanics/order-of-work.js';
+import { orderOfWork } from '../../mechanics/order-of-work/order-of-work.js';
 import type { Audit } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, strong } from '../tree.js';

@@ -26,7 +26,7 @@ export function clothSection(told: Telling): Section {
     bullets([
       `Cut ${userText(cloth?.name ?? audit.plan.cloth.use, 50)} ${length(sheet.cut.width_mm)} wide and ${length(sheet.cut.height_mm)} high, ${sheet.roll.along === 'either' ? 'either way of the threads' : `long threads along the ${sheet.roll.along}`}: that is the face and ${length(sheet.cut.margin_mm)} more on every side, of which the pliers take ${length(sheet.cut.grip_mm / 2)}.`,
       `From a roll ${length(sheet.roll.width_mm)} wide.${bought(told, sheet.length_if_washed_mm / sheet.roll.length_mm)}`,
-      `Fix it to the ${audit.plan.cloth.fixing.to} with ${sheet.staples} staples${staple === undefined ? '' : ` (${supplyName(staple, told.units)})`}${each}: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right. The middle of each side first, opposite sides in turn, then outwards to each hand, the corners last.`,
+      `Fix it to the ${audit.plan.cloth.fixing.to} with ${sheet.staples} staples${staple === undefined ? '' : ` (${supplyName(staple, told.units)})`}${each}: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right.`,
     ]),
     picture(cut),
     ...(roll === null ? [] : [picture(roll)]),

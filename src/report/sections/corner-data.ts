@@ -1,7 +1,7 @@
 import type { FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
 import { userText } from '../clean-text.js';
 import type { CornerBuild } from '../drawings/corner-build.js';
-import type { Drawn } from './picture-data.js';
+import { seamsOf, type Drawn } from './picture-data.js';
 
 /** The numbers the corner picture draws: the top left corner, with what the fastening sheet puts there. */
 export function cornerBuildOf({ plan, model, shelf }: Drawn, lines: readonly FasteningLine[]): CornerBuild {
@@ -10,8 +10,7 @@ export function cornerBuildOf({ plan, model, shelf }: Drawn, lines: readonly Fas
   const nails = line('corner-nails');
   const plate = line('brace-screws');
   const ply = line('ply-screws');
-  const plyRow = ply?.rows.find((row) => row.piece === 'top') ?? ply?.rows[0];
-  const [first_mm, second_mm] = plyRow?.places_mm ?? [];
+  const placesOn = (bar: string): readonly number[] => ply?.rows.find((row) => row.piece === bar)?.places_mm ?? [];
   const stock = corners.brace === null || corners.brace.stock === null ? undefined : shelf.lumber[corners.brace.stock];
   return {
     units: plan.units,
@@ -22,8 +21,9 @@ export function cornerBuildOf({ plan, model, shelf }: Drawn, lines: readonly Fas
     nails: nails === undefined ? null : { count: nails.count / 4, length_mm: nails.length_mm, name: userText(nails.fastening, 40), place_mm: nails.rows[0]?.places_mm[0] ?? nails.length_mm / 2 },
     brace: corners.brace === null ? null : { kind: corners.brace.kind, leg_mm: corners.brace.leg_mm, w_mm: model.braces[0]?.section.w_mm ?? stock?.width_mm ?? 0 },
     plate_screws: plate === undefined ? null : { places_mm: plate.rows[0]?.places_mm ?? [], length_mm: plate.length_mm },
-    ply_screws: ply === undefined || first_mm === undefined ? null : {
-      first_mm, every_mm: second_mm === undefined ? 0 : second_mm - first_mm, length_mm: ply.length_mm, from: model.bars.top.stack === 'side-by-side' ? 'inner-edge' : 'back',
+    ply_screws: ply === undefined ? null : {
+      level_mm: placesOn('top'), upright_mm: placesOn('left').map((mm) => plan.face.height_mm - mm).reverse(), length_mm: ply.length_mm, from: model.bars.top.stack === 'side-by-side' ? 'inner-edge' : 'back',
     },
+    seams_mm: seamsOf(model.bars.top),
   };
 }

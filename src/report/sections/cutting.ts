@@ -5,7 +5,7 @@ import { markingOrder } from '../../cutting/marking.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
-import type { Section, Telling } from '../telling.js';
+import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
 import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf, type Prices } from '../words/supply.js';
 import { boardPictures } from './board-pictures.js';
 import { pieceNotes, pieceRows } from './piece-rows.js';
@@ -16,6 +16,7 @@ export function cuttingSection(told: Telling): Section {
   const prices = pricesOf(supplies);
   const pictures = boardPictures(cut);
   const shown = pictures.slice(0, 3);
+  const stopped = mustStop(told);
   const blocks: Block[] = [
     ...missing(told, cut),
     heading(3, 'Cut list'),
@@ -27,11 +28,11 @@ export function cuttingSection(told: Telling): Section {
     ...shortOf(told),
     ...buying(told, prices),
     ...everythingElse(told, prices),
-    ...shown.map(picture),
-    ...(pictures.length > shown.length ? [paragraph('The boards that follow are cut in the same way; the cut list as CSV names every piece on its board.')] : []),
-    ...atTheSaw(cut),
+    ...(stopped ? [] : shown.map(picture)),
+    ...(!stopped && pictures.length > shown.length ? [paragraph('The boards that follow are cut in the same way; the cut list as CSV names every piece on its board.')] : []),
+    ...(stopped ? [heading(3, 'At the saw'), setApart(paragraph(strong('Not to the saw yet.'), ` ${notToTheSaw}`))] : atTheSaw(cut)),
   ];
-  return { title: 'What to buy and cut', blocks, pictures: shown };
+  return { title: 'What to buy and cut', blocks, pictures: stopped ? [] : shown };
 }
 
 function notes(told: Telling, cut: CutPlan): readonly Block[] {

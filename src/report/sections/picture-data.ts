@@ -19,12 +19,18 @@ export function frontViewOf({ plan, model, shelf }: Drawn): FrontView {
     height_mm: plan.face.height_mm,
     bar_w_mm: { top: bars.top.w_mm, bottom: bars.bottom.w_mm, left: bars.left.w_mm, right: bars.right.w_mm },
     cut: plan.corners.cut,
+    seams_mm: seamsOf(model.bars.top),
     crossbars: model.shape.crossbars.map((c) => ({ name: c.name, runs: c.runs, at: c.at, w_mm: c.section.w_mm })),
     braces: brace === null ? [] : (['top-left', 'top-right', 'bottom-left', 'bottom-right'] as const).map((corner) => ({
       corner, kind: brace.kind, leg_mm: brace.leg_mm,
       w_mm: timber.get(corner)?.section.w_mm ?? (brace.stock === null ? 0 : (shelf.lumber[brace.stock]?.thickness_mm ?? 0)),
     })),
   };
+}
+
+/** Where the plies of a bar meet, mm from its outer edge; only plies side by side show it from the front. */
+export function seamsOf({ plies, stack, ply_w_mm }: Drawn['model']['bars']['top']): readonly number[] {
+  return stack === 'side-by-side' ? Array.from({ length: plies - 1 }, (_, i) => (i + 1) * ply_w_mm) : [];
 }
 
 /** The numbers the section through a bar draws: the top bar's. */
@@ -44,10 +50,12 @@ export function barSectionOf({ plan, model }: Pick<Drawn, 'plan' | 'model'>): Ba
 }
 
 /** The numbers the picture of the hanging piece draws. */
-export function hangingPictureOf({ plan, model }: Pick<Drawn, 'plan' | 'model'>, state: HangingState): HangingPicture {
+export function hangingPictureOf(drawn: Drawn, state: HangingState): HangingPicture {
+  const { plan, model } = drawn;
   const bar = model.bars.left.section;
   return {
     units: plan.units,
+    frame: frontViewOf(drawn),
     by: state.by,
     hooks: state.hooks_count,
     width_mm: plan.face.width_mm,

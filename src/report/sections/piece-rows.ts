@@ -36,8 +36,14 @@ export function pieceNotes(told: Telling, cut: CutPlan): readonly Cell[] {
   for (const piece of cut.lists[0]?.pieces ?? []) {
     const later = piece.later === null ? '' : `join the plies first, then cut ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${told.length(piece.later.cut_mm)}`;
     const face = piece.face_up === 'either face' ? '' : `at the saw ${piece.face_up}`;
-    const parts = [later, face, piece.note.replace(/\.$/u, '').replace(/^[A-Z](?=[a-z])/u, (first) => first.toLowerCase())].filter((part) => part !== '');
+    const parts = [later, face, lapWords(told, piece), piece.note.replace(/\.$/u, '').replace(/^[A-Z](?=[a-z])/u, (first) => first.toLowerCase())].filter((part) => part !== '');
     if (parts.length > 0) notes.set(parts.join('; '), [...(notes.get(parts.join('; ')) ?? []), piece]);
   }
   return [...notes].map(([words, pieces]) => `${labels(pieces)}: ${words}.`);
+}
+
+/** How long and how deep each half-lap is; laps of one size are told once. */
+function lapWords({ length }: Telling, { laps, part }: Piece): string {
+  const sizes = [...new Set(laps.map(({ width_mm, depth_mm }) => `${length(width_mm)} long and ${length(depth_mm)} deep`))];
+  return sizes.length === 0 ? '' : `${part === 'bar' ? 'at both ends a lap' : laps.length === 1 ? 'a lap' : 'laps'} ${sizes.join(' or ')}`;
 }

@@ -1,16 +1,18 @@
 import { formatQuantity } from '../../base/units-format.js';
 import { moisturePromise } from '../../bench-sheet/moisture-promise.js';
-import { orderOfWork } from '../../mechanics/order-of-work.js';
-import { paragraph, steps, strong, type Cell } from '../tree.js';
-import type { Section, Telling } from '../telling.js';
+import { orderOfWork } from '../../mechanics/order-of-work/order-of-work.js';
+import { paragraph, setApart, steps, strong, type Cell } from '../tree.js';
+import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
 import { inOwnUnits } from '../words/own-units.js';
 import { waitInWords } from '../words/waiting.js';
 
 /** Part 8: every step this plan has, in order, with the waiting in between. */
 export function workSection(told: Telling): Section {
+  if (mustStop(told)) return { title: 'Order of work', blocks: [setApart(paragraph(strong('Nothing to build yet.'), ` ${notToTheSaw}`))], pictures: [] };
   const work = orderOfWork(told.audit.model);
   const hours = work.reduce((sum, step) => sum + (step.wait_h ?? 0), 0);
   const items = [
+    ...choosing(told),
     ...settling(told),
     ...work.map((step): Cell => {
       const text = inOwnUnits(step.text, told.units);
@@ -22,6 +24,24 @@ export function workSection(told: Telling): Section {
     blocks: [steps(items), ...(hours > 0 ? [paragraph(`Waiting at the bench in all: about ${waitInWords(hours)}${settling(told).length > 0 ? ', the drying of the boards not counted' : ''}.`)] : [])],
     pictures: [],
   };
+}
+
+/** How many boards are sighted for each that is bought, by how they are to be chosen (proposals). */
+const sighted = { unsorted: 1, plain: 1.5, picked: 2 } as const;
+
+/** At the shop: how many boards to sight and how many to bring home, the number of the buying list. */
+function choosing({ audit }: Telling): readonly Cell[] {
+  const bought = audit.supplies.boards.filter(({ on_hand }) => !on_hand);
+  const home = bought.reduce((sum, { count }) => sum + count, 0);
+  const spare = bought.reduce((sum, { count, role }) => sum + (role === 'spare' ? count : 0), 0);
+  if (home === 0) return [];
+  const { chosen } = audit.plan.lumber;
+  const boards = (n: number): string => `${n} ${n === 1 ? 'board' : 'boards'}`;
+  const look = Math.max(home, Math.ceil(sighted[chosen] * home - 1e-9));
+  const all = `bring home ${boards(home)}${spare > 0 ? `, ${spare} of them to spare` : ''}, as the buying list says`;
+  if (chosen === 'unsorted') return [`At the shop: ${all}; leave those that are split, wet to the hand or bent like a bow.`];
+  const how = chosen === 'picked' ? 'sight along all edges and hold two straight sticks across the ends: leave what twists or bows' : 'look along each and leave what clearly twists or bows, has a knot through its edge, or feels wet';
+  return [`At the shop: take down about ${boards(look)}, ${how}, and ${all}.`];
 }
 
 /** Boards that are damper than the room wait first. */

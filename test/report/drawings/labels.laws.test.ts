@@ -34,7 +34,7 @@ describe('labels never collide and never leave the sheet', () => {
         fc.pre(Math.max(width_mm, height_mm) / Math.min(width_mm, height_mm) <= 3);
         const corners = ['top-left', 'top-right', 'bottom-left', 'bottom-right'] as const;
         readable(frontView({
-          units: unit, width_mm, height_mm, bar_w_mm: { top: w, bottom: w, left: w, right: w }, cut,
+          units: unit, width_mm, height_mm, bar_w_mm: { top: w, bottom: w, left: w, right: w }, cut, seams_mm: [w / 3, (2 * w) / 3],
           crossbars: crossbars.map((c, i) => ({ ...c, name: `crossbar-${i + 1}` })),
           braces: kind === null ? [] : corners.map((corner) => ({ corner, kind, leg_mm: Math.min(width_mm, height_mm) / 4, w_mm: 38 })),
         }).svg);
@@ -51,9 +51,9 @@ describe('labels never collide and never leave the sheet', () => {
   it('corner', () => {
     const nails = fc.option(fc.record({ count: fc.integer({ min: 1, max: 3 }), length_mm: mm(19, 64), name: fc.constant('nail'), place_mm: mm(9, 30) }));
     const brace = fc.option(fc.record({ kind: fc.constantFrom('timber' as const, 'ply-gusset' as const, 'steel-angle' as const), leg_mm: mm(90, 400), w_mm: mm(19, 64) }));
-    const ply = fc.option(fc.record({ first_mm: mm(50, 130), every_mm: mm(100, 250), length_mm: mm(30, 70), from: fc.constantFrom('inner-edge' as const, 'back' as const) }));
+    const ply = fc.option(fc.record({ level_mm: fc.constantFrom([], [71], [83, 262, 455]), upright_mm: fc.constantFrom([64], [97, 221, 360]), length_mm: mm(30, 70), from: fc.constantFrom('inner-edge' as const, 'back' as const) }));
     fc.assert(fc.property(units, fc.constantFrom('mitre' as const, 'butt' as const, 'half-lap' as const), mm(19, 90), mm(19, 90), fc.boolean(), nails, brace, ply, (unit, cut, level_w_mm, upright_w_mm, glued, n, b, ply_screws) => {
-      readable(cornerBuild({ units: unit, cut, glued, level_w_mm, upright_w_mm, nails: n, brace: b, plate_screws: b === null ? null : { places_mm: [19], length_mm: 38 }, ply_screws }).svg);
+      readable(cornerBuild({ units: unit, cut, glued, level_w_mm, upright_w_mm, nails: n, brace: b, plate_screws: b === null ? null : { places_mm: [19], length_mm: 38 }, ply_screws, seams_mm: [9.5, 19] }).svg);
     }), { numRuns: 300 });
   });
 
@@ -62,7 +62,9 @@ describe('labels never collide and never leave the sheet', () => {
       fc.pre(Math.max(width_mm, height_mm) / Math.min(width_mm, height_mm) <= 4);
       const span = width_mm - 76;
       readable(hanging({
-        units: unit, by: 'wire', hooks, width_mm, height_mm, bar_w_mm: 38, bar_d_mm: 38, drop_mm: height_mm / 5, ring_span_mm: span, rise_mm: span / 8, hooks_apart_mm: hooks === 2 ? span / 3 : 0,
+        units: unit, by: 'wire', hooks,
+        frame: { units: unit, width_mm, height_mm, bar_w_mm: { top: 38, bottom: 38, left: 38, right: 38 }, cut: 'mitre', seams_mm: [], crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.4, w_mm: 19 }], braces: [{ corner: 'top-left', kind: 'timber', leg_mm: 120, w_mm: 19 }] },
+        width_mm, height_mm, bar_w_mm: 38, bar_d_mm: 38, drop_mm: height_mm / 5, ring_span_mm: span, rise_mm: span / 8, hooks_apart_mm: hooks === 2 ? span / 3 : 0,
         wire_angle_deg: 20, wire_tension_N: weight_N * 1.46, inward_pull_N: weight_N * 1.37, weight_N, lean_deg, top_standoff_mm: (lean_deg / 57.3) * height_mm,
       }).svg);
     }), { numRuns: 200 });

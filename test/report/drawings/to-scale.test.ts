@@ -15,7 +15,7 @@ import { labelsOf, pathsOf, sizeOf } from '../svg-reading.js';
 const line = 0.03;
 
 const front: FrontView = {
-  units: 'metric', width_mm: 1230, height_mm: 870, bar_w_mm: { top: 64, bottom: 38, left: 30, right: 50 }, cut: 'mitre',
+  units: 'metric', width_mm: 1230, height_mm: 870, bar_w_mm: { top: 64, bottom: 38, left: 30, right: 50 }, cut: 'mitre', seams_mm: [],
   crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.4, w_mm: 20 }, { name: 'crossbar-2', runs: 'level', at: 0.25, w_mm: 44 }],
   braces: [{ corner: 'bottom-left', kind: 'timber', leg_mm: 210, w_mm: 25 }],
 };
@@ -88,7 +88,7 @@ describe('the other drawings are to scale', () => {
 
   it('corner: both bars, brace and nail', () => {
     const { svg } = cornerBuild({
-      units: 'metric', cut: 'butt', glued: true, level_w_mm: 64, upright_w_mm: 40, nails: { count: 1, length_mm: 75, name: 'nail', place_mm: 32 }, brace: null, plate_screws: null, ply_screws: null,
+      units: 'metric', cut: 'butt', glued: true, level_w_mm: 64, upright_w_mm: 40, nails: { count: 1, length_mm: 75, name: 'nail', place_mm: 32 }, brace: null, plate_screws: null, ply_screws: null, seams_mm: [],
     });
     const level = labelsOf(svg).map(({ text }) => text);
     expect(level).toEqual(expect.arrayContaining(['64 mm', '40 mm']));
@@ -135,13 +135,28 @@ describe('the other drawings are to scale', () => {
       units: 'metric', by: 'wire', hooks: 1, width_mm: 1000, height_mm: 800, bar_w_mm: 40, bar_d_mm: 40, drop_mm: 200, ring_span_mm: 920, rise_mm: 120, hooks_apart_mm: 0,
       wire_angle_deg: 14.6, wire_tension_N: 80, inward_pull_N: 77, weight_N: 40, lean_deg: 1.5, top_standoff_mm: 21,
     } as const;
-    const { svg } = hanging(given);
+    const { svg } = hanging({ ...given, frame: { ...front, width_mm: 1000, height_mm: 800, bar_w_mm: { top: 40, bottom: 40, left: 40, right: 40 }, crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.25, w_mm: 20 }], braces: [] } });
     const outer = boxes(svg).filter((b) => b.points.length === 4)[0];
     const scale = (outer?.width ?? 0) / 1000;
     const wire = boxes(svg).find((b) => b.points.length === 3 && Math.abs(b.width - 920 * scale) < line);
     expect((wire?.height ?? 0) / scale).toBeCloseTo(120, 0);
     expect(((wire?.y ?? 0) + (wire?.height ?? 0) - (outer?.y ?? 0)) / scale).toBeCloseTo(200, 0);
     expect(labelsOf(svg).map(({ text }) => text).join(' ')).toContain('77 N');
+    // seen from behind, a crossbar a quarter of the way from the left stands a quarter from the right: 1000 − (20 + 0.25 × 960)
+    const crossbar = boxes(svg).find((b) => b.points.length === 4 && Math.abs(b.width - 20 * scale) < line && b.height > 100);
+    expect(((crossbar?.x ?? 0) + (crossbar?.width ?? 0) / 2 - (outer?.x ?? 0)) / scale).toBeCloseTo(740, 0);
+  });
+
+  it('half-lap: the level bar lies in front, its edge drawn through, the upright’s hidden', () => {
+    const { svg } = frontView({ ...front, cut: 'half-lap', crossbars: [], braces: [] });
+    const [outer] = boxes(svg).filter((b) => b.points.length === 4).sort((a, b) => b.width * b.height - a.width * a.height);
+    const scale = (outer?.width ?? 0) / 1230;
+    const dashed = [...svg.matchAll(/<path d="M([\d.]+) ([\d.]+) L([\d.]+) ([\d.]+)"[^>]*stroke-dasharray/gu)].map(([, ...n]) => n.map(Number) as [number, number, number, number]);
+    const through = boxes(svg).filter((b) => b.points.length === 2 && b.height < line && Math.abs(b.width - 30 * scale) < line);
+    expect(through).toHaveLength(2);
+    expect(through.map((b) => Math.round((b.y - (outer?.y ?? 0)) / scale)).sort((a, b) => a - b)).toEqual([64, 870 - 38]);
+    expect(dashed.filter(([x1, , x2]) => Math.abs(x1 - x2) < line)).toHaveLength(4);
+    expect(dashed.filter(([, y1, , y2]) => Math.abs(y1 - y2) < line)).toHaveLength(0);
   });
 });
 

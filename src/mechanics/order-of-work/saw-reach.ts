@@ -1,0 +1,41 @@
+import type { UnitSystem } from '../../base/names.js';
+import { laidSize } from '../../plan/build-up.js';
+import type { Model } from '../../model/model.js';
+import { formatLength } from '../../base/units-format.js';
+import { shelfNumber } from '../../shelf/shelf-number.js';
+
+/** What a workshop has at hand, as far as the order of work asks; what is left out is taken from the shelf. */
+export interface ToolsAtHand {
+  /** How high a piece the highest-cutting saw takes standing in it, mm. */
+  readonly saw_height_mm?: number;
+}
+
+/** Whether the saw takes the pieces as they stand in it. */
+export interface SawReach {
+  /** How high the saw cuts, and the highest piece that is cut to length as it stands, mm. */
+  readonly saw_mm: number;
+  readonly highest_mm: number;
+  readonly reaches: boolean;
+}
+
+/** The highest piece stands with its edge down: a ply before gluing where plies are cut loose, the whole bar where it is cut after gluing. Laid flat the wide side is across. */
+export function sawReach(model: Model, tools: ToolsAtHand = {}): SawReach {
+  const { plan, bars, crossbars, braces } = model;
+  const saw_mm = tools.saw_height_mm ?? sawHeight_mm(model);
+  const highest_mm = Math.max(bars.top.section.d_mm, ...crossbars.map(({ section }) => section.d_mm), ...braces.map(({ stock }) => laidSize(stock, plan.corners.brace?.lay ?? 'flat').d_mm));
+  return { saw_mm, highest_mm, reaches: highest_mm <= saw_mm + 1e-9 };
+}
+
+/** The shelf's own number, in inches the nearest sixteenth below it. */
+function sawHeight_mm({ plan, shelf }: Model): number {
+  const mm = shelfNumber(shelf, 'saw-height');
+  return plan.units === 'inch' ? Math.floor((mm / 25.4) * 2 + 1e-9) * 12.7 : mm;
+}
+
+/** What to do where the saw does not reach, in sentences; empty where it does. */
+export function sawAdvice({ saw_mm, highest_mm, reaches }: SawReach, mitred: boolean, units: UnitSystem): string {
+  if (reaches) return '';
+  const said = (mm: number): string => formatLength(mm, units);
+  return ` The pieces stand ${said(highest_mm)} high and a common mitre box cuts ${said(saw_mm)}: mark them all round with a square, saw from one edge as deep as it goes, turn the piece over and meet the cut from the other edge, then true the end with a plane.${
+    mitred ? ' Or lay them flat and tilt the blade to 45°, or have the shop cut the mitres.' : ' Or lay them flat and cut them so, or have the shop cut them.'}`;
+}

@@ -1,0 +1,69 @@
+import type { Model } from '../../model/model.js';
+import { formatLength } from '../../base/units-format.js';
+import { glueSheet } from '../glue/glue-sheet.js';
+import { plannedFastenings } from '../fasteners/planned-fastenings.js';
+import { sawAdvice, sawReach, type ToolsAtHand } from './saw-reach.js';
+import { counted, step, type WorkStep } from './step.js';
+
+/** From boards to bars: sorting, joining plies, shaping the front edge, the trial joint, the cut. */
+export function woodSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
+  const { plan } = model;
+  return [
+    step('sort', 'Sight along every board again, mark its bow and which way it twists, and lay the straightest aside for the longest bars.'),
+    ...(plan.bars.plies > 1 ? [step('rough-cut', 'Saw the plies a little over length.', ['saw-blade', 'eye-protection', 'dust'])] : []),
+    ...plySteps(model),
+    step('edge', plan.bars.lip_mm > 0
+      ? 'While the bars are still long and square-ended, glue the raised lip along each front edge and round its outer side, so that it does not cut the cloth.'
+      : 'While the bars are still long and square-ended, round the front outer edge, so that it does not cut the cloth, and plane a bevel inward from it, so that only the edge touches the cloth.', ['dust']),
+    trial(model),
+    cut(model, tools),
+  ];
+}
+
+function plySteps(model: Model): readonly WorkStep[] {
+  const { bars } = model.plan;
+  const built = [...Object.values(model.bars), ...model.crossbars].some(({ plies }) => plies > 1);
+  if (!built || bars.bond === 'none') return [];
+  const sheet = glueSheet(model);
+  const glued = bars.bond === 'glue' || bars.bond === 'glue+screws';
+  const screws = plannedFastenings(model).find((f) => f.name === 'ply-screws');
+  const screwed = screws ? ` and drive the ${screws.count} ply screws of a frame` : '';
+  const pairing = bars.pairing === 'opposed' ? ' Lay the plies so that their bows oppose each other.' : bars.pairing === 'matched' ? ' Lay the plies so that their bows agree.' : '';
+  if (!glued || sheet === null) return [step('plies', `Clamp the plies of each bar together flush${screwed}.${pairing}`, ['drill-slip', 'eye-protection'])];
+  return [
+    step(
+      'plies',
+      `Glue the plies of each bar: spread one face, close it within ${sheet.open_min} minutes, set ${counted(sheet.clamps_count, 'clamp')} along the longest bar, snug and even, until a thin bead shows${screwed}.${pairing}`,
+      ['clamp-fingers', 'solvent', ...(screws ? ['drill-slip', 'eye-protection'] : [])],
+      Math.max(sheet.handle_h, 3),
+      'the glue between the plies, before the bars are cut to length',
+    ),
+  ];
+}
+
+/** Two scraps tell whether saw and hand are true before a bar is spoilt. */
+function trial(model: Model): WorkStep {
+  const { corners, units } = model.plan;
+  const { w_mm, d_mm } = model.bars.top.section;
+  const half = `${formatLength(w_mm, units)} long and ${formatLength(d_mm / 2, units)} deep`;
+  const text = {
+    mitre: 'Make a trial joint of two scraps of the same section: two 45° cuts, held together against a square. Set the saw again until it closes inside and outside.',
+    butt: 'Make a trial joint of two scraps of the same section: one square end against one edge, held against a square, with no light between them.',
+    'half-lap': `Make a trial joint of two scraps of the same section: on each saw a lap ${half}, the shoulder first, then the cheek. Put together they lie flush on both faces; leave the line standing where they do not.`,
+    keyed: 'Make a trial corner of two scraps of the same section: tongue, slot and mitred shoulders; it goes together by hand, closes at the shoulder, and opens again without rocking.',
+  }[corners.cut];
+  return step('trial', text, ['saw-blade', 'eye-protection', 'dust']);
+}
+
+function cut(model: Model, tools: ToolsAtHand): WorkStep {
+  const { corners, units } = model.plan;
+  const { w_mm, d_mm } = model.bars.top.section;
+  const pairs = 'Opposite bars together, so that they come out equal to a hair.';
+  const text = {
+    mitre: `Cut the mitres. ${pairs}`,
+    butt: `Cut the bars square to length. ${pairs}`,
+    'half-lap': `Cut the bars square to length. ${pairs} Then saw the half-laps: at each end mark a shoulder ${formatLength(w_mm, units)} from the end and a line ${formatLength(d_mm / 2, units)} deep, top and bottom bar from the back, left and right bar from the front; saw the shoulders on the waste side, then the cheeks, and pare them until each corner lies flush.`,
+    keyed: `Cut the bars to length, saw the tongues and slots and mitre their shoulders. ${pairs}`,
+  }[corners.cut];
+  return step('cut', `${text}${sawAdvice(sawReach(model, tools), corners.cut === 'mitre', units)}`, ['saw-blade', 'eye-protection', 'dust']);
+}

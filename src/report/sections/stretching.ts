@@ -1,0 +1,32 @@
+import { clothSheet } from '../../mechanics/cloth/cloth-sheet.js';
+import { staplesBySteel } from '../../mechanics/occupancy/staple-line.js';
+import { foldedCorner } from '../drawings/folded-corner.js';
+import { stapleOrder } from '../drawings/staple-order.js';
+import { bullets, paragraph, picture, type Cell } from '../tree.js';
+import { mustStop, type Section, type Telling } from '../telling.js';
+import { formatQuantity } from '../../base/units-format.js';
+
+/** Stretching: the order of the staples, the second round, the corners. On a plan that must stop nothing is stretched. */
+export function stretchingSection(told: Telling): Section {
+  if (mustStop(told)) return { title: 'Stretching', blocks: [paragraph('Not before the plan is changed.')], pictures: [] };
+  const { audit, length, units } = told;
+  const { plan, model, solution } = audit;
+  const sheet = clothSheet(model, solution);
+  const pictures = [
+    stapleOrder({ width_mm: plan.face.width_mm, height_mm: plan.face.height_mm, bar_w_mm: model.bars.top.section.w_mm, order: sheet.order }),
+    foldedCorner(plan.cloth.fixing.to),
+  ];
+  const steel = staplesBySteel(model);
+  const items: Cell[] = [
+    `${sheet.staples} staples for a frame: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right. Before the first one, see that the threads run true to the bars.`,
+    'One staple in the middle of each side, opposite sides in turn. Then a staple to each hand of it, top and bottom, left and right, and so outwards.',
+    'Pull each place by the same feel: pliers on the bar’s edge as a lever, until the last wrinkle goes and no farther.',
+    sheet.relax_share > 0.005
+      ? `Second round: the bars have bowed in and the middle has lost about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull. Draw the middle staples, pull again, set them anew, outwards as before.`
+      : 'Second round: draw the middle staples, pull again and set them anew, outwards as before.',
+    ...(steel === null ? [] : [steel.on_steel > 0 ? `Within ${length(steel.reach_mm)} of the corners the steel leaves no room for staples: leave them out there.` : `Within ${length(steel.reach_mm)} of the corners the staples go beside the steel, in the ${length(steel.strip_mm)} outside it.`]),
+    'The corners last, one after the other, as the second picture shows; all four turned the same way.',
+    `Turn the ${length(plan.cloth.fixing.turn_mm)} beyond the staples under and fix it flat, or trim it straight.`,
+  ];
+  return { title: 'Stretching', blocks: [...pictures.slice(0, 1).map(picture), bullets(items), ...pictures.slice(1).map(picture)], pictures };
+}
