@@ -14,6 +14,7 @@ import { readPlanWith } from '../../src/plan/read-plan.js';
 import { barSection } from '../../src/report/drawings/bar-section.js';
 import { clothCut } from '../../src/report/drawings/cloth-cut.js';
 import { cornerBuild } from '../../src/report/drawings/corner-build.js';
+import { foldedCorner } from '../../src/report/drawings/folded-corner.js';
 import { frontView } from '../../src/report/drawings/front-view.js';
 import { hanging } from '../../src/report/drawings/hanging.js';
 import { liftChance } from '../../src/report/drawings/lift-chance.js';
@@ -22,6 +23,7 @@ import { propeller } from '../../src/report/drawings/propeller.js';
 import { rollPicture } from '../../src/report/drawings/roll.js';
 import { boardPictures } from '../../src/report/sections/board-pictures.js';
 import { cornerBuildOf } from '../../src/report/sections/corner-data.js';
+import { stapleOrder } from '../../src/report/drawings/staple-order.js';
 import { barSectionOf, frontViewOf, hangingPictureOf } from '../../src/report/sections/picture-data.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import { solveModel } from '../../src/solve/solve-model.js';
@@ -147,6 +149,11 @@ function clothPicture(model: Model): Picture {
   return clothCut({ units: model.plan.units, cut_width_mm: sheet.cut.width_mm, cut_height_mm: sheet.cut.height_mm, folds: sheet.folds, along: sheet.roll.along });
 }
 
+function staplesOf(model: Model): Picture {
+  const { face } = model.plan;
+  return stapleOrder({ width_mm: face.width_mm, height_mm: face.height_mm, bar_w_mm: model.bars.top.section.w_mm, order: clothSheet(model, solveModel(model)).order });
+}
+
 function rollOf(model: Model): Picture {
   const { cut, roll } = clothSheet(model, solveModel(model));
   const [along_mm, across_mm] = roll.along === 'height' ? [cut.height_mm, cut.width_mm] : [cut.width_mm, cut.height_mm];
@@ -195,6 +202,8 @@ export const groups = (): readonly Group[] => [
   { title: 'How the piece hangs', shown: show(hangings, hangingOf) },
   { title: 'How to cut the boards', shown: boards.flatMap(([caption, model]) => boardPictures(cutPlan([model.plan], shelf)).slice(0, 1).map((picture) => ({ caption, picture }))) },
   { title: 'The cloth as cut', shown: show(cloths, clothPicture) },
+  { title: 'The order of the staples', shown: show(cloths, staplesOf) },
+  { title: 'How a corner of the cloth is folded', shown: (['back', 'edge'] as const).map((to) => ({ caption: `fixed to the ${to}`, picture: foldedCorner(to) })) },
   { title: 'The cloth on the roll', shown: show(rolls, rollOf) },
   {
     title: 'The wall chart',
