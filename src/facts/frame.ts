@@ -1,4 +1,5 @@
 import { barNames, type BarName } from '../base/names.js';
+import { barStress } from '../mechanics/bar-stress.js';
 import { fitsDoor, peopleToLift } from '../mechanics/lifting.js';
 import type { Propeller } from '../model/frame-results.js';
 import type { Model, Solution } from '../model/model.js';
@@ -97,10 +98,10 @@ function barFacts(name: BarName, model: Model, solution: Solution): Fact[] {
   ];
 }
 
-/** Extreme-fibre stress of any ply at peak pull. */
+/** Largest stress of a bar at peak pull, at its weakest section. */
 function bendingStress_MPa(name: BarName, model: Model, solution: Solution): number {
-  const { section, fibre_mm } = model.bars[name];
-  return (solution.peak.bars[name].moment_Nmm * fibre_mm) / section.I_plane_mm4;
+  const { bar_MPa, lap_MPa } = barStress(model.bars[name], solution.peak.bars[name].forces, model.plan.corners.cut === 'half-lap');
+  return Math.max(bar_MPa, lap_MPa ?? 0);
 }
 
 function unsupported_mm(name: BarName, model: Model): number {

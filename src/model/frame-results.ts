@@ -1,5 +1,13 @@
 import type { BarName, CornerName } from '../base/names.js';
 
+/** Forces in a bar at one place, `s` 0..1 along it: axial (tension positive), N, and the bending moments in the plane of the cloth and out of it, N·mm. */
+export interface BarForces {
+  readonly s: number;
+  readonly axial_N: number;
+  readonly plane_Nmm: number;
+  readonly out_Nmm: number;
+}
+
 /** What the linear solution says of one bar. Stations run from the left or bottom end. */
 export interface BarStatics {
   /** Departure of largest magnitude of the centre line from the chord between its ends, inward positive, mm. */
@@ -12,6 +20,8 @@ export interface BarStatics {
   readonly axial_N: number;
   /** Largest-magnitude in-plane bending moment along the bar, N·mm. */
   readonly moment_Nmm: number;
+  /** Forces along the bar, from end to end; twice where they jump. */
+  readonly forces: readonly BarForces[];
   /** Stations 0..1 along the bar with inward bow from the chord (mm), for pictures. */
   readonly bow_line: readonly { readonly s: number; readonly inward_mm: number }[];
 }

@@ -4,7 +4,7 @@ import type { FrameSolution, Loads, MemberLoad, NodeLoad } from '../frame3d/inde
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
 import { barEnds, barsAt } from './frame-mesh.js';
-import type { BarStatics, CornerStatics, CrossbarStatics, Statics } from '../model/frame-results.js';
+import type { BarForces, BarStatics, CornerStatics, CrossbarStatics, Statics } from '../model/frame-results.js';
 import type { EdgePull, FrameShape, PointForce } from '../model/frame-shape.js';
 import { departures, fineFractions, inwardSign, largestOf, perBar, rollSign } from './mesh-shape-lines.js';
 
@@ -26,21 +26,25 @@ export function frameLoads(shape: FrameShape, mesh: FrameMesh, pull: EdgePull, e
   return { nodes, members };
 }
 
-/** Largest in-plane bending moment along a member: at element ends, and inside an element where its shear passes zero. */
-function largestMoment(member: MeshMember, solution: FrameSolution): number {
-  let largest = 0;
-  member.elements.forEach((element, e) => {
-    const f = solution.endForces[element]!;
-    const [Mi, Mj, Vi, Vj] = [-f[5]!, f[11]!, -f[1]!, f[7]!];
-    const length = (member.at[e + 1]! - member.at[e]!) * member.length_mm;
-    const inner = Vi * Vj < 0 ? Mi - (Vi * length * Vi) / (Vi - Vj) / 2 : 0;
-    largest = largestOf([largest, Mi, Mj, inner]);
-  });
-  return largest;
-}
-
 function axial(member: MeshMember, solution: FrameSolution): number {
   return largestOf(member.elements.flatMap((e) => [-solution.endForces[e]![0]!, solution.endForces[e]![6]!]));
+}
+
+/** Forces at the ends of every element of a member, and where its in-plane moment is largest inside one. */
+function forcesAlong(member: MeshMember, solution: FrameSolution): BarForces[] {
+  return member.elements.flatMap((element, e) => {
+    const f = solution.endForces[element]!;
+    const [from, to] = [member.at[e]!, member.at[e + 1]!];
+    const start = { s: from, axial_N: -f[0]!, plane_Nmm: -f[5]!, out_Nmm: -f[4]! };
+    const end = { s: to, axial_N: f[6]!, plane_Nmm: f[11]!, out_Nmm: f[10]! };
+    const [Vi, Vj] = [-f[1]!, f[7]!];
+    // A zero that rounding has given a sign is no turning point.
+    if (!(Vi * Vj < 0 && Math.min(Math.abs(Vi), Math.abs(Vj)) > 1e-9 * Math.max(Math.abs(Vi), Math.abs(Vj)))) return [start, end];
+    const t = Vi / (Vi - Vj);
+    const between = (a: number, b: number): number => a + t * (b - a);
+    const top = start.plane_Nmm - (Vi * t * (to - from) * member.length_mm) / 2;
+    return [start, { s: between(from, to), axial_N: between(start.axial_N, end.axial_N), plane_Nmm: top, out_Nmm: between(start.out_Nmm, end.out_Nmm) }, end];
+  });
 }
 
 function barStatics(name: BarName, member: MeshMember, solution: FrameSolution, pull: EdgePull): BarStatics {
@@ -52,12 +56,14 @@ function barStatics(name: BarName, member: MeshMember, solution: FrameSolution, 
   const roll = member.nodes.map((n) => 1000 * rollSign[name] * (c * u[6 * n + 3]! + s * u[6 * n + 4]!));
   const stations = Array.from({ length: bowSteps + 1 }, (_, i) => i / bowSteps);
   const line = departures(member, u, 'plane', stations, q);
+  const forces = forcesAlong(member, solution);
   return {
     inward_bow_mm: sign * largestOf([...departures(member, u, 'plane', fine, q), ...line]),
     dish_mm: largestOf(departures(member, u, 'out', fine)),
     roll_mrad: largestOf(roll),
     axial_N: axial(member, solution),
-    moment_Nmm: Math.abs(largestMoment(member, solution)),
+    moment_Nmm: Math.max(...forces.map(({ plane_Nmm }) => Math.abs(plane_Nmm))),
+    forces,
     bow_line: stations.map((at, i) => ({ s: at, inward_mm: sign * line[i]! })),
   };
 }

@@ -4,7 +4,11 @@ import type { BarStatics, CornerStatics, Statics } from '../model/frame-results.
 
 /** The linear solution at a pull `ratio` times as hard: every displacement and force in proportion. `ratio` is positive. */
 export function scaleStatics(statics: Statics, ratio: number): Statics {
-  const bar = (b: BarStatics): BarStatics => ({ ...scaled(b, ratio), bow_line: b.bow_line.map(({ s, inward_mm }) => ({ s, inward_mm: inward_mm * ratio })) });
+  const bar = (b: BarStatics): BarStatics => ({
+    ...scaled(b, ratio),
+    forces: b.forces.map(({ s, axial_N, plane_Nmm, out_Nmm }) => ({ s, axial_N: axial_N * ratio, plane_Nmm: plane_Nmm * ratio, out_Nmm: out_Nmm * ratio })),
+    bow_line: b.bow_line.map(({ s, inward_mm }) => ({ s, inward_mm: inward_mm * ratio })),
+  });
   return {
     bars: Object.fromEntries(barNames.map((name) => [name, bar(statics.bars[name])])) as Record<BarName, BarStatics>,
     crossbars: statics.crossbars.map((c) => ({ ...c, axial_N: c.axial_N * ratio, bow_mm: c.bow_mm * ratio })),

@@ -38,7 +38,7 @@ export const frameSpecs: readonly FactSpec[] = [
   { path: 'bar.roll_long_term_mrad', each: 'bar', unit: 'mrad', signed: true, meaning: 'The roll of the bar after years: elastic roll times one plus the creep factor.', source: 'en1995-1-1' },
   { path: 'bar.roll_mrad', each: 'bar', unit: 'mrad', signed: true, meaning: 'How far the bar rolls about its own axis at working pull, front edge inward positive.', source: 'physics' },
   { path: 'bar.axial_N', each: 'bar', unit: 'N', signed: true, meaning: 'Largest force along the bar at working pull, tension positive.', source: 'physics' },
-  { path: 'bar.stress_share', each: 'bar', unit: 'share', meaning: 'Bending stress at peak pull over the bending strength of the weakest common softwood class (C14, 14 MPa).', source: 'en338-2016' },
+  { path: 'bar.stress_share', each: 'bar', unit: 'share', meaning: 'Stress at peak pull (both bendings and axial force together, at the weakest section: a half-lap leaves half the depth) over the bending strength of the weakest common softwood class (C14, 14 MPa).', source: 'en338-2016' },
   { path: 'crossbar.span_mm', each: 'crossbar', unit: 'mm', meaning: 'Length of the crossbar between the centre lines it joins.', source: 'physics' },
   { path: 'crossbar.axial_N', each: 'crossbar', unit: 'N', signed: true, meaning: 'Largest force along the crossbar at working pull, tension positive.', source: 'physics' },
   { path: 'crossbar.bow_mm', each: 'crossbar', unit: 'mm', meaning: 'Largest in-plane departure of the crossbar from straight at working pull.', source: 'physics' },

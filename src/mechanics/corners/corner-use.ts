@@ -77,7 +77,7 @@ export function cornerUse(model: Model, corner: CornerStatics, pull: EdgePull, d
   if (brace.kind === 'timber') return least([most([joint, { use: (whole - own_Nmm) / capacity, governs: named }]), afterwards]);
   const own_stiffness = ownStiffness_Nmm_per_rad(model);
   const plate_stiffness = model.shape.corner_plate_Nmm_per_rad['top-left'];
-  const plate_Nmm = own_Nmm * (plate_stiffness / own_stiffness);
+  const plate_Nmm = corner.plate_moment_Nmm;
   /** What the joint takes over when the plate lets go: the corner then turns further, and the bars take their part. */
   const taken_Nmm = own_Nmm * (plate_stiffness / (own_stiffness + barStiffness_Nmm_per_rad(model)));
   const screwed = brace.kind === 'steel-angle' || glue === null;
