@@ -73,10 +73,11 @@ export const usualLengths: Readonly<Record<UnitSystem, UsualLengths>> = {
 /** Down to a whole step, at least one. */
 const downTo = (length_mm: number, step_mm: number): number => Math.max(step_mm, Math.floor(length_mm / step_mm + 1e-9) * step_mm);
 
-/** The hanging point of a frame this high: 180 mm (7 in) down, or a third of the height where that is less. */
-export function usualDrop_mm(height_mm: number, units: UnitSystem): number {
-  const { drop_mm, step_mm } = usualLengths[units];
-  return Math.min(drop_mm, downTo(height_mm / 3, step_mm));
+/** The hanging point: 180 mm (7 in) down, on a wide frame as much more as lets its wire stand steeply enough below the top edge; at most a third of the height. */
+export function usualDrop_mm(height_mm: number, width_mm: number, units: UnitSystem): number {
+  const { drop_mm, hidden_mm, step_mm } = usualLengths[units];
+  const steep_mm = Math.ceil((width_mm * planDefaults.slack_share + hidden_mm) / step_mm) * step_mm;
+  return Math.min(Math.max(drop_mm, steep_mm), downTo(height_mm / 3, step_mm));
 }
 
 /** The slack of a wire: a ninth of the width, but so little that the hook stays 30 mm (1-1/4 in) below the top; to 5 mm (1/4 in). */

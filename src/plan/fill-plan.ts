@@ -153,7 +153,7 @@ export function fillPlan(input: PlanInput): Plan {
   const humidity = room.humidity === undefined ? undefined : readRange(room.humidity, 'fraction');
   if (cloth.roll === undefined) defaults.take('cloth.roll', undefined, null, "the width of the shelf's roll");
   const by = defaults.take('hang.by', hang.by, 'wire');
-  const drop_mm = by === 'none' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm, units));
+  const drop_mm = by === 'none' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm, face.width_mm, units));
   return {
     name: input.name.trim(),
     student: (input.student ?? input.maker)?.trim() ?? null,

@@ -3,6 +3,7 @@ import { shelfIn } from '../shelf/in-system.js';
 import type { Screw, Shelf } from '../shelf/shelf.js';
 import { builtSize, plyThickness_mm } from './build-up.js';
 import { planDefaults } from './defaults.js';
+import { settleHanging } from './settle-hanging.js';
 import { settleNails } from './settle-nails.js';
 import { settleSetbacks } from './settle-setbacks.js';
 import type { Assumed, Plan } from './plan.js';
@@ -30,8 +31,9 @@ export function settlePlan(plan: Plan, shop: Shelf): Plan {
     notes.set('ply-screws.use', use ?? 'none: no screw on the shelf holds two plies this thick and stays inside them');
     if (use !== null) ply_screws = { ...ply_screws, use };
   }
+  const hang = settleHanging({ ...plan, crossbars }, size, shelf, notes);
   const assumed: readonly Assumed[] = [...notes].map(([path, value]) => ({ path, value }));
-  return { ...plan, crossbars, corners, ply_screws, cloth, assumed };
+  return { ...plan, crossbars, corners, ply_screws, cloth, hang, assumed };
 }
 
 /** The pulls of a plan that names neither: what the studio reaches with that cloth, where its shelf says so. */
