@@ -80,10 +80,11 @@ export function usualDrop_mm(height_mm: number, width_mm: number, units: UnitSys
   return Math.min(Math.max(drop_mm, steep_mm), downTo(height_mm / 3, step_mm));
 }
 
-/** The slack of a wire: a ninth of the width, but so little that the hook stays 30 mm (1-1/4 in) below the top; to 5 mm (1/4 in). */
+/** The slack of a wire: a ninth of the width, up to whole 5 mm (1/4 in) so that it never stands flatter than that, but so little that the hook stays 30 mm (1-1/4 in) below the top. */
 export function usualSlack_mm(drop_mm: number, width_mm: number, units: UnitSystem): number {
   const { hidden_mm, slack_step_mm } = usualLengths[units];
-  return downTo(Math.min(drop_mm - hidden_mm, width_mm * planDefaults.slack_share), slack_step_mm);
+  const wanted_mm = Math.ceil((width_mm * planDefaults.slack_share) / slack_step_mm - 1e-9) * slack_step_mm;
+  return downTo(Math.min(drop_mm - hidden_mm, wanted_mm), slack_step_mm);
 }
 
 /** The leg of a brace where the plan names none: a quarter of the shorter side, at most 400 mm (16 in). */

@@ -61,13 +61,25 @@ export async function evaluateRules(given: Ruleset, facts: readonly Fact[], opti
   const first = await decide(cases.flatMap((one) => questions(one, ['silent', 'clear'])), values);
   const second = await decide(cases.filter(({ name }) => !first.has(name)).flatMap((one) => questions(one, ['stop', 'caution', 'asked'])), values);
   const context = { ruleset, table, units: options.units ?? 'metric' };
+  const blamed = cases.filter(({ name }) => ['stop', 'caution'].includes(second.get(name)?.event ?? ''));
+  const had = await decide(blamed.flatMap((one) => alreadyThere(one, { ruleset, table, about: one.about, asked: values })), values);
   const findings: Finding[] = [];
   for (const one of cases) {
     const answer = first.get(one.name) ?? second.get(one.name);
     if (answer?.event === 'silent') silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context.units) });
-    else findings.push(findingOf(one, answer, context));
+    else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
   }
   return { findings, silent };
+}
+
+const adviceName = ({ name }: Case, index: number): string => `${name}, advice ${index}`;
+
+/** Whether the plan has already what a rule would advise: one question for each piece of advice that says when it need not be given. */
+function alreadyThere(one: Case, setting: Setting): readonly Question[] {
+  return one.rule.do.flatMap(({ unless }, index): Question[] => {
+    const asked = unless === null ? null : question(pose(unless, 'value', setting), 'holds');
+    return asked === null ? [] : [{ about: adviceName(one, index), event: 'had', priority: 1, when: { join: 'all', parts: [asked] } }];
+  });
 }
 
 function caseOf(rule: Rule, about: About, index: number, setting: Setting): Case {
@@ -111,7 +123,7 @@ function conditionsOf({ applies, notStop, clear, rule: { otherwise } }: Case, ou
   }
 }
 
-function findingOf(one: Case, answer: Answer | undefined, context: SayContext): Finding {
+function findingOf(one: Case, answer: Answer | undefined, context: SayContext, has: (advice: number) => boolean): Finding {
   const { rule, about } = one;
   const verdict = answer === undefined || answer.event === 'asked' ? 'unknown' : (answer.event as Verdict);
   const line = verdict === 'unknown' ? missingLine(one, answer) : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
@@ -125,7 +137,7 @@ function findingOf(one: Case, answer: Answer | undefined, context: SayContext): 
     unit: catalogueByPath.get(line.line.fact)!.unit,
     used: line.used,
     say: verdict === 'unknown' ? sayUnknown(line, about) : say(verdict === 'clear' ? (rule.say_clear ?? rule.say) : rule.say, about, line, context),
-    do: verdict === 'clear' ? [] : verdict === 'unknown' ? [adviceOnUnknown] : rule.do.map((advice) => say(advice, about, line, context)),
+    do: verdict === 'clear' ? [] : verdict === 'unknown' ? [adviceOnUnknown] : rule.do.filter((_, index) => !has(index)).map((advice) => say(advice.say, about, line, context)),
     cautions: rule.cautions,
     source: rule.source,
   };

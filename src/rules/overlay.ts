@@ -117,7 +117,7 @@ function checkLimits(rule: Rule, limits: ReadonlyMap<string, Limit>, thresholds:
     if (rule.otherwise.kind !== 'by-limit') problems.push(twoThresholds(line.against, line, rule, limits));
     else checkOrder(found.stop!, found.caution!, line, problems, limits.get((line.against as { readonly name: string }).name)!.place);
   }
-  for (const line of linesOf(rule.applies)) {
+  for (const line of [...linesOf(rule.applies), ...rule.do.flatMap(({ unless }) => linesOf(unless))]) {
     const found = resolve(line, line.against);
     if (found !== null && found.value === null) problems.push(twoThresholds(line.against, line, rule, limits));
   }

@@ -7,7 +7,7 @@ import { readCondition, readThreshold } from './read-condition.js';
 import { readExamples } from './read-examples.js';
 import type { RuleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
-import { linesOf, type Condition, type Otherwise, type Rule } from './ruleset.js';
+import { linesOf, type Advice, type Condition, type Otherwise, type Rule } from './ruleset.js';
 import type { RuleInput } from './ruleset-schema.js';
 import { placeholdersOf, plainPlaceholders } from './say.js';
 
@@ -23,6 +23,9 @@ export function readRule(input: RuleInput, path: Path, source: YamlSource, check
   input.cautions?.forEach((id, index) => checks.caution(id, source.place([...path, 'cautions', index]), found));
   checks.source(input.source, source.place([...path, 'source']), found);
   if (input.examples === undefined && checks.examplesRequired) found.push(ruleProblem('no-examples', source.place(path)));
+  const advice = input.do.map((one, index): Advice => (typeof one === 'string'
+    ? { say: one, unless: null }
+    : { say: one.say, unless: readCondition(one.unless, [...path, 'do', index, 'unless'], each, source, checks, found) }));
   const examples = input.examples === undefined || require === null ? null : readExamples(input.examples, require, each, [...path, 'examples'], source, checks, found);
   if (found.length > before || require === null || otherwise === null) return null;
   return {
@@ -33,7 +36,7 @@ export function readRule(input: RuleInput, path: Path, source: YamlSource, check
     otherwise,
     say: input.say,
     say_clear: input['say-clear'] ?? null,
-    do: input.do,
+    do: advice,
     cautions: input.cautions ?? [],
     source: input.source,
     examples,
@@ -65,7 +68,7 @@ function checkSentence(input: RuleInput, each: Element, path: Path, source: Yaml
   const known = [...plainPlaceholders, ...sayable];
   const clear = input['say-clear'];
   const said = [[[...path, 'say'], input.say] as const, ...(clear === undefined ? [] : [[[...path, 'say-clear'], clear] as const])];
-  for (const [place, sentence] of [...said, ...input.do.map((text, index) => [[...path, 'do', index], text] as const)]) {
+  for (const [place, sentence] of [...said, ...input.do.map((one, index) => (typeof one === 'string' ? ([[...path, 'do', index], one] as const) : ([[...path, 'do', index, 'say'], one.say] as const)))]) {
     for (const name of placeholdersOf(sentence)) {
       if (known.includes(name) || /^limits\.[a-z0-9-]+$/.test(name)) continue;
       found.push(ruleProblem('unknown-placeholder', source.place(place), { value: name, nearest: nearest(name, known) }));

@@ -52,7 +52,10 @@ const rule = z.strictObject({
   ]).check(described('What it means when it does not hold')),
   say: plainText(400, 'A sentence, with {about} {actual} {limit} {used} {limits.NAME} or any fact path; true whether the requirement holds or not, unless say-clear is given'),
   'say-clear': z.optional(plainText(400, 'Said instead when the requirement holds')),
-  do: z.array(plainText(200, 'What to do next, most useful first')).check(z.meta({ minItems: 1 })),
+  do: z.array(z.union([
+    plainText(200, 'What to do next, most useful first'),
+    z.strictObject({ say: plainText(200, 'What to do next'), unless: condition.check(described('When the plan has it already: the advice is then left away')) }),
+  ])).check(z.meta({ minItems: 1 })),
   cautions: z.optional(z.array(z.string()).check(described('Ids of shop-safety cautions'))),
   source: z.string().check(described('Key of rules/sources.yaml, or practice, proposal, measured')),
   examples: z.optional(z.strictObject({

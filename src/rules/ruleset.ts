@@ -69,6 +69,12 @@ export interface RuleExamples {
   readonly with: Readonly<Record<string, number | string>>;
 }
 
+/** What to do next. `unless` holds where the plan has it already, and the advice is then left away; null = always said. */
+export interface Advice {
+  readonly say: string;
+  readonly unless: Condition | null;
+}
+
 /** A requirement of each element of a kind, with what to say and do when it is not met. */
 export interface Rule {
   readonly id: string;
@@ -80,7 +86,7 @@ export interface Rule {
   readonly say: string;
   /** Said instead when the requirement holds; null = `say` serves both. */
   readonly say_clear: string | null;
-  readonly do: readonly string[];
+  readonly do: readonly Advice[];
   /** Ids of shop-safety cautions, see `findings/cautions.ts`. */
   readonly cautions: readonly string[];
   readonly source: string;

@@ -56,7 +56,7 @@ export function rulePage(ruleset: Ruleset, id: string, holding?: ReadonlySet<Exa
     otherwise: off === undefined ? otherwiseInWords(rule, ruleset.limits) : `nothing: the rule is switched off by ${off.place.file}. ${off.reason}`,
     says: rule.say,
     says_clear: rule.say_clear,
-    next: rule.do,
+    next: rule.do.map((advice) => (advice.unless === null ? advice.say : `${advice.say} (Not said when ${conditionInWords(advice.unless, ruleset.limits)}.)`)),
     cautions: rule.cautions.map((caution) => cautionsById.get(caution)?.text ?? caution),
     source: rule.source,
     file: rule.place.file,

@@ -23,10 +23,10 @@ describe('a plan in inches', () => {
     expect(plan.cloth.fixing.turn_mm).toBeCloseTo(2 * inch, 9);
     expect(plan.hang.drop_mm).toBeCloseTo(7 * inch, 9);
     expect(plan.corners.brace?.leg_mm).toBeCloseTo(6.5 * inch, 9); // a quarter of 27 in is 6-3/4, down to half inches
-    expect(plan.hang.slack_mm).toBeCloseTo(4 * inch, 9); // a ninth of 37-3/8 in is 4.15, down to quarter inches
+    expect(plan.hang.slack_mm).toBeCloseTo(4.25 * inch, 9); // a ninth of 37-3/8 in is 4.15, up to quarter inches
     expect(plan.assumed.find(({ path }) => path === 'cloth.fixing.every')?.value).toBe('2 in');
     const metric = planOf('{ width: 949.325 mm, height: 685.8 mm }', more);
-    expect([metric.cloth.fixing.every_mm, metric.hang.drop_mm, metric.corners.brace?.leg_mm, metric.hang.slack_mm]).toEqual([50, 180, 170, 105]);
+    expect([metric.cloth.fixing.every_mm, metric.hang.drop_mm, metric.corners.brace?.leg_mm, metric.hang.slack_mm]).toEqual([50, 180, 170, 110]);
   });
 
   it('is built, bought and cut from the sizes of an inch shop', () => {
