@@ -51,23 +51,3 @@ export function sampleShare(hits: number, n: number): Estimate {
   const value = hits / n;
   return { value, se: Math.sqrt((value * (1 - value)) / n) };
 }
-
-/** Mean and standard deviation of a sample, each with its standard error; that of the deviation from the fourth moment, so it holds for any shape. */
-export function sampleMoments(values: Float64Array): { readonly mean: Estimate; readonly sd: Estimate } {
-  const n = values.length;
-  let sum = 0;
-  for (let i = 0; i < n; i++) sum += values[i] as number;
-  const mean = sum / n;
-  let second = 0;
-  let fourth = 0;
-  for (let i = 0; i < n; i++) {
-    const away = (values[i] as number) - mean;
-    const square = away * away;
-    second += square;
-    fourth += square * square;
-  }
-  const variance = second / (n - 1);
-  const sd = Math.sqrt(variance);
-  const spread = Math.max(0, fourth / n - variance ** 2);
-  return { mean: { value: mean, se: sd / Math.sqrt(n) }, sd: { value: sd, se: sd === 0 ? 0 : Math.sqrt(spread / n) / (2 * sd) } };
-}
