@@ -1,7 +1,7 @@
 import type { FrameSolution } from './solve.js';
 import type { Prepared } from './assemble.js';
 import { addElementMatrix } from './assemble.js';
-import { toGlobal } from './element-axes.js';
+import { toGlobal, vectorToGlobal } from './element-axes.js';
 import { addEntry, emptyProfile } from './profile-matrix.js';
 import type { ProfileMatrix } from './profile-matrix.js';
 
@@ -101,9 +101,28 @@ function carry(m: Float64Array, G: Float64Array): void {
   }
 }
 
+/** Moment about z that each spring brings to its node j. */
+function springMoments({ elements, structure: { springs, nodes } }: Prepared, { u, endForces }: FrameSolution): Float64Array {
+  const wanted = new Float64Array(nodes.length);
+  const global = new Float64Array(12);
+  elements.forEach(({ axes, movements }, e) => {
+    vectorToGlobal(endForces[e]!, axes.R, global);
+    for (const r of [5, 11]) wanted[(movements[r]! - 5) / 6]! += global[r]!;
+  });
+  const moments = Float64Array.from(springs, ({ i, j, k }) => (k[5] > 0 && k[5] !== Infinity ? k[5] * (u[6 * i + 5]! - u[6 * j + 5]!) : 0));
+  springs.forEach(({ i, j }, s) => {
+    wanted[i]! += moments[s]!;
+    wanted[j]! -= moments[s]!;
+  });
+  springs.forEach(({ j, k }, s) => {
+    if (k[5] === Infinity) moments[s] = wanted[j]!;
+  });
+  return moments;
+}
+
 /**
  * Geometric stiffness of a plane frame in the global xy plane under the forces of a linear solution, on the same band
- * as its stiffness. A spring that carries the moment M = k (θ_iz − θ_jz) adds M/2 (θ_ix θ_jy − θ_iy θ_jx).
+ * as its stiffness. A spring that carries the moment M = k (θ_iz − θ_jz) adds M/2 (θ_ix θ_jy − θ_iy θ_jx); where it is rigid about z alone, M is what node j is in balance with.
  */
 export function geometricStiffness(prepared: Prepared, solution: FrameSolution): ProfileMatrix {
   const { elements, equations, structure } = prepared;
@@ -120,10 +139,10 @@ export function geometricStiffness(prepared: Prepared, solution: FrameSolution):
     const [i, j] = [equations.of[a]!, equations.of[b]!];
     if (i >= 0 && j >= 0) addEntry(target, i, j, i === j ? 2 * value : value);
   };
-  for (const { i, j, k } of structure.springs) {
-    const stiffness = k[5];
-    if (!(stiffness > 0) || stiffness === Infinity) continue;
-    const M = stiffness * (solution.u[6 * i + 5]! - solution.u[6 * j + 5]!);
+  const moments = springMoments(prepared, solution);
+  for (const [s, { i, j }] of structure.springs.entries()) {
+    const M = moments[s]!;
+    if (M === 0) continue;
     add(6 * i + 3, 6 * j + 4, M / 2);
     add(6 * i + 4, 6 * j + 3, -M / 2);
   }

@@ -57,8 +57,14 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   const scratch = new Float64Array(144);
   const pushed = new Float64Array(12);
   let energy = 0;
+  const turnOf = (i: number, j: number): number => (u[6 * i + 3]! * u[6 * j + 4]! - u[6 * i + 4]! * u[6 * j + 3]!) / 2;
+  /** Where a joint is rigid about z but gives about x or y, the node behind it turns about z by the second-order amount itself. */
+  const turned = new Float64Array(structure.nodes.length);
+  for (const { i, j, k: spring } of structure.springs) if (spring[5] === Infinity) turned[j] = turnOf(i, j);
   for (const element of elements) {
     const s = secondOrderEnds(element, u, scratch);
+    s[5]! += turned[element.movements[0]! / 6]!;
+    s[11]! += turned[element.movements[6]! / 6]!;
     const f = product12(element.k, s, false);
     energy += dotSegments(f, 0, s, 0, 12) / 2;
     vectorToGlobal(f, element.axes.R, pushed);
@@ -66,8 +72,8 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   }
   for (const { a, b: other, c, k } of springTerms(structure)) {
     if (a % 6 !== 5 || c !== a) continue;
-    const [i, j] = [a - 5, other - 5];
-    const turn = (u[i + 3]! * u[j + 4]! - u[i + 4]! * u[j + 3]!) / 2;
+    const [i, j] = [(a - 5) / 6, (other - 5) / 6];
+    const turn = turnOf(i, j) + turned[i]! - turned[j]!;
     energy += (k * turn * turn) / 2;
     push(a, -k * turn);
     push(other, k * turn);

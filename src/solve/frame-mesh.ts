@@ -21,7 +21,7 @@ export interface FrameMesh {
   readonly nodeAt: (bar: BarName, at: number) => number;
 }
 
-/** How fine the mesh is: elements along a side bar, and at least along a crossbar and a brace. */
+/** How fine the mesh is: elements along a shorter side bar, and at least along a crossbar of that length and a brace. */
 export interface MeshFineness {
   readonly bar: number;
   readonly crossbar: number;
@@ -63,27 +63,35 @@ function bracePlaces(shape: FrameShape, corner: CornerName, leg_mm: number): { r
   return { level: corner.endsWith('left') ? x : 1 - x, upright: corner.startsWith('bottom') ? y : 1 - y };
 }
 
+/** Steps along the width and the height: the longer way gets more, by the root of the ratio, or its long elements would decide the error. */
+function stepsAlong({ span_x_mm: x, span_y_mm: y }: FrameShape, steps: number): readonly [number, number] {
+  const along = (span: number): number => Math.ceil(steps * Math.sqrt(span / Math.min(x, y)) - 1e-9);
+  return [along(x), along(y)];
+}
+
 /** Crossbar places first, so that braces and point forces that come very near give way to them. */
 function linesOf(shape: FrameShape, extra: readonly PointForce[], steps: number): { x: MeshLines; y: MeshLines } {
+  const [along_x, along_y] = stepsAlong(shape, steps);
   const places = shape.braces.map((b) => bracePlaces(shape, b.corner, b.leg_mm));
   const at = (runs: CrossbarShape['runs']): number[] => shape.crossbars.filter((c) => c.runs === runs).map((c) => c.at);
   const forces = (level: boolean): number[] => extra.filter((f) => isLevel(f.bar) === level).map((f) => f.at);
   return {
-    x: meshLines([...at('upright'), ...places.map((p) => p.level), ...forces(true)], steps),
-    y: meshLines([...at('level'), ...places.map((p) => p.upright), ...forces(false)], steps),
+    x: meshLines([...at('upright'), ...places.map((p) => p.level), ...forces(true)], along_x),
+    y: meshLines([...at('level'), ...places.map((p) => p.upright), ...forces(false)], along_y),
   };
 }
 
 /** Crossbars of both directions, sharing a node wherever two of them cross. */
 function layCrossbars(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: MeshLines }, edge: (a: number, b: number) => number, steps: number): MeshMember[] {
   const crossings = new Map<string, number>();
+  const along = stepsAlong(shape, steps);
   return shape.crossbars.map((crossbar) => {
     const upright = crossbar.runs === 'upright';
     const [own, other] = upright ? [lines.x, lines.y] : [lines.y, lines.x];
     const line = own.indexOf(crossbar.at);
     const last = other.at.length - 1;
     const across = shape.crossbars.filter((c) => c.runs !== crossbar.runs).map((c) => c.at);
-    const stops = meshLines(across, steps);
+    const stops = meshLines(across, along[upright ? 1 : 0]);
     const crossed = new Map(across.map((place) => [stops.indexOf(place), other.indexOf(place)]));
     const ends = [0, last].map((end, which) => {
       const node = upright ? edge(line, end) : edge(end, line);

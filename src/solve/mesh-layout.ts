@@ -19,17 +19,22 @@ export interface MeshMember {
   readonly shear: { readonly plane: number; readonly out: number };
 }
 
-/** Joints that give less than this many bar-widths are rigid: a stiffer spring would only cost accuracy. One way of a joint that gives in another is no stiffer. */
+/** A joint that gives less than this many bar-widths one way is rigid that way: a stiffer spring would only cost accuracy. */
 const leastGive = 1e-6;
+/** Across a joint that lies askew no single way can be rigid by itself; it gives this much. */
+const leastAskew = 1e-3;
 
 /** Stiffness of a joint by its give g: E I/(g w) and G J/(g w) of the member that ends there, which runs along (c, s); shifts are shared. */
 function joint(i: number, j: number, section: Section, give: JointGive, [c, s]: readonly [number, number]): Spring {
-  const per = (widths: number): number => 1 / (Math.max(widths, leastGive) * section.w_mm);
-  const twist = section.G_MPa * section.J_mm4 * per(give.twist);
-  const out = section.E_MPa * section.I_out_mm4 * per(give.out);
-  const plane = section.E_MPa * section.I_plane_mm4 * per(give.plane);
-  const spring: Spring = { i, j, k: [Infinity, Infinity, Infinity, twist * c * c + out * s * s, twist * s * s + out * c * c, plane] };
-  return c * s === 0 ? spring : { ...spring, cross: (twist - out) * c * s };
+  const stiff = (EI: number, widths: number): number => (widths > leastGive ? EI / (widths * section.w_mm) : Infinity);
+  const GJ = section.G_MPa * section.J_mm4;
+  const EI_out = section.E_MPa * section.I_out_mm4;
+  const plane = stiff(section.E_MPa * section.I_plane_mm4, give.plane);
+  const [twist, out] = [stiff(GJ, give.twist), stiff(EI_out, give.out)];
+  if (c * s === 0) return { i, j, k: [Infinity, Infinity, Infinity, s === 0 ? twist : out, s === 0 ? out : twist, plane] };
+  if (twist === Infinity && out === Infinity) return { i, j, k: [Infinity, Infinity, Infinity, Infinity, Infinity, plane] };
+  const [t, o] = [stiff(GJ, Math.max(give.twist, leastAskew)), stiff(EI_out, Math.max(give.out, leastAskew))];
+  return { i, j, k: [Infinity, Infinity, Infinity, t * c * c + o * s * s, t * s * s + o * c * c, plane], cross: (t - o) * c * s };
 }
 
 /** Collects nodes, members and joints while a frame is laid out. */

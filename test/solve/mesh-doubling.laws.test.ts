@@ -1,0 +1,54 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { findStability, softJointOptions, solveInfluence, solveStatics, usualMesh } from '../../src/solve/analyse-frame.js';
+import { demoModel } from '../mechanics/fasteners/demo-model.js';
+
+const stocks = ['strip-19x38', 'stud-38x64', 'square-38x38', 'board-19x64'] as const;
+/** Null for a plan that the reader refuses, such as two crossbars in one place. */
+function modelOf(plan: object): ReturnType<typeof demoModel> | null {
+  try {
+    return demoModel(plan);
+  } catch {
+    return null;
+  }
+}
+
+const share = (min: number, max: number) => fc.integer({ min: 100 * min, max: 100 * max }).map((n) => n / 100);
+/** Frames long and square, with up to three crossbars off the middle, braces or none, joints of every kind. */
+const plans = fc.record({
+  width: fc.integer({ min: 400, max: 2000 }), height: fc.integer({ min: 400, max: 2000 }), stock: fc.constantFrom(...stocks), lay: fc.constantFrom('flat', 'edge'),
+  crossbars: fc.array(fc.record({ runs: fc.constantFrom('upright', 'level'), at: share(0.2, 0.8), stock: fc.constantFrom(...stocks.slice(0, 2)), lay: fc.constantFrom('flat', 'edge') }), { maxLength: 3 }),
+  leg: fc.option(share(0.15, 0.3)), give: fc.constantFrom(4, 40, { plane: 100, out: 8, twist: 8 }),
+}).map(({ width, height, stock, lay, crossbars, leg, give }) => modelOf({
+  face: { width: `${width} mm`, height: `${height} mm` }, bars: { stock, lay }, ...(crossbars.length === 0 ? {} : { crossbars }),
+  corners: { give, ...(leg === null ? {} : { brace: { kind: 'timber', leg: `${Math.round(leg * Math.min(width, height))} mm`, stock: 'strip-19x38' } }) },
+})).filter((model) => model !== null);
+
+const off = (found: number | null, finer: number | null): number => Math.abs((found ?? NaN) / (finer ?? NaN) - 1);
+
+describe('numbers change by less than 1 % when the mesh is doubled', () => {
+  test('the first factor with softer joints, on its coarser mesh', () => {
+    fc.assert(fc.property(plans, ({ shape_soft, peak }) => {
+      const coarse = findStability(shape_soft, peak, softJointOptions).load_factor;
+      expect(off(coarse, findStability(shape_soft, peak, { ...softJointOptions, mesh: 2 * softJointOptions.mesh! }).load_factor)).toBeLessThan(0.01);
+    }), { numRuns: 12 });
+  });
+
+  test('both factors, lift by twist, inward bow and dish', () => {
+    fc.assert(fc.property(plans, ({ shape, working }) => {
+      const fine = { mesh: 2 * usualMesh };
+      const [one, two] = [findStability(shape, working), findStability(shape, working, fine)];
+      expect(off(one.load_factor, two.load_factor)).toBeLessThan(0.01);
+      expect(off(one.second_factor, two.second_factor)).toBeLessThan(0.01);
+      const gentle = { x: working.x * Math.min(1, 0.5 * one.load_factor!), y: working.y * Math.min(1, 0.5 * one.load_factor!) };
+      const [lifts, finer] = [solveInfluence(shape, gentle)!, solveInfluence(shape, gentle, fine)!];
+      const largest = Math.max(...finer.map((i) => Math.abs(i.corner_lift)));
+      lifts.forEach((i, n) => expect(Math.abs(i.corner_lift - finer[n]!.corner_lift)).toBeLessThan(0.01 * largest));
+      const [coarse, exact] = [solveStatics(shape, working), solveStatics(shape, working, [], fine)];
+      for (const bar of ['top', 'left'] as const) {
+        expect(Math.abs(coarse.bars[bar].inward_bow_mm - exact.bars[bar].inward_bow_mm)).toBeLessThan(0.01 * Math.max(Math.abs(exact.bars.top.inward_bow_mm), Math.abs(exact.bars.left.inward_bow_mm)));
+      }
+      expect(off(coarse.dish_mm, exact.dish_mm)).toBeLessThan(0.01);
+    }), { numRuns: 10 });
+  });
+});
