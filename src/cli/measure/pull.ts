@@ -3,6 +3,7 @@ import { clothOf, groundOf } from '../../mechanics/cloth/shelf-numbers.js';
 import type { ClothSpan } from '../../fit/span.js';
 import { measurePush } from '../../mechanics/measure/measure-push.js';
 import { measureTap, pastePull } from '../../mechanics/measure/measure-tap.js';
+import { apart } from '../../mechanics/measure/plausible.js';
 import type { Reading } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import { buildModel } from '../../model/build-model.js';
@@ -12,7 +13,8 @@ import { readText } from '../read-text.js';
 import type { PushOptions, TapOptions } from '../measure.js';
 import { BadOption, needed, quantityOption, type Given } from '../quantities.js';
 import { complain } from '../terminal.js';
-import { pasteText, readingText, spreadText } from './report.js';
+import { planPaste } from './plan-lines.js';
+import { readingText, spreadText } from './report.js';
 import { shelfOption } from './shelf-entry.js';
 
 /** `measure tap`: pull of the cloth from its lowest note, and the line for the plan. Throws BadOption, RangeError. */
@@ -22,7 +24,8 @@ export function tap(options: TapOptions): string {
   const model = modelOf(options);
   const { span, inch } = spanOf(options, model, tapSpan);
   const mass_g_per_m2 = model === null || options.mass !== undefined ? quantityOption('mass', needed('mass', options.mass, '480 g/m2'), 'mass-per-area', '480 g/m2').value : massOf(model, options.bare);
-  return pullText(notes.map((note_Hz) => measureTap({ span, mass_g_per_m2, note_Hz, ...(error_Hz === undefined ? {} : { error_Hz }) })), inch || isInchPlan(model));
+  const doubtful = apart('--note', notes, options.note ?? []);
+  return pullText(notes.map((note_Hz) => measureTap({ span, mass_g_per_m2, note_Hz, ...(error_Hz === undefined ? {} : { error_Hz }) })), inch || isInchPlan(model), doubtful);
 }
 
 /** `measure push`: pull of the cloth from how far a weight sinks in, and the line for the plan. Throws BadOption, RangeError. */
@@ -34,17 +37,19 @@ export function push(options: PushOptions): string {
   const model = modelOf(options);
   const { span, inch } = spanOf(options, model, pushSpan);
   const stiffness_N_per_m = options.stiffness !== undefined ? quantityOption('stiffness', options.stiffness, 'pull', '50 kN/m').value : model === null ? undefined : clothOf(model).stiffness_N_per_m;
+  const doubtful = apart('--sag', sags.map(({ value }) => value), options.sag ?? []);
   const readings = sags.map(({ value }) => measurePush({ span, weight_g, pad_mm, sag_mm: value, ...(error_mm === undefined ? {} : { error_mm }), ...(stiffness_N_per_m === undefined ? {} : { stiffness_N_per_m }) }));
-  return pullText(readings, inch || isInchPlan(model) || sags.some((one) => one.inch));
+  return pullText(readings, inch || isInchPlan(model) || sags.some((one) => one.inch), doubtful);
 }
 
-function pullText(readings: readonly Reading[], inch: boolean): string {
+function pullText(readings: readonly Reading[], inch: boolean, doubtful: string | null): string {
   const many = readings.length > 1;
   const together = spreadFromReadings(readings.map(({ value }) => value), 'N/m');
   return [
     ...readings.map((reading, i) => readingText(reading, inch, many ? `Reading ${i + 1}` : '')),
+    doubtful === null ? '' : `Note: ${doubtful}\n\n`,
     many ? `${spreadText({ ...together, note: 'Readings of one cloth: they differ by how it was read, and by where.' }, 'N/m', inch, 'Pull')}` : '',
-    pasteText('For the plan, as the working pull; the peak is taken as twice that, put the pull while stretching there if you know it:', pastePull(together.mean)),
+    planPaste('For the plan, as the working pull; the peak is taken as twice that, put the pull while stretching there if you know it:', pastePull(together.mean)),
   ].join('');
 }
 

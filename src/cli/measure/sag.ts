@@ -1,6 +1,8 @@
 import { measureSag } from '../../mechanics/measure/measure-sag.js';
+import { apart } from '../../mechanics/measure/plausible.js';
 import { digits } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
+import type { Shelf } from '../../shelf/shelf.js';
 import type { SagOptions } from '../measure.js';
 import { dayOption, needed, quantityOption } from '../quantities.js';
 import { readingText, spreadText } from './report.js';
@@ -17,13 +19,26 @@ export function sag(options: SagOptions): string {
   const shelf = shelfOption(options.shelf);
   const { thickness_mm, width_mm } = sizeOf(shelf, stock, options.size);
   const [across, tall] = options.lies === 'flat' ? [width_mm, thickness_mm] : [thickness_mm, width_mm];
+  const doubtful = apart('--sag', sags.map(({ value }) => value), needed('sag', options.sag, '17 mm'));
   const readings = sags.map(({ value }) => measureSag({ stock, span_mm: span.value, width_mm: across, height_mm: tall, weight_g: weight.value, sag_mm: value, ...(error === null ? {} : { errors: { sag_mm: error } }) }));
   const inch = span.inch || sags.some((one) => one.inch);
   const many = readings.length > 1;
   const together = spreadFromReadings(readings.map(({ value }) => value), 'MPa');
   return [
     ...readings.map((reading, i) => readingText(reading, inch, many ? `Board ${i + 1}` : '')),
+    doubtful === null ? '' : `Note: ${doubtful}\n\n`,
     many ? spreadText(together, 'MPa', inch, `Stiffness of ${stock}`) : '',
-    shelfPaste(shelf, stock, options.size, { E_MPa: Number(digits(together.mean, 3)) }, { date, words: many ? `mean of ${together.count} boards, standard deviation ${digits(together.sd ?? 0)} MPa` : 'one board' }),
+    shearText(shelf, stock, together.mean),
+    shelfPaste(shelf, stock, options.size, { E_MPa: Number(digits(together.mean, 3)) }, { date, words: many ? `mean of ${together.count} boards, ${together.sd === null ? 'all alike' : `standard deviation ${digits(together.sd)} MPa`}` : 'one board' }),
   ].join('');
+}
+
+/** Where the stiffness in shear comes from: a sag tells of bending alone. */
+function shearText(shelf: Shelf, stock: string, E_MPa: number): string {
+  const known = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;
+  const own = known !== undefined && !known.assumed.includes('G');
+  const why = 'a sag tells of bending, hardly of shear';
+  return own
+    ? `Shear: G stays ${digits(known.G_MPa)} MPa, as the shelf has it for ${stock}: ${why}.\n\n`
+    : `Shear: G is taken as E ÷ ${digits(shelf.lumber_defaults.E_over_G)}, ${digits(E_MPa / shelf.lumber_defaults.E_over_G)} MPa, because the shelf has none for ${stock}: ${why}.\n\n`;
 }

@@ -1,4 +1,5 @@
 import { readQuantity } from '../../base/units.js';
+import { doubt } from '../../mechanics/measure/plausible.js';
 import { spreadFromReadings, type SpreadOfReadings } from '../../mechanics/measure/spread.js';
 import type { SpreadOptions } from '../measure.js';
 import { BadOption, dayOption, needed, quantityOption } from '../quantities.js';
@@ -31,7 +32,10 @@ export function spread(options: SpreadOptions): string {
 
 function several(kind: string, values: readonly number[], unit: string): SpreadOfReadings {
   if (values.length < 2) throw new BadOption(`--${kind}: one board says nothing about spread; give at least two readings, better twenty.`);
-  return spreadFromReadings(values, unit);
+  for (const value of values) doubt(unit === 'deg/m' ? 'twist' : 'bow', value);
+  const found = spreadFromReadings(values, unit);
+  if (found.paste === null) throw new BadOption(`--${kind}: ${found.note}`);
+  return found;
 }
 
 /** Curvature from a rise over the length it was read over (8 × rise ÷ length²), or as given. */

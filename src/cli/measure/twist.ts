@@ -4,7 +4,8 @@ import { digits } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import type { TwistOptions } from '../measure.js';
 import { BadOption, dayOption, needed, quantityOption } from '../quantities.js';
-import { pasteText, readingText, spreadText } from './report.js';
+import { planPaste } from './plan-lines.js';
+import { readingText, spreadText } from './report.js';
 import { shelfOption, shelfPaste } from './shelf-entry.js';
 
 const other = { right: 'left', left: 'right' } as const;
@@ -29,7 +30,7 @@ export function twist(options: TwistOptions): string {
   const parts = readings.map((reading, i) => readingText(reading, inch, many ? `Board ${i + 1}${bars === null ? '' : `, for the ${bars[i] ?? ''} bar`}` : ''));
   if (bars !== null || !many) {
     const lines = readings.map(({ value }, i) => `  - { for: ${bars?.[i] ?? 'top'}, ply: ${ply}, twist: ${digits(value)} deg/m }`);
-    parts.push(pasteText(`For the plan${bars === null ? '; put the bar this board is for in place of `top`' : ''}:`, `boards:\n${lines.join('\n')}`));
+    parts.push(planPaste(`For the plan${bars === null ? '; put the bar this board is for in place of `top`' : ''}:`, `boards:\n${lines.join('\n')}`));
   }
   if (many) parts.push(spreadText(together, 'deg/m', inch, 'Twist'));
   if (many && together.paste !== null) {

@@ -1,6 +1,7 @@
 import { gravity_N_per_kg, pullAddedByPush_N_per_m, pullFromPush_N_per_m } from '../cloth/push-test.js';
 import type { ClothSpan } from '../../fit/span.js';
 import { pastePull } from './measure-tap.js';
+import { doubt } from './plausible.js';
 import { digits, type Reading } from './reading.js';
 
 /** A weight on a square pad in the middle of the cloth, lying level or pushed with a scale. */
@@ -23,6 +24,7 @@ export function measurePush(reading: PushReading): Reading {
   const error_mm = reading.error_mm ?? 0.5;
   const at = (sag: number): number => pullFromPush_N_per_m(span, sag, weight_g, pad_mm);
   const value = at(sag_mm);
+  const doubtful = doubt('pull', value);
   const added = reading.stiffness_N_per_m === undefined ? 0 : pullAddedByPush_N_per_m(span, value, (weight_g / 1000) * gravity_N_per_kg, sag_mm, reading.stiffness_N_per_m);
   return {
     words: `Pull = how far the same weight would sink at 1 N/m ÷ how far it sank: ${digits(weight_g)} g on a pad of ${digits(pad_mm)} mm sank ${digits(sag_mm)} mm in the middle of ${digits(span.width_mm, 4)} × ${digits(span.height_mm, 4)} mm.`,
@@ -32,6 +34,7 @@ export function measurePush(reading: PushReading): Reading {
     unit: 'N/m',
     paste: pastePull(value),
     notes: [
+      ...(doubtful === null ? [] : [doubtful]),
       ...(added > 0.1 * value ? ['The push itself stretches the cloth by a tenth of its pull or more: use less weight.'] : []),
       ...(sag_mm < 5 * error_mm ? ['The sag is small beside the reading error: use more weight.'] : []),
       'Taken as the same pull along and across.',

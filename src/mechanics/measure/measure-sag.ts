@@ -1,5 +1,6 @@
 import { gravity_N_per_kg } from '../cloth/push-test.js';
 import { mustBePositive } from '../../fit/span.js';
+import { doubt } from './plausible.js';
 import { combinedError, digits, type Reading } from './reading.js';
 
 /** A board on two blocks with a weight in the middle; the sag is the difference of two readings, with and without the weight. */
@@ -48,6 +49,7 @@ export function measureSag(reading: SagReading): Reading {
   // the sag stands below the fraction line, so its error is not even on both sides
   const low = E - Math.hypot(others, E - (E * sag_mm) / (sag_mm + error.sag_mm));
   const high = sag_mm > error.sag_mm ? E + Math.hypot(others, (E * sag_mm) / (sag_mm - error.sag_mm) - E) : Infinity;
+  const doubtful = doubt('stiffness', E);
   const shear = 1 - (sagTimesE(inputs) - shearPart(inputs)) / sagTimesE(inputs);
   return {
     words: `Stiffness = weight × span³ ÷ (48 × width × height³ ÷ 12 × sag), plus ${digits(100 * shear, 2)} % for shear: ${digits(weight_g)} g over ${digits(span_mm, 4)} mm sank ${digits(sag_mm)} mm on a board ${digits(width_mm)} mm wide and ${digits(height_mm)} mm high.`,
@@ -56,7 +58,7 @@ export function measureSag(reading: SagReading): Reading {
     high,
     unit: 'MPa',
     paste: `lumber:\n  ${reading.stock}:\n    E: ${digits(E, 3)} MPa\n    source: measured`,
-    notes: sagNotes(sag_mm, error.sag_mm, span_mm, height_mm),
+    notes: [...(doubtful === null ? [] : [doubtful]), ...sagNotes(sag_mm, error.sag_mm, span_mm, height_mm)],
   };
 }
 

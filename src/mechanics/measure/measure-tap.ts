@@ -1,6 +1,7 @@
 import type { ClothSpan } from '../../fit/span.js';
 import { airMass_kg_per_m2 } from '../cloth/air-loading.js';
 import { lowestHeard_Hz, pullFromTap } from '../cloth/tap-note.js';
+import { doubt } from './plausible.js';
 import { digits, type Reading } from './reading.js';
 
 /** The lowest note of a tapped cloth. */
@@ -20,6 +21,7 @@ export function measureTap(reading: TapReading): Reading {
   const band = pullFromTap(span, note_Hz, mass_g_per_m2 / 1000, Math.min(reading.error_Hz ?? 0.25, note_Hz / 2));
   const [free, walled] = [1000 * airMass_kg_per_m2(span, 'free'), 1000 * airMass_kg_per_m2(span, 'walled')];
   const value = band.value_N_per_m;
+  const doubtful = doubt('pull', value);
   return {
     words: `Pull = 4 × note² × (cloth + air) ÷ (1/width² + 1/height²): ${digits(note_Hz)} Hz on ${digits(span.width_mm, 4)} × ${digits(span.height_mm, 4)} mm, cloth ${digits(mass_g_per_m2)} g/m², air that swings along ${digits(free)} to ${digits(walled)} g/m².`,
     value,
@@ -28,6 +30,7 @@ export function measureTap(reading: TapReading): Reading {
     unit: 'N/m',
     paste: pastePull(value),
     notes: [
+      ...(doubtful === null ? [] : [doubtful]),
       ...(note_Hz < lowestHeard_Hz ? ['So low a note is felt, not heard: read it with a phone’s vibration meter, or use the push test.'] : []),
       'It must be the lowest note: tap near the middle and listen with the phone close to the cloth. A higher note would say a far higher pull.',
       'Taken as the same pull along and across.',

@@ -1,4 +1,5 @@
 import { mustBePositive } from '../../fit/span.js';
+import { doubt } from './plausible.js';
 import { digits, type Reading } from './reading.js';
 
 /** Two ways to read the twist of a board: winding sticks across it, or a corner that stands off a flat table. */
@@ -43,6 +44,7 @@ export function measureTwist(reading: TwistReading): Reading {
   const ends = [at(rise_mm - error_mm), at(rise_mm + error_mm)];
   const board = reading.board ?? { for: 'top', ply: 1 };
   const value = at(rise_mm);
+  const doubtful = doubt('twist', value);
   return {
     words: `Twist = angle of the rise over the width, divided by the length: ${digits(rise_mm)} mm over ${digits(width_mm)} mm is ${digits(twistAngle_deg(rise_mm, width_mm))} degrees, over ${digits(length_mm / 1000)} m, ${hand}-handed.`,
     value,
@@ -50,6 +52,6 @@ export function measureTwist(reading: TwistReading): Reading {
     high: Math.max(...ends),
     unit: 'deg/m',
     paste: `boards:\n  - { for: ${board.for}, ply: ${board.ply}, twist: ${digits(value, 2)} deg/m }`,
-    notes: rise_mm < 2 * error_mm ? ['The rise is no larger than twice the reading error: use longer sticks, or read over a longer stretch.'] : [],
+    notes: [...(doubtful === null ? [] : [doubtful]), ...(rise_mm < 2 * error_mm ? ['The rise is no larger than twice the reading error: use longer sticks, or read over a longer stretch.'] : [])],
   };
 }
