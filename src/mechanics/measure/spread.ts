@@ -22,7 +22,7 @@ export function spreadFromReadings(readings: readonly number[], unit: string): S
   const mean = readings.reduce((sum, x) => sum + x, 0) / count;
   if (count === 1) return { count, mean, sd: null, mean_error: null, note: 'One board gives a value but no spread: measure at least five before you change the shelf’s spread.', paste: null };
   const sd = Math.sqrt(readings.reduce((sum, x) => sum + (x - mean) ** 2, 0) / (count - 1));
-  if (readings.every((x) => x === readings[0])) return { count, mean, sd: null, mean_error: null, note: 'All readings are the same: that tells how coarsely they were read, not that boards do not vary. No spread is given.', paste: null };
+  if (readings.every((x) => x === readings[0])) return { count, mean: readings[0] ?? mean, sd: null, mean_error: null, note: 'All readings are the same: that tells how coarsely they were read, not that boards do not vary. No spread is given.', paste: null };
   return { count, mean, sd, mean_error: sd / Math.sqrt(count), note: noteFor(count), paste: `{ mean: ${digits(mean)} ${unit}, sd: ${digits(sd)} ${unit} }` };
 }
 
