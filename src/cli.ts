@@ -5,6 +5,7 @@ import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
 import { addLearn } from './cli/learn.js';
 import { addMeasure } from './cli/measure.js';
+import { addPlace } from './cli/place.js';
 import { addNew } from './cli/new.js';
 import { addPage } from './cli/page.js';
 import { addRules } from './cli/rules.js';
@@ -31,6 +32,7 @@ addSchema(program);
 addSuggest(program);
 addChart(program);
 addPage(program);
+addPlace(program);
 
 /**
  * A negative reading such as `-2 mm`, or a file called `-2.yaml`, must not look like an option: a reading's hyphen

@@ -70,6 +70,15 @@ export { beforeLearning, shelfChanges, writeLearned } from './learn/shelf-file.j
 export { composeLearnPage } from './learn/page.js';
 export type { Measured } from './bench-sheet/measured.js';
 
+// The boards in hand
+export { readPile } from './pile/read-pile.js';
+export type { Pile, PileBoard } from './pile/pile.js';
+export { placePlans } from './place/place-plans.js';
+export type { Place, PlacedFrame, PlacedPile } from './place/result.js';
+export { placeData } from './place/place-data.js';
+export { writeBoards } from './place/write-boards.js';
+export { composePlacePage } from './place-page/page.js';
+
 // Cutting and buying
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
 export type { CutPlan, SearchTime } from './cutting/cut-plan.js';

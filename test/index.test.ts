@@ -6,14 +6,14 @@ import * as library from '../src/index.js';
 
 /** What others may lean on. A change here is a change for them: say so in the commit. */
 const values = [
-  'audit', 'auditData', 'auditText', 'beforeLearning', 'buildModel', 'buyingListCsv', 'catalogue', 'chanceInWords', 'checkRuleset', 'compareVerdicts', 'composeLearnPage', 'composeReport', 'cutListCsv', 'cutPlan',
+  'audit', 'auditData', 'auditText', 'beforeLearning', 'buildModel', 'buyingListCsv', 'catalogue', 'chanceInWords', 'checkRuleset', 'compareVerdicts', 'composeLearnPage', 'composePlacePage', 'composeReport', 'cutListCsv', 'cutPlan',
   'cutPlanExactly', 'evaluateRules', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture', 'glanceOf', 'learn', 'learnedData', 'limitInWords', 'loadRuleset', 'measurePush', 'measureSag', 'measureTap',
-  'measureTwist', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readSources', 'reportTitle', 'setInText', 'shelfChanges', 'showProblems', 'solveModel', 'suggest', 'verdictWord',
-  'withChanges', 'withMeasured', 'worstVerdict', 'writeEdit', 'writeHtml', 'writeJson', 'writeLearned', 'writeMarkdown',
+  'measureTwist', 'placeData', 'placePlans', 'readPile', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readSources', 'reportTitle', 'setInText', 'shelfChanges', 'showProblems', 'solveModel', 'suggest', 'verdictWord',
+  'withChanges', 'withMeasured', 'worstVerdict', 'writeBoards', 'writeEdit', 'writeHtml', 'writeJson', 'writeLearned', 'writeMarkdown',
 ];
 const types = [
   'Aim', 'Assumed', 'Audit', 'AuditWithChanges', 'Bench', 'Change', 'CutPlan', 'Evaluation', 'Fact', 'FactSpec', 'FactUnit', 'Finding', 'Glance', 'Goals', 'IntegerProgram', 'Learned',
-  'LoadOptions', 'LoadSolver', 'Measured', 'Model', 'Picture', 'Plan', 'Problem', 'Reading', 'Reason', 'Report', 'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime',
+  'LoadOptions', 'LoadSolver', 'Measured', 'Model', 'Picture', 'Pile', 'PileBoard', 'Place', 'PlacedFrame', 'PlacedPile', 'Plan', 'Problem', 'Reading', 'Reason', 'Report', 'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime',
   'Sheet', 'Shelf', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Suggestion', 'Suggestions', 'Tried', 'TriedChange', 'Verdict', 'VerdictChange', 'VerdictComparison', 'Wish',
   'YamlValue',
 ];

@@ -27,7 +27,11 @@ export function workClock(): () => number {
 /** What to buy and how to cut it for all plans together, each as often as its count says. Pure and the same on every machine unless given a real clock. Throws on a stock that is not on the shelf. */
 export function cutPlan(plans: readonly Plan[], shop: Shelf, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
   const shelf = shelfIn(shop, commonUnits(plans));
-  const pool = poolPieces(plans, shelf);
+  return cutPool(plans, shelf, poolPieces(plans, shelf), time);
+}
+
+/** The same for some of the plans' pieces, such as those that the boards in hand do not give; the shelf is the one the pool was made from, in the plans' units. */
+export function cutPool(plans: readonly Plan[], shelf: Shelf, pool: Pool, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
   return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
 }
 
@@ -106,11 +110,11 @@ function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: r
 
 function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: Shelf): StockPurchase {
   const boards = result.boards.map(({ stock, pieces }): BoughtBoard => {
-    const { length_mm, price } = asked.lengths[stock] as StockLength;
+    const { length_mm, price, mark = null } = asked.lengths[stock] as StockLength;
     const on_hand = price === 0;
     const trim_mm = on_hand ? 0 : shelf.cutting.end_trim_mm;
     const { placed, end_mm } = layOut(pieces.map((i) => asked.pieces[i] as PooledPiece), trim_mm, shelf.cutting.kerf_mm);
-    return { stock: asked.key, length_mm, price, on_hand, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.length === 1 && (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number) };
+    return { stock: asked.key, length_mm, price, on_hand, mark, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.length === 1 && (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number) };
   });
   const order = (board: BoughtBoard): string => board.pieces[0]?.tag ?? '';
   boards.sort((p, q) => q.length_mm - p.length_mm || p.price - q.price || (order(p) < order(q) ? -1 : 1));

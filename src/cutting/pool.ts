@@ -24,6 +24,12 @@ export interface Pool {
   readonly knot_share: Readonly<Record<string, number>>;
 }
 
+/** The pool with some of its pieces only; stocks without any drop out. */
+export function poolOnly(pool: Pool, keep: (piece: PooledPiece) => boolean): Pool {
+  const pieces = Object.fromEntries(Object.entries(pool.pieces).map(([stock, all]) => [stock, all.filter(keep)] as const).filter(([, left]) => left.length > 0));
+  return { ...pool, pieces, stocks: pool.stocks.filter((stock) => stock in pieces) };
+}
+
 /** Letter of a plan in a pool: A … Z, AA … */
 export function planLetter(index: number): string {
   const last = String.fromCharCode(65 + (index % 26));

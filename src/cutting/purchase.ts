@@ -12,6 +12,8 @@ export interface BoughtBoard {
   readonly price: number;
   /** A leftover of price 0 that is there already. */
   readonly on_hand: boolean;
+  /** What is chalked on a board in hand; null for all others. */
+  readonly mark: string | null;
   /** Cut away at each end first, mm. */
   readonly trim_mm: number;
   readonly pieces: readonly PlacedPiece[];

@@ -1,5 +1,6 @@
 import { readQuantity, readRange, type Dimension } from '../base/units.js';
-import { curvatureOf, twistRateOf } from '../mechanics/measure/board-shape.js';
+import { twistRateOf } from '../mechanics/measure/board-shape.js';
+import { readBoard } from '../plan/board-readings.js';
 import type { PileInput } from './pile-schema.js';
 import type { Pile, PileBoard } from './pile.js';
 
@@ -29,16 +30,16 @@ export function fillPile(input: PileInput): Pile {
 
 function fillBoard(board: BoardInput, nextMark: () => string): PileBoard {
   const length_mm = mm(board.length);
-  const over_mm = board.over === undefined ? length_mm : mm(board.over);
-  const turned = (other: boolean): number => (other ? -1 : 1);
+  const { bow_per_m, crook_per_m } = readBoard({ bow: board.bow, crook: board.crook, over: board.over ?? board.length });
+  const turned = (curve: number | null, other: boolean): number | null => (curve === null ? null : (other ? -1 : 1) * curve + 0);
   return {
     mark: board.mark ?? nextMark(),
     marked: board.mark !== undefined,
     stock: board.stock,
     length_mm,
     twist_rad_per_m: twistOf(board.twist, length_mm),
-    bow_per_m: curveOf(board.bow, over_mm, turned(board.hollow === 'other-face')),
-    crook_per_m: curveOf(board.crook, over_mm, turned(board['hollow-edge'] === 'other-edge')),
+    bow_per_m: turned(bow_per_m, board.hollow === 'other-face'),
+    crook_per_m: turned(crook_per_m, board['hollow-edge'] === 'other-edge'),
     knots: (board.knots ?? []).map(knotOf).sort((a, b) => a.from_mm - b.from_mm),
   };
 }
@@ -48,12 +49,6 @@ function twistOf(twist: BoardInput['twist'], length_mm: number): number | null {
   if (typeof twist === 'string') return quantity(twist, 'twist');
   const over_m = (twist.over === undefined ? length_mm : mm(twist.over)) / 1000;
   return (twist.for === 'left' ? -1 : 1) * twistRateOf(mm(twist.rise), mm(twist.width), over_m) + 0;
-}
-
-function curveOf(rise: string | undefined, over_mm: number, sign: number): number | null {
-  if (rise === undefined) return null;
-  const direct = readQuantity(rise, 'curvature');
-  return sign * (direct.ok ? direct.value : curvatureOf(mm(rise) / 1000, over_mm / 1000)) + 0;
 }
 
 function knotOf(text: string): { from_mm: number; to_mm: number } {

@@ -1,10 +1,6 @@
 import * as z from 'zod/mini';
-import { eitherQuantity, length, oneOf, plainText, quantity, range, shelfKey, whole } from '../base/schema-parts.js';
-
-const rise = (description: string, example: string) => eitherQuantity([
-  { dimension: 'length', limits: { least: -500, most: 500, words: 'from -500 mm to 500 mm' } },
-  { dimension: 'curvature', limits: { least: -0.2, most: 0.2, words: 'from -0.2 /m to 0.2 /m' } },
-], description, [example, '0.002 /m']);
+import { length, oneOf, plainText, quantity, range, shelfKey, whole } from '../base/schema-parts.js';
+import { boardReadings } from '../plan/board-readings.js';
 
 const over = z.optional(length(100, 20_000, 'from 100 mm to 20 m', 'Length the reading was taken over; left out, the whole board', '2000 mm'));
 
@@ -25,10 +21,10 @@ export const pileInputSchema = z.strictObject({
     length: length(20, 20_000, 'from 20 mm to 20 m', 'Sound length as it lies there', '2400 mm'),
     count: z.optional(whole(1, 500, 'How many like this, unread')),
     twist: z.optional(z.union([quantity('twist', { least: -0.7, most: 0.7, words: 'from -40 deg/m to 40 deg/m' }, 'Twist, right-handed positive', '0.4 deg/m'), sticks])),
-    bow: z.optional(rise('Rise of the wide face over the length, or flatwise curvature', '6 mm')),
+    bow: boardReadings.bow,
     over,
     hollow: z.optional(oneOf(['marked-face', 'other-face'], 'Which wide face is the hollow one; left out, the marked face')),
-    crook: z.optional(rise('Rise of the narrow edge over the length, or edgewise curvature', '2 mm')),
+    crook: boardReadings.crook,
     'hollow-edge': z.optional(oneOf(['marked-edge', 'other-edge'], 'Which edge is the hollow one; left out, the marked edge. With the marked face towards you and the marked end on your left, the marked edge is the upper one')),
     knots: z.optional(z.array(range('length', { least: 0, most: 20_000, words: 'within the board' }, 'A bad place to cut round, from the marked end', '310..340 mm')).check(z.maxLength(60), z.meta({ description: 'Bad places' }))),
   })).check(z.minLength(1), z.maxLength(500), z.meta({ description: 'One entry for each board, or for several alike that nobody read' })),

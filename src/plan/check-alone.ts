@@ -2,6 +2,7 @@ import { formatLength, formatQuantity } from '../base/units-format.js';
 import { readQuantity } from '../base/units.js';
 import type { Problem } from '../base/problem.js';
 import type { Path, YamlSource } from '../base/yaml-document.js';
+import { pliesOf } from './plies-of.js';
 import type { PlanInput } from './plan-schema.js';
 import type { Plan } from './plan.js';
 
@@ -37,7 +38,9 @@ function checkBoards(plan: Plan, input: PlanInput, source: YamlSource): Problem[
     const problems: Problem[] = [];
     const path: Path = ['boards', index];
     const written = input.boards?.[index];
-    if (board.ply > plan.bars.plies) problems.push(source.problem('ply-beyond-plies', [...path, 'ply'], { value: String(board.ply), allowed: String(plan.bars.plies) }));
+    const plies = pliesOf(plan, board.for);
+    if (plies === null) problems.push(source.problem('no-such-crossbar', [...path, 'for'], { value: board.for, allowed: String(plan.crossbars.length) }));
+    else if (board.ply > plies) problems.push(source.problem('ply-beyond-plies', [...path, 'ply'], { value: String(board.ply), allowed: String(plies) }));
     const name = `${board.for}, ply ${board.ply}`;
     if (seen.has(name)) problems.push(source.problem('board-twice', path, { value: name }));
     seen.add(name);

@@ -3,6 +3,7 @@ import { formatQuantity } from '../base/units-format.js';
 import { readQuantity, readRange, type Dimension } from '../base/units.js';
 import { readBoard } from './board-readings.js';
 import { Defaults, planDefaults as usual, usualDrop_mm, usualLeg_mm, usualSlack_mm } from './defaults.js';
+import { pliesOf } from './plies-of.js';
 import { planInputSchema, type PlanInput } from './plan-schema.js';
 import type { Assumed, ClothPull, Plan, PlanBars, PlanBoard, PlanCorners, PlanCrossbar } from './plan.js';
 
@@ -181,7 +182,7 @@ export function fillPlan(input: PlanInput): Plan {
       knots: defaults.take('lumber.knots', lumber.knots, 'few'),
       rough_faces: defaults.take('lumber.rough-faces', lumber['rough-faces'], 'inward'),
     },
-    boards: (input.boards ?? []).map((board, index) => fillBoard(board, index, bars.plies, defaults)),
+    boards: (input.boards ?? []).map((board, index) => fillBoard(board, index, pliesOf({ bars, crossbars }, board.for) ?? 1, defaults)),
     room: {
       ...defaults.take('room.humidity', humidity ? { humidity_low: humidity.low, humidity_high: humidity.high } : undefined,
         { humidity_low: usual.humidity_low as number, humidity_high: usual.humidity_high as number }, '35..60 %'),

@@ -30,6 +30,9 @@ const pullBlock = z.strictObject({
   y: z.optional(onePull),
 }).check(z.meta({ description: 'Either working and peak, or x and y of the working pull' }));
 
+const most_crossbars = 12;
+const crossbarNames = Array.from({ length: most_crossbars }, (_, i) => `crossbar-${i + 1}`);
+
 /** One plan as a person writes it: `plan: 1`. Every quantity is a text with its unit; what may be left out is optional. */
 export const planInputSchema = z.strictObject({
   plan: z.literal(1).check(z.meta({ description: 'Format of the file' })),
@@ -64,7 +67,7 @@ export const planInputSchema = z.strictObject({
     plies: z.optional(whole(1, 4, 'Boards that make up the crossbar')),
     setback: z.optional(length(0, 300, 'from 0 to 300 mm', 'How far its front stays behind the front of the bars', '5 mm')),
     give: z.optional(give),
-  })).check(z.maxLength(12), z.meta({ description: 'Crossbars, in any order' }))),
+  })).check(z.maxLength(most_crossbars), z.meta({ description: 'Crossbars, in any order' }))),
   corners: block({
     cut: z.optional(oneOf(['mitre', 'butt', 'half-lap', 'keyed'], 'How the corner is cut; keyed: dry, tongue in slot, opened with keys')),
     glue: z.optional(shelfKey('Key of the glue on the shelf, or none')),
@@ -101,10 +104,10 @@ export const planInputSchema = z.strictObject({
     'rough-faces': z.optional(oneOf(['inward', 'outward'], 'Which way rough faces of glued plies look')),
   }, 'How the lumber was chosen'),
   boards: z.optional(z.array(z.strictObject({
-    for: oneOf(barNames, 'The bar this board is for'),
+    for: oneOf([...barNames, ...crossbarNames], 'The bar or crossbar this board is for'),
     ply: z.optional(whole(1, 4, 'Which ply of that bar')),
     ...boardReadings,
-  })).check(z.maxLength(16), z.meta({ description: 'Measured boards, used instead of the spread' }))),
+  })).check(z.maxLength(64), z.meta({ description: 'Measured boards, used instead of the spread' }))),
   room: block({
     humidity: z.optional(range('percent', { least: 5, most: 95, words: 'from 5 % to 95 %' }, 'Lowest and highest relative humidity of the year', '35..60 %')),
     temperature: z.optional(quantity('temperature', { least: -10, most: 50, words: 'from -10 C to 50 C' }, 'Usual temperature', '20 C')),

@@ -1,5 +1,5 @@
 import type { JointGive } from '../base/joint-give.js';
-import type { BarName, Choosing, UnitSystem } from '../base/names.js';
+import type { Choosing, UnitSystem } from '../base/names.js';
 
 export type Lay = 'flat' | 'edge';
 export type Stack = 'side-by-side' | 'front-to-back';
@@ -58,7 +58,8 @@ export interface PlanCorners {
 
 /** One measured board. A reading that was not taken is null. */
 export interface PlanBoard {
-  readonly for: BarName;
+  /** A bar, or `crossbar-1` … */
+  readonly for: string;
   readonly ply: number;
   /** Right-handed positive. */
   readonly twist_rad_per_m: number | null;

@@ -7,7 +7,7 @@ export interface PagePart {
   readonly children: readonly Element[];
 }
 
-/** Pictures that go on paper: the frame with its sizes, and the boards to cut. The others show in lines what stands beside them in words. */
+/** Pictures that go on paper: the frame with its sizes, the boards to cut, and where each board goes. The others show in lines what stands beside them in words. */
 const picturesOnPaper: ReadonlySet<string> = new Set(['front.svg', 'boards.svg', 'boards-2.svg', 'boards-3.svg']);
 
 /** Pictures, headings and parts that say how to cut and build: kept off the paper of a plan that must not be cut, so that nobody takes it to the saw. */
@@ -44,7 +44,7 @@ export function forPaper(parts: readonly PagePart[]): readonly PagePart[] {
       if (isHeading(block)) return block;
       if (listed && block.tagName === 'ul') return unsaid(block, advised);
       if (onlyBold.has(part.name) && (block.tagName === 'ul' || !hasBold(block))) return off(block);
-      if (isPicture(block)) return picturesOnPaper.has(pictureName(block)) ? block : off(block);
+      if (isPicture(block)) return picturesOnPaper.has(pictureName(block)) || pictureName(block).startsWith('place') ? block : off(block);
       return block.tagName === 'p' && (listed || part.name === verdict || last.get(words(block)) !== block) ? off(block) : block;
     });
     return { ...part, children: bareHeadings(marked) };

@@ -1,4 +1,3 @@
-import type { BarName } from '../base/names.js';
 import type { WarpKind } from '../model/frame-results.js';
 import type { MemberBuild, Model } from '../model/model.js';
 import { torsionConstant } from '../model/section.js';
@@ -62,9 +61,9 @@ function memberWarps(build: MemberBuild, model: Model, { drying_pct, assumptions
   });
 }
 
-/** One entry per ply of the member: what was measured of it, or null. Crossbars cannot be measured in a plan. */
+/** One entry per ply of the member: what was measured of it, or null. */
 export function boardsOf(boards: readonly PlanBoard[], build: MemberBuild): readonly (PlanBoard | null)[] {
-  return Array.from({ length: build.plies }, (_, i) => boards.find((board) => board.for === (build.name as BarName) && board.ply === i + 1) ?? null);
+  return Array.from({ length: build.plies }, (_, i) => boards.find((board) => board.for === build.name && board.ply === i + 1) ?? null);
 }
 
 function reading(board: PlanBoard, from: BoardWarp): number | null {
@@ -75,7 +74,7 @@ function reading(board: PlanBoard, from: BoardWarp): number | null {
  * The spread of a board as it ends up in the frame. Twist keeps its hand whichever way a board is turned, so its mean stays; bow and
  * crook turn over with the board, and nobody knows which way it will lie, so a mean bow only widens the spread about zero.
  */
-function asPlaced(spread: WarpSpread, from: BoardWarp): Normal {
+export function asPlaced(spread: WarpSpread, from: BoardWarp): Normal {
   if (from === 'twist') return spread.twist_rad_per_m;
   const { mean, sd } = from === 'bow' ? spread.bow_per_m : spread.crook_per_m;
   return { mean: 0, sd: Math.hypot(mean, sd) };

@@ -39,6 +39,8 @@ export interface StockLength {
   readonly price: number;
   /** Null = as many as wanted. */
   readonly available: number | null;
+  /** What is chalked on a board in hand, and from where on it is meant, in words; only boards of a pile have one. */
+  readonly mark?: string;
 }
 
 export interface Lumber {

@@ -26,6 +26,8 @@ export interface BoardsPicture {
     /** Length left at the right end. */
     readonly left_mm: number;
     readonly pieces: readonly PieceOnBoard[];
+    /** Bad places that are cut out, from and to. */
+    readonly cut_out?: readonly (readonly [number, number])[];
   }[];
 }
 
@@ -83,11 +85,11 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
   );
 }
 
-/** Stretches that end as waste or leftover: the trimmed end, and what lies right of the last piece. Kerfs and slants stay white. */
-function waste({ length_mm, pieces }: Board): readonly (readonly [number, number])[] {
+/** Stretches that end as waste or leftover: the trimmed end, and what lies right of the last piece, bad places between. Kerfs and slants stay white. */
+function waste({ length_mm, pieces, cut_out = [] }: Board): readonly (readonly [number, number])[] {
   const first = pieces[0]?.from_mm ?? length_mm;
   const last = pieces.at(-1)?.to_mm ?? length_mm;
-  return ([[0, first], [last, length_mm]] as const).filter(([from, to]) => to > from);
+  return [[0, first] as const, [last, length_mm] as const, ...cut_out.filter(([from, to]) => from > first && to < last)].filter(([from, to]) => to > from);
 }
 
 function outlineOf({ slant_mm, long_side }: PieceOnBoard, a: number, b: number, scale: number, top: number): readonly Point[] {
