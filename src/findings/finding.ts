@@ -7,6 +7,8 @@ export type Verdict = (typeof verdicts)[number];
 /** What one rule says of one element. */
 export interface Finding {
   readonly rule: string;
+  /** What the rule looks at, in words that a value can follow: `Spacing of the staples`. */
+  readonly title: string;
   readonly about: About;
   readonly verdict: Verdict;
   /** Path of the fact that decided, for `because` look-ups. */

@@ -129,6 +129,7 @@ function findingOf(one: Case, answer: Answer | undefined, context: SayContext, h
   const line = verdict === 'unknown' ? missingLine(one, answer) : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
   return {
     rule: rule.id,
+    title: rule.title,
     about,
     verdict,
     fact: line.line.fact,

@@ -9,6 +9,7 @@ import type { RuleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
 import { linesOf, type Advice, type Condition, type Otherwise, type Rule } from './ruleset.js';
 import type { RuleInput } from './ruleset-schema.js';
+import { titleOfId } from '../findings/title.js';
 import { placeholdersOf, plainPlaceholders } from './say.js';
 
 /** Reads one rule whose shape the schema has passed; null after reporting what is wrong with it. */
@@ -30,6 +31,7 @@ export function readRule(input: RuleInput, path: Path, source: YamlSource, check
   if (found.length > before || require === null || otherwise === null) return null;
   return {
     id: input.id,
+    title: input.title ?? titleOfId(input.id),
     each,
     applies,
     require,

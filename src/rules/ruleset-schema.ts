@@ -43,6 +43,7 @@ const exampleValues = z.union([
 
 const rule = z.strictObject({
   id: z.string().check(described('Readable name, such as bars/inward-bow')),
+  title: z.optional(plainText(80, 'What the rule looks at, as a line of a report begins: `Spacing of the staples`; left out, its id serves')),
   each: z.enum(elements).check(described('What the rule is asked of, one by one')),
   applies: z.optional(condition.check(described('When the rule is asked at all; otherwise it is silent and says why'))),
   require: condition.check(described('What must hold')),

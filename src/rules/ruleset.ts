@@ -78,6 +78,8 @@ export interface Advice {
 /** A requirement of each element of a kind, with what to say and do when it is not met. */
 export interface Rule {
   readonly id: string;
+  /** What it looks at, in words that a value can follow: `Spacing of the staples`. */
+  readonly title: string;
   readonly each: Element;
   readonly applies: Condition | null;
   readonly require: Condition;

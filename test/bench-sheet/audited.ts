@@ -36,5 +36,5 @@ export function spoken(findings: readonly Finding[], rule: string, about?: strin
 
 /** A rule's own finding, for tests that need its limit. */
 export const ruled = (fact: string, limit: number, about = 'frame', verdict: Verdict = 'clear'): Finding => ({
-  rule: `studio/${fact}`, about, verdict, fact, actual: 0, limit, unit: 'mm', used: null, say: '', do: [], cautions: [], source: 'proposal',
+  rule: `studio/${fact}`, title: 'A rule', about, verdict, fact, actual: 0, limit, unit: 'mm', used: null, say: '', do: [], cautions: [], source: 'proposal',
 });

@@ -5,7 +5,7 @@ import { verdicts, type Finding, type Verdict } from '../../src/findings/finding
 import { compareGravity, countVerdicts, foldFindings, sortFindings, worstVerdict } from '../../src/findings/summary.js';
 
 const finding = (verdict: Verdict, rule = 'a', about = 'top', used: number | null = null): Finding =>
-  ({ rule, about, verdict, fact: 'bar.dish_mm', actual: 1, limit: 2, unit: 'mm', used, say: '', do: [], cautions: [], source: 'proposal' });
+  ({ rule, title: 'A rule', about, verdict, fact: 'bar.dish_mm', actual: 1, limit: 2, unit: 'mm', used, say: '', do: [], cautions: [], source: 'proposal' });
 
 test('the worst verdict, in the order clear < caution < unknown < stop', () => {
   expect(worstVerdict([])).toBe('unknown');

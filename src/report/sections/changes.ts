@@ -6,7 +6,6 @@ import { bullets, paragraph, strong, table, type Block, type Cell, type Column }
 import type { Section, Telling } from '../telling.js';
 import { saidAlready } from './verdict.js';
 import { aboutsInWords } from '../words/about.js';
-import { ruleAndSubject } from '../words/check-line.js';
 import { verdictWord } from '../words/verdict.js';
 import { foldFindings, worstVerdict } from '../../findings/summary.js';
 
@@ -27,7 +26,7 @@ export function changesSection(told: Telling): Section {
       paragraph(audit.changes.length > 0 ? 'And what the rules themselves advise:' : 'What the rules advise:'),
       bullets(advice.map(({ finding, abouts }): Cell => {
         const known = said.has(`${finding.rule} ${finding.verdict}`);
-        return [strong(verdictWord[finding.verdict]), `, ${known ? `${ruleAndSubject(finding.rule)}, ` : ''}${aboutsInWords(abouts)}: ${known ? '' : `${finding.say} `}`, finding.do.join(' ')];
+        return [strong(verdictWord[finding.verdict]), `, ${known ? `${userText(finding.title)}, ` : ''}${aboutsInWords(abouts)}: ${known ? '' : `${finding.say} `}`, finding.do.join(' ')];
       })),
     );
   }

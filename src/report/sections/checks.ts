@@ -4,7 +4,7 @@ import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, strong, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutInWords, aboutsInWords } from '../words/about.js';
-import { ruleInWords, valueAndLimit } from '../words/check-line.js';
+import { valueAndLimit } from '../words/check-line.js';
 import { usedBar } from '../words/used.js';
 import { counted, verdictWord } from '../words/verdict.js';
 
@@ -30,7 +30,7 @@ export function checksSection(told: Telling): Section {
   if (bySubject.size === 0) blocks.push(paragraph('No rule of the ruleset had anything to say.'));
   const spoke = new Set(told.audit.findings.map(({ rule }) => rule));
   const silent = new Set([...told.audit.silent, ...told.audit.applied.switched_off].map(({ rule }) => rule).filter((rule) => !spoke.has(rule))).size;
-  if (silent > 0) blocks.push(paragraph(`${counted(silent, 'rule')} did not speak; why is told on the last pages.`));
+  if (silent > 0) blocks.push(paragraph(`${counted(silent, 'rule')} did not apply; why is told on the last pages.`));
   return { title: 'The checks', blocks, pictures: [] };
 }
 
@@ -38,8 +38,8 @@ function line({ finding, abouts }: FoldedFinding, units: UnitSystem): Cell {
   const word = verdictWord[finding.verdict];
   const used = finding.verdict === 'unknown' ? '' : usedBar(finding.used);
   if (finding.verdict === 'clear') {
-    const worst = finding.about === 'frame' || saysItself(ruleInWords(finding.rule), finding.about) || subjectItself(finding) ? '' : `, ${aboutInWords(finding.about)}`;
-    return `${word}${used === '' ? '' : `, ${used}`}: ${ruleInWords(finding.rule)}${worst}: ${valueAndLimit(finding, units)}.`;
+    const worst = finding.about === 'frame' || saysItself(finding.title, finding.about) || subjectItself(finding) ? '' : ` (${aboutInWords(finding.about)})`;
+    return `${word}${used === '' ? '' : `, ${used}`}: ${userText(finding.title)}${worst}: ${valueAndLimit(finding, units)}.`;
   }
   const where = aboutsInWords(abouts);
   return [strong(word), `${used === '' ? '' : `, ${used}`}: ${finding.say}`, abouts.length === 1 && saysItself(finding.say, where) ? '' : ` (${where})`];

@@ -47,7 +47,7 @@ function silent(list: readonly { readonly rule: string; readonly why: string }[]
   if (list.length === 0) return [];
   const byRule = new Map<string, string>();
   for (const { rule, why } of list) if (!byRule.has(rule)) byRule.set(rule, why);
-  return [heading(3, 'Rules that did not speak'), bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${factsInWords(why)}`))];
+  return [heading(3, 'Rules that did not apply'), bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${factsInWords(why)}`))];
 }
 
 const standing: Readonly<Record<Source['status'], string>> = { seen: '', memory: ' (recalled, not checked against the book)', practice: '', proposal: '', measured: '', derived: '' };
