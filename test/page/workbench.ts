@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import type { Asks, Kind } from '../../src/page/engine/protocol.js';
 import { packageFolder } from '../../src/cli/files.js';
+import type { Look, Noise, Opened, TestBrowser } from './browser.js';
 
 /** What the built command says and how it ends. */
 export function command(...words: readonly string[]): { readonly status: number | null; readonly stdout: string; readonly stderr: string } {
@@ -57,4 +58,26 @@ export async function answered(page: Page): Promise<void> {
     const { edit, answered: shown } = document.querySelector<HTMLElement>('[data-edit]')?.dataset ?? {};
     return edit !== undefined && edit === shown;
   });
+}
+
+/** Opens the page with nothing kept from before, and waits for its first verdict. */
+export async function openBench(browser: TestBrowser, file: string, look: Look = {}): Promise<Opened> {
+  const opened = await browser.open(file, { viewport: { width: 1280, height: 900 }, ...look });
+  await opened.page.evaluate(() => localStorage.clear());
+  await opened.page.reload();
+  await settled(opened.page);
+  return opened;
+}
+
+/** What a page may ask for: the engine made from its own script, and nothing else. */
+export const quiet = ({ requests, console: said, errors }: Noise): Noise => ({ requests: requests.filter((url) => !/^(?:blob:|data:|about:srcdoc)/u.test(url)), console: said, errors });
+export const silence: Noise = { requests: [], console: [], errors: [] };
+
+/** The plan's text as the page shows it. */
+export const textOf = (page: Page): Promise<string> => page.locator('.pce-textarea').inputValue();
+
+/** Puts a text in place of the plan's, as pasting does. */
+export async function writeText(page: Page, text: string): Promise<void> {
+  await page.locator('.pce-textarea').fill(text);
+  await page.locator('.pce-textarea').blur();
 }

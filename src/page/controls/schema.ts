@@ -48,7 +48,7 @@ export function leavesOf(schema: unknown): readonly Leaf[] {
   const walk = (given: Node, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
     const node = resolve(given);
     if (node.anyOf !== undefined) return union(node.anyOf.map(resolve), node, path, required, offAt);
-    if (node.properties !== undefined) return Object.entries(node.properties).flatMap(([key, child]) => walk(child, path === '' ? key : `${path}.${key}`, node.required?.includes(key) === true, offAt));
+    if (node.properties !== undefined) return Object.entries(node.properties).flatMap(([key, child]) => walk(child, path === '' ? key : `${path}.${key}`, required && node.required?.includes(key) === true, offAt));
     if (node.const !== undefined && node.type !== 'string') return [];
     const leaf = base(node, path, required, offAt);
     if (node.type === 'array') return [{ ...leaf, type: 'list', items: walk(node.items ?? {}, '', false, null) }];

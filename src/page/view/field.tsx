@@ -43,7 +43,7 @@ function Choice({ control, options, words }: Options) {
   const said = saidFor(control);
   const problem = problemAt(path);
   return (
-    <fieldset class={`field choice${control.drawn ? ' drawn' : ''}`} disabled={!planData.value.readable} aria-describedby={problem === null ? undefined : `${id}-problem`}>
+    <fieldset class={`field choice${control.drawn ? ' drawn' : ''}`} data-path={path} disabled={!planData.value.readable} aria-describedby={problem === null ? undefined : `${id}-problem`}>
       <legend>{control.label}</legend>
       <div class="options">
         {options.map((option) => (
@@ -68,7 +68,7 @@ function Menu({ control, options, words }: Options) {
   const problem = problemAt(path);
   const strange = said !== undefined && !options.includes(said);
   return (
-    <div class="field">
+    <div class="field" data-path={path}>
       <label for={id}>{control.label}</label>
       <select id={id} value={said ?? ''} disabled={!planData.value.readable} aria-invalid={problem !== null} aria-describedby={problem === null ? undefined : `${id}-problem`} onChange={({ currentTarget }) => { say(control, currentTarget.value); restHistory(); }}>
         {(!required || said === undefined) && <option value="">{required ? 'choose one' : `as usual${assumed === null ? '' : `: ${assumed}`}`}</option>}
@@ -85,7 +85,13 @@ function Typed({ control }: { readonly control: Control }) {
   const id = useId();
   const { leaf } = control;
   const said = saidFor(control) ?? '';
-  const [typed, setTyped] = useState<string | null>(null);
+  const [typed, show] = useState<string | null>(null);
+  // What is typed counts at once, drawn or not.
+  const now = useRef<string | null>(null);
+  const setTyped = (text: string | null): void => {
+    now.current = text;
+    show(text);
+  };
   const field = useRef<HTMLInputElement>(null);
   useEffect(() => {
     if (typed !== null && field.current !== document.activeElement) setTyped(null);
@@ -94,12 +100,14 @@ function Typed({ control }: { readonly control: Control }) {
   const problem = problemAt(leaf.path);
   const short = leaf.type === 'whole' || leaf.type === 'number';
   const finish = (): void => {
-    if (typed !== null && typed.trim() !== said && !(leaf.required && typed.trim() === '')) say(control, typed);
+    const text = now.current;
+    if (text !== null && text.trim() !== (saidFor(control) ?? '') && !(leaf.required && text.trim() === '')) say(control, text);
     setTyped(null);
+    if (field.current !== null) field.current.value = saidFor(control) ?? '';
     restHistory();
   };
   return (
-    <div class={`field typed${short ? ' short' : ''}`}>
+    <div class={`field typed${short ? ' short' : ''}`} data-path={leaf.path}>
       <label for={id}>{control.label}</label>
       <input
         ref={field} id={id} type="text" inputMode={short ? 'decimal' : 'text'} autocomplete="off" spellcheck={false} value={typed ?? said} disabled={!planData.value.readable} placeholder={assumed ?? leaf.examples[0] ?? ''}
