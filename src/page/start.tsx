@@ -18,7 +18,10 @@ export function startPage(document: Document): void {
   const ask = startEngine(document.getElementById('script')?.textContent ?? '');
   written.value = data;
   takeUp(data);
-  effect(() => { benchTexts.value = chosenBench.value; });
+  effect(() => {
+    benchTexts.value = chosenBench.value;
+    edits.value = edits.peek() + 1;
+  });
   effect(() => { if (edits.value > 0) lookedAt.value = null; });
   effect(() => { if (bench.value !== null) void judgeClass(ask); });
   keepOn(data.plan.text);

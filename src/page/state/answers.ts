@@ -26,7 +26,9 @@ export function followPlan(ask: Ask): void {
     if (askedBench !== benchTexts.peek()) {
       askedBench = benchTexts.peek();
       if (askedBench === null) return;
-      bench.value = await ask('bench', askedBench);
+      const seen = await ask('bench', askedBench);
+      // The table of limits stays while they cannot be read, so that they can be put right in it.
+      bench.value = seen.limits.length > 0 ? seen : { ...seen, limits: bench.peek()?.limits ?? [] };
     }
     const edit = edits.peek();
     const plan = { text: planText.peek(), file: planFile.peek() };

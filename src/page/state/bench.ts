@@ -64,10 +64,13 @@ export function setBoard(key: string, path: Path, value: YamlValue): boolean {
   return setOwnShelf(['lumber', key, ...path], value);
 }
 
-/** The limit as the file says it that set it last. */
+/** One's own limits. */
+export const ownLimits = computed(() => block(dataOf(ownRules.value?.text), 'limits'));
+
+/** The limit as one's own ruleset says it, or else the file that set it last. */
 export function writtenLimit(name: string, file: string | undefined): Readonly<Record<string, unknown>> {
-  const texts = [...(written.value?.rules ?? []), ...(ownRules.value === null ? [] : [ownRules.value])];
-  return block(dataOf(texts.find((one) => one.file === file)?.text), 'limits')[name] ?? {};
+  if (Object.hasOwn(ownLimits.value, name)) return ownLimits.value[name] ?? {};
+  return block(dataOf(written.value?.rules.find((one) => one.file === file)?.text), 'limits')[name] ?? {};
 }
 
 /** Sets a limit in one's own ruleset, which builds on the one that judged until now; undefined leaves it to that one again. */

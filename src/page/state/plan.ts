@@ -10,7 +10,7 @@ export type Path = readonly (string | number)[];
 export const planText = signal('');
 /** What its file is called. */
 export const planFile = signal('plan.yaml');
-/** How often the plan was changed since the page was opened. */
+/** How often the plan, or what it is judged with, was changed since the page was opened. */
 export const edits = signal(0);
 /** The text as it was last saved or opened, so that one is told of what is not saved. */
 export const savedText = signal('');

@@ -137,6 +137,6 @@ interface BelowField {
 /** What stands under a control: what is wrong with it, that it is only assumed, or the way back to what is usual. */
 function Below({ id, problem, note, onUsual, label }: BelowField) {
   if (problem !== null) return <p class="problem" id={`${id}-problem`}>{problem}</p>;
-  if (onUsual !== null) return <button type="button" class="plain" onClick={onUsual} aria-label={`${label}: back to what is usual`}>back to usual</button>;
+  if (onUsual !== null) return <button type="button" class="plain" onClick={onUsual} aria-label={`${label}: back to usual`}>back to usual</button>;
   return note === null ? null : <p class="note">{note}</p>;
 }

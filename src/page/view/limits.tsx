@@ -1,6 +1,6 @@
 import type { LimitRow } from '../engine/protocol.js';
 import { bench } from '../state/answers.js';
-import { chooseRules, ownRules, rulesEntry, setLimit, written, writtenLimit } from '../state/bench.js';
+import { chooseRules, ownLimits, ownRules, rulesEntry, setLimit, written, writtenLimit } from '../state/bench.js';
 import { told } from '../state/plan.js';
 import type { YamlValue } from '../../index.js';
 import { YamlFile } from './yaml-file.js';
@@ -33,12 +33,13 @@ export function Limits() {
 function Row({ limit }: { readonly limit: LimitRow }) {
   const last = limit.history.at(-1);
   const raw = writtenLimit(limit.name, last?.file);
-  const own = ownRules.value !== null && last?.file === ownRules.value.file;
+  const own = Object.hasOwn(ownLimits.value, limit.name);
   const amounts = Object.entries(raw).filter(([key, value]) => key !== 'of' && key !== 'source' && (typeof value === 'string' || typeof value === 'number'));
   const change = (key: string, typed: string): void => {
     if (typed.trim() === '') return;
+    const latest = writtenLimit(limit.name, last?.file);
     const read = /^-?\d+(?:\.\d+)?$/u.test(typed.trim()) ? Number(typed) : typed.trim();
-    if (!setLimit(limit.name, { ...(raw as Record<string, YamlValue>), [key]: read, source: 'practice' })) told.value = 'Your limits are written in a way that only you can change: do it in their text.';
+    if (!setLimit(limit.name, { ...(latest as Record<string, YamlValue>), [key]: read, source: 'practice' })) told.value = 'Your limits are written in a way that only you can change: do it in their text.';
   };
   return (
     <tr>

@@ -45,13 +45,13 @@ function Board({ name, entry }: { readonly name: string; readonly entry: Entry }
           {i === 0 && <th scope="rowgroup" rowSpan={Math.max(1, lengths.length)}>{name}</th>}
           {i === 0 && <td rowSpan={Math.max(1, lengths.length)}>{cell('sold as', ['nominal'], entry['nominal'])}</td>}
           {i === 0 && <td rowSpan={Math.max(1, lengths.length)}>{cell('actual size', ['size'], entry['size'])}</td>}
-          <td>{one === null ? <button type="button" class="plain" aria-label={`${name}: say a length and its price`} onClick={() => tell(setBoard(name, ['lengths', 0], { length: '2400 mm', price: 1 }))}>say one</button> : cell(`length ${i + 1}`, ['lengths', i, 'length'], one.length)}</td>
+          <td>{one === null ? <button type="button" class="plain" aria-label={`${name}: say one, a length and its price`} onClick={() => tell(setBoard(name, ['lengths', 0], { length: '2400 mm', price: 1 }))}>say one</button> : cell(`length ${i + 1}`, ['lengths', i, 'length'], one.length)}</td>
           <td>{one !== null && cell(`price of length ${i + 1}`, ['lengths', i, 'price'], one.price, number)}</td>
           <td>{one !== null && cell(`how many of length ${i + 1} are in the shop`, ['lengths', i, 'available'], one.available, number)}</td>
           {i === 0 && (
             <td rowSpan={Math.max(1, lengths.length)}>
               {own ? 'yours' : 'as it came'}
-              {own && <button type="button" class="plain" aria-label={`${name}: ${Object.hasOwn(writtenLumber.value, name) ? 'back to how it came' : 'take it off the shelf'}`} onClick={() => tell(setOwnShelf(['lumber', name], undefined))}>{Object.hasOwn(writtenLumber.value, name) ? 'as it came' : 'take off'}</button>}
+              {own && <button type="button" class="plain" aria-label={`${name}: ${Object.hasOwn(writtenLumber.value, name) ? 'as it came' : 'take off'}`} onClick={() => tell(setOwnShelf(['lumber', name], undefined))}>{Object.hasOwn(writtenLumber.value, name) ? 'as it came' : 'take off'}</button>}
             </td>
           )}
         </tr>

@@ -1,7 +1,7 @@
 import type { Reason } from '../../index.js';
 import type { Ask } from '../engine/client.js';
 import type { ChangeSeen } from '../engine/protocol.js';
-import { answer, answeredEdit, changes, failure } from '../state/answers.js';
+import { answer, answeredEdit, bench, changes, failure } from '../state/answers.js';
 import { changeText, edits, planFile, restHistory, told } from '../state/plan.js';
 import { lookedAt } from '../state/view.js';
 import { VerdictShape } from './glyphs.js';
@@ -13,18 +13,19 @@ const saidAtOnce = 4;
 export function VerdictSlate({ ask }: { readonly ask: Ask }) {
   const given = answer.value;
   const glance = given?.glance ?? null;
+  const unfit = (bench.value?.problems ?? []).filter(({ severity }) => severity === 'error');
   const waiting = answeredEdit.value !== edits.value;
   return (
-    <section class="slate" aria-labelledby="verdict-title" aria-busy={waiting}>
+    <section class="slate" aria-labelledby="verdict-title" tabIndex={0} aria-busy={waiting}>
       <h2 id="verdict-title" class="ear">Verdict</h2>
       {failure.value !== null && <p class="problem" role="alert">{`This should not have happened: ${failure.value}`}</p>}
       <div class="said" role="status">
         <VerdictShape verdict={glance?.verdict ?? 'none'} />
         <p class="word">{glance?.word ?? (given === null ? 'One moment' : 'No verdict')}</p>
-        <p class="sentence">{glance?.sentence ?? (given === null ? 'The plan is being looked at.' : 'The plan cannot be read as it stands.')}</p>
+        <p class="sentence">{glance?.sentence ?? (given === null ? 'The plan is being looked at.' : unfit.length > 0 ? 'Shelf or limits cannot be read as they stand, so nothing is judged.' : 'The plan cannot be read as it stands.')}</p>
       </div>
-      {glance === null && given !== null && given.problems.length > 0 && (
-        <ul class="reasons">{given.problems.map((problem, i) => <li key={i}><strong>{problem.path === '' ? `Line ${problem.line}` : problem.path}</strong>{`: found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</li>)}</ul>
+      {glance === null && given !== null && (unfit.length > 0 || given.problems.length > 0) && (
+        <ul class="reasons">{[...unfit, ...given.problems].map((problem, i) => <li key={i}><strong>{problem.path === '' ? `Line ${problem.line}` : problem.path}</strong>{`: found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</li>)}</ul>
       )}
       {glance !== null && (
         <>

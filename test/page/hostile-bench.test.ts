@@ -1,0 +1,102 @@
+/// <reference lib="dom" />
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { linkTo } from '../../src/page/state/share.js';
+import { startBrowser, type TestBrowser } from './browser.js';
+import { hostilePlan, hostileRuleset, hostileShelf } from './hostile-plan.js';
+import { breakIn } from './in-page.js';
+import { openBench, quiet, settled, silence, textOf, writePage, writeText } from './workbench.js';
+
+const out = mkdtempSync(join(tmpdir(), 'hostile-'));
+let browser: TestBrowser;
+let file = '';
+let hostile = '';
+beforeAll(async () => {
+  browser = await startBrowser();
+  file = writePage(join(out, 'page.html'));
+  const write = (name: string, text: string): string => {
+    writeFileSync(join(out, name), text);
+    return join(out, name);
+  };
+  hostile = writePage(join(out, 'hostile.html'), '--shelf', write('</script><script>alert(1)</script>.yaml'.replaceAll('/', ''), hostileShelf), '--rules', write('rules.yaml', hostileRuleset), '--plan', write('plan.yaml', hostilePlan));
+});
+afterAll(async () => {
+  await browser.close();
+  rmSync(out, { recursive: true });
+});
+
+const views = ['Shelf', 'Limits', 'Class', 'Sheet', 'Frame'];
+
+/** Whether anything of a stranger's has become more than words. */
+const grown = (): readonly string[] => [...document.querySelectorAll('script:not(#data):not(#script), img, iframe:not([sandbox]), object, embed, base, link:not([rel=icon]), form[action], [onerror], [onload], a[href]')].map((one) => one.outerHTML.slice(0, 100));
+
+describe('what strangers write stays words', () => {
+  test('plan, shelf and ruleset that the page was written with', async () => {
+    const { page, noise } = await openBench(browser, hostile);
+    expect(await page.locator('.slate .word').textContent()).toBe('Stop');
+    for (const view of views) {
+      await page.getByRole('button', { name: view, exact: true }).click();
+      await page.waitForTimeout(100);
+      expect({ view, grown: await page.evaluate(grown) }).toEqual({ view, grown: [] });
+      expect({ view, over: await page.evaluate(() => document.documentElement.scrollWidth - innerWidth) }).toEqual({ view, over: 0 });
+    }
+    expect(await page.title()).not.toBe('broken out');
+    expect(quiet(noise)).toEqual(silence);
+    await page.close();
+  });
+
+  test('a plan that is pasted, opened under a hostile name, or comes in a link', async () => {
+    const { page, noise } = await openBench(browser, file);
+    await writeText(page, hostilePlan);
+    await settled(page);
+    expect(await page.evaluate(grown)).toEqual([]);
+    const name = '"><img src=x onerror=alert(1)>\u202egnp.yaml';
+    await page.getByLabel('Plan file').setInputFiles({ name, mimeType: 'text/yaml', buffer: Buffer.from(hostilePlan) });
+    await settled(page);
+    expect(await page.locator('.brand').textContent()).not.toMatch(/[\u202e<>"]/u);
+    await page.goto(await linkTo(pathToFileURL(file).href, { file: `../../${name}`, text: hostilePlan }));
+    await page.locator('.told', { hasText: 'from the link' }).waitFor();
+    await settled(page);
+    expect(await page.evaluate(grown)).toEqual([]);
+    for (const text of ['', '\u0000', 'a'.repeat(250_000), '&a [*a, *a]', `${'['.repeat(5000)}`, 'plan: 1\n__proto__: { x: 1 }', '!!js/function "alert(1)"', 'plan: 1\nname: x\nface: &f { width: *f }', `plan: 1\nname: ${'\u202e'.repeat(50)}\nface: { width: 1e9 m, height: -5 mm }\nbars: { stock: ../../etc, lay: flat }`]) {
+      await writeText(page, text);
+      await settled(page);
+      expect(await page.locator('.slate .word').textContent()).toBe('No verdict');
+    }
+    await writeText(page, 'plan: 1\nname: Alive\nface: { width: 500 mm, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n');
+    await settled(page);
+    expect(await page.locator('.title').textContent()).toBe('Alive');
+    expect(quiet(noise)).toEqual(silence);
+    await page.close();
+  });
+
+  test('a shelf, a ruleset and a class that are opened', async () => {
+    const { page, noise } = await openBench(browser, file);
+    await page.getByRole('button', { name: 'Shelf', exact: true }).click();
+    await page.getByLabel('shelf file').setInputFiles({ name: 'shelf.yaml', mimeType: 'text/yaml', buffer: Buffer.from(hostileShelf) });
+    await settled(page);
+    await page.getByRole('button', { name: 'Limits', exact: true }).click();
+    await page.getByLabel('ruleset file').setInputFiles({ name: 'rules.yaml', mimeType: 'text/yaml', buffer: Buffer.from(hostileRuleset) });
+    await settled(page);
+    await page.getByRole('button', { name: 'Class', exact: true }).click();
+    await page.getByLabel('Plan files of the class').setInputFiles([{ name: '<b>.yaml', mimeType: 'text/yaml', buffer: Buffer.from(hostilePlan) }, { name: 'not.txt', mimeType: 'text/plain', buffer: Buffer.from('x') }]);
+    await page.locator('p[role=status]', { hasText: '1 plan:' }).waitFor();
+    expect(await page.evaluate(grown)).toEqual([]);
+    expect(quiet(noise)).toEqual(silence);
+    await page.close();
+  });
+
+  test('should a script or a picture from elsewhere ever get in, the page\'s own policy stops both', async () => {
+    const { page, noise } = await openBench(browser, file);
+    await page.evaluate(breakIn);
+    await page.evaluate(() => { setTimeout('document.title = "broken out"', 0); });
+    await page.waitForTimeout(50);
+    expect(await page.title()).toContain('sightdown');
+    expect(noise.console.filter((line) => line.includes('Content Security Policy')).length).toBeGreaterThanOrEqual(3);
+    expect(await textOf(page)).toContain('Small study');
+    await page.close();
+  });
+});
