@@ -138,6 +138,6 @@ function hanging(model: Model): readonly Need[] {
       kind: 'wire' as const, entry: `hardware.${wire.key}`, name: wire.name, measures: [], unit: 'mm' as const, amount: state.wire.wire_mm + spareWire_mm, used_for: ['hanging'],
       sold: { by: 'length' as const, price_per_m: wire.price, step_mm: wire.sold_by_mm },
     }]),
-    ...piece(hook, 'hook', state.by === 'wire' ? model.plan.hang.hooks : 2),
+    ...piece(hook, 'hook', state.hook_pieces),
   ];
 }

@@ -45,7 +45,7 @@ export function hangingFacts(model: Model, solution: Solution): Fact[] {
     known('hanging.hook_load_N', 'N', hook_N, why),
     known('hanging.hook_factor', 'ratio', hook_N !== null && picked.hook ? picked.hook.rating_N / hook_N : null, hook_N === null ? why : 'The shelf has no wall hook.'),
     known('hanging.ring_use', 'ratio', state.ring_use, state.ring_load === null ? why : 'The shelf has no ring screw.'),
-    known('hanging.ring_exit_mm', 'mm', picked.ring ? state.ring_wood_mm - picked.ring.thread_length_mm : null, state.ring_load === null ? why : 'The shelf has no ring screw.'),
+    known('hanging.ring_exit_mm', 'mm', state.held_by ? state.ring_wood_mm - state.held_by.thread_length_mm : null, state.ring_load === null ? why : 'The shelf has no ring screw.'),
     { path: 'hanging.weight_kg', about: ABOUT, value: model.weight.total_kg, unit: 'kg' },
   ];
 }

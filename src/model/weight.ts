@@ -22,9 +22,10 @@ function steelPin_kg(diameter_mm: number, length_mm: number): number {
 
 function hardwareMass_kg(plan: Plan, shelf: Shelf): number {
   const around_mm = 2 * (plan.face.width_mm + plan.face.height_mm);
-  const heaviest = (kind: 'ring' | 'wire'): number => Math.max(0, ...Object.values(shelf.hardware).filter((h) => h.kind === kind).map((h) => h.mass_g));
+  const heaviest = (kind: 'ring' | 'wire' | 'strap' | 'cleat'): number => Math.max(0, ...Object.values(shelf.hardware).filter((h) => h.kind === kind).map((h) => h.mass_g));
   const wire_m = plan.hang.by === 'wire' ? plan.face.width_mm / 1000 : 0;
-  const hanging = plan.hang.by === 'none' ? 0 : (2 * heaviest('ring') + wire_m * heaviest('wire')) / 1000;
+  const holding_g = { 'none': 0, 'wire': 2 * heaviest('ring'), 'two-hooks': 2 * heaviest('ring'), 'd-rings': 2 * heaviest('strap'), 'cleat': heaviest('cleat') }[plan.hang.by];
+  const hanging = (holding_g + wire_m * heaviest('wire')) / 1000;
   const staples = ((around_mm / plan.cloth.fixing.every_mm) * STAPLE_G) / 1000;
   const nail = plan.corners.nails ? shelf.nails[plan.corners.nails.use] : undefined;
   const nails = nail ? 4 * (plan.corners.nails?.each ?? 0) * steelPin_kg(nail.diameter_mm, nail.length_mm) : 0;

@@ -69,7 +69,7 @@ function checkScrews(plan: Plan, input: PlanInput, source: YamlSource): Problem[
 function checkHanging(plan: Plan, source: YamlSource): Problem[] {
   const { hang, face, units } = plan;
   if (hang.by === 'none') return [];
-  if (hang.by === 'two-hooks' && hang.hooks !== 2) return [source.problem('one-of-two-hooks', ['hang', 'hooks'])];
+  if ((hang.by === 'two-hooks' || hang.by === 'd-rings') && hang.hooks !== 2) return [source.problem('one-of-two-hooks', ['hang', 'hooks'])];
   if (hang.drop_mm >= face.height_mm) return [source.problem('drop-too-deep', ['hang', 'drop'], { value: formatLength(hang.drop_mm, units), allowed: formatLength(face.height_mm, units) })];
   return hang.by === 'wire' && hang.slack_mm > hang.drop_mm ? [source.warning('wire-above-frame', ['hang', 'slack'], { value: formatLength(hang.slack_mm, units), allowed: formatLength(hang.drop_mm, units) })] : [];
 }

@@ -154,7 +154,7 @@ export function fillPlan(input: PlanInput): Plan {
   const humidity = room.humidity === undefined ? undefined : readRange(room.humidity, 'fraction');
   if (cloth.roll === undefined) defaults.take('cloth.roll', undefined, null, "the width of the shelf's roll");
   const by = defaults.take('hang.by', hang.by, 'wire');
-  const drop_mm = by === 'none' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm, face.width_mm, units));
+  const drop_mm = by === 'none' || by === 'cleat' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm, face.width_mm, units));
   return {
     name: input.name.trim(),
     student: (input.student ?? input.maker)?.trim() ?? null,
@@ -191,8 +191,8 @@ export function fillPlan(input: PlanInput): Plan {
     hang: {
       by,
       drop_mm,
-      from: by === 'none' ? (hang.from ?? 'inside') : defaults.take('hang.from', hang.from, 'inside', 'the inside of the bars'),
-      hooks: by === 'none' ? (hang.hooks ?? 0) : defaults.take('hang.hooks', hang.hooks, usual.hooks, 'two hooks'),
+      from: by === 'd-rings' ? 'back' : by === 'none' || by === 'cleat' ? (hang.from ?? 'inside') : defaults.take('hang.from', hang.from, 'inside', 'the inside of the bars'),
+      hooks: by === 'none' || by === 'cleat' ? (hang.hooks ?? 0) : defaults.take('hang.hooks', hang.hooks, usual.hooks, 'two hooks'),
       slack_mm: by !== 'wire' ? (maybe_mm(hang.slack) ?? 0) : defaults.length('hang.slack', maybe_mm(hang.slack), usualSlack_mm(drop_mm, mm(input.face.width), units)),
     },
     spend_limit: input.spend?.limit ?? null,

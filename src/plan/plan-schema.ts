@@ -113,7 +113,7 @@ export const planInputSchema = z.strictObject({
     temperature: z.optional(quantity('temperature', { least: -10, most: 50, words: 'from -10 C to 50 C' }, 'Usual temperature', '20 C')),
   }, 'Where the painting will hang'),
   hang: block({
-    by: z.optional(oneOf(['wire', 'two-hooks', 'none'], 'What it hangs by')),
+    by: z.optional(oneOf(['wire', 'two-hooks', 'd-rings', 'cleat', 'none'], 'What it hangs by: a wire, two hooks at ring screws, strap hangers on the backs, or bevelled strips under the top bar')),
     drop: z.optional(length(0, 10_000, 'from 0 to 10 m', 'From the top of the frame down to the rings', '180 mm')),
     from: z.optional(oneOf(['inside', 'back'], 'Which face of the bar the rings are screwed into')),
     hooks: z.optional(whole(1, 4, 'Hooks in the wall')),

@@ -141,7 +141,7 @@ export const shelfInputSchema = z.strictObject({
   }, 'How corner and crossing joints give, and how strong their glue is'),
   hardware: entries({
     name: plainText(100, 'Name for people'),
-    kind: oneOf(['hook', 'wire', 'ring'], 'What it is'),
+    kind: oneOf(['hook', 'wire', 'ring', 'strap', 'cleat'], 'What it is; strap: a ring on a strap screwed to the back; cleat: a pair of bevelled strips, its threads those of one of its screws'),
     rating: positive('force', 1, 1_000_000, 'N', 'Load it is sold for; breaking load of a wire', '200 N'),
     'thread-diameter': z.optional(length(0, 30, 'from 0 to 30 mm', 'Diameter of its thread', '3 mm')),
     'thread-length': z.optional(length(0, 300, 'from 0 to 300 mm', 'Length of its thread', '16 mm')),

@@ -164,7 +164,7 @@ export interface Joints {
 export interface Hardware {
   readonly key: string;
   readonly name: string;
-  readonly kind: 'hook' | 'wire' | 'ring';
+  readonly kind: 'hook' | 'wire' | 'ring' | 'strap' | 'cleat';
   /** Rated load, N (for a wire: breaking load). */
   readonly rating_N: number;
   /** Ring or hook thread; 0 for a wire. */

@@ -30,7 +30,7 @@ const slacks_mm = { metric: [60, 90, 120, 150], inch: [63.5, 88.9, 127, 152.4] }
 
 /** Other ways to hang the piece, fewest changes first: two hooks, another slack, rings in the other face, a second hook. None when it does not hang. */
 export function hangOptions({ hang, units }: Plan): readonly Edit[] {
-  if (hang.by === 'none') return [];
+  if (hang.by === 'none' || hang.by === 'd-rings' || hang.by === 'cleat') return [];
   const ways: Partial<Plan['hang']>[] = [{}];
   if (hang.by === 'wire') ways.push({ by: 'two-hooks', slack_mm: 0 });
   for (const slack_mm of slacks_mm[units]) if (slack_mm <= hang.drop_mm && slack_mm !== hang.slack_mm) ways.push({ by: 'wire', slack_mm });

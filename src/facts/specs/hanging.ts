@@ -16,5 +16,5 @@ export const hangingSpecs: readonly FactSpec[] = [
   { path: 'hanging.ring_use', each: 'hanging', unit: 'ratio', meaning: 'Load on a ring screw over its design withdrawal and shear, combined.', source: 'nds-2018' },
   { path: 'hanging.ring_exit_mm', each: 'hanging', unit: 'mm', signed: false, meaning: 'Wood left beyond the tip of the ring screw; negative when it comes out.', source: 'physics' },
   { path: 'hanging.in_the_way_count', each: 'hanging', unit: 'count', meaning: 'How many pieces of the frame (braces, crossbars) the wire or the hanging points run against; 0 where they could be moved clear.', source: 'physics' },
-  { path: 'hanging.by', each: 'hanging', unit: 'word', words: ['wire', 'two-hooks', 'none'], meaning: 'How the piece hangs.', source: 'physics' },
+  { path: 'hanging.by', each: 'hanging', unit: 'word', words: ['wire', 'two-hooks', 'd-rings', 'cleat', 'none'], meaning: 'How the piece hangs.', source: 'physics' },
 ];

@@ -38,6 +38,9 @@ export function ringsAt(model: Model, drop_mm: number): readonly Occupant[] {
   });
 }
 
+/** Whether it hangs on two points of the side bars; a cleat holds the top bar. */
+export const hangsOnPoints = (by: Model['plan']['hang']['by']): boolean => by !== 'none' && by !== 'cleat';
+
 /** Whether rings sit on the backs of the side bars. */
 const onBack = ({ plan: { hang } }: Model): boolean => hang.from === 'back';
 
@@ -69,10 +72,11 @@ export function hangingPoints(model: Model): HangingPoints {
 function find(model: Model): HangingPoints {
   const { plan } = model;
   const planned_mm = plan.hang.drop_mm;
-  const fixed = plan.hang.by === 'none' ? [] : [...cornerParts(model), ...crossbarEnds(model).map(allDeep)];
+  const idle = !hangsOnPoints(plan.hang.by);
+  const fixed = idle ? [] : [...cornerParts(model), ...crossbarEnds(model).map(allDeep)];
   const blocked = (drop_mm: number): readonly string[] => [...new Set([...ringsMeet(model, fixed, drop_mm), ...over(model, drop_mm, bracesMet)])];
   const crossed = (drop_mm: number): readonly string[] => over(model, drop_mm, crossbarsMet);
-  const meets = plan.hang.by === 'none' ? [] : blocked(planned_mm);
+  const meets = idle ? [] : blocked(planned_mm);
   if (meets.length === 0) return { drop_mm: planned_mm, planned_mm, moved_off: null, meets: crossed(planned_mm) };
   const lowest_mm = LOWEST_SHARE * plan.face.height_mm;
   let best = { drop_mm: planned_mm, meets };

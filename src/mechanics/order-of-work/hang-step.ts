@@ -16,8 +16,11 @@ export function hangSteps(model: Model): readonly WorkStep[] {
   const large = plan.face.width_mm * plan.face.height_mm > LARGE_MM2;
   const cautions = ['drill-slip', 'lifting', ...(large || weight.total_kg > HEAVY_KG ? ['overhead-hanging'] : [])];
   const below = formatLength(hangingPoints(model).drop_mm, plan.units);
-  const text = by === 'wire'
-    ? `Drill for the ring screws, ${below} below the top edge, turn them in, knot the wire with the slack of the hanging page, and hang the piece.`
-    : `Drill for the ring screws, ${below} below the top edge, turn them in, and hang the piece on its two hooks.`;
+  const text = {
+    'wire': `Drill for the ring screws, ${below} below the top edge, turn them in, knot the wire with the slack of the hanging page, and hang the piece.`,
+    'two-hooks': `Drill for the ring screws, ${below} below the top edge, turn them in, and hang the piece on its two hooks.`,
+    'd-rings': `Screw a strap hanger to the back of each side bar, its ring ${below} below the top edge and pointing up, and hang the piece on two hooks, set level with a spirit level.`,
+    'cleat': 'Screw one bevelled strip under the top bar, flush with its back, its bevel looking down and to the wall; screw the other level to the wall, bevel up, into what carries it, and set the piece down on it.',
+  }[by];
   return [step('hang', text, cautions)];
 }

@@ -2,7 +2,7 @@ import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
-import { ink, softInk, textSize, weight, woodFill } from './drawing-standard.js';
+import { darkerFill, ink, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { braceDrawing, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
@@ -13,7 +13,9 @@ export interface HangingPicture {
   readonly units: UnitSystem;
   /** The frame as the front view draws it: its crossbars and braces show behind wire and rings. */
   readonly frame: FrontView;
-  readonly by: 'wire' | 'two-hooks';
+  readonly by: 'wire' | 'two-hooks' | 'd-rings' | 'cleat';
+  /** Bevelled strips under the top bar, mm; empty unless it hangs by a cleat. */
+  readonly strips: readonly { readonly middle_mm: number; readonly long_mm: number; readonly high_mm: number }[];
   readonly hooks: number;
   readonly width_mm: number;
   readonly height_mm: number;
@@ -47,12 +49,13 @@ export const liesFlat = (lean_deg: number): boolean => lean_deg < 0.05;
 
 function describe(h: HangingPicture): string {
   const force = (n: number): string => formatQuantity(n, 'N', h.units);
-  const wire = h.by === 'two-hooks'
-    ? 'It hangs on two hooks without a wire, so nothing draws the side bars inward'
+  const wire = h.by === 'cleat' ? 'It hangs by bevelled strips under the top bar, without a wire'
+    : h.by !== 'wire'
+    ? `It hangs on two hooks${h.by === 'd-rings' ? ' by strap hangers on the backs' : ''} without a wire, so nothing draws the side bars inward`
     : `It hangs by a wire on ${h.hooks === 1 ? 'one hook' : `${h.hooks} hooks`}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)} to the level`}${
       h.wire_tension_N === null ? '' : `; the wire carries ${force(h.wire_tension_N)}`}${h.inward_pull_N === null ? '' : ` and draws each side bar inward with ${force(h.inward_pull_N)}`}`;
   const lean = h.lean_deg === null ? '' : liesFlat(h.lean_deg) ? '; it lies flat on the wall' : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
-  return `Back and side view. ${wire}; the hanging points are ${formatLength(h.drop_mm, h.units)} below the top edge${lean}.`;
+  return `Back and side view. ${wire}${h.by === 'cleat' ? '' : `; the hanging points are ${formatLength(h.drop_mm, h.units)} below the top edge`}${lean}.`;
 }
 
 function back(h: HangingPicture): Drawing {
@@ -66,7 +69,8 @@ function back(h: HangingPicture): Drawing {
   const b = h.bar_w_mm;
   const rings = [at((W - h.ring_span_mm) / 2, h.drop_mm), at((W + h.ring_span_mm) / 2, h.drop_mm)] as const;
   const hookXs = h.hooks_apart_mm > 0 ? [(W - h.hooks_apart_mm) / 2, (W + h.hooks_apart_mm) / 2] : [W / 2];
-  const hooks = h.by === 'two-hooks' ? rings : h.rise_mm === null ? [] : hookXs.map((x) => at(x, h.drop_mm - (h.rise_mm ?? 0)));
+  const cleat = h.by === 'cleat';
+  const hooks = cleat ? [] : h.by !== 'wire' ? rings : h.rise_mm === null ? [] : hookXs.map((x) => at(x, h.drop_mm - (h.rise_mm ?? 0)));
   const bottom = at(0, H).y;
   /** From behind, left and right change places; the front view counts up from the bottom. */
   const fromBehind: Placing = { scale, left, bottom, at: (x, y) => at(W - x, H - y) };
@@ -81,7 +85,8 @@ function back(h: HangingPicture): Drawing {
         ...h.frame.crossbars.map((c) => crossbarOutline(h.frame, c, fromBehind)),
         ...h.frame.braces.flatMap((brace) => braceDrawing(h.frame, brace, fromBehind).marks),
         ...wire,
-        ...rings.map((p) => circle(p, 3.5, { fill: '#fff' })),
+        ...h.strips.map((s) => outline(rectangle(at(W - s.middle_mm - s.long_mm / 2, 0).x, at(0, b).y, s.long_mm * scale, Math.max(4, s.high_mm * scale)), { fill: darkerFill })),
+        ...(cleat ? [] : rings).map((p) => circle(p, 3.5, { fill: '#fff' })),
         ...hooks.map((p) => circle(p, 2.2, { fill: ink })),
         ...arrow(weightFrom, down),
         ...(h.by === 'wire' && h.inward_pull_N !== null ? inwardArrows(rings) : []),
@@ -91,11 +96,11 @@ function back(h: HangingPicture): Drawing {
         ...forces(h).map((text, i) => ({ text, size: textSize.small, spots: [{ x: 12, y: panel.top + panel.height + 56 + 15 * i, anchor: 'start' as const }] as const })),
       ],
     }),
-    uprightDimension({ from: top, to: rings[0].y, x: left - 18, edge: left, text: formatLength(h.drop_mm, units) }),
+    cleat ? drawing({}) : uprightDimension({ from: top, to: rings[0].y, x: left - 18, edge: left, text: formatLength(h.drop_mm, units) }),
     h.hooks_apart_mm > 0 && hooks[0] !== undefined && hooks[1] !== undefined
       ? levelDimension({ from: hooks[0].x, to: hooks[1].x, y: top - 14, edge: top, text: formatLength(h.hooks_apart_mm, units) })
       : drawing({}),
-    levelDimension({ from: rings[0].x, to: rings[1].x, y: bottom + 30, edge: bottom, text: formatLength(h.ring_span_mm, units) }),
+    cleat ? drawing({}) : levelDimension({ from: rings[0].x, to: rings[1].x, y: bottom + 30, edge: bottom, text: formatLength(h.ring_span_mm, units) }),
   );
 }
 
@@ -109,6 +114,7 @@ function forces(h: HangingPicture): readonly string[] {
   const force = (n: number): string => formatQuantity(n, 'N', h.units);
   return [
     `Arrow down: weight ${force(h.weight_N)}.`,
+    ...(h.by === 'cleat' ? ['Dark, at the top: the bevelled strips, flush with the back.'] : []),
     ...(h.by === 'wire' && h.inward_pull_N !== null ? [`Arrows inward: ${force(h.inward_pull_N)} on each side bar.`] : []),
     ...(h.by === 'wire' && h.wire_tension_N !== null ? [`In the wire: ${force(h.wire_tension_N)}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)}`}.`] : []),
   ];

@@ -20,7 +20,9 @@ export function hangingSection(told: Telling): Section {
     ...(state.by === 'wire' && state.wire === null ? [setApart(paragraph(strong('A wire without slack cannot carry anything: give it some.')))] : []),
     picture(drawn),
     bullets([
-      `Hanging points ${length(state.points.drop_mm)} below the top edge, ${plan.hang.from === 'inside' ? 'on the inner faces of the side bars' : 'in the middle of the backs of the side bars'}; finished weight ${told.said('frame.weight_kg')}.`,
+      state.cleat === null
+        ? `Hanging points ${length(state.points.drop_mm)} below the top edge, ${plan.hang.from === 'inside' ? 'on the inner faces of the side bars' : 'in the middle of the backs of the side bars'}; finished weight ${told.said('frame.weight_kg')}.`
+        : `${state.cleat.middles_mm.length === 1 ? 'One pair of bevelled strips' : 'Two pairs of bevelled strips'} under the top bar, flush with its back, ${state.cleat.middles_mm.length === 1 ? 'its middle' : 'their middles'} ${state.cleat.middles_mm.map(length).join(' and ')} from the left edge; finished weight ${told.said('frame.weight_kg')}. No wire: nothing draws the side bars inward.`,
       ...moved(told, state),
       ...wire(told, state),
       ...hardware(told, state),
@@ -31,11 +33,13 @@ export function hangingSection(told: Telling): Section {
   return { title: 'Hanging', blocks, pictures: [drawn] };
 }
 
+const holds = { 'wire': 'ring or wire', 'two-hooks': 'the rings', 'd-rings': 'the straps', 'cleat': 'the strips' } as const;
+
 /** Where the hanging points were moved, and what is in the way still. */
-function moved({ length }: Telling, { points: { planned_mm, moved_off, meets } }: HangingState): readonly Cell[] {
+function moved({ length }: Telling, { by, points: { planned_mm, moved_off, meets } }: HangingState): readonly Cell[] {
   return [
-    ...(moved_off === null ? [] : [`The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ring or wire, so they are moved to the nearest clear place.`]),
-    ...(meets.length === 0 ? [] : [[strong(`In the way of ring or wire: ${meets.join(', ')}.`)]]),
+    ...(moved_off === null ? [] : [`The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ${holds[by]}, so they are moved to the nearest clear place.`]),
+    ...(meets.length === 0 ? [] : [[strong(`In the way of ${holds[by]}: ${meets.join(', ')}.`)]]),
   ];
 }
 
@@ -60,6 +64,7 @@ function hardware({ units, number }: Telling, state: HangingState): readonly Cel
   return [
     ...(hook === null ? [] : [`${state.hooks_count} x ${rated(hook)}${times('hanging.hook_factor')}.`]),
     ...(w === null ? [] : [`Wire: ${rated(w)}${times('hanging.wire_factor')}.`]),
+    ...(state.cleat !== null && use !== null ? [`Its screws use ${formatQuantity(use, 'share', units)} of what they hold in the top bar. The strip on the wall goes into studs or plugs that carry as much.`] : []),
     ...(ring === null ? [] : [`2 x ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`]),
   ];
 }
@@ -68,7 +73,7 @@ function hardware({ units, number }: Telling, state: HangingState): readonly Cel
 function ringDrill({ audit, length, units }: Telling, { picked: { ring }, ring_wood_mm }: HangingState): readonly Cell[] {
   if (ring === null) return [];
   const { drill, depth_mm } = ringHole(ring, audit.model.bars.left.stock.species.specific_gravity, ring_wood_mm, audit.shelf.drills, units);
-  return [drill === null ? 'No drill on the shelf is thin enough for the rings: prick the place with an awl.' : `Drill ${userText(drill.label, 20)} for each ring, ${length(depth_mm)} deep, and turn it in by hand until its shoulder meets the wood.`];
+  return [drill === null ? 'No drill on the shelf is thin enough for these screws: prick the place with an awl.' : `Drill ${userText(drill.label, 20)} for each ${ring.kind === 'strap' ? 'screw of the straps' : 'ring'}, ${length(depth_mm)} deep, and turn it in by hand until ${ring.kind === 'strap' ? 'the strap lies tight' : 'its shoulder meets the wood'}.`];
 }
 
 function lean({ units, length }: Telling, { lean: l }: HangingState): readonly Cell[] {

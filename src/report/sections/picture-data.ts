@@ -1,3 +1,4 @@
+import { CLEAT_LONG_MM } from '../../mechanics/hanging/cleat.js';
 import type { HangingState } from '../../mechanics/hanging/hanging-state.js';
 import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
 import type { Audit } from '../audit-view.js';
@@ -57,6 +58,7 @@ export function hangingPictureOf(drawn: Drawn, state: HangingState): HangingPict
     units: plan.units,
     frame: frontViewOf(drawn),
     by: state.by,
+    strips: (state.cleat?.middles_mm ?? []).map((middle_mm) => ({ middle_mm, long_mm: CLEAT_LONG_MM, high_mm: state.cleat?.high_mm ?? 0 })),
     hooks: state.hooks_count,
     width_mm: plan.face.width_mm,
     height_mm: plan.face.height_mm,
