@@ -76,7 +76,7 @@ describe('hanging points', () => {
   });
 
   test('a crossbar deep enough to reach the wire is told of, one in front of it is not, and from the backs nothing is met', () => {
-    const crossed = (crossbar: object, hang: object = {}) => hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: '2/5', stock: 'strip-19x38', ...crossbar }], hang })).meets;
+    const crossed = (crossbar: object, hang: object = {}) => hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: '2/5', stock: 'strip-19x38', ...crossbar }], hang: { from: 'inside', ...hang } })).meets;
     expect(crossed({ lay: 'edge' })).toEqual(['crossbar 1']);
     expect(crossed({ lay: 'flat', setback: '0 mm' })).toEqual([]);
     expect(crossed({ lay: 'edge' }, { from: 'back' })).toEqual([]);
