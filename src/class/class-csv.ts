@@ -1,8 +1,9 @@
-import { formatNumber, formatShare } from '../base/units-format.js';
+import { formatNumber } from '../base/units-format.js';
 import { toCsv } from '../cutting/csv.js';
 import { verdictWord } from '../report/words/verdict.js';
 import type { ClassFindings } from './class-findings.js';
 import type { ClassRow, NotRead } from './class-row.js';
+import { valueInWords } from './marks.js';
 
 /** Columns left empty for the teacher. */
 const forTheTeacher = ['mark', 'remark'] as const;
@@ -22,7 +23,7 @@ export function classCsv(found: ClassFindings): string {
     return [
       row.no, row.file, ...(named ? [row.student ?? ''] : []), row.name, row.count, verdictWord[row.verdict].toLowerCase(), row.findings.length,
       ...(points ? [amount(row.points?.earned), amount(row.points?.of)] : []),
-      row.lift_chance === null ? 'unknown' : formatShare(row.lift_chance), amount(row.cost, 'unknown'), place < 0 ? '' : amount(shares[place], 'unknown'), found.currency, '',
+      row.lift_chance === null ? 'unknown' : valueInWords(row.lift_chance, 'chance', row.units), amount(row.cost, 'unknown'), place < 0 ? '' : amount(shares[place], 'unknown'), found.currency, '',
       ...rules.map((rule) => markInWords(row, rule)), ...forTheTeacher.map(() => ''),
     ];
   };

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../base/names.js';
-import { formatQuantity, type QuantityUnit } from '../base/units-format.js';
+import { formatQuantity, formatShare, type QuantityUnit } from '../base/units-format.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { sortFindings } from '../findings/summary.js';
 
@@ -17,9 +17,18 @@ export type Marks = ReadonlyMap<string, Mark>;
 export function marksOf(findings: readonly Finding[], units: UnitSystem): Marks {
   const marks = new Map<string, Mark>();
   for (const { rule, verdict, actual, unit } of sortFindings(findings))
-    if (!marks.has(rule)) marks.set(rule, { verdict, value: actual === null ? '' : formatQuantity(actual, unit as QuantityUnit, units) });
+    if (!marks.has(rule)) marks.set(rule, { verdict, value: valueInWords(actual, unit, units) });
   return marks;
 }
+
+/** A value as short as a cell needs it; a chance too small to matter is told as that. */
+export function valueInWords(value: Finding['actual'], unit: string, units: UnitSystem): string {
+  if (value === null) return '';
+  if (unit === 'chance' && typeof value === 'number' && value < least_chance) return `under ${formatShare(least_chance)}`;
+  return formatQuantity(value, unit as QuantityUnit, units);
+}
+
+const least_chance = 0.001;
 
 /** A mark as a shape and a letter, so that neither colour nor print quality decides. */
 export const markSign: Readonly<Record<Verdict, string>> = { clear: '○ C', caution: '△ K', unknown: '? U', stop: '■ S' };

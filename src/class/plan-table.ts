@@ -35,7 +35,7 @@ function columnsOf({ rows, pooled_rows, shares, points, currency }: ClassFinding
   return [
     { head: 'No.', align: 'right', cell: ({ no }) => String(no), blank: ({ no }) => String(no) },
     { head: 'Letter', cell: (_, i) => letter(i), blank: none },
-    ...(named ? [{ head: 'Student', cell: ({ student }: ClassRow) => userText(student ?? '', 60), blank: none }] : []),
+    ...(named ? [{ head: 'Student', cell: ({ student }: ClassRow) => (student === null ? '' : userText(student, 60)), blank: none }] : []),
     { head: 'Plan', cell: ({ name, count }) => `${userText(name, 60)}${count > 1 ? `, ${count} frames` : ''}`, blank: ({ file }) => userText(file, 50) },
     { head: 'Verdict', cell: ({ verdict }) => [strong(verdictWord[verdict])], blank: ({ kind }) => (kind === 'beside' ? 'No plan' : [strong('Not read')]) },
     { head: 'Worst finding', cell: worstInWords, blank: ({ why }) => userText(why, 300) },
@@ -62,5 +62,5 @@ function worstInWords({ findings }: ClassRow): string {
 function sameNames(rows: readonly ClassRow[]): readonly Block[] {
   const byName = new Map<string, ClassRow[]>();
   for (const row of rows) byName.set(row.name, [...(byName.get(row.name) ?? []), row]);
-  return [...byName].filter(([, some]) => some.length > 1).map(([name, some]) => paragraph(strong('One name, several plans: '), `“${userText(name, 60)}” is the name in ${some.map(({ no, file }) => `${userText(file, 100)} (${no})`).join(' and ')}.`));
+  return [...byName].filter(([, some]) => some.length > 1).map(([name, some]) => paragraph(strong('One name, several plans:'), ` “${userText(name, 60)}” is the name in ${some.map(({ no, file }) => `${userText(file, 100)} (${no})`).join(' and ')}.`));
 }

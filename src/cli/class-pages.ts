@@ -7,7 +7,7 @@ import type { NotRead } from '../class/class-row.js';
 import { composeNotReadPage } from '../class/not-read-page.js';
 import type { Report } from '../report/compose.js';
 import { writeMarkdown } from '../report/markdown.js';
-import type { Block } from '../report/tree.js';
+import type { PlanSheet } from '../class/plan-sheet.js';
 import { writeFolder } from './write-files.js';
 
 /** How a page is written, and whether over what somebody else wrote. */
@@ -20,7 +20,7 @@ export interface PageOptions {
 export const writeClassPage = (found: ClassFindings, out: string, options: PageOptions): Promise<string> => writePage(composeClassPage(found), out, 'class', options, 'The class at a glance');
 
 /** Writes the one file to print for all; resolves to its name. */
-export async function writePack(found: ClassFindings, sheets: readonly (readonly Block[])[], out: string, overwrite: boolean): Promise<string> {
+export async function writePack(found: ClassFindings, sheets: readonly PlanSheet[], out: string, overwrite: boolean): Promise<string> {
   const { tree, pictures } = composeClassPack(found, sheets);
   const { writeHtml } = await import('../report/html.js');
   writeFolder(out, [{ name: 'class-pack.html', text: writeHtml(tree, pictures, { title: 'Class pack', lang: 'en', layout: 'pack' }) }], { overwrite });

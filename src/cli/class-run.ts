@@ -7,7 +7,7 @@ import { rollUpData, steadyJson } from '../class/class-data.js';
 import type { ClassFindings } from '../class/class-findings.js';
 import { mayBeCut } from '../class/class-page.js';
 import { classRow, type ClassRow, type NotRead } from '../class/class-row.js';
-import { planSheet } from '../class/plan-sheet.js';
+import { planSheet, type PlanSheet } from '../class/plan-sheet.js';
 import { poolPlans } from '../class/pooled.js';
 import { rollUp } from '../class/roll-up.js';
 import { costShares } from '../class/shares.js';
@@ -16,7 +16,6 @@ import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
 import { auditData } from '../report/json.js';
 import { userText } from '../report/clean-text.js';
-import type { Block } from '../report/tree.js';
 import { appliedOf } from '../rules/applied.js';
 import type { AuditOptions } from './audit.js';
 import { verdictLine, writeReport } from './audit-run.js';
@@ -32,7 +31,7 @@ interface Kept {
   readonly rows: ClassRow[];
   readonly others: NotRead[];
   readonly pool: { readonly row: number; readonly plan: Plan }[];
-  readonly sheets: (readonly Block[])[];
+  readonly sheets: PlanSheet[];
   /** Everything to complain of at the terminal, files by their names. */
   readonly problems: Problem[];
   /** What the pages say of the files that could not be read. */
@@ -102,7 +101,7 @@ async function one(entry: Entry, bench: Bench, options: AuditOptions, out: strin
   }
   const row = classRow(audit, { no: entry.no, file: entry.label, page: written ? `${entry.page}/report.${format}` : null, points: bench.ruleset.points });
   if (mayBeCut(audit.verdict)) kept.pool.push({ row: kept.rows.length, plan: audit.plan });
-  if (written) kept.sheets.push(planSheet(audit, `${row.no} · ${userText(row.name, 80)}`));
+  if (written) kept.sheets.push(planSheet(audit, `${row.no} · ${userText(row.name, 80)}`, kept.rows.length));
   kept.rows.push(row);
 }
 

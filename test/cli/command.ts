@@ -39,10 +39,7 @@ export function folder(): Folder {
   open.push(path);
   return {
     path,
-    run: (...args) => {
-      const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], { cwd: path, encoding: 'utf8', maxBuffer: 64_000_000, env: { PATH: process.env['PATH'] ?? '' } });
-      return { code: status, out: stdout, err: stderr };
-    },
+    run: (...args) => runIn(path, args),
     write: (name, text) => {
       mkdirSync(dirname(join(path, name)), { recursive: true });
       writeFileSync(join(path, name), text);
@@ -50,6 +47,12 @@ export function folder(): Folder {
     },
     files: () => readdirSync(path, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile()).map((entry) => join(entry.parentPath, entry.name).slice(path.length + 1)).sort(),
   };
+}
+
+/** Runs the command in a folder, without a terminal. */
+export function runIn(path: string, args: readonly string[]): Run {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], { cwd: path, encoding: 'utf8', maxBuffer: 64_000_000, env: { PATH: process.env['PATH'] ?? '' } });
+  return { code: status, out: stdout, err: stderr };
 }
 
 /** A stack trace or a bug's message, which no user must see. */

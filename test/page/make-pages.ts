@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { makeRoom } from '../class/room.js';
 import { hostilePlan, hostileRuleset, hostileShelf } from './hostile-plan.js';
 import type { MadePage, Pages } from './pages.js';
 
@@ -36,5 +37,10 @@ function makePages(folder: string): Pages {
   const stairwell = make('stairwell-banner', join(root, 'reports/stairwell-banner/plan.yaml'));
   const everything = make('everything', join(root, 'test/plans/everything.yaml'));
   const hostile = make('hostile', plan, ['--shelf', shelf, '--rules', ruleset]);
-  return { nook, stairwell, everything, hostile, all: [nook, stairwell, everything, hostile], noisy };
+  const room = join(folder, 'room');
+  makeRoom(room);
+  const out = join(folder, 'room-pages');
+  const made = spawnSync(process.execPath, [join(root, 'dist/sightdown.js'), 'audit', join(room, 'plans'), '--rules', join(room, 'ruleset.yaml'), '--samples', '2000', '--format', 'html', '--out', out], { encoding: 'utf8' });
+  if (!existsSync(join(out, 'class.html'))) throw new Error(`no page for the class (exit ${made.status}):\n${made.stdout}${made.stderr}`);
+  return { room: { name: 'room', file: join(out, 'class.html'), said: made.stdout }, nook, stairwell, everything, hostile, all: [nook, stairwell, everything, hostile], noisy };
 }

@@ -16,6 +16,8 @@ export interface Pages {
   readonly everything: MadePage;
   readonly hostile: MadePage;
   readonly all: readonly MadePage[];
+  /** The page about a class of 24; its pack stands beside it. */
+  readonly room: MadePage;
   /** A page that does everything it should not, to try the listeners on. */
   readonly noisy: string;
 }

@@ -18,6 +18,8 @@ for (const name of readdirSync(join(root, 'reports')).sort()) {
   else if (existsSync(join(root, folder, 'plan.yaml'))) remake(folder, ['plan.yaml', 'README.md'], ['audit', join(folder, 'plan.yaml'), '--out', folder]);
 }
 writeContactSheet(root);
+// The invented class of the tests: its page, table and pack in words.
+execFileSync('npx', ['vitest', 'run', '--config', 'test/vitest.config.ts', '--update', 'test/class/room.golden.test.ts'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
 
 /** Empties the folder but for what it is made from, so that nothing the tool no longer makes stays behind, and makes the example. */
 function remake(folder: string, kept: readonly string[], args: readonly string[]): void {
