@@ -3,6 +3,7 @@ import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { applyEdit, mergeEdits, noEdit, type Edit, type NewCrossbar } from './edit.js';
 import { knownObjections, readable } from './objections.js';
 import * as say from './edit-words.js';
+import { bestCloths, glueOptions, nailOptions } from './options.js';
 
 /** One way to build the frame: what is different from the plan, and the plan so changed. Boards are chosen and the piece is hung as planned. */
 export interface Build {
@@ -35,15 +36,16 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
   const found = new Map<string, Build>();
   let refused = 0;
   const tried = new Set<string>();
+  const joints = everyWay([screws(plan), [noEdit, ...glueOptions(plan, shelf)], [noEdit, ...nailOptions(plan)], [noEdit, ...bestCloths(plan, shelf)]]);
   for (const stock of stocks(plan, shelf))
     for (const lay of lays(plan, stock))
       for (const plies of buildUps(plan))
         for (const crossbars of crossbarLayouts(plan, stock, lay.bars?.lay ?? plan.bars.lay))
           for (const brace of braces(plan))
-            for (const screw of screws(plan)) {
-              const edit = mergeEdits(stockEdit(plan, stock), lay, plies, crossbars, brace, screw);
+            for (const joint of joints) {
+              const edit = mergeEdits(stockEdit(plan, stock), lay, plies, crossbars, brace, joint);
               const changed = applyEdit(plan, edit, shelf);
-              const key = JSON.stringify([changed.bars, changed.crossbars, changed.corners, changed.ply_screws]);
+              const key = JSON.stringify([changed.bars, changed.crossbars, changed.corners, changed.ply_screws, changed.cloth]);
               const before = found.get(key);
               if (before !== undefined && before.edit.words.length <= edit.words.length) continue;
               if (before === undefined && tried.has(key)) continue;
@@ -53,6 +55,10 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
             }
   return { builds: [...found.values()].sort((a, b) => a.edit.words.length - b.edit.words.length), refused };
 }
+
+/** Every one of each with every other, fewest changes first. */
+const everyWay = (options: readonly (readonly Edit[])[]): readonly Edit[] =>
+  options.reduce<readonly Edit[]>((all, next) => all.flatMap((edit) => next.map((more) => mergeEdits(edit, more))), [noEdit]).toSorted((a, b) => a.words.length - b.words.length);
 
 /** Boards that were measured are of the plan's own stock: with measured boards the stock and the plies stay. */
 const measured = (plan: Plan): boolean => plan.boards.length > 0;

@@ -26,6 +26,10 @@ export const braces = (glued: boolean): string => `${glued ? 'Glue' : 'Fix'} a w
 
 export const fittingScrew = 'Take the ply screw and the lead hole that fit.';
 
+export const cloth = (name: string, roll_mm: number, units: UnitSystem): string => `Take ${name}, from a roll ${formatLength(roll_mm, units)} wide.`;
+export const glueCorners = (name: string): string => `Glue the corners with ${name}.`;
+export const nails = (to: 'none' | 'fitting'): string => (to === 'none' ? 'Leave the nails out of the corners.' : 'Take the nail that fits the corners.');
+
 export const chosen = (to: Choosing): string =>
   to === 'picked' ? 'Pick the boards: sight down each one and check it with winding sticks.' : 'Look along each board and leave the crooked ones.';
 

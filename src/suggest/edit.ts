@@ -26,6 +26,12 @@ export interface Edit {
   readonly brace?: 'timber' | 'none';
   /** Forget the screw and the lead hole that the plan names: the ones that fit are chosen. */
   readonly screw?: 'fitting';
+  /** Another cloth, from the shelf's own roll. */
+  readonly cloth?: string;
+  /** Glue for dry corners. */
+  readonly glue?: string;
+  /** No nails in the corners, or forget the nail that the plan names: one that fits is chosen. */
+  readonly nails?: 'none' | 'fitting';
   readonly chosen?: Choosing;
   /** Moisture after waiting for the boards to settle. */
   readonly moisture_pct?: number;
@@ -62,7 +68,8 @@ export function applyEdit(plan: Plan, edit: Edit, shelf: Shelf): Plan {
     ...plan,
     bars,
     crossbars,
-    corners: { ...plan.corners, brace },
+    corners: { ...jointAfter(plan, edit, notes), brace },
+    cloth: clothAfter(plan, edit, notes),
     ply_screws,
     lumber: { ...plan.lumber, chosen: edit.chosen ?? plan.lumber.chosen, moisture_pct: edit.moisture_pct ?? plan.lumber.moisture_pct },
     hang: hangAfter(plan, edit, notes),
@@ -102,6 +109,21 @@ function crossbarsAfter(plan: Plan, edit: Edit, bars: PlanBars, notes: Notes): r
   if (setback_mm === undefined) return crossbars;
   crossbars.forEach((_, i) => notes.forget(`crossbars[${i}].setback`));
   return crossbars.map((crossbar) => ({ ...crossbar, setback_mm }));
+}
+
+function jointAfter({ corners }: Plan, { glue, nails }: Edit, notes: Notes): Plan['corners'] {
+  if (glue !== undefined) notes.forget('corners.glue');
+  if (nails === undefined) return { ...corners, glue: glue ?? corners.glue };
+  notes.forget('corners.nails');
+  if (nails === 'fitting') notes.note('corners.nails', '');
+  return { ...corners, glue: glue ?? corners.glue, nails: nails === 'none' ? null : { use: planDefaults.nail, each: 1 } };
+}
+
+function clothAfter({ cloth }: Plan, { cloth: use }: Edit, notes: Notes): Plan['cloth'] {
+  if (use === undefined) return cloth;
+  notes.forget('cloth.use');
+  notes.note('cloth.roll', "the width of the shelf's roll");
+  return { ...cloth, use, roll_mm: null };
 }
 
 function braceAfter(plan: Plan, { brace: edit }: Edit, bars: PlanBars, notes: Notes): PlanBrace | null {

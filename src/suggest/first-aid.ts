@@ -6,7 +6,7 @@ import { applyEdit, mergeEdits, type Edit } from './edit.js';
 import * as say from './edit-words.js';
 import { passes, type Examiner } from './examine.js';
 import { knownObjections, readable } from './objections.js';
-import { settledMoisture_pct } from './options.js';
+import { clothOptions, glueOptions, rollTooNarrow_mm, settledMoisture_pct } from './options.js';
 
 /** How changed plans are audited, and how those that cannot help are told beforehand. */
 export interface Trial {
@@ -22,6 +22,8 @@ export function firstAid({ plan, shelf }: Pick<Audit, 'plan' | 'shelf'>): readon
   const onEdge = plan.bars.lay === 'flat' && stock !== undefined && stock.width_mm > stock.thickness_mm;
   const settled_pct = settledMoisture_pct(plan);
   const edits: readonly Edit[] = [
+    ...clothOptions(plan, shelf).filter((edit) => rollTooNarrow_mm(applyEdit(plan, edit, shelf), shelf) <= 0),
+    ...glueOptions(plan, shelf),
     ...ply(plan),
     ...(onEdge ? [{ words: [say.lay('edge')], bars: { lay: 'edge' as const } }] : []),
     ...crossbar(plan),

@@ -1,6 +1,11 @@
 import { roomMoisture } from '../mechanics/moisture/room-moisture.js';
 import type { Choosing } from '../base/names.js';
+import { clothCutOf, rollWidth_mm } from '../mechanics/cloth/cloth-sheet.js';
+import { clothCutSize, rollShort_mm } from '../mechanics/cloth/cut-size.js';
+import { buildModel } from '../model/build-model.js';
 import type { Plan } from '../plan/plan.js';
+import { shelfIn } from '../shelf/in-system.js';
+import type { Shelf } from '../shelf/shelf.js';
 import { noEdit, type Edit } from './edit.js';
 import * as say from './edit-words.js';
 
@@ -39,6 +44,43 @@ export function hangOptions({ hang, units }: Plan): readonly Edit[] {
   const all = ways.flatMap((way) => hooks.flatMap((more) => faces.map((face) => ({ ...(way.by === hang.by ? { slack_mm: way.slack_mm } : way), ...more, ...face }) as NonNullable<Edit['hang']>)));
   const sensible = all.filter((to) => to.hooks === undefined || (to.by ?? hang.by) === 'wire');
   return fewestFirst(sensible.map((to): Edit => ({ words: say.hang(hang, { ...hang, ...to }, units), hang: to })).filter(({ words }) => words.length > 0));
+}
+
+/** Glue for corners that are dry and need not stay so: the shelf's first. None for keyed corners, which are meant to open. */
+export function glueOptions({ corners }: Plan, shelf: Shelf): readonly Edit[] {
+  const glue = Object.values(shelf.glues)[0];
+  return corners.glue !== null || corners.cut === 'keyed' || glue === undefined ? [] : [{ words: [say.glueCorners(glue.name)], glue: glue.key }];
+}
+
+/** Where the plan names its nail: the one that fits, or none. */
+export function nailOptions({ corners, assumed }: Plan): readonly Edit[] {
+  const left = assumed.some(({ path }) => path === 'corners.nails' || path === 'corners.nails.use');
+  return corners.nails === null || left ? [] : (['fitting', 'none'] as const).map((nails) => ({ words: [say.nails(nails)], nails }));
+}
+
+/** How much the roll is too narrow for a plan's cloth, mm; zero or less when it fits. */
+export function rollTooNarrow_mm(plan: Plan, shelf: Shelf): number {
+  const model = buildModel(plan, shelf);
+  const { width_mm, height_mm } = clothCutSize(clothCutOf(model));
+  return rollShort_mm(width_mm, height_mm, rollWidth_mm(model));
+}
+
+/** Cloths from wider rolls, the cheapest first, where the plan's own does not fit its roll. */
+export function clothOptions(plan: Plan, shelf: Shelf): readonly Edit[] {
+  if (rollTooNarrow_mm(plan, shelf) <= 0) return [];
+  const shop = shelfIn(shelf, plan.units);
+  const own_mm = plan.cloth.roll_mm ?? shop.cloths[plan.cloth.use]?.roll_mm ?? 0;
+  const wider = Object.values(shop.cloths).filter(({ roll_mm }) => roll_mm > own_mm).sort((a, b) => a.price_per_m - b.price_per_m);
+  return wider.map(({ key, name, roll_mm }) => ({ words: [say.cloth(name, roll_mm, plan.units)], cloth: key }));
+}
+
+/** Of those, the cheapest and the lightest that are wide enough for the plan: one of them is best at whatever a search aims at. */
+export function bestCloths(plan: Plan, shelf: Shelf): readonly Edit[] {
+  const enough = clothOptions(plan, shelf).filter(({ cloth }) => rollTooNarrow_mm({ ...plan, cloth: { ...plan.cloth, use: cloth ?? plan.cloth.use, roll_mm: null } }, shelf) <= 0);
+  const mass = ({ cloth }: Edit): number => shelf.cloths[cloth ?? '']?.mass_g_per_m2 ?? Infinity;
+  const [cheapest] = enough;
+  const lightest = [...enough].sort((a, b) => mass(a) - mass(b))[0];
+  return [...new Set([cheapest, lightest])].filter((edit) => edit !== undefined);
 }
 
 const setbacks_mm = { metric: [10, 15, 20, 25, 30, 40], inch: [9.525, 15.875, 19.05, 25.4, 31.75, 38.1] } as const;

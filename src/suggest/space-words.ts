@@ -1,7 +1,7 @@
 import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { mostPlies } from './builds.js';
-import { hangOptions, settledMoisture_pct } from './options.js';
+import { bestCloths, glueOptions, hangOptions, nailOptions, settledMoisture_pct } from './options.js';
 
 /** The space that is searched for this plan, in sentences: what is tried with what, and what stays as it is. */
 export function spaceInWords(plan: Plan, shelf: Shelf): readonly string[] {
@@ -9,6 +9,7 @@ export function spaceInWords(plan: Plan, shelf: Shelf): readonly string[] {
   const stocks = Object.keys(shelf.lumber).length;
   const settled = settledMoisture_pct(plan);
   const hangs = hangOptions(plan).length;
+  const [glue, nails, cloths] = [glueOptions(plan, shelf).length > 0, nailOptions(plan).length > 0, bestCloths(plan, shelf).length];
   return [
     measured
       ? 'Stock and plies stay as planned, because the plan has boards that were measured; lay flat or on edge, stack and bond are tried.'
@@ -20,6 +21,9 @@ export function spaceInWords(plan: Plan, shelf: Shelf): readonly string[] {
     ...(hangs === 0 ? [] : [`Hung as planned; only where that fails, ${hangs} other ways: two hooks, other slacks of the wire, rings in the other face.`]),
     'Crossbars set back as planned, new ones as is usual; only where the brush would touch them, further back.',
     'Of all these, the ones that a plan file may say without an error or a new warning.',
-    'Size, corner cut, corner glue and nails, cloth, pull and room stay as planned.',
+    ...(glue ? ['Dry corners as planned, or glued.'] : []),
+    ...(nails ? ['Corner nails as planned, those that fit, or none.'] : []),
+    ...(cloths > 0 ? [`The cloth as planned, or the ${cloths === 1 ? 'one' : 'cheapest and the lightest'} from a wider roll.`] : []),
+    `Size, corner cut${glue ? '' : ', corner glue'}${nails ? '' : ', nails'}${cloths > 0 ? '' : ', cloth'}, pull and room stay as planned.`,
   ];
 }

@@ -1,6 +1,8 @@
 import { chanceInWords, formatNumber, formatQuantity } from '../base/units-format.js';
 import { findFact } from '../facts/find-fact.js';
+import type { Finding } from '../findings/finding.js';
 import type { Audit } from '../report/audit-view.js';
+import { frameInWords } from '../report/words/build.js';
 import type { Aim, Suggestion, Suggestions } from './suggest.js';
 
 /** The numbers by which plans are compared. */
@@ -40,9 +42,23 @@ export function tellSuggestions(answer: Suggestions): string {
     '',
     ...table([['', 'verdict', `cost ${planned.shelf.currency}`, 'weight', 'reserve', 'lifted corner'], row('as planned', figures(planned)), ...found.map((one) => row(aimsInWords(one.aims), figures(one.audit)))]),
   ];
-  for (const one of found) lines.push('', `${capital(aimsInWords(one.aims))}:`, ...(one.edit.words.length === 0 ? ['  Nothing has to change.'] : one.edit.words.map((word) => `  - ${word}`)), `  ${one.reason}`);
+  for (const one of found) {
+    const changes = one.edit.words.length === 0 ? ['  Nothing has to change.'] : one.edit.words.map((word) => `  - ${word}`);
+    lines.push('', `${capital(aimsInWords(one.aims))}: ${frameInWords(one.plan)}.`, ...changes, `  ${one.reason}`, ...remaining(one.audit));
+  }
   lines.push('', ...whatWasTried(answer, tried), '');
   return lines.join('\n');
+}
+
+/** What is still to be thought of in a suggested plan: each check that is not clear, once. */
+const notClear = ({ findings }: Audit): readonly Finding[] => {
+  const seen = new Set<string>();
+  return findings.filter(({ rule, verdict }) => verdict !== 'clear' && !seen.has(rule) && seen.add(rule));
+};
+
+function remaining(audit: Audit): readonly string[] {
+  const left = notClear(audit);
+  return left.length === 0 ? [] : [`  Still to think of, ${left.length} ${left.length === 1 ? 'check' : 'checks'}:`, ...left.map(({ verdict, say }) => `    ${verdict}: ${say}`)];
 }
 
 function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried']): readonly string[] {
@@ -66,7 +82,10 @@ function table(rows: readonly (readonly string[])[]): readonly string[] {
 
 /** The answer as one document, `suggest/1`. */
 export function suggestionsAsJson(answer: Suggestions): string {
-  const one = ({ aims, edit, audit, reason }: Suggestion) => ({ aims, changes: edit.words, ...figures(audit), reason });
+  const one = ({ aims, edit, plan, audit, reason }: Suggestion) => ({
+    aims, builds: frameInWords(plan), changes: edit.words, ...figures(audit), reason,
+    left: notClear(audit).map(({ rule, about, verdict, say }) => ({ rule, about, verdict, say })),
+  });
   const { planned, found, tried, wish } = answer;
   return `${JSON.stringify({ format: 'suggest/1', plan: planned.plan.name, wish, currency: planned.shelf.currency, planned: figures(planned), found: found.map(one), tried }, null, 2)}\n`;
 }

@@ -29,6 +29,13 @@ function changeDocument(doc: Document, edit: Edit, plan: Plan): void {
   if (edit.brace === 'none') forget(doc, ['corners', 'brace']);
   if (edit.brace === 'timber') put(doc, ['corners', 'brace'], { kind: 'timber' });
   setScrews(doc, edit, plan);
+  if (edit.glue !== undefined) put(doc, ['corners', 'glue'], edit.glue);
+  if (edit.nails === 'none') put(doc, ['corners', 'nails'], 'none');
+  if (edit.nails === 'fitting') forget(doc, ['corners', 'nails']);
+  if (edit.cloth !== undefined) {
+    put(doc, ['cloth', 'use'], edit.cloth);
+    forget(doc, ['cloth', 'roll']);
+  }
   if (edit.chosen !== undefined) put(doc, ['lumber', 'chosen'], edit.chosen);
   if (edit.moisture_pct !== undefined) put(doc, ['lumber', 'moisture'], `${edit.moisture_pct} %`);
   setHanging(doc, edit, plan);

@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { upToTape } from '../../cutting/tape.js';
 import { clothSheet, type ClothSheet } from '../../mechanics/cloth/cloth-sheet.js';
 import { lowestHeard_Hz } from '../../mechanics/cloth/tap-note.js';
 import { userText } from '../clean-text.js';
@@ -22,10 +23,11 @@ export function clothSection(told: Telling): Section {
   const staple = audit.supplies.lines.find(({ kind }) => kind === 'staple');
   const each = audit.plan.count === 1 ? '' : ' for each frame';
   const blocks: Block[] = [
-    ...(sheet.roll.short_mm > 0 ? [setApart(paragraph(strong(`The roll is ${length(sheet.roll.short_mm)} too narrow for this cloth.`), ' Cloth is never joined: take a wider roll or a smaller face.'))] : []),
+    ...(sheet.roll.short_mm > 0 ? [setApart(paragraph(strong(`The roll is ${length(sheet.roll.short_mm)} too narrow for this cloth.`), ` ${tooNarrow(told, sheet)}`))] : []),
     bullets([
       `Cut ${userText(cloth?.name ?? audit.plan.cloth.use, 50)} ${length(sheet.cut.width_mm)} wide and ${length(sheet.cut.height_mm)} high, ${sheet.roll.along === 'either' ? 'either way of the threads' : `long threads along the ${sheet.roll.along}`}: that is the face and ${length(sheet.cut.margin_mm)} more on every side, of which the pliers take ${length(sheet.cut.grip_mm / 2)}.`,
       `From a roll ${length(sheet.roll.width_mm)} wide.${bought(told, sheet.length_if_washed_mm / sheet.roll.length_mm)}`,
+      ...turned(told, sheet),
       `Fix it to the ${audit.plan.cloth.fixing.to} with ${sheet.staples} staples${staple === undefined ? '' : ` (${supplyName(staple, told.units)})`}${each}: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right.`,
     ]),
     picture(cut),
@@ -34,6 +36,19 @@ export function clothSection(told: Telling): Section {
     bullets(tension(told, sheet)),
   ];
   return { title: 'The cloth', blocks, pictures: roll === null ? [cut] : [cut, roll] };
+}
+
+/** What a painter can do about a roll that is too narrow: what turning it would do, what a seam would mean, which cloths on the shelf are wide enough. */
+function tooNarrow({ audit, length, units }: Telling, sheet: ClothSheet): string {
+  const { width_mm, height_mm } = sheet.cut;
+  const needed_mm = Math.min(width_mm, height_mm);
+  const wide = Object.values(audit.shelf.cloths).filter(({ roll_mm }) => roll_mm >= needed_mm).map(({ name, roll_mm }) => `${userText(name, 50)} (${length(roll_mm)})`);
+  return [
+    `Turned the other way it would be ${length(Math.max(width_mm, height_mm) - sheet.roll.width_mm)} too narrow.`,
+    'A seam is no way out: along it the cloth pulls otherwise than beside it, it stands up under the ground, and it is seen in light from the side.',
+    wide.length > 0 ? `Wide enough on the shelf: ${wide.join(', ')}.` : `No cloth on the shelf is wide enough: ask for a roll of ${length(upToTape(needed_mm, units))} or more.`,
+    'Or make the face smaller.',
+  ].join(' ');
 }
 
 /** Most cloths drawn on one picture. */
@@ -48,6 +63,13 @@ function onTheRoll({ audit: { supplies }, units }: Telling): Picture | null {
   }));
   const length_mm = Math.max(...drawn.map((p) => p.y_mm + p.along_mm));
   return rollPicture({ units, roll_width_mm: layout.roll_mm, length_mm, cloths });
+}
+
+/** What the cloth would take off the roll if its threads need not run along the longer side. */
+function turned({ audit, units, length }: Telling, { cut, roll }: ClothSheet): readonly string[] {
+  const [short_mm, long_mm] = [Math.min(cut.width_mm, cut.height_mm), Math.max(cut.width_mm, cut.height_mm)];
+  if (audit.plan.count > 1 || roll.along === 'either' || long_mm > roll.width_mm) return [];
+  return [`Turned, with the long threads along the ${roll.along === 'width' ? 'height' : 'width'}, it would take ${length(upToTape(short_mm, units))} of the roll instead: the threads along the longer side give less, so do it only to save cloth.`];
 }
 
 /** How much to buy off the roll, and what it costs if it is washed first. */

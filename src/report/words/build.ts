@@ -11,6 +11,16 @@ export function barsInWords({ bars }: Plan): string {
   return `${['no', 'one', 'two', 'three', 'four'][bars.plies] ?? bars.plies} ${stock} ${lay}, ${bars.stack.replaceAll('-', ' ')}, ${joined[bars.bond]}`;
 }
 
+/** What a plan builds, in one line: bars, corners, crossbars. */
+export function frameInWords(plan: Plan): string {
+  const runs = (way: 'upright' | 'level'): readonly string[] => {
+    const n = plan.crossbars.filter((one) => one.runs === way).length;
+    return n === 0 ? [] : [`${n} ${way} ${n === 1 ? 'crossbar' : 'crossbars'}`];
+  };
+  const crossbars = [...runs('upright'), ...runs('level')];
+  return [`bars of ${barsInWords(plan)}`, `corners ${cornersInWords(plan)}`, crossbars.length === 0 ? 'no crossbar' : crossbars.join(' and ')].join('; ');
+}
+
 /** Which way the corners are made, in half a sentence. */
 export function cornersInWords({ corners }: Plan): string {
   const parts = [
