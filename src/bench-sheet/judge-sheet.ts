@@ -8,7 +8,8 @@ import { judgeMaterial } from './judge-material.js';
 import { judgePull } from './judge-pull.js';
 import { findingOf } from './make-finding.js';
 import type { Measured } from './measured.js';
-import type { Promised } from './promised.js';
+import { finite, type Promised } from './promised.js';
+import { rescueOf } from './rescue.js';
 import type { Sheet } from './sheet.js';
 
 /** Holds the readings of a bench sheet against what the audit promised; pure. */
@@ -23,7 +24,10 @@ export function judgeSheet(promised: Promised, sheet: Sheet): Measured {
     ...judgePull(promised, sheet),
     ...judgeMaterial(promised, sheet),
   ];
-  return { sheet, pull: frame.pull, findings, diagnosis: lift.diagnosis };
+  const limit_mm = finite(promised.settings.corner_lift_limit_mm);
+  const { diagnosis } = lift;
+  const rescue = diagnosis === null || limit_mm === null || Math.abs(diagnosis.lift_mm) <= limit_mm ? null : rescueOf(promised.model, promised.solution, sheet, diagnosis.lift_mm, frame.pull_share, limit_mm);
+  return { sheet, pull: frame.pull, findings, diagnosis, rescue };
 }
 
 /** The findings alone; ids start with `measured/`. */

@@ -1,6 +1,7 @@
 import type { Finding } from '../findings/finding.js';
 import type { Diagnosis } from './diagnose.js';
 import type { PullRead } from './pull-read.js';
+import type { Rescue } from './rescue.js';
 import type { Sheet } from './sheet.js';
 
 /** A bench sheet held against the promise. */
@@ -11,4 +12,6 @@ export interface Measured {
   readonly findings: readonly Finding[];
   /** Why a corner stands up more than promised; null when it does not. */
   readonly diagnosis: Diagnosis | null;
+  /** What brings it flat again; null when it is flat enough. */
+  readonly rescue: Rescue | null;
 }

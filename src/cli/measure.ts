@@ -1,4 +1,5 @@
 import { Option, type Command } from 'commander';
+import { overwriteOption } from './options.js';
 
 /** Options that every kind of reading shares. */
 export interface CommonOptions {
@@ -12,6 +13,8 @@ export interface SagOptions extends CommonOptions { readonly stock?: string; rea
 export interface TwistOptions extends CommonOptions { readonly rise?: string[]; readonly width?: string; readonly length?: string; readonly hand: 'right' | 'left'; readonly for?: string[]; readonly ply: string; readonly stock?: string; readonly size?: string; readonly chosen: Way }
 /** Options of `measure spread`. */
 export interface SpreadOptions extends CommonOptions { readonly stock?: string; readonly size?: string; readonly chosen: Way; readonly twist?: string[]; readonly bow?: string[]; readonly crook?: string[]; readonly over?: string }
+/** Options of `measure joint`. */
+export interface JointOptions extends CommonOptions { readonly stock?: string; readonly size?: string; readonly lies: 'flat' | 'edge'; readonly way: 'plane' | 'out'; readonly weight?: string; readonly arm?: string; readonly movement?: string[]; readonly out?: string; readonly overwrite: boolean }
 /** Options of `measure tap`. */
 export interface TapOptions extends CommonOptions { readonly width?: string; readonly height?: string; readonly mass?: string; readonly plan?: string; readonly bare: boolean; readonly note?: string[] }
 /** Options of `measure push`. */
@@ -22,7 +25,7 @@ const chosenOption = (): Option => new Option('--chosen <way>', 'how the boards 
 
 const units = '\nEvery reading carries its unit, in quotes: "3 mm", "1/8 in", "500 g". Several readings may follow one option.';
 
-/** Adds `sightdown measure sag|twist|spread|tap|push`. */
+/** Adds `sightdown measure sag|twist|spread|tap|push|joint`. */
 export function addMeasure(program: Command): void {
   const measure = program
     .command('measure')
@@ -100,6 +103,22 @@ export function addMeasure(program: Command): void {
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .addHelpText('after', '\nExample:\n  sightdown measure push --width "824 mm" --height "574 mm" --weight "500 g" --pad "50 mm" --sag "7 mm"')
     .action(async (options: PushOptions) => run((kinds) => kinds.push(options)));
+
+  measure.command('joint')
+    .description('A glued corner with one leg clamped and a weight on the other: how much does the joint give?')
+    .option('--stock <key>', 'the key its boards have on the shelf')
+    .option('--size <size>', 'their actual size, if the shelf does not have it')
+    .addOption(new Option('--lies <way>', 'how the boards lie in the frame').choices(['flat', 'edge']).default('flat'))
+    .addOption(new Option('--way <way>', 'loaded in the plane of the corner, or out of it').choices(['plane', 'out']).default('plane'))
+    .option('--weight <mass>', 'the weight hung on the free leg')
+    .option('--arm <length>', 'from the inside of the clamped leg to the weight')
+    .option('--movement <length...>', 'how far the free leg moves at the weight; one reading for each corner')
+    .option('--error <length>', 'how wrong a movement may be read (default: 0.25 mm)')
+    .option('--out <folder>', 'writes the picture of how to set it up there')
+    .addOption(overwriteOption())
+    .option('--shelf <file>', 'your own shelf, laid over the default one')
+    .addHelpText('after', `${units}\n\nGlue the corner as you glue the frame, and wait as long. Clamp one leg to the table right up to the joint, wear eye protection, keep feet from under the weight.\n\nExample:\n  sightdown measure joint --stock strip-19x38 --weight "3 kg" --arm "300 mm" --movement "1.5 mm" "1.9 mm"`)
+    .action(async (options: JointOptions) => run((kinds) => kinds.joint(options)));
 }
 
 type Kinds = typeof import('./measure/kinds.js');

@@ -1,6 +1,7 @@
 import type { Choosing } from '../base/names.js';
 import { planDefaults } from '../plan/defaults.js';
-import type { Joints, Shelf } from '../shelf/shelf.js';
+import { jointKey } from '../model/joint-give.js';
+import type { Shelf } from '../shelf/shelf.js';
 import type { Evidence } from './evidence.js';
 import { believe, learnFrom, type Known } from './nig.js';
 import { knownOf, type Belief, type KnownBoth } from './on-a-grid.js';
@@ -47,9 +48,6 @@ const pull_ln_sd = 0.2;
 /** Moisture on the day from plan to plan, percentage points (`proposal`). */
 const moisture_sd_pct = 2;
 const deg = 180 / Math.PI;
-
-/** The name of a joint as the shelf file writes it. */
-export const jointKey = (joint: keyof Joints['give']): string => joint.replaceAll('_', '-');
 
 /** Every number that the evidence tells of, before and after. What earlier folders said goes before what the shelf says. */
 export function learnEntries(evidence: Evidence, shelf: Shelf, earlier: Beliefs = new Map()): Learning {

@@ -4,6 +4,9 @@ import type { BuiltSize } from '../plan/build-up.js';
 import type { Plan, PlanBrace, PlanCrossbar } from '../plan/plan.js';
 import type { JointBuild, Joints, Shelf } from '../shelf/shelf.js';
 
+/** The name of a joint as the shelf file writes it. */
+export const jointKey = (joint: JointBuild): string => joint.replaceAll('_', '-');
+
 /** The name by which the shelf knows corners built like this. Nails that do not reach the other piece make no nailed joint. */
 export function cornerJoint(plan: Plan, shelf: Shelf, bar: BuiltSize): JointBuild {
   const { cut, glue } = plan.corners;

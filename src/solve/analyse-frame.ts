@@ -4,7 +4,7 @@ import { meshFrame } from './frame-mesh.js';
 import type { FrameMesh, MeshFineness } from './frame-mesh.js';
 import type { Influence, Stability, Statics } from '../model/frame-results.js';
 import type { EdgePull, FrameShape, PointForce } from '../model/frame-shape.js';
-import { readInfluence } from './mesh-influence.js';
+import { readInfluence, readLiftCompliance } from './mesh-influence.js';
 import { neverUnstable, readStability } from './mesh-stability.js';
 import { frameLoads, readStatics } from './mesh-statics.js';
 
@@ -106,4 +106,11 @@ export function solveInfluence(shape: FrameShape, pull: EdgePull, options: Frame
   checkPull(pull);
   const ready = readyFrame(shape, options);
   return readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
+}
+
+/** How far the corner lift of the frame goes under a unit force on it at a pull (N/mm), mm/N; null when the flat frame is unstable there. Throws a RangeError as `solveStatics` does. */
+export function solveLiftCompliance(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): number | null {
+  checkPull(pull);
+  const ready = readyFrame(shape, options);
+  return readLiftCompliance(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
 }

@@ -63,3 +63,19 @@ export function readInfluence(mesh: FrameMesh, frame: StretchedFrame, second: Se
     }),
   );
 }
+
+/**
+ * How far the corner lift goes under a unit force on it, mm/N: one newton up at top right and bottom left, one down at the other two; the lift is that of
+ * the fourth corner off the plane of the other three. Null where the flat frame does not hold.
+ */
+export function readLiftCompliance(mesh: FrameMesh, frame: StretchedFrame, second: SecondOrder): number | null {
+  const factors = tangentFactors(second, 1);
+  if (factors.negative > 0 || factors.vanished.length > 0) return null;
+  const { of } = frame.prepared.equations;
+  const { frame: joinedOf } = frame.joined;
+  const places = (['top-right', 'bottom-left', 'top-left', 'bottom-right'] as const).map((corner, i) => ({ freedom: 6 * mesh.corners[corner] + 2, sign: i < 2 ? 1 : -1 }));
+  const b = new Float64Array(factors.n);
+  for (const { freedom, sign } of places) if (of[freedom]! >= 0) b[joinedOf[of[freedom]!]!]! += sign;
+  solveFactored(factors, b);
+  return places.reduce((lift, { freedom, sign }) => lift + (of[freedom]! >= 0 ? sign * b[joinedOf[of[freedom]!]!]! : 0), 0);
+}

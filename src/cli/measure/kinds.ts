@@ -1,3 +1,4 @@
+export { joint } from './joint.js';
 export { sag } from './sag.js';
 export { twist } from './twist.js';
 export { spread } from './spread.js';

@@ -25,6 +25,8 @@ type Corner = Pick<Section, 'w_mm' | 'd_mm' | 'A_mm2' | 'I_plane_mm4' | 'I_out_m
 const ordinaryErrors = { moves_mm: 0.25, weight_g: 20, arm_mm: 2 } as const;
 /** How far the stiffness of a board is off its kind's, as a share (`proposal`): measure it with a weight between two blocks to do better. */
 const stiffness_off = 0.1;
+/** Strength of a glued mitre that is counted on (`proposal`, as on the default shelf). */
+const usual_bond_MPa = 2;
 /** Share of a rectangle that carries shear. */
 const shear_share = 5 / 6;
 
@@ -62,7 +64,7 @@ export function jointError_mm(load: Load, bar: Corner, give: JointGive): number 
  * the free leg by bending and the clamped one by twist. Never below 0. Throws RangeError for a number not above zero.
  */
 export function measureJoint(reading: JointReading, bar: Corner): Reading {
-  const { way, weight_g, arm_mm, moves_mm } = reading;
+  const { weight_g, arm_mm, moves_mm } = reading;
   mustBePositive({ weight: weight_g, arm: arm_mm, movement: moves_mm });
   const error_mm = reading.errors?.moves_mm ?? ordinaryErrors.moves_mm;
   const give = (load: Load, moved_mm: number, E_share = 1): number => {
@@ -80,14 +82,16 @@ export function measureJoint(reading: JointReading, bar: Corner): Reading {
     value: Math.max(0, value), low: Math.max(0, value - off), high: Math.max(0, value + off),
     unit: 'bar-widths',
     paste: '',
-    notes: notesFor(value, off, moves_mm, error_mm, arm_mm, bar, way),
+    notes: notesFor(value, off, reading, error_mm, bar),
   };
 }
 
-function notesFor(value: number, off: number, moves_mm: number, error_mm: number, arm_mm: number, bar: Corner, way: JointWay): readonly string[] {
+function notesFor(value: number, off: number, { moves_mm, weight_g, arm_mm, way }: JointReading, error_mm: number, bar: Corner): readonly string[] {
   const notes: string[] = [];
   if (value <= 0) notes.push('It moved less than the wood alone should bend: the board is stiffer than the shelf says, or the clamp held part of the free leg. Measure the board itself with sightdown measure sag.');
-  else if (off > value / 2) notes.push('The band is as wide as half the number: a shorter arm and a heavier weight make the joint’s part larger beside the wood’s.');
+  else if (off > value / 2) notes.push('The band is as wide as half the number: hang more on it, as long as nothing creaks.');
+  const stress_MPa = (weight_g / 1000) * gravity_N_per_kg * arm_mm / ((way === 'plane' ? bar.d_mm * bar.w_mm ** 2 : bar.w_mm * bar.d_mm ** 2) / 6);
+  if (stress_MPa > usual_bond_MPa) notes.push(`So much weight strains the glue to ${digits(stress_MPa, 2)} MPa, more than the ${usual_bond_MPa} MPa a glued mitre is counted on: it may open. Keep feet and fingers away.`);
   if (moves_mm < 4 * error_mm) notes.push('The movement is little more than the reading error: hang more on it, as long as nothing creaks.');
   if (arm_mm < 3 * bar.w_mm) notes.push('The arm is shorter than three bar-widths: what the clamp presses into the wood counts as give.');
   if (way === 'out') notes.push('Out of the plane the free leg bends and the clamped one twists at the joint: the number stands for both.');

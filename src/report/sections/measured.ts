@@ -5,6 +5,7 @@ import type { Finding } from '../../findings/finding.js';
 import { sortFindings } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, strong, table, type Block, type Cell } from '../tree.js';
+import { rescueBlocks } from './rescue.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutInWords } from '../words/about.js';
 import { verdictWord } from '../words/verdict.js';
@@ -20,7 +21,7 @@ const stageWords: Readonly<Record<Sheet['when'], string>> = { 'before-cloth': 'b
 export function measuredSection(told: Telling): Section | null {
   const { measured } = told.audit;
   if (measured === undefined) return null;
-  const { sheet, diagnosis } = measured;
+  const { sheet, diagnosis, rescue } = measured;
   const findings = sortFindings(measured.findings);
   const advice = findings.filter(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0);
   const blocks: Block[] = [
@@ -28,6 +29,7 @@ export function measuredSection(told: Telling): Section | null {
     ...(findings.length === 0 ? [] : [table([{ head: 'Reading' }, { head: 'Yours', align: 'right' }, { head: 'Good up to, or between', align: 'right' }, { head: 'Verdict' }], findings.map((f) => row(told, f)))]),
     ...(advice.length === 0 ? [] : [heading(3, 'What to do now'), bullets(advice.map(({ verdict, say, do: steps }): Cell => [strong(verdictWord[verdict]), `: ${userText(say, 600)} ${steps.join(' ')}`]))]),
     ...(diagnosis === null ? [] : causes(told, diagnosis)),
+    ...(rescue === null ? [] : rescueBlocks(told, rescue)),
   ];
   return { title: 'What you measured', blocks, pictures: [] };
 }

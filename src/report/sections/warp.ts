@@ -7,6 +7,7 @@ import { liftChance } from '../drawings/lift-chance.js';
 import { propeller } from '../drawings/propeller.js';
 import type { Picture } from '../drawings/picture.js';
 import { bullets, heading, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
+import { boardsStandOn, jointStandsOn } from '../words/own-numbers.js';
 import type { Section, Telling } from '../telling.js';
 
 /** Part 3: the risk of warp in plain words, what causes it, what halves it, and the reserve against twisting. */
@@ -30,6 +31,7 @@ function lift(told: Telling, show: Show): readonly Block[] {
   const limit = told.length(story.limit_mm);
   return [
     setApart(paragraph(strong(`${capital(story.chance_words)} frames built like this will stand more than ${limit} off the wall at one corner.`))),
+    paragraph(boardsStandOn(audit)),
     ...pastCritical(told, story),
     paragraph(`${told.number('warp.corner_lift_p90_mm') === null ? '' : `Nine in ten stay under ${told.length(story.p90_mm)}. `}Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`),
     ...show(liftChance({ units: told.units, mean_mm: story.unpulled.mean, sd_mm: story.unpulled.sd, growth: story.growth, limit_mm: story.limit_mm, chance: story.chance })),
@@ -126,7 +128,9 @@ function softJoints(told: Telling, now: number): readonly Block[] {
       : lost > 0.1
         ? 'Some of the strength sits in the joints, but the bars carry most of it.'
         : 'Little hangs on the joints: the bars carry it.';
-  return [paragraph(`How stiff your joints turn out nobody knows before they are glued. If every joint gave twice as much as taken here, and at least ${formatNumber(softGive(told), 2)} bar-widths of extra bar (${softened(told)}), the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}`)];
+  const joint = jointStandsOn(told.audit);
+  const load = joint.own || !(below || lost > 0.3) ? '' : ' The reserve hangs on the joint: glue a test corner beside the frame and load it (sightdown measure joint --help says how).';
+  return [paragraph(`${joint.words} How stiff they turn out nobody knows before they are glued. If every joint gave twice as much as taken here, and at least ${formatNumber(softGive(told), 2)} bar-widths of extra bar (${softened(told)}), the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}${load}`)];
 }
 
 const softGive = ({ audit: { model } }: Telling): number => shelfNumber(model.shelf, 'second-give');
