@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { writeYear } from './studio-year.js';
 import { writeContactSheet } from './contact-sheet.js';
+import { writeValidationPage } from './validation-page.js';
 
 /** Makes the schemas and every example under `reports/` anew with the built command, so that a difference shows in `git status`. */
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -20,6 +21,7 @@ for (const name of readdirSync(join(root, 'reports')).sort()) {
 writeContactSheet(root);
 // The invented class of the tests: its page, table and pack in words.
 execFileSync('npx', ['vitest', 'run', '--config', 'test/vitest.config.ts', '--update', 'test/class/room.golden.test.ts'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
+writeValidationPage(root);
 
 /** Empties the folder but for what it is made from, so that nothing the tool no longer makes stays behind, and makes the example. */
 function remake(folder: string, kept: readonly string[], args: readonly string[]): void {

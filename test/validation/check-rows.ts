@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect } from 'vitest';
 import { parse } from 'yaml';
+import { note, standingOf } from './recorded.js';
 
 /** One row of check values from `test/data`. */
 export interface CheckRow {
@@ -34,6 +35,8 @@ export function given(row: CheckRow, name: string): number {
 export function expectRow(row: CheckRow, name: string, actual: number): void {
   const wanted = row.expected[name];
   if (wanted === undefined) throw new Error(`${row.id} has no ${name}`);
+  const absolute = row.tolerance.abs !== undefined || wanted === 0;
   const allowed = row.tolerance.abs ?? (row.tolerance.rel ?? 0) * Math.abs(wanted);
+  note({ theirs: wanted, ours: actual, deviation: absolute ? actual - wanted : actual / wanted - 1, tolerance: absolute ? allowed : (row.tolerance.rel ?? 0), absolute, standing: standingOf(row.status) });
   expect(Math.abs(actual - wanted), `${row.id} ${name}: ${actual} instead of ${wanted}`).toBeLessThanOrEqual(allowed);
 }

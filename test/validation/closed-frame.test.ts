@@ -13,6 +13,7 @@ import { eulerBernoulli, prepare, solvePrepared } from '../../src/frame3d/index.
 import { meshFrame } from '../../src/solve/frame-mesh.js';
 import type { FrameShape, Section } from '../../src/model/frame-shape.js';
 import { everyBar, everyCorner } from '../frame3d/frame-shapes.js';
+import { noteShare } from './recorded.js';
 
 const plain = { shear: false, eccentric: false } as const;
 
@@ -35,6 +36,7 @@ const stiffAlong: Section = { w_mm: 64, d_mm: 19, A_mm2: 1e8, I_plane_mm4: I, I_
 const q = 0.2;
 
 const within = (found: number, expected: number, share: number): void => {
+  noteShare(found, expected, share, 'derived');
   expect(Math.abs(found - expected), `${found} for ${expected}`).toBeLessThanOrEqual(share * Math.abs(expected));
 };
 

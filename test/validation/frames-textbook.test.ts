@@ -11,6 +11,7 @@
 import { describe, expect, it } from 'vitest';
 import { eulerBernoulli, solveFrame } from '../../src/frame3d/index.js';
 import type { FrameSolution, Member, NodeLoad, Structure, Vector } from '../../src/frame3d/index.js';
+import { note } from './recorded.js';
 
 type Elastic = Pick<Member, 'E' | 'G' | 'A' | 'Iy' | 'Iz' | 'J'>;
 
@@ -44,6 +45,7 @@ function solve(
 const six = (values: Float64Array, node: number): number[] => Array.from(values.subarray(6 * node - 6, 6 * node));
 
 function expectEach(found: readonly number[], printed: readonly number[], allowed: (printed: number) => number): void {
+  printed.forEach((value, d) => note({ theirs: value, ours: found[d]!, deviation: found[d]! - value, tolerance: allowed(value), absolute: true }));
   printed.forEach((value, d) => expect(Math.abs(found[d]! - value), `value ${d + 1}: ${found[d]} for ${value}`).toBeLessThanOrEqual(allowed(value)));
 }
 

@@ -11,12 +11,12 @@ import { liftFrom } from '../../src/risk/lift-curve.js';
 import { findStability } from '../../src/solve/analyse-frame.js';
 import { frameOf } from '../frame3d/frame-shapes.js';
 import { shapeOf } from '../tools/cases-shapes.js';
+import { expectShare } from './recorded.js';
 import { runPastCriticalCases, type Lifts, type PastCriticalCase } from '../tools/cases-stability.js';
 
 type WithRods = PastCriticalCase & { readonly exact_rods_lift_mm_from_half_mm?: Lifts; readonly exact_rods_lift_mm_from_10_mm?: Lifts };
 
 const { cases } = JSON.parse(readFileSync(new URL('../data/past-critical.json', import.meta.url), 'utf8')) as { cases: readonly WithRods[] };
-const off = (found: number, expected: number): number => Math.abs(found / expected - 1);
 const propellerOf = (shape: ReturnType<typeof frameOf>) => findStability(shape, { x: 0.001, y: 0.001 }).propeller!;
 
 describe('a frame near and past its critical pull', () => {
@@ -34,7 +34,7 @@ describe('a frame near and past its critical pull', () => {
   it.each(cases.filter((c) => c.exact_rods_lift_mm_from_half_mm).map((c) => [c.id, c] as const))('agrees with exact rods: %s', (_, c) => {
     const { beta_per_mm2 } = propellerOf(shapeOf(c));
     for (const [from_mm, lifts] of [[0.5, c.exact_rods_lift_mm_from_half_mm], [10, c.exact_rods_lift_mm_from_10_mm]] as const) {
-      for (const [f, lift_mm] of Object.entries(lifts ?? {})) expect(off(liftFrom({ pull_share: Number(f), beta_per_mm2 }, from_mm), lift_mm), `${from_mm} mm at ${f}`).toBeLessThan(0.05);
+      for (const [f, lift_mm] of Object.entries(lifts ?? {})) expectShare(liftFrom({ pull_share: Number(f), beta_per_mm2 }, from_mm), lift_mm, 0.05, 'independent program');
     }
   });
 
@@ -42,6 +42,6 @@ describe('a frame near and past its critical pull', () => {
     const shape = frameOf({ width, height, w, d });
     const { E_MPa: E, G_MPa: G, I_plane_mm4: I, J_mm4: J } = shape.bars.top;
     const closed = (E * I) / (8 * G * J * ((shape.span_x_mm + shape.span_y_mm) / 2) ** 2);
-    expect(off(propellerOf(shape).beta_per_mm2, closed)).toBeLessThan(0.04);
+    expectShare(propellerOf(shape).beta_per_mm2, closed, 0.04, 'derived');
   });
 });

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
+import { noteShare } from './recorded.js';
 
 /** One row of a file of check values: what it says, where it is from, and whether it was seen, recalled or derived. */
 export interface ReferenceRow {
@@ -46,4 +47,7 @@ export function workedCase(id: string): { readonly inputs: Readonly<Record<strin
 }
 
 /** Whether two numbers agree within a share of the expected one. */
-export const near = (actual: number, expected: number, rel: number): boolean => Math.abs(actual - expected) <= rel * Math.abs(expected);
+export function near(actual: number, expected: number, rel: number): boolean {
+  noteShare(actual, expected, rel);
+  return Math.abs(actual - expected) <= rel * Math.abs(expected);
+}

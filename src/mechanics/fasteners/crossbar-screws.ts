@@ -26,8 +26,10 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const edge_mm = slender(lead) / 2;
   const through = pickScrew(shelf, { through_mm: w_mm, holding_mm: Infinity, edge_mm });
   const slanting = pickScrew(shelf, { through_mm: SLANT_THROUGH_MM, holding_mm: w_mm, edge_mm });
-  const fits = (s: Screw | null, through_mm: number): boolean => s !== null && s.length_mm - through_mm >= LEAST_PENETRATION_DIAMETERS * s.shank_mm && ndsDistances(s.shank_mm, true).edge_mm <= edge_mm;
-  const straight = fits(through, w_mm) || (!fits(slanting, SLANT_THROUGH_MM) && through !== null && through.length_mm - w_mm >= LEAST_PENETRATION_DIAMETERS * through.shank_mm);
+  const keepsEdge = (s: Screw | null): boolean => s !== null && ndsDistances(s.shank_mm, true).edge_mm <= edge_mm;
+  const deep = through !== null && through.length_mm - w_mm >= LEAST_PENETRATION_DIAMETERS * through.shank_mm;
+  /** Straight where it is deep and clear of the edges, or deep where no slanting screw is clear of them. */
+  const straight = deep && (keepsEdge(through) || !keepsEdge(slanting));
   const screw = straight ? through : slanting;
   if (screw === null) return null;
   const each = lead.section.d_mm < TWO_FROM_MM ? 1 : 2;

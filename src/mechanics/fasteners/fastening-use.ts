@@ -46,8 +46,12 @@ export function fasteningUse(f: PlannedFastening, model: Model, solution: Soluti
       return over(plyShear_N(f, model, solution), f.lateral_N);
     case 'corner-nails':
       return Math.max(...cornerNames.map((name) => cornerNailUse(model, solution.peak.corners[name], DURATION.normal)));
-    case 'brace-screws':
-      return over(bareCornerMoment_Nmm(model.shape, model.peak), braceMoment_Nmm(model, DURATION.normal));
+    case 'brace-screws': {
+      // A plate carries what the solution gives it beside the joint; a timber brace may have to carry the bare frame's corner alone.
+      const plates_Nmm = Math.max(...cornerNames.map((name) => solution.peak.corners[name].plate_moment_Nmm));
+      const carried_Nmm = model.braces.length > 0 ? bareCornerMoment_Nmm(model.shape, model.peak) : plates_Nmm;
+      return over(carried_Nmm, braceMoment_Nmm(model, DURATION.normal));
+    }
     case 'crossbar-screws': {
       const ends = f.count / (2 * Math.max(1, model.crossbars.length));
       const capacity = ends * END_GRAIN_WITHDRAWAL * screwWithdrawal_N_per_mm(f.G, f.shank_mm) * Math.min(f.thread_mm, f.penetration_mm);
