@@ -37,6 +37,20 @@ describe('rules check', () => {
   });
 });
 
+describe('rules compare on a folder', () => {
+  it('compares the plans that read, says how many do not, and ends with an input error', () => {
+    const here = folder();
+    here.write('plans/good.yaml', plan('Good one'));
+    here.write('plans/bad.yaml', 'plan: 1\nname: Bad\n');
+    here.write('plans/sheet.yaml', 'sheet: 1\nplan: Good one\n');
+    const { code, out, err } = here.run('rules', 'compare', 'baseline', 'class-first-year', 'plans');
+    expect(code).toBe(1);
+    expect(out).toContain('Good one:');
+    expect(out).toContain('Not compared, because it could not be read: 1 file.');
+    expect(err).toContain('plans/bad.yaml');
+  });
+});
+
 describe('rules show and facts', () => {
   it('a rule as a page with its limit, source and history of overlays', () => {
     const here = folder();
