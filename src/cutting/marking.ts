@@ -56,7 +56,7 @@ export function markingOrder(cut: CutPlan): MarkingOrder {
       steps.push(step(cut, stock.stock, setting.piece.ends, setting.piece.cut_mm, cuts, here.map(({ piece }) => piece)));
     }
     const kinds = (['square', 'mitre'] as const).filter((ends) => settings.some(({ piece }) => piece.ends === ends));
-    if (kinds.length > 0) tests.push(testCut(cut, stock, kinds));
+    if (kinds.length > 0) tests.push(testCut(cut, stock, kinds, all.some(({ piece: { piece } }) => piece.part === 'bar' && piece.laps.length > 0)));
     later.push(...afterGlue(cut, stock));
   }
   return { tests, steps, later };
@@ -105,11 +105,11 @@ const oneWaySaw = ' If your saw swings to one side only, turn the board over aft
 
 const trials = { square: 'one square cut and check it with a square', mitre: 'two 45° cuts and hold them together against a square' } as const;
 
-function testCut(cut: CutPlan, { stock, boards }: StockPurchase, ends: TestCut['ends']): TestCut {
+function testCut(cut: CutPlan, { stock, boards }: StockPurchase, ends: TestCut['ends'], lapped: boolean): TestCut {
   const fit = boards.map(({ left_mm }, i) => ({ board: i + 1, left_mm })).filter(({ left_mm }) => left_mm >= shortestTest_mm);
   fit.sort((p, q) => p.left_mm - q.left_mm || p.board - q.board);
   const best = fit[0];
-  const check = ends.map((one) => trials[one]).join(', then on the same piece ');
+  const check = [...ends.map((one) => trials[one]), ...(lapped ? ['the trial lap of the order of work'] : [])].join(', then on the same piece ');
   if (best === undefined) return { stock, ends, board: null, length_mm: null, words: `No leftover is long enough to hold safely: try ${check} on any scrap of the same size.${ends.includes('mitre') ? oneWaySaw : ''}` };
   const words = `Saw the leftover of ${formatLength(best.left_mm, cut.units)} off the end of board ${best.board} first and use it for the trial: make ${check}.${ends.includes('mitre') ? oneWaySaw : ''}`;
   return { stock, ends, board: best.board, length_mm: best.left_mm, words };

@@ -1,3 +1,4 @@
+import { planBraceScrews } from '../fasteners/brace-fastening.js';
 import type { Model } from '../../model/model.js';
 import type { Supply } from '../../shelf/shelf.js';
 import { LEAST_EXIT_MM } from '../../fit/pick-screw.js';
@@ -19,11 +20,15 @@ export function plateLeg_mm(model: Model): number {
   return (model.plan.corners.brace?.leg_mm ?? 0) + model.bars.top.section.w_mm / 2;
 }
 
-/** The largest steel angle that is no longer than the plan's leg, else the smallest; null when the plan has none, or the shelf. */
+/** Steel that a screw wants beyond its hole, mm (practice). */
+const STEEL_BEYOND_MM = 5;
+
+/** The smallest steel angle that reaches every screw the plan drives through it, else the largest; null when the plan has none, or the shelf. */
 export function pickAngle(model: Model): Supply | null {
   if (model.plan.corners.brace?.kind !== 'steel-angle') return null;
+  const reach_mm = (planBraceScrews(model)?.rows[0]?.places_mm.at(-1) ?? plateLeg_mm(model)) + STEEL_BEYOND_MM;
   const angles = [...ofKind(model, 'angle')].sort((a, b) => (a.leg_mm ?? 0) - (b.leg_mm ?? 0));
-  return angles.findLast(({ leg_mm }) => (leg_mm ?? Infinity) <= plateLeg_mm(model) + 0.5) ?? angles[0] ?? null;
+  return angles.find(({ leg_mm }) => (leg_mm ?? 0) >= reach_mm - 0.5) ?? angles.at(-1) ?? null;
 }
 
 /** The plywood triangles of the corners: legs from the outer corner, thickness, and the sheets on the shelf of about that thickness. Null when the plan has none. */

@@ -11,7 +11,9 @@ const diagonalOf = ({ plan }: Model): string => formatLength(Math.hypot(plan.fac
 export function frameSteps(model: Model): readonly WorkStep[] {
   const { plan } = model;
   const glueOnly = plan.crossbars.length === 0 && plan.corners.brace === null && plan.corners.glue !== null;
-  const cure_h = glueSheet(model)?.cure_h ?? 0;
+  const glue = glueSheet(model);
+  // the corners have already set for as long as they were left to bear handling
+  const cure_h = Math.max(0, (glue?.cure_h ?? 0) - (glue?.handle_h ?? 0));
   return [
     step('dry-fit', 'Lay the frame out dry: corners closed, no rocking on a flat floor.'),
     ...cornerSteps(model),

@@ -48,11 +48,9 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
   return finishPicture({ name: 'staples.svg', title: 'The order of the staples', alt: describe(picture) }, top + high + 34 + 15 * 3, content);
 }
 
-const sides: Readonly<Record<BarName, string>> = { top: 'top', bottom: 'bottom', left: 'left', right: 'right' };
-
 function describe({ order }: StapleOrderPicture): string {
-  const first = order.slice(0, 4).map(({ side }) => sides[side]);
-  return `The frame from the back with ${order.length} staples in their order: first the middles, ${first.join(', ')}, then outwards to each hand, opposite sides in turn, the corners last.`;
+  const first = [...new Set(order.map(({ side }) => side))];
+  return `The frame from the back with ${order.length} staples in their order: first the middles of ${first.join(', ')}, then outwards to each hand, opposite sides in turn, the corners last.`;
 }
 
 /** From the back left and right change places. */

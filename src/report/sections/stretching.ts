@@ -19,7 +19,7 @@ export function stretchingSection(told: Telling): Section {
   const steel = staplesBySteel(model);
   const items: Cell[] = [
     `${sheet.staples} staples for a frame: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right. Before the first one, see that the threads run true to the bars.`,
-    'One staple in the middle of each side, opposite sides in turn. Then a staple to each hand of it, top and bottom, left and right, and so outwards.',
+    'One staple in the middle of each side (two where their number is even), opposite sides in turn. Then a staple to each hand of it, top and bottom, left and right, and so outwards.',
     'Pull each place by the same feel: pliers on the bar’s edge as a lever, until the last wrinkle goes and no farther.',
     sheet.relax_share > 0.005
       ? `Second round: the bars have bowed in and the middle has lost about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull. Draw the middle staples, pull again, set them anew, outwards as before.`

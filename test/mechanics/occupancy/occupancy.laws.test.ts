@@ -9,6 +9,7 @@ import { inTheWay, roomBetween } from '../../../src/mechanics/occupancy/occupant
 import { staplesBySteel } from '../../../src/mechanics/occupancy/staple-line.js';
 import { plyScrewsInTheWay, whatOccupies } from '../../../src/mechanics/occupancy/what-occupies.js';
 import { bracesMet } from '../../../src/mechanics/occupancy/wire-path.js';
+import { pickAngle } from '../../../src/mechanics/bench/pick-supply.js';
 import { clearances } from '../../../src/mechanics/cloth/clearance.js';
 import { demoModel } from '../fasteners/demo-model.js';
 
@@ -107,4 +108,12 @@ test('braces count in the room behind the cloth: flush with the front of thin ba
   expect(braced({ stock: 'strip-19x38', lay: 'flat' }, 'flat').left_mm).toBeLessThan(0);
   expect(braced({ stock: 'strip-19x38', lay: 'edge' }, 'flat').depth_mm).toBe(19);
   expect(braced({ stock: 'strip-19x38', lay: 'edge', lip: '6 mm' }, 'edge').depth_mm).toBe(6);
+});
+
+test('the steel that is bought reaches every screw that is driven into it', () => {
+  for (const leg of [60, 80, 100, 130, 180]) {
+    const model = demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, corners: { brace: { kind: 'steel-angle', leg: `${leg} mm` } } });
+    const farthest = Math.max(...cornerParts(model).filter(({ kind, bar, along_mm }) => kind === 'angle-screw' && bar === 'top' && along_mm[1] < 455).map(({ along_mm }) => along_mm[1]));
+    expect(pickAngle(model)!.leg_mm).toBeGreaterThan(farthest);
+  }
 });
