@@ -53,7 +53,7 @@ describe('the bill of supplies', () => {
 
   it('lists steel angles, gussets cut from sheets, and the strip of a lip', () => {
     const angle = billOf('{ width: 700 mm, height: 530 mm }', `${bars}corners: { brace: { kind: steel-angle, leg: 90 mm } }\n`);
-    // its farther screw stands 5/6 × 90 + 38/2 = 94 from the outer corner: the 100 mm angle reaches it
+    // no screw of the shelf stays inside bars 19 mm deep, so its leg of 90 mm decides: the 100 mm angle
     expect(line(angle, 'angle')).toMatchObject({ entry: 'supplies.angle-100', for_all: 4, bought: 4, cost: 5.4 });
     const plywood = billOf('{ width: 700 mm, height: 530 mm }', `${bars}corners: { brace: { kind: ply-gusset, leg: 150 mm } }\ncount: 3\n`);
     // legs 150 + 19 = 169; 12 triangles are 6 squares of 173.2; a 300 x 600 sheet gives 1 x 3 of them

@@ -23,10 +23,11 @@ export function plateLeg_mm(model: Model): number {
 /** Steel that a screw wants beyond its hole, mm (practice). */
 const STEEL_BEYOND_MM = 5;
 
-/** The smallest steel angle that reaches every screw the plan drives through it, else the largest; null when the plan has none, or the shelf. */
+/** The smallest steel angle that reaches every screw the plan drives through it (the plan's leg, where no screw fits), else the largest; null when the plan has none, or the shelf. */
 export function pickAngle(model: Model): Supply | null {
   if (model.plan.corners.brace?.kind !== 'steel-angle') return null;
-  const reach_mm = (planBraceScrews(model)?.rows[0]?.places_mm.at(-1) ?? plateLeg_mm(model)) + STEEL_BEYOND_MM;
+  const screw_mm = planBraceScrews(model)?.rows[0]?.places_mm.at(-1);
+  const reach_mm = screw_mm === undefined ? model.plan.corners.brace.leg_mm : screw_mm + STEEL_BEYOND_MM;
   const angles = [...ofKind(model, 'angle')].sort((a, b) => (a.leg_mm ?? 0) - (b.leg_mm ?? 0));
   return angles.find(({ leg_mm }) => (leg_mm ?? 0) >= reach_mm - 0.5) ?? angles.at(-1) ?? null;
 }
