@@ -50,6 +50,7 @@ export function pooledData({ cut, short, rolls, others, total_cost, reason }: Po
     cut: cut.stocks.flatMap(({ stock, boards }) => boards.map((board, i) => ({
       stock,
       board: i + 1,
+      mark: board.mark,
       length_mm: board.length_mm,
       left_mm: board.left_mm,
       pieces: board.pieces.map(({ tag, plan, copy, piece, from_mm, to_mm }) => ({ tag, plan, copy, part: piece.about, ply: piece.ply, ends: piece.ends, cut_mm: piece.cut_mm, short_mm: piece.short_mm, from_mm, to_mm, later: piece.later })),

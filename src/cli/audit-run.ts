@@ -15,8 +15,11 @@ import { complain, printJson, tell, warn } from './terminal.js';
 
 /** Audits what was named and writes or prints what was asked for; resolves to the exit code. */
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
-  const bench = loadBench(options);
-  if (bench === null) return exitCode.error;
+  const loaded = loadBench(options);
+  if (loaded === null) return exitCode.error;
+  const stocked = options.pile === undefined ? loaded.shelf : (await import('./pile-file.js')).shelfWithPileFile(options.pile, loaded.shelf);
+  if (stocked === null) return exitCode.error;
+  const bench: Bench = { ...loaded, shelf: stocked };
   const { entries, files, problems, several } = planFiles(named);
   const [file] = files;
   if (several && options.measured !== undefined) {

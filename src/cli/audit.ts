@@ -9,6 +9,7 @@ export interface AuditOptions {
   readonly shelf?: string;
   readonly out?: string;
   readonly measured?: string;
+  readonly pile?: string;
   readonly format: 'md' | 'json' | 'html' | 'csv';
   readonly names: 'shown' | 'hidden';
   readonly strict: boolean;
@@ -38,6 +39,7 @@ export function addAudit(program: Command): void {
     .option('--rules <file>', 'ruleset to judge by: a file, or the name of one that ships with the tool (default: baseline)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the report goes (default: reports/<plan file name>/ here; for several plans: reports/)')
+    .option('--pile <file>', 'boards in hand: used first, at no cost; only what they lack is bought (sightdown place says which goes where)')
     .option('--measured <file>', 'a filled-in bench sheet: what was read while building is held against what was promised; for one plan')
     .addOption(formatOption(['md', 'json', 'html', 'csv'], 'md writes a report, html a printable page, json prints one document, csv a line for each file of a class'))
     .addOption(new Option('--names <how>', 'hidden: students, plans and files of a class go by numbers on every page').choices(['shown', 'hidden']).default('shown'))

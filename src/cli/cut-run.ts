@@ -19,6 +19,7 @@ import type { CutOptions } from './cut.js';
 import { exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { writeFolder } from './write-files.js';
+import { shelfWithPileFile } from './pile-file.js';
 import { otherKind, planFiles } from './plans.js';
 import { complain, print, printJson, tell, warn } from './terminal.js';
 
@@ -30,7 +31,8 @@ const fallback_nodes = 500;
 export async function runCut(named: readonly string[], options: CutOptions): Promise<number> {
   const bench = loadBench({ ...options, seed: 1, samples: samples_for_stops });
   if (bench === null) return exitCode.error;
-  const { shelf } = bench;
+  const shelf = shelfWithPileFile(options.pile, bench.shelf);
+  if (shelf === null) return exitCode.error;
   const { plans, bad } = readPlans(named, shelf);
   if (bad > 0 || plans.length === 0) return exitCode.error;
   if (await anyStopped(plans, bench, options.evenSo)) return exitCode.stop;

@@ -5,6 +5,7 @@ import { formatOption, overwriteOption, wholeNumber } from './options.js';
 /** Options of `cut` as commander gives them. */
 export interface CutOptions {
   readonly shelf?: string;
+  readonly pile?: string;
   readonly rules?: string;
   /** Cut plans as well that the rules stop. */
   readonly evenSo: boolean;
@@ -34,6 +35,7 @@ export function addCut(program: Command): void {
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--rules <file>', 'ruleset that says which plans must not be cut (default: baseline)')
     .option('--even-so', 'cut plans as well that the rules stop', false)
+    .option('--pile <file>', 'boards in hand: used first, at no cost, their knots cut round; only what they lack is bought')
     .option('--out <folder>', 'where the page goes (default: reports/cut/; csv and json are printed unless this is given)')
     .addOption(formatOption(['md', 'html', 'csv', 'json'], 'md and html write a page with pictures, csv and json print the lists'))
     .addOption(new Option('--list <list>', 'which list csv prints').choices(['both', 'cut', 'buy']).default('both'))

@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, readdirSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { writeYear } from './studio-year.js';
@@ -16,12 +16,22 @@ for (const name of readdirSync(join(root, 'reports')).sort()) {
   const folder = join('reports', name);
   if (existsSync(join(root, folder, 'plans'))) remake(folder, ['plans'], ['audit', join(folder, 'plans'), '--rules', name, '--out', folder]);
   else if (existsSync(join(root, folder, 'frames'))) remake(folder, ['frames', 'shelf.yaml', 'README.md'], ['learn', join(folder, 'frames'), '--shelf', join(folder, 'shelf.yaml'), '--date', '2027-12-20', '--out', folder]);
+  else if (existsSync(join(root, folder, 'pile.yaml'))) remakePlaced(folder);
   else if (existsSync(join(root, folder, 'plan.yaml'))) remake(folder, ['plan.yaml', 'README.md'], ['audit', join(folder, 'plan.yaml'), '--out', folder]);
 }
 writeContactSheet(root);
 // The invented class of the tests: its page, table and pack in words.
 execFileSync('npx', ['vitest', 'run', '--config', 'test/vitest.config.ts', '--update', 'test/class/room.golden.test.ts'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
 writeValidationPage(root);
+
+/** A plan as it is without its boards, then made of the boards of its pile: the page for the bench, the plan with the boards in it, and its report. */
+function remakePlaced(folder: string): void {
+  const [plan, pile, placed] = ['plan.yaml', 'pile.yaml', 'placed.yaml'].map((name) => join(folder, name)) as [string, string, string];
+  remake(folder, ['plan.yaml', 'pile.yaml', 'README.md'], ['audit', plan, '--out', join(folder, 'by-luck')]);
+  copyFileSync(join(root, plan), join(root, placed));
+  run(['place', placed, '--pile', pile, '--write', '--out', folder]);
+  run(['audit', placed, '--pile', pile, '--out', join(folder, 'placed')]);
+}
 
 /** Empties the folder but for what it is made from, so that nothing the tool no longer makes stays behind, and makes the example. */
 function remake(folder: string, kept: readonly string[], args: readonly string[]): void {
