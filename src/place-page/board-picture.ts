@@ -10,15 +10,16 @@ import { longSideWords } from './lie-words.js';
 const perPicture = 8;
 
 /** The boards that are cut, each seen with its marked face up and its marked end on the left. */
-export function pileBoardPictures({ frames }: Pick<PlacedPile, 'frames'>, units: UnitSystem): readonly Picture[] {
+export function pileBoardPictures({ frames, left }: Pick<PlacedPile, 'frames' | 'left'>, units: UnitSystem): readonly Picture[] {
   const places = frames.flatMap((frame) => frame.places);
   const boards = [...new Set(places.map(({ board }) => board))].map((board) => {
     const own = places.filter((place) => place.board === board).sort((a, b) => a.from_mm - b.from_mm);
+    const end = left.find((one) => one.board === board)?.left.at(-1);
     const end_mm = Math.max(...own.map((place) => place.from_mm + place.slot.piece.cut_mm));
     return {
       label: `Board ${userText(board.mark, 12)}`,
       length_mm: board.length_mm,
-      left_mm: board.length_mm - end_mm,
+      left_mm: end !== undefined && end.from_mm >= end_mm ? end.to_mm - end.from_mm : 0,
       cut_out: gaps(soundStretches(board), board.length_mm),
       pieces: own.map(pieceOf),
     };

@@ -82,7 +82,7 @@ function crossStrip({ slot, place }: Pick<Strip, 'slot' | 'place'>, plan: Placed
 
 function stripDrawing({ place, slot, from, to, shape, fill }: Strip): Drawing {
   const upright = slot.piece.runs === 'upright';
-  const label = place === null ? `${slot.tag}: buy` : `${userText(place.board.mark, 12)}: face ${faceWords(place)}`;
+  const label = place === null ? `${slot.tag}: buy` : `${slot.tag} from ${userText(place.board.mark, 12)}: face ${faceWords(place)}`;
   const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
   return drawing({
     marks: [outline(shape, { width: weight.thin, fill, colour: softInk }), ...(place === null ? [] : pointer(place, from, to))],
