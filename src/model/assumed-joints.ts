@@ -14,6 +14,9 @@ export function assumedJoints({ plan, shape }: Model): Assumed[] {
   if (ends !== undefined && plan.corners.brace?.give === null) {
     taken.push({ path: 'corners.brace.give', value: `${widths(ends)}, the shelf’s number for its ends` });
   }
+  const { brace } = plan.corners;
+  if (brace !== null && brace.kind !== 'timber' && shape.corner_plate_Nmm_per_rad['top-left'] === 0)
+    taken.push({ path: 'corners.brace', value: 'adds nothing: no screw on the shelf fits under it and stays inside the bar, and no glue holds it' });
   return taken;
 }
 
