@@ -7,6 +7,7 @@ import { composeLearnPage } from '../learn/page.js';
 import { readShelf } from '../shelf/read-shelf.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { writeMarkdown } from '../report/markdown.js';
+import type { Problem } from '../base/problem.js';
 import { exitCode } from './exit.js';
 import { rulesFolder } from './files.js';
 import type { LearnOptions } from './learn.js';
@@ -31,7 +32,8 @@ export async function runLearn(folder: string, options: LearnOptions): Promise<n
 async function run(folder: string, options: LearnOptions): Promise<number> {
   const given = dayOption(options.date);
   if (options.write && options.shelf === undefined) throw new BadOption('--write needs --shelf: name the shelf file of your own that should learn. A file that holds only `shelf: 1` will do.');
-  const texts = textsIn(folder);
+  const { texts, unread } = textsIn(folder);
+  complain(unread);
   const own = options.shelf === undefined ? null : ownShelf(options.shelf);
   const shelf = own?.before ?? shipped();
   const found = learn(texts, shelf);
@@ -46,7 +48,7 @@ async function run(folder: string, options: LearnOptions): Promise<number> {
   }
   if (options.format === 'json') printJson(`${steadyJson(learnedData(found))}\n`);
   else await writePage(found, shelf, date, options, written === null ? null : (options.shelf ?? null));
-  return found.folder.problems.some(({ severity }) => severity === 'error') ? exitCode.error : exitCode.fine;
+  return unread.length > 0 || found.folder.problems.some(({ severity }) => severity === 'error') ? exitCode.error : exitCode.fine;
 }
 
 async function writePage(found: Learned, shelf: Shelf, date: string | null, { out = 'reports', format, overwrite }: LearnOptions, written: string | null): Promise<void> {
@@ -63,16 +65,16 @@ async function writePage(found: Learned, shelf: Shelf, date: string | null, { ou
 const most_files = 5000;
 
 /** Every YAML file of the folder; folders inside it are left alone, and what is no plain file is told. Throws BadOption. */
-function textsIn(folder: string): readonly FolderText[] {
+function textsIn(folder: string): { readonly texts: readonly FolderText[]; readonly unread: readonly Problem[] } {
   if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) throw new BadOption(`${folder}: found no folder of that name; name the folder your plans and sheets are in.`);
   const names = readdirSync(folder).filter((name) => /\.ya?ml$/i.test(name)).sort();
   if (names.length > most_files) throw new BadOption(`${folder}: found ${names.length} files; at most ${most_files} are read at once. Put them into several folders.`);
   if (names.length === 0) throw new BadOption(`${folder}: found no file that ends in .yaml; put plans and bench sheets there.`);
-  return names.flatMap((name) => {
-    const read = readText(join(folder, name));
-    if ('problem' in read) complain([read.problem]);
-    return 'problem' in read ? [] : [{ file: name, text: read.text }];
-  });
+  const read = names.map((name) => ({ name, ...readText(join(folder, name)) }));
+  return {
+    texts: read.flatMap((one) => ('text' in one ? [{ file: one.name, text: one.text }] : [])),
+    unread: read.flatMap((one) => ('problem' in one ? [one.problem] : [])),
+  };
 }
 
 /** The studio's shelf as text, and as it stood before it learned anything. Throws BadOption after complaining. */

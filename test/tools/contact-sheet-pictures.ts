@@ -25,6 +25,8 @@ import { boardPictures } from '../../src/report/sections/board-pictures.js';
 import { cornerBuildOf } from '../../src/report/sections/corner-data.js';
 import { stapleOrder } from '../../src/report/drawings/staple-order.js';
 import { barSectionOf, frontViewOf, hangingPictureOf } from '../../src/report/sections/picture-data.js';
+import { rankPicture } from '../../src/learn/rank-picture.js';
+import { testJointPicture } from '../../src/report/drawings/test-joint.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import { solveModel } from '../../src/solve/solve-model.js';
 
@@ -205,6 +207,15 @@ export const groups = (): readonly Group[] => [
   { title: 'The order of the staples', shown: show(cloths, staplesOf) },
   { title: 'How a corner of the cloth is folded', shown: (['back', 'edge'] as const).map((to) => ({ caption: `fixed to the ${to}`, picture: foldedCorner(to) })) },
   { title: 'The cloth on the roll', shown: show(rolls, rollOf) },
+  {
+    title: 'Where readings fell in what was promised',
+    shown: [
+      { caption: 'honest, made up', picture: rankPicture(Array.from({ length: 240 }, (_, i) => [((i * 37) % 240) / 240, ((i * 37) % 240) / 240 + 0.02])) },
+      { caption: 'too many at the top', picture: rankPicture(Array.from({ length: 60 }, (_, i) => [Math.sqrt(i / 60), Math.sqrt(i / 60)])) },
+      { caption: 'no reading', picture: rankPicture([]) },
+    ],
+  },
+  { title: 'Loading a test corner', shown: [{ caption: 'in the plane', picture: testJointPicture('plane') }, { caption: 'at right angles', picture: testJointPicture('out') }] },
   {
     title: 'The wall chart',
     shown: [

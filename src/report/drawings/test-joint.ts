@@ -5,7 +5,7 @@ import { arrow, line, outline, rectangle } from './strokes.js';
 
 /** How a glued corner is loaded at the bench: one leg clamped to the table right up to the joint, a bag of sand on the other, a ruler beside it. Not to scale. */
 export function testJointPicture(way: JointWay): Picture {
-  const [top, thick] = [150, way === 'plane' ? 26 : 14];
+  const [top, thick] = [166, way === 'plane' ? 26 : 14];
   const [edge, weightAt] = [190, 345];
   const marks = [
     // The table, and the free leg standing out over its edge.
@@ -25,17 +25,18 @@ export function testJointPicture(way: JointWay): Picture {
     outline([{ x: weightAt - 4, y: top + 34 }, { x: weightAt + 4, y: top + 34 }, { x: weightAt + 18, y: top + 72 }, { x: weightAt - 18, y: top + 72 }], { width: weight.edge, fill: darkerFill }),
     ...arrow({ x: weightAt + 28, y: top - thick - 2 }, { x: weightAt + 28, y: top + 24 }),
     // The arm.
-    line([{ x: edge, y: top + 96 }, { x: weightAt, y: top + 96 }], { width: weight.dimension, colour: softInk }),
-    ...[edge, weightAt].map((x) => line([{ x, y: top + 90 }, { x, y: top + 102 }], { width: weight.dimension, colour: softInk })),
+    line([{ x: edge, y: top + 104 }, { x: weightAt, y: top + 104 }], { width: weight.dimension, colour: softInk }),
+    ...[edge, weightAt].map((x) => line([{ x, y: top + 98 }, { x, y: top + 110 }], { width: weight.dimension, colour: softInk })),
   ];
-  const held = way === 'plane' ? 'One leg stands upright, clamped to a block' : 'One leg lies along the edge of the table';
+  const held = way === 'plane' ? 'One leg stands upright against a block' : 'One leg lies along the edge of the table';
   const content = drawing({
     marks,
     labels: [
       { text: way === 'plane' ? 'In the plane: the weight opens the corner' : 'At right angles: the weight bends the corner out of flat', heavy: true, spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }] },
-      { text: `${held}, clamped right up to the joint`, size: textSize.small, spots: [{ x: sheetWidth / 2, y: 36, anchor: 'middle' }] },
+      { text: `${held},`, size: textSize.small, spots: [{ x: 20, y: 36, anchor: 'start' }] },
+      { text: 'clamped right up to the joint', size: textSize.small, spots: [{ x: 20, y: 50, anchor: 'start' }] },
       { text: 'bag of sand', size: textSize.small, spots: [{ x: weightAt, y: top + 88, anchor: 'middle' }] },
-      { text: 'arm: inside of the clamped leg to the string', size: textSize.small, spots: [{ x: (edge + weightAt) / 2, y: top + 114, anchor: 'middle' }] },
+      { text: 'arm: inside of the clamped leg to the string', size: textSize.small, spots: [{ x: (edge + weightAt) / 2, y: top + 124, anchor: 'middle' }] },
       { text: 'how far it', size: textSize.small, spots: [{ x: sheetWidth - 4, y: top - thick - 24, anchor: 'end' }] },
       { text: 'moves here', size: textSize.small, spots: [{ x: sheetWidth - 4, y: top - thick - 10, anchor: 'end' }] },
     ],
@@ -43,5 +44,5 @@ export function testJointPicture(way: JointWay): Picture {
   return finishPicture({
     name: 'test-joint.svg', title: 'Loading a test corner',
     alt: `A corner glued like the frame’s, seen from the side. ${held} right up to the joint; the other leg stands out over the table’s edge with a bag of sand hung from it. The arm is measured from the inside of the clamped leg to the string, the movement at the string with a ruler, once without the bag and once with it.`,
-  }, top + 126, content);
+  }, top + 136, content);
 }
