@@ -1,4 +1,4 @@
-import { tapeMark_mm, upToMark } from '../cutting/tape.js';
+import { tapeMark_mm } from '../cutting/tape.js';
 import type { Model } from '../model/model.js';
 import { inventedSource } from '../shelf/shelf-sources.js';
 import type { Pack, Shelf } from '../shelf/shelf.js';
@@ -21,9 +21,11 @@ export const cents = (amount: number): number => Math.ceil(amount * 100 - 1e-6) 
 /** Whether nobody has asked for the price that an entry gives in a field. */
 export const isInvented = (shelf: Shelf, entry: string | null, field: string): boolean => entry !== null && shelf.sources[`${entry}.${field}`] === inventedSource;
 
-/** Up to whole steps in which a shop cuts it off, else to the next mark of the tape, mm. */
-export const stepsOf = (length_mm: number, step_mm: number | null, models: readonly Model[]): number =>
-  upToMark(length_mm, step_mm ?? tapeMark_mm(models[0]?.plan.units ?? 'metric'));
+/** Up to whole steps in which a shop cuts it off, else to the next mark of the tape, mm. Never too little: the mark's thousandth does not count for long steps. */
+export function stepsOf(length_mm: number, step_mm: number | null, models: readonly Model[]): number {
+  const step = step_mm ?? tapeMark_mm(models[0]?.plan.units ?? 'metric');
+  return Math.ceil(length_mm / step - 1e-9) * step;
+}
 
 /** Greatest common divisor of whole numbers. */
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
