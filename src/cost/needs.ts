@@ -4,12 +4,13 @@ import { staplesPerSide } from '../mechanics/cloth/cloth-sheet.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { hangingState } from '../mechanics/hanging/hanging-state.js';
+import { upToTape } from '../cutting/tape.js';
 import { gussets, pickAngle, pickKeys, pickLip, pickStaple } from '../mechanics/bench/pick-supply.js';
 import type { Model } from '../model/model.js';
 import type { Hardware, Pack, Supply } from '../shelf/shelf.js';
 
 /** What a thing is, in the order in which it is picked up. */
-export const needKinds = ['glue', 'nail', 'screw', 'plywood', 'angle', 'key', 'lip', 'staple', 'ground', 'ring', 'wire', 'hook'] as const;
+export const needKinds = ['glue', 'nail', 'screw', 'plywood', 'angle', 'key', 'lip', 'staple', 'ground', 'backing', 'ring', 'wire', 'hook'] as const;
 export type NeedKind = (typeof needKinds)[number];
 
 /** A size by which one finds the thing in the shop, mm. */
@@ -42,13 +43,13 @@ export interface Need {
 }
 
 /** Spare wire for the knots at both ends, mm (`practice`). */
-export const spareWire_mm = 300;
+const spareWire_mm = { metric: 300, inch: 12 * 25.4 } as const;
 
 const loose = (price: number): readonly Pack[] => [{ holds: 1, price, called: '' }];
 
 /** Everything but boards and cloth that one frame of a plan takes, in the order in which it is used. Tools and paint are not in it. */
 export function needsOf(model: Model): readonly Need[] {
-  return [...glue(model), ...fastenings(model), ...plates(model), ...keys(model), ...lip(model), staples(model), ...ground(model), ...hanging(model)];
+  return [...glue(model), ...fastenings(model), ...plates(model), ...keys(model), ...lip(model), staples(model), ...ground(model), ...backing(model), ...hanging(model)];
 }
 
 function glue(model: Model): readonly Need[] {
@@ -124,6 +125,16 @@ function ground(model: Model): readonly Need[] {
 }
 
 
+/** Sheets that close the back against dust, laid edge to edge whichever way takes fewer; nothing where the shelf has none. */
+function backing(model: Model): readonly Need[] {
+  const paper = Object.values(model.shelf.supplies).find(({ kind }) => kind === 'backing');
+  if (paper === undefined || paper.sheet_mm === null) return [];
+  const [a_mm, b_mm] = paper.sheet_mm;
+  const { width_mm, height_mm } = model.plan.face;
+  const sheets = (across_mm: number, up_mm: number): number => Math.ceil(width_mm / across_mm - 1e-9) * Math.ceil(height_mm / up_mm - 1e-9);
+  return [supplied(paper, 'backing', paper.name, Math.min(sheets(a_mm, b_mm), sheets(b_mm, a_mm)), ['back'])];
+}
+
 function hanging(model: Model): readonly Need[] {
   const state = hangingState(model);
   if (state === null) return [];
@@ -135,7 +146,7 @@ function hanging(model: Model): readonly Need[] {
   return [
     ...piece(ring, 'ring', 2),
     ...(wire === null || state.wire === null ? [] : [{
-      kind: 'wire' as const, entry: `hardware.${wire.key}`, name: wire.name, measures: [], unit: 'mm' as const, amount: state.wire.wire_mm + spareWire_mm, used_for: ['hanging'],
+      kind: 'wire' as const, entry: `hardware.${wire.key}`, name: wire.name, measures: [], unit: 'mm' as const, amount: upToTape(state.wire.wire_mm, model.plan.units) + spareWire_mm[model.plan.units], used_for: ['hanging'],
       sold: { by: 'length' as const, price_per_m: wire.price, step_mm: wire.sold_by_mm },
     }]),
     ...piece(hook, 'hook', state.hook_pieces),

@@ -38,6 +38,7 @@ export function shelfIn(shelf: Shelf, units: UnitSystem): Shelf {
     cloths: mapped(shelf.cloths, clothIn),
     hardware: mapped(shelf.hardware, hardwareIn),
     supplies: mapped(shelf.supplies, supplyIn),
+    proposals: mapped(shelf.proposals, (entry) => ({ ...entry, value: entry.inches_mm ?? entry.value })),
   };
   known.set(shelf, inches);
   known.set(inches, inches);

@@ -60,11 +60,12 @@ function checkShelf(input: ShelfInput, source: YamlSource, base: Shelf | undefin
     if (entry.G !== undefined && entry['E-over-G'] !== undefined) problems.push(source.problem('both-G', [...path, 'E-over-G'], {}, 'key'));
   }
   for (const [key, screw] of Object.entries(input.screws ?? {})) problems.push(...screwProblems(fillScrew(key, screw), source));
-  for (const [name, { unit, value }] of Object.entries(input.proposals ?? {})) {
+  for (const [name, { unit, value, inches }] of Object.entries(input.proposals ?? {})) {
     const names = Object.keys(proposalNumbers);
     if (!Object.hasOwn(proposalNumbers, name)) { problems.push(source.problem('unknown-proposal', ['proposals', name], { value: quoted(name), allowed: listed(names), nearest: nearest(name, names) }, 'key')); continue; }
     const wanted = proposalNumbers[name as ProposalName];
     if (unit !== undefined && unit !== wanted.unit) problems.push(source.problem('other-unit-of-proposal', ['proposals', name, 'unit'], { value: quoted(unit), allowed: wanted.unit }));
+    if (inches !== undefined && wanted.unit !== 'mm') problems.push(source.problem('other-unit-of-proposal', ['proposals', name, 'inches'], { value: quoted(inches), allowed: wanted.unit }));
     if (!(value >= wanted.least && value <= wanted.most)) problems.push(source.problem('out-of-range', ['proposals', name, 'value'], { value: String(value), allowed: `from ${wanted.least} to ${wanted.most} ${wanted.unit}` }));
   }
   for (const { path, key, field } of namedSources(input)) {
@@ -139,7 +140,7 @@ function fillShelf(input: ShelfInput, base: Shelf | undefined): Shelf {
     hardware: { ...base?.hardware, ...mapped(input.hardware, fillHardware) },
     supplies: { ...base?.supplies, ...mapped(input.supplies, fillSupply) },
     cutting: fillCutting(input.cutting, base?.cutting),
-    proposals: { ...base?.proposals, ...mapped(input.proposals, (name, entry) => ({ value: entry.value, unit: proposalNumbers[name as ProposalName].unit, source: entry.source ?? ownersSource })) },
+    proposals: { ...base?.proposals, ...mapped(input.proposals, (name, entry) => ({ value: entry.value, unit: proposalNumbers[name as ProposalName].unit, source: entry.source ?? ownersSource, ...(entry.inches === undefined ? {} : { inches_mm: quantity(entry.inches, 'length') }) })) },
     sources,
     measured: Object.keys(sources).filter((where) => sources[where] === 'measured'),
     learned: { ...base?.learned, ...mapped(input.learned, (_, { frames, boards, joints, date }) => ({ frames, boards: boards ?? 0, joints: joints ?? 0, date: date ?? null })) },

@@ -153,14 +153,14 @@ export const shelfInputSchema = z.strictObject({
   }, 'Hooks, wires and rings'),
   supplies: entries({
     name: plainText(100, 'Name for people'),
-    kind: oneOf(['staple', 'angle', 'plywood', 'lip', 'key'], 'What it is'),
+    kind: oneOf(['staple', 'angle', 'plywood', 'lip', 'key', 'backing'], 'What it is'),
     leg: z.optional(legLength),
     thickness: z.optional(thickness),
     size: z.optional(sheet),
     length: z.optional(stripLength),
     inches: twins({ leg: z.optional(legLength), thickness: z.optional(thickness), size: z.optional(sheet), length: z.optional(stripLength) }),
     packs: packs(piecesHeld),
-  }, 'Staples, steel angles, plywood, strips for the lip, corner keys'),
+  }, 'Staples, steel angles, plywood, strips for the lip, corner keys, backing paper'),
   cutting: block({
     kerf: z.optional(length(0, 20, 'from 0 to 20 mm', 'Width of the saw cut', '3 mm')),
     'end-trim': z.optional(length(0, 500, 'from 0 to 500 mm', 'Cut off each end of a board first', '15 mm')),
@@ -177,7 +177,7 @@ export const shelfInputSchema = z.strictObject({
       z.strictObject({ plane: widths, out: widths, twist: widths }),
     ]).check(z.meta({ description: 'What the shelf said before; learning again starts from it' })),
   })).check(z.meta({ description: 'Numbers learned from finished frames, written by the tool' }))),
-  proposals: z.optional(z.record(shelfKey('Name of the number'), z.strictObject({ value: number(-1e9, 1e9, 'The number'), unit: z.optional(plainText(20, 'Its unit')), source: z.optional(sourceKey) }))),
+  proposals: z.optional(z.record(shelfKey('Name of the number'), z.strictObject({ value: number(-1e9, 1e9, 'The number'), inches: z.optional(length(0, 1000, 'from 0 to 1 m', 'What stands in its place for plans in inches, where it is a length', '3/4 in')), unit: z.optional(plainText(20, 'Its unit')), source: z.optional(sourceKey) }))),
 }).check(z.meta({ title: 'Shelf', description: 'Lumber, fasteners, glues, cloths, hardware and the editable numbers behind the sums.' }));
 
 /** A shelf as it stands in the file, after its shape was checked. */

@@ -186,7 +186,7 @@ export interface Hardware {
 export interface Supply {
   readonly key: string;
   readonly name: string;
-  readonly kind: 'staple' | 'angle' | 'plywood' | 'lip' | 'key';
+  readonly kind: 'staple' | 'angle' | 'plywood' | 'lip' | 'key' | 'backing';
   /** Of a staple, or of an angle from its outer corner. */
   readonly leg_mm: number | null;
   readonly thickness_mm: number | null;
@@ -234,7 +234,7 @@ export interface Shelf {
   /** Saw kerf and waste allowances for cutting. */
   readonly cutting: { readonly kerf_mm: number; readonly end_trim_mm: number; readonly knot_waste_share: { readonly none: number; readonly few: number; readonly many: number } };
   /** Other editable numbers by name (drying addition, push force …) with their source; the names are in `shelf/proposals`. */
-  readonly proposals: Readonly<Record<string, { readonly value: number; readonly unit: string; readonly source: string }>>;
+  readonly proposals: Readonly<Record<string, { readonly value: number; readonly unit: string; readonly source: string; readonly inches_mm?: number }>>;
   /** Every number of the shelf, such as `lumber.strip-19x38.E`, and the key of its source; for the sources page of the report. */
   readonly sources: Readonly<Record<string, string>>;
   /** The numbers whose source is `measured`: which of them are the studio's own. */

@@ -3,7 +3,7 @@ import type { Model } from '../../model/model.js';
 
 /** One kind of glued joint: how many faces of what area, and whether they are end grain (which drinks a first coat). */
 export interface GlueLine {
-  readonly what: 'plies' | 'corners' | 'crossbar ends' | 'brace ends' | 'gussets';
+  readonly what: 'plies' | 'corners' | 'crossbar ends' | 'brace ends' | 'gussets' | 'lip';
   readonly count: number;
   readonly area_mm2: number;
   readonly end_grain: boolean;
@@ -39,5 +39,7 @@ export function glueLines(model: Model): readonly GlueLine[] {
   const braces = model.braces.map((b): GlueLine => ({ what: 'brace ends', count: 2, area_mm2: b.section.w_mm * Math.SQRT2 * Math.min(b.section.d_mm, d_mm), end_grain: true }));
   const leg = corners.brace?.kind === 'ply-gusset' ? corners.brace.leg_mm + w_mm / 2 : 0;
   const gussets: GlueLine[] = leg > w_mm ? [{ what: 'gussets', count: 8, area_mm2: w_mm * (leg - w_mm) + w_mm ** 2 / 2, end_grain: false }] : [];
-  return [...plies, face, ...crossbars, ...braces, ...gussets];
+  const { face: size, bars: { lip_mm } } = model.plan;
+  const lip: GlueLine[] = lip_mm > 0 ? [{ what: 'lip', count: 2, area_mm2: lip_mm * (size.width_mm + size.height_mm), end_grain: false }] : [];
+  return [...plies, face, ...crossbars, ...braces, ...gussets, ...lip];
 }

@@ -21,7 +21,7 @@ export function cuttingSection(told: Telling): Section {
     ...missing(told, cut),
     heading(3, 'Cut list'),
     paragraph('T, B, L, R are the top, bottom, left and right bar, a figure after it the ply; C are crossbars, two letters a corner brace. Lengths go up to the next mark of the tape, so that no joint opens; a mitred piece is measured on its long side, point to point.'),
-    table([{ head: 'Piece' }, { head: 'Number', align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }], pieceRows(told, cut)),
+    table([{ head: 'Piece' }, { head: told.audit.plan.count === 1 ? 'Number' : `Number for all ${told.audit.plan.count}`, align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }], pieceRows(told, cut)),
     ...notes(told, cut),
     ...assembly(told, cut),
     heading(3, 'Buying list'),

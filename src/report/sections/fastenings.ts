@@ -19,14 +19,14 @@ export function fasteningsSection(told: Telling): Section {
   const glue = glueSheet(told.audit.model);
   const corner = cornerBuild(cornerBuildOf(told.audit, lines));
   const blocks: Block[] = [
-    ...(lines.length === 0 ? [paragraph('This plan uses no screws and no nails.')] : [table(columns, lines.map((line) => row(told, line))), ...lines.flatMap((line) => details(told, line))]),
+    ...(lines.length === 0 ? [paragraph('This plan uses no screws and no nails.')] : [table(columns(told.audit.plan.count), lines.map((line) => row(told, line))), ...lines.flatMap((line) => details(told, line))]),
     picture(corner),
     ...(glue === null ? [paragraph('Nothing is glued.')] : glueBlocks(told, glue)),
   ];
   return { title: 'Screws, nails and glue', blocks, pictures: [corner] };
 }
 
-const columns = [{ head: 'For' }, { head: 'Pick up' }, { head: 'Number', align: 'right' as const }, { head: 'First drill' }, { head: 'Then drill' }, { head: 'Depth', align: 'right' as const }];
+const columns = (frames: number) => [{ head: 'For' }, { head: 'Pick up' }, { head: frames === 1 ? 'Number' : `Number for all ${frames}`, align: 'right' as const }, { head: 'First drill' }, { head: 'Then drill' }, { head: 'Depth', align: 'right' as const }];
 
 function row(told: Telling, line: FasteningLine): readonly Cell[] {
   return [

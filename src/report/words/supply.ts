@@ -42,7 +42,9 @@ export function packsInWords(line: SupplyLine, units: UnitSystem): string {
   if (line.packs.length === 0) return line.unit === 'mm' ? rollLength(line.bought, units) : amountInWords(line.bought, line.unit, units);
   return line.packs.map(({ holds, called, count }) => {
     const inside = line.unit === 'ml' ? formatQuantity(holds, 'ml', units) : String(holds);
-    return called === '' ? (holds === 1 ? String(count) : `${count} x ${inside}`) : `${count} ${plural(called, count)} of ${inside}`;
+    const name = called === '' ? '' : ` ${plural(called, count)}`;
+    if (line.unit === 'pieces' && holds === 1) return `${count}${name}`;
+    return called === '' ? `${count} x ${inside}` : `${count}${name} of ${inside}`;
   }).join(' and ');
 }
 
