@@ -59,7 +59,7 @@ export function pooledData({ cut, short, rolls, others, total_cost, reason }: Po
     short,
     too_long: cut.too_long.map(({ stock, piece, needs_mm, longest_mm, alternatives }) => ({ stock, tag: piece.tag, plan: piece.plan, needs_mm, longest_mm, alternatives })),
     rolls: rolls.map(({ cloth, layout, bought_mm, bought_cost }) => ({ cloth: cloth.key, roll_mm: layout.roll_mm, length_mm: layout.length_mm, proven: layout.proven, least_mm: layout.least_mm, bought_mm, cost: bought_cost, placed: layout.placed, too_wide: layout.too_wide })),
-    others,
+    others: others.map((line) => ({ what: line.name, quantity: line.for_all, ...line })),
   };
 }
 
