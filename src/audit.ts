@@ -7,6 +7,7 @@ import { buildModel } from './model/build-model.js';
 import { leftOut } from './model/left-out.js';
 import { solveModel } from './solve/solve-model.js';
 import type { Plan } from './plan/plan.js';
+import { liftSum, sightingTable } from './place/sighting.js';
 import { readPlanWith } from './plan/read-plan.js';
 import type { Audit } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
@@ -54,6 +55,17 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   };
 }
 
+/** Chances of a lifted corner below this need no sighting of more boards. */
+const worth_sighting = 0.02;
+
+/** With what sighting boards at the shop would bring, for a plan whose boards nobody has measured yet and whose corners may well lift. */
+function withSighting(audited: Audit): Audit {
+  const { model, solution, settings, plan } = audited;
+  const sum = plan.boards.length > 0 ? null : liftSum({ model, solution, settings, copy: 1 });
+  const sighting = sum === null ? null : sightingTable(sum, audited.seed);
+  return sighting === null || sighting.by_luck < worth_sighting ? audited : { ...audited, sighting };
+}
+
 /** Frames sampled for each change: enough for its verdict; only the bow of bars is sampled, all else is exact. */
 const samplesForChanges = 4000;
 
@@ -67,11 +79,12 @@ export interface AuditWithChanges extends Audit {
  * `pause` is waited for before each: a page lets its other work in there, and gives up by throwing.
  */
 export async function withChanges(audited: Audit, bench: Bench, pause: () => Promise<void> = async () => {}): Promise<AuditWithChanges> {
-  if (audited.verdict === 'clear') return { ...audited, changes: [] };
+  const told = withSighting(audited);
+  if (audited.verdict === 'clear') return { ...told, changes: [] };
   const quick = { ...bench, samples: Math.min(bench.samples, samplesForChanges) };
   const tried = async (plan: Plan): Promise<Audit> => {
     await pause();
     return audit(plan, quick);
   };
-  return { ...audited, changes: await usualChanges(audited, { audit: tried, examiner: examinerFor(quick, 'no-stop') }) };
+  return { ...told, changes: await usualChanges(audited, { audit: tried, examiner: examinerFor(quick, 'no-stop') }) };
 }

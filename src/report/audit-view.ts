@@ -6,6 +6,7 @@ import type { Fact } from '../facts/fact.js';
 import type { Applied } from '../findings/applied.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
+import type { Sighting } from '../place/sighting.js';
 import type { Assumed, Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 
@@ -49,6 +50,8 @@ export interface Audit {
   readonly supplies: Supplies;
   /** The list of sources, so that the report can name them in full; a key that is not in it is printed as it is. */
   readonly sources: readonly Source[];
+  /** What sighting more boards at the shop would bring; only where it was asked for and matters. */
+  readonly sighting?: Sighting;
   /** Readings taken while building, held against the promise; their findings stand among the others. */
   readonly measured?: Measured;
 }

@@ -24,7 +24,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   'what-if': { may: ['base', 'shelf', 'fit', 'model', 'mechanics', 'risk'], why: 'What errors at the bench do to a frame already solved.' },
   'bench-sheet': { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'solve', 'risk', 'facts', 'findings', 'what-if'], why: 'Readings become findings beside those of the rules; the frame is solved again at the pull that was read.' },
   'place-page': { may: ['base', 'plan', 'shelf', 'pile', 'model', 'cutting', 'risk', 'place', 'report'], why: 'A placing on paper: it works nothing out.' },
-  report: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'what-if', 'bench-sheet'], why: 'A report never sees rules, only findings.' },
+  report: { may: ['base', 'plan', 'shelf', 'fit', 'place', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'what-if', 'bench-sheet'], why: 'A report never sees rules, only findings.' },
   learn: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'risk', 'what-if', 'bench-sheet', 'report'], why: 'Sheets of finished frames against their promises, and what they say of the shelf’s numbers; a page of its own.' },
   page: { may: [], why: 'The page in a browser uses what any other program can: the public list.' },
 };

@@ -8,6 +8,7 @@ import { bullets, heading, paragraph, picture, setApart, steps, strong, table, t
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
 import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf, type Prices } from '../words/supply.js';
 import { boardPictures } from './board-pictures.js';
+import { sightingBlocks } from './sighting.js';
 import { pieceNotes, pieceRows } from './piece-rows.js';
 
 /** Part 5: what to buy, what to cut, in which order, and a picture of each board. */
@@ -15,6 +16,7 @@ export function cuttingSection(told: Telling): Section {
   const { cut, supplies } = told.audit;
   const prices = pricesOf(supplies);
   const pictures = boardPictures(cut);
+  const sighting = sightingBlocks(told);
   const shown = pictures.slice(0, 3);
   const stopped = mustStop(told);
   const blocks: Block[] = [
@@ -27,12 +29,13 @@ export function cuttingSection(told: Telling): Section {
     heading(3, 'Buying list'),
     ...shortOf(told),
     ...buying(told, prices),
+    ...sighting.blocks,
     ...everythingElse(told, prices),
     ...(stopped ? [] : shown.map(picture)),
     ...(!stopped && pictures.length > shown.length ? [paragraph('The boards that follow are cut in the same way; the cut list as CSV names every piece on its board.')] : []),
     ...(stopped ? [heading(3, 'At the saw'), setApart(paragraph(strong('Not to the saw yet.'), ` ${notToTheSaw}`))] : atTheSaw(cut)),
   ];
-  return { title: 'What to buy and cut', blocks, pictures: stopped ? [] : shown };
+  return { title: 'What to buy and cut', blocks, pictures: [...(stopped ? [] : shown), ...sighting.pictures] };
 }
 
 function notes(told: Telling, cut: CutPlan): readonly Block[] {

@@ -6,6 +6,7 @@ import { shelfNumber } from '../../shelf/shelf-number.js';
 import { liftChance } from '../drawings/lift-chance.js';
 import { propeller } from '../drawings/propeller.js';
 import type { Picture } from '../drawings/picture.js';
+import { placesBlocks } from './places.js';
 import { bullets, heading, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
 import { boardsStandOn, jointStandsOn } from '../words/own-numbers.js';
 import type { Section, Telling } from '../telling.js';
@@ -33,6 +34,7 @@ function lift(told: Telling, show: Show): readonly Block[] {
     setApart(paragraph(strong(`${capital(story.chance_words)} frames built like this will stand more than ${limit} off the wall at one corner.`))),
     paragraph(boardsStandOn(audit)),
     ...pastCritical(told, story),
+    ...placesBlocks(told),
     paragraph(`${told.number('warp.corner_lift_p90_mm') === null ? '' : `Nine in ten stay under ${told.length(story.p90_mm)}. `}Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`),
     ...show(liftChance({ units: told.units, mean_mm: story.unpulled.mean, sd_mm: story.unpulled.sd, growth: story.growth, limit_mm: story.limit_mm, chance: story.chance })),
     ...causes(story),
