@@ -6,12 +6,14 @@ import { yearFiles } from '../tools/studio-year.js';
 import { folder, type Folder } from './command.js';
 
 const year = yearFiles();
+/** One plan and four of its frames. */
+const few = year.filter(({ file }) => /^harbour(-[1-4]-\w+)?\.yaml$/u.test(file));
 const own = '# our shelf\nshelf: 1\nname: Ours # by hand\njoints:\n  give:\n    butt-glued: 9 # measured in May\n';
 
 /** A folder with the year's files and a shelf of one's own. */
 function studio(): Folder & { read(name: string): string } {
   const here = folder();
-  for (const { file, text } of year) here.write(`frames/${file}`, text);
+  for (const { file, text } of few) here.write(`frames/${file}`, text);
   here.write('shelf.yaml', own);
   return { ...here, read: (name) => readFileSync(join(here.path, name), 'utf8') };
 }
@@ -22,7 +24,7 @@ describe('learn', () => {
     const { code, out } = here.run('learn', 'frames', '--shelf', 'shelf.yaml', '--format', 'json');
     const data = JSON.parse(out) as { promises: { measured: number; rank: number; low: number; high: number }[]; kept: { within_nine_in_ten: [number, number] }; entries: { what: string; posterior: { mean: number; sd: number; low: number; high: number } }[] };
     expect(code).toBe(0);
-    expect(data).toMatchObject({ format: 'learn/1', frames: 20 });
+    expect(data).toMatchObject({ format: 'learn/1', frames: 4 });
     expect(data.kept.within_nine_in_ten).toEqual([data.promises.filter(({ measured, low, high }) => measured >= low && measured <= high).length, data.promises.length]);
     expect(data.promises.every(({ rank }) => rank >= 0 && rank <= 1)).toBe(true);
     expect(data.entries.map(({ what }) => what)).toEqual(expect.arrayContaining(['twist', 'bow', 'give', 'pull']));
@@ -38,8 +40,8 @@ describe('learn', () => {
     const shelf = here.read('shelf.yaml');
     expect(shelf).toContain('name: Ours # by hand');
     expect(shelf).toContain('butt-glued: 9 # measured in May');
-    expect(shelf).toMatch(/mitre-glued-nailed: [\d.]+ # before: 4; learned 2027-12-20 from 20 frames, \d+ test corners/u);
-    expect(shelf).toMatch(/twist: \{ mean: [\d.]+ deg\/m, sd: [\d.]+ deg\/m \} # before: mean 0\.5 deg\/m, sd 0\.7 deg\/m; learned 2027-12-20 from 18 frames, 24 boards/u);
+    expect(shelf).toMatch(/mitre-glued-nailed: [\d.]+ # before: 4; learned 2027-12-20 from 4 frames(, \d+ test corners)?/u);
+    expect(shelf).toMatch(/twist: \{ mean: [\d.]+ deg\/m, sd: [\d.]+ deg\/m \} # before: mean 0\.5 deg\/m, sd 0\.7 deg\/m; learned 2027-12-20 from 4 frames, \d+ boards/u);
     expect(here.run(...args).code).toBe(0);
     expect(here.read('shelf.yaml')).toBe(shelf);
     here.write('plan.yaml', 'plan: 1\nname: Next one\nface: { width: 700 mm, height: 500 mm }\nbars: { stock: strip-19x38, lay: flat }\n');

@@ -11,7 +11,7 @@ const texts = (frames: number, seed: number) => [
   ...planTexts,
   ...studioYear(frames, asPromised, new Chance(seed), { boards_read: 0.4, corners_loaded: 0.3 }).frames.flatMap(({ sheets }) => sheets.map(({ file, sheet }) => ({ file, text: sheetText(sheet) }))),
 ];
-const year = texts(7, 11);
+const year = texts(6, 11);
 const told = (files: typeof year) => {
   const { entries, promises, kept, departures: departed } = learn(files, shelf);
   return { entries, kept, promises: promises.map(({ file, reading, rank }) => `${file} ${reading} ${rank.toFixed(9)}`).sort(), departed };
@@ -21,14 +21,14 @@ describe('learning', () => {
   const once = told(year);
 
   test('has something to say of this year', () => {
-    expect(once.promises.length).toBeGreaterThan(100);
+    expect(once.promises.length).toBeGreaterThan(80);
     expect(once.entries.map(({ key, what, of }) => `${key} ${what} ${of}`)).toEqual([
       'strip-19x38 bow spread', 'strip-19x38 crook spread', 'strip-19x38 twist spread', 'strip-19x38 twist mean', 'mitre-glued-nailed give mean', 'cotton-duck-340 pull mean', 'moisture moisture mean',
     ]);
   });
 
   test('does not hang on the order of the files', () => {
-    fc.assert(fc.property(fc.shuffledSubarray(year, { minLength: year.length }), (shuffled) => { expect(told(shuffled)).toEqual(once); }), { numRuns: 3 });
+    fc.assert(fc.property(fc.shuffledSubarray(year, { minLength: year.length }), (shuffled) => { expect(told(shuffled)).toEqual(once); }), { numRuns: 2 });
   });
 
   test('is the same in inches', () => {
@@ -39,11 +39,11 @@ describe('learning', () => {
   });
 
   test('in two runs, the first’s beliefs before the second, comes to the same as in one', () => {
-    const folder = studioYear(8, asPromised, new Chance(5), { boards_read: 0.5, corners_loaded: 0.5 });
+    const folder = studioYear(5, asPromised, new Chance(5), { boards_read: 0.5, corners_loaded: 0.5 });
     const half = (from: number, to: number) => ({ ...folder, frames: folder.frames.slice(from, to) });
     const whole = learnFrames(folder, shelf, undefined, new Map(answers));
-    const first = learnFrames(half(0, 5), shelf, undefined, new Map(answers));
-    const second = learnFrames(half(5, 8), shelf, first.beliefs, new Map(answers));
+    const first = learnFrames(half(0, 3), shelf, undefined, new Map(answers));
+    const second = learnFrames(half(3, 5), shelf, first.beliefs, new Map(answers));
     for (const entry of second.entries) {
       const same = whole.entries.find((other) => other.key === entry.key && other.what === entry.what && other.of === entry.of)!;
       for (const end of ['mean', 'sd', 'low', 'high'] as const) expect(entry.posterior[end]).toBeCloseTo(same.posterior[end], 9);
@@ -74,7 +74,7 @@ const honest = (chance: Chance): readonly KeptPromise[] => Array.from({ length: 
 
 describe('alarms', () => {
   test('an honest promise raises a false one in no more years than is said', () => {
-    const years = 400;
+    const years = 150;
     let alarms = 0;
     for (let i = 0; i < years; i++) if (departures(honest(new Chance(3000 + i))).some(({ alarm }) => alarm)) alarms++;
     expect(chanceOfAtLeast(years, alarms, 0.05)).toBeGreaterThan(0.01);
