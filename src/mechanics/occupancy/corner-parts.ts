@@ -1,4 +1,5 @@
 import { cornerNames, type BarName, type CornerName } from '../../base/names.js';
+import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
 import { planBraceScrews } from '../fasteners/brace-fastening.js';
 import { planCornerNails } from '../fasteners/corner-nails.js';
@@ -27,9 +28,8 @@ function barsAt(corner: CornerName, model: Model): readonly { readonly bar: BarN
 const sorted = (a: number, b: number): Span => [Math.min(a, b), Math.max(a, b)];
 
 /** What the corners put on the bars: feet of braces, gussets, angles, their screws, and the nails across the joint. */
-export function cornerParts(model: Model): readonly Occupant[] {
-  return cornerNames.flatMap((corner) => barsAt(corner, model).flatMap(({ bar, at }) => [...brace(model, corner, bar, at), ...plate(model, corner, bar, at), ...nails(model, corner, bar, at)]));
-}
+export const cornerParts = remembered((model: Model): readonly Occupant[] =>
+  cornerNames.flatMap((corner) => barsAt(corner, model).flatMap(({ bar, at }) => [...brace(model, corner, bar, at), ...plate(model, corner, bar, at), ...nails(model, corner, bar, at)])));
 
 type At = (mm: number) => number;
 const inWords = (corner: CornerName): string => corner.replace('-', ' ');

@@ -1,3 +1,4 @@
+import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
 import { ringSpan_mm, wireGeometry } from '../hanging/wire-geometry.js';
 import { cornerParts } from './corner-parts.js';
@@ -55,19 +56,11 @@ export function wirePathAt(model: Model, drop_mm: number): WirePath | null {
   return { ring_x_mm: (plan.face.width_mm - span) / 2, ring_drop_mm: drop_mm, hook_x_mm: (plan.face.width_mm - wire.hooks_apart_mm) / 2, hook_drop_mm: drop_mm - wire.rise_mm, ring_deep_mm: onBack(model) ? -1 : d_mm / 2 };
 }
 
-const known = new WeakMap<object, HangingPoints>();
-
 /**
  * Where the hanging points go: as planned, or, where a brace, the end of a crossbar or a plate is in the way of rings or wire, the nearest place that is clear.
  * When none is, they stay, and `meets` says what they run against; so does a crossbar that the wire would have to pass. The same plan on the same model is worked out once.
  */
-export function hangingPoints(model: Model): HangingPoints {
-  const before = known.get(model);
-  if (before !== undefined) return before;
-  const found = find(model);
-  known.set(model, found);
-  return found;
-}
+export const hangingPoints = remembered(find);
 
 function find(model: Model): HangingPoints {
   const { plan } = model;

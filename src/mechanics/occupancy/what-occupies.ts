@@ -1,6 +1,6 @@
 import { barNames, type BarName } from '../../base/names.js';
 import type { Model } from '../../model/model.js';
-import { planPlyScrews } from '../fasteners/ply-screws.js';
+import { plannedFastenings } from '../fasteners/planned-fastenings.js';
 import { beforePlyScrews } from './before-ply-screws.js';
 import { inTheWay, type Occupant } from './occupant.js';
 import { plyScrewBoxes } from './ply-screw-boxes.js';
@@ -11,7 +11,7 @@ export function whatOccupies(model: Model): readonly Occupant[] {
 }
 
 function plyScrews(model: Model): readonly Occupant[] {
-  const planned = planPlyScrews(model).find(({ name }) => name === 'ply-screws');
+  const planned = plannedFastenings(model).find(({ name }) => name === 'ply-screws');
   if (planned === undefined) return [];
   return planned.rows.flatMap(({ piece, places_mm }) => ((barNames as readonly string[]).includes(piece) ? plyScrewBoxes(model, piece as BarName, planned, places_mm) : []));
 }
