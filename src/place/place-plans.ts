@@ -28,7 +28,8 @@ export function placePlans(plans: readonly Plan[], pile: Pile, bench: Bench, eff
   });
   const frames = copiesOf(plans).map(({ index, copy }): Frame => ({ ...(solved[index] as (typeof solved)[number]), copy }));
   const slots = slotsOf(plans, bench.shelf);
-  const placed = placeBoards(placeProblem(frames, slots, pile.boards, bench.shelf.cutting.kerf_mm), { ...effort, seed: bench.seed });
+  // Each branch costs more the more frames there are: many frames get fewer, and an honest bound.
+  const placed = placeBoards(placeProblem(frames, slots, pile.boards, bench.shelf.cutting.kerf_mm), { seed: bench.seed, starts: Math.max(2, Math.ceil(effort.starts / frames.length)), nodes: Math.ceil(effort.nodes / frames.length ** 2) });
   const luck = luckOf(placed, bench.seed);
   const places = placesOf(placed);
   const left = leftBoards(placed, plans[0]?.units ?? pile.units);
