@@ -17,22 +17,17 @@ import { assessWarp } from '../../src/risk/assess.js';
 import { sampleWarp } from '../../src/risk/sample.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { suggest } from '../../src/suggest/suggest.js';
+import { pageRows, type Row } from './bench-page.js';
 import { braced, clearPlan, stopPlan } from './bench-plans.js';
 
 /** Times what the design budgets, each as a median of repeats on this machine, and prints a Markdown table; `--readme` also puts it into the README. */
-interface Row {
-  readonly what: string;
-  readonly measured: string;
-  readonly budget: string;
-}
-
 const command = join(packageFolder, 'dist', 'sightdown.js');
 const shelf = must(loadShelf(undefined));
 const ruleset = must(loadRules(undefined));
 const bench = { shelf, ruleset, seed: 1, samples: 20_000 };
 
 const dense_ms = denseSolve();
-const rows: Row[] = [startUp(), mechanics(), sampling(), await manyPlans(), await classOf24(), await search()];
+const rows: Row[] = [startUp(), mechanics(), sampling(), await manyPlans(), await classOf24(), await search(), ...(await page())];
 const table = ['| What | Measured | Budget |', '| - | - | - |', ...rows.map(({ what, measured, budget }) => `| ${what} | ${measured} | ${budget} |`)].join('\n');
 const machine = `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}.`;
 process.stdout.write(`${table}\n\n${machine}\n`);
@@ -138,6 +133,17 @@ async function search(): Promise<Row> {
   const found = await suggest(planOf(stopPlan), bench, { clear: false });
   const seconds = (performance.now() - start) / 1000;
   return { what: 'Suggestions for a plan that must not be cut', measured: `${found.tried.candidates} candidates in ${seconds.toFixed(1)} s`, budget: '≥ 500 in ≤ 5 s' };
+}
+
+async function page(): Promise<readonly Row[]> {
+  const times: number[] = [];
+  for (let i = 0; i < 60; i++) {
+    const text = clearPlan.replace('900 mm', `${800 + i} mm`);
+    const start = performance.now();
+    if (!(await auditText(text, 'plan.yaml', bench)).ok) throw new Error('a bench plan is broken');
+    times.push(performance.now() - start);
+  }
+  return pageRows(command, clearPlan, [...times.slice(20)].sort((p, q) => p - q)[38] as number);
 }
 
 function planOf(text: string) {

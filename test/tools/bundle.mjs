@@ -12,6 +12,7 @@ await build({
   ...common,
   entryPoints: { prepare: 'test/tools/prepare.ts', cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts', fuzz: 'test/fuzz/fuzz.ts' },
   outdir: 'dist/tools',
+  external: ['playwright-core'],
   format: 'esm',
   splitting: true,
   banner: { js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);" },
