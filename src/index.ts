@@ -14,6 +14,7 @@ export type { Audit, Change } from './report/audit-view.js';
 
 // Reading what people write
 export { readPlan, readPlanWith } from './plan/read-plan.js';
+export type { UnitSystem } from './base/names.js';
 export type { Assumed, Plan } from './plan/plan.js';
 export { readShelf } from './shelf/read-shelf.js';
 export type { Shelf } from './shelf/shelf.js';
@@ -78,6 +79,7 @@ export type { Place, PlacedFrame, PlacedPile } from './place/result.js';
 export { placeData } from './place/place-data.js';
 export { writeBoards } from './place/write-boards.js';
 export { composePlacePage } from './place-page/page.js';
+export { endWords, faceWords, partWords } from './place-page/lie-words.js';
 
 // Cutting and buying
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';

@@ -7,6 +7,7 @@ import { chosenBench, ownRules, ownShelf, rulesEntry, written } from './state/be
 import { judgeClass } from './state/class.js';
 import { droppedFiles, readFiles } from './state/files.js';
 import { keepOn, readKept } from './state/keep.js';
+import { followPile, pile } from './state/pile.js';
 import { edits, openPlan, redo, savedText, setAside, told, undo } from './state/plan.js';
 import { planIn } from './state/share.js';
 import { lookedAt, view } from './state/view.js';
@@ -24,6 +25,7 @@ export function startPage(document: Document): void {
   });
   effect(() => { if (edits.value > 0) lookedAt.value = null; });
   effect(() => { if (bench.value !== null) void judgeClass(ask); });
+  followPile(ask, () => view.value === 'Boards');
   keepOn(data.plan.text);
   followPlan(ask);
   listen();
@@ -40,6 +42,7 @@ function takeUp(data: PageData): void {
   rulesEntry.value = same && data.rules.some(({ file }) => file === kept.entry) ? kept.entry : data.entry;
   const plan = same ? kept.plan : data.plan;
   openPlan(plan.text, plan.file);
+  pile.value = same ? kept.pile : null;
   setAside.value = same ? kept.aside : null;
   savedText.value = data.plan.text;
   if (same && kept.plan.text !== data.plan.text) told.value = 'This is the plan you had open last time.';

@@ -28,7 +28,7 @@ afterAll(async () => {
   rmSync(out, { recursive: true });
 });
 
-const views = ['Shelf', 'Limits', 'Class', 'Sheet', 'Frame'];
+const views = ['Boards', 'Shelf', 'Limits', 'Class', 'Sheet', 'Frame'];
 
 /** Whether anything of a stranger's has become more than words. */
 const grown = (): readonly string[] => [...document.querySelectorAll('script:not(#data):not(#script), img, iframe:not([sandbox]), object, embed, base, link:not([rel=icon]), form[action], [onerror], [onload], a[href]')].map((one) => one.outerHTML.slice(0, 100));

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { startBrowser, type TestBrowser } from './browser.js';
-import { command, openBench, quiet, settled, silence, textOf, writePage } from './workbench.js';
+import { answered, command, openBench, quiet, settled, silence, textOf, writePage } from './workbench.js';
 
 const out = mkdtempSync(join(tmpdir(), 'newcomer-'));
 let browser: TestBrowser;
@@ -150,7 +150,7 @@ describe('a newcomer sizes a frame, picks a board, reads the verdict, takes a ch
     await settled(page);
     const after = await textOf(page);
     expect(after).toContain('lay: edge');
-    for (const view of ['Shelf', 'Limits', 'Class', 'Sheet', 'Frame']) {
+    for (const view of ['Boards', 'Shelf', 'Limits', 'Class', 'Sheet', 'Frame']) {
       await page.getByRole('button', { name: view, exact: true }).click();
       const { over, small } = await page.evaluate(() => ({
         over: document.documentElement.scrollWidth - innerWidth,
@@ -227,7 +227,7 @@ describe('shelf, limits and class', () => {
     await limit.fill('500');
     await page.getByLabel('twist-reserve, caution').fill('600');
     await page.getByLabel('twist-reserve, caution').blur();
-    await settled(page);
+    await answered(page);
     expect(await word(page)).toBe('Stop');
     expect(await page.locator('tr', { has: page.getByLabel('twist-reserve, stop') }).textContent()).toContain('My limits: stop 500, caution 600');
     await page.getByRole('button', { name: 'Class', exact: true }).click();

@@ -49,8 +49,16 @@ test.each([['light', 1440], ['dark', 1440], ['light', 390], ['dark', 390], ['lig
   }
   await writeText(page, plans['stop'] as string);
   await settled(page);
-  for (const view of ['Shelf', 'Limits', 'Class', 'Sheet']) {
+  for (const view of ['Boards', 'Shelf', 'Limits', 'Class', 'Sheet']) {
     await page.getByRole('button', { name: view, exact: true }).click();
+    if (view === 'Boards') {
+      await page.getByLabel('pile file').setInputFiles({ name: 'pile.yaml', mimeType: 'text/yaml', buffer: Buffer.from('pile: 1\nboards:\n  - { mark: A, stock: strip-19x38, length: 4 m, twist: { rise: 3 mm, width: 400 mm } }\n  - { stock: strip-19x38, length: 5 m, bow: soon }\n') });
+      await page.locator('.board .problem').waitFor();
+      expect({ view, found: await found(page) }).toEqual({ view, found: [] });
+      await page.getByLabel(/^Bow.*board 2$/u).fill('3 mm');
+      await page.getByLabel(/^Bow.*board 2$/u).blur();
+      await page.locator('.marks li').first().waitFor();
+    }
     if (view === 'Class') {
       await page.getByLabel('Plan files of the class').setInputFiles(Object.entries(plans).map(([name, text]) => ({ name: `${name}.yaml`, mimeType: 'text/yaml', buffer: Buffer.from(text) })));
       await page.locator('p[role=status]', { hasText: '4 plans' }).waitFor();

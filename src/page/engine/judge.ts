@@ -2,8 +2,9 @@ import {
   auditText, composeReport, frontPicture, glanceOf, loadRuleset, readPlanWith, buildModel, readShelf, readSources, reportTitle, withChanges, writeEdit, writeHtml, writeJson, writeMarkdown,
   type Audit, type Bench, type Problem, type Result, type Ruleset, type Shelf,
 } from '../../index.js';
+import { placeSeen } from './place.js';
 import { benchSeen, changeSeen, rowOf } from './seen.js';
-import type { Answer, BenchSeen, BenchTexts, ChangeSeen, ClassSeen, NamedText } from './protocol.js';
+import type { Answer, BenchSeen, BenchTexts, ChangeSeen, ClassSeen, NamedText, PlacedSeen } from './protocol.js';
 
 /** As the command judges when it is told nothing else. */
 const usual = { seed: 1, samples: 20_000 } as const;
@@ -83,6 +84,11 @@ export class Judge {
     const whole = await withChanges(audit, this.bench);
     const { tree, pictures } = composeReport(whole);
     return format === 'md' ? writeMarkdown(tree) : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en' });
+  }
+
+  /** Which board of a pile becomes which piece of a plan. */
+  place(plan: NamedText, pile: NamedText): PlacedSeen | null {
+    return this.bench === null ? null : placeSeen(plan, pile, this.bench);
   }
 
   /** A plan's row in the table of a class. */

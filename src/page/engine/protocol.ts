@@ -90,6 +90,21 @@ export interface ClassSeen {
   readonly problems: readonly Problem[];
 }
 
+/** A pile placed in the frames of a plan. */
+export interface PlacedSeen {
+  /** What is wrong with the pile. */
+  readonly problems: readonly Problem[];
+  readonly outcome: string;
+  /** Which board becomes which piece, from where to where, and how it lies. */
+  readonly pieces: readonly { readonly board: string; readonly tag: string; readonly part: string; readonly from: string; readonly to: string; readonly lies: string }[];
+  /** Pieces that find no board. */
+  readonly missing: readonly string[];
+  /** The page for the bench, as the command writes it. */
+  readonly html: string | null;
+  /** The plan with these boards in it; null where they cannot be written. */
+  readonly text: string | null;
+}
+
 /** What can be asked, and what is answered. */
 export interface Asks {
   readonly bench: { readonly ask: BenchTexts; readonly answer: BenchSeen };
@@ -99,6 +114,7 @@ export interface Asks {
   /** The front view of another plan, for before and after; null when it cannot be read. */
   readonly front: { readonly ask: NamedText; readonly answer: string | null };
   readonly report: { readonly ask: NamedText & { readonly format: 'md' | 'html' | 'json' }; readonly answer: string | null };
+  readonly place: { readonly ask: { readonly plan: NamedText; readonly pile: NamedText }; readonly answer: PlacedSeen | null };
   readonly row: { readonly ask: NamedText; readonly answer: ClassSeen };
 }
 export type Kind = keyof Asks;

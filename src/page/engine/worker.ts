@@ -23,6 +23,7 @@ export function startWorker(scope: WorkerScope): void {
       case 'changes': return judge.changes(asked.ask, overtaken);
       case 'front': return judge.front(asked.ask);
       case 'report': return judge.report(asked.ask, asked.ask.format);
+      case 'place': return judge.place(asked.ask.plan, asked.ask.pile);
       case 'row': return judge.row(asked.ask);
     }
   };

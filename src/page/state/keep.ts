@@ -1,6 +1,7 @@
 import { effect, signal } from '@preact/signals';
 import type { NamedText } from '../engine/protocol.js';
 import { ownRules, ownShelf, rulesEntry } from './bench.js';
+import { pile } from './pile.js';
 import { planFile, planText, setAside } from './plan.js';
 
 /** What is kept in the browser between visits. */
@@ -8,6 +9,8 @@ export interface Kept {
   readonly plan: NamedText;
   /** A plan set aside for another. */
   readonly aside: NamedText | null;
+  /** The boards in hand. */
+  readonly pile: NamedText | null;
   readonly own_shelf: NamedText | null;
   readonly own_rules: NamedText | null;
   readonly entry: string;
@@ -25,9 +28,9 @@ const switchedOff = 'sightdown-off';
 export function readKept(): Kept | null {
   try {
     if (localStorage.getItem(switchedOff) !== null) keeping.value = 'off';
-    const { plan, aside, own_shelf, own_rules, entry, written_with } = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept;
-    const texts = [plan, aside, own_shelf, own_rules].every((one) => one === null || (typeof one.text === 'string' && typeof one.file === 'string'));
-    return texts && plan !== null && typeof entry === 'string' ? { plan, aside, own_shelf, own_rules, entry, written_with } : null;
+    const { plan, aside, pile: boards, own_shelf, own_rules, entry, written_with } = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept;
+    const texts = [plan, aside, boards ?? null, own_shelf, own_rules].every((one) => one === null || (typeof one.text === 'string' && typeof one.file === 'string'));
+    return texts && plan !== null && typeof entry === 'string' ? { plan, aside, pile: boards ?? null, own_shelf, own_rules, entry, written_with } : null;
   } catch (error) {
     if (error instanceof DOMException) keeping.value = 'forbidden';
     return null;
@@ -37,7 +40,7 @@ export function readKept(): Kept | null {
 /** Keeps plan, own shelf and own limits after every change. */
 export function keepOn(written_with: string): void {
   effect(() => {
-    const kept: Kept = { plan: { text: planText.value, file: planFile.value }, aside: setAside.value, own_shelf: ownShelf.value, own_rules: ownRules.value, entry: rulesEntry.value, written_with };
+    const kept: Kept = { plan: { text: planText.value, file: planFile.value }, aside: setAside.value, pile: pile.value, own_shelf: ownShelf.value, own_rules: ownRules.value, entry: rulesEntry.value, written_with };
     if (keeping.value === 'off') return;
     try {
       localStorage.setItem(place, JSON.stringify(kept));

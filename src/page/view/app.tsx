@@ -5,6 +5,7 @@ import type { PageData } from '../engine/protocol.js';
 import { answer, answeredEdit, settledEdit } from '../state/answers.js';
 import { edits } from '../state/plan.js';
 import { view } from '../state/view.js';
+import { Boards } from './boards.js';
 import { Class } from './class.js';
 import { Controls } from './controls.js';
 import { FrameSheet } from './frame.js';
@@ -22,18 +23,21 @@ export function App({ ask, data }: { readonly ask: Ask; readonly data: PageData 
   const at = view.value;
   return (
     <div class={`bench at-${at.toLowerCase()}`} data-edit={edits.value} data-answered={answeredEdit.value} data-settled={settledEdit.value}>
-      <TopBar />
-      <main>
-        <h1 class="title">{answer.value?.glance?.name ?? 'A frame'}</h1>
-        {at === 'Frame' && <FrameSheet />}
-        {at === 'Frame' && <Controls controls={controls} />}
-        {at === 'Frame' && <TextPane controls={controls} />}
-        {at === 'Shelf' && <Shelf />}
-        {at === 'Limits' && <Limits />}
-        {at === 'Class' && <Class ask={ask} />}
-        {at === 'Sheet' && <Sheet ask={ask} />}
-        <VerdictSlate ask={ask} />
-      </main>
+      <div class="scroll">
+        <TopBar />
+        <main>
+          <h1 class="title">{answer.value?.glance?.name ?? 'A frame'}</h1>
+          {at === 'Frame' && <FrameSheet />}
+          {at === 'Frame' && <Controls controls={controls} />}
+          {at === 'Frame' && <TextPane controls={controls} />}
+          {at === 'Boards' && <Boards />}
+          {at === 'Shelf' && <Shelf />}
+          {at === 'Limits' && <Limits />}
+          {at === 'Class' && <Class ask={ask} />}
+          {at === 'Sheet' && <Sheet ask={ask} />}
+          <VerdictSlate ask={ask} />
+        </main>
+      </div>
       <button type="button" class="mini" onClick={() => document.getElementById('verdict-title')?.scrollIntoView()}>
         <VerdictShape verdict={answer.value?.glance?.verdict ?? 'none'} />
         <span>{`${answer.value?.glance?.word ?? 'No verdict'}: see why`}</span>

@@ -3,6 +3,7 @@ import { bench } from '../state/answers.js';
 import { chooseRules, ownLimits, ownRules, rulesEntry, setLimit, written, writtenLimit } from '../state/bench.js';
 import { told } from '../state/plan.js';
 import type { YamlValue } from '../../index.js';
+import { Entry } from './entry.js';
 import { YamlFile } from './yaml-file.js';
 
 const amountWords: Readonly<Record<string, string>> = { value: '', stop: 'stop at', caution: 'caution at', inches: 'in inches' };
@@ -25,7 +26,7 @@ export function Limits() {
           <tbody>{limits.map((limit) => <Row key={limit.name} limit={limit} />)}</tbody>
         </table>
       </div>
-      <YamlFile what="ruleset" file={ownRules.value} onChange={(file) => { ownRules.value = file; }} />
+      <YamlFile what="ruleset" file={ownRules.value} problems={bench.value?.problems ?? []} onChange={(file) => { ownRules.value = file; }} />
     </section>
   );
 }
@@ -46,7 +47,7 @@ function Row({ limit }: { readonly limit: LimitRow }) {
       <th scope="row">{limit.name.replaceAll('-', ' ')}</th>
       <td class="amounts-cell">
         {amounts.length === 0 && limit.said}
-        {amounts.map(([key, value]) => <label key={key}>{amountWords[key] ?? key} <input type="text" autocomplete="off" aria-label={`${limit.name}, ${key}`} value={String(value)} onChange={({ currentTarget }) => change(key, currentTarget.value)} /></label>)}
+        {amounts.map(([key, value]) => <label key={key}>{amountWords[key] ?? key} <Entry aria-label={`${limit.name}, ${key}`} value={String(value)} onEntered={(typed) => change(key, typed)} /></label>)}
       </td>
       <td>{typeof raw['of'] === 'string' ? raw['of'] : ''}</td>
       <td>{limit.source}</td>

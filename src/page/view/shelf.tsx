@@ -2,9 +2,10 @@ import { useState } from 'preact/hooks';
 import { bench } from '../state/answers.js';
 import { ownLumber, ownShelf, setBoard, setOwnShelf, writtenLumber } from '../state/bench.js';
 import { told } from '../state/plan.js';
+import { Entry } from './entry.js';
 import { YamlFile } from './yaml-file.js';
 
-type Entry = Readonly<Record<string, unknown>>;
+type Board = Readonly<Record<string, unknown>>;
 interface Length { readonly length?: unknown; readonly price?: unknown; readonly available?: unknown }
 
 const tell = (done: boolean): void => {
@@ -23,20 +24,20 @@ export function Shelf() {
       <div class="wide" tabIndex={0} role="region" aria-label="Table of boards">
         <table>
           <thead><tr><th scope="col">Board</th><th scope="col">Sold as</th><th scope="col">Actual size</th><th scope="col">Length</th><th scope="col">Price</th><th scope="col">In the shop</th><th scope="col">Whose</th></tr></thead>
-          <tbody>{keys.map((key) => <Board key={key} name={key} entry={ownLumber.value[key] ?? writtenLumber.value[key] ?? {}} />)}</tbody>
+          <tbody>{keys.map((key) => <BoardRows key={key} name={key} entry={ownLumber.value[key] ?? writtenLumber.value[key] ?? {}} />)}</tbody>
         </table>
       </div>
       <NewBoard />
-      <YamlFile what="shelf" file={ownShelf.value} onChange={(file) => { ownShelf.value = file; }} />
+      <YamlFile what="shelf" file={ownShelf.value} problems={bench.value?.problems ?? []} onChange={(file) => { ownShelf.value = file; }} />
     </section>
   );
 }
 
-function Board({ name, entry }: { readonly name: string; readonly entry: Entry }) {
+function BoardRows({ name, entry }: { readonly name: string; readonly entry: Board }) {
   const lengths = Array.isArray(entry['lengths']) ? (entry['lengths'] as readonly Length[]) : [];
   const own = Object.hasOwn(ownLumber.value, name);
   const cell = (label: string, path: readonly (string | number)[], value: unknown, read: (typed: string) => string | number | undefined = (typed) => typed.trim() || undefined) => (
-    <input type="text" autocomplete="off" aria-label={`${name}, ${label}`} value={shown(value)} onChange={({ currentTarget }) => tell(setBoard(name, path, read(currentTarget.value)))} />
+    <Entry aria-label={`${name}, ${label}`} value={shown(value)} onEntered={(typed) => tell(setBoard(name, path, read(typed)))} />
   );
   return (
     <>

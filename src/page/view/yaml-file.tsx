@@ -1,25 +1,27 @@
-import { useId, useRef } from 'preact/hooks';
+import { useId, useRef, useState } from 'preact/hooks';
+import type { Problem } from '../../index.js';
 import type { NamedText } from '../engine/protocol.js';
-import { bench } from '../state/answers.js';
 import { readFiles, saveText } from '../state/files.js';
 import { told } from '../state/plan.js';
 
 interface YamlFileProps {
   readonly what: string;
   readonly file: NamedText | null;
+  /** What is wrong with it. */
+  readonly problems: readonly Problem[];
   readonly onChange: (file: NamedText | null) => void;
 }
 
 /** A file of one's own behind a table: opened, saved, and changed as text. */
-export function YamlFile({ what, file, onChange }: YamlFileProps) {
+export function YamlFile({ what, file, problems, onChange }: YamlFileProps) {
   const id = useId();
+  const [typed, setTyped] = useState<string | null>(null);
   const picker = useRef<HTMLInputElement>(null);
   const open = async (files: FileList | null): Promise<void> => {
     const [read] = await readFiles([...(files ?? [])]);
     if (read === undefined) told.value = `That is no ${what}: it should be a file that ends in .yaml.`;
     else onChange(read);
   };
-  const problems = bench.value?.problems ?? [];
   return (
     <div class="yaml-file">
       <input ref={picker} type="file" accept=".yaml,.yml" hidden aria-label={`${what} file`} onChange={({ currentTarget }) => { void open(currentTarget.files); currentTarget.value = ''; }} />
@@ -33,7 +35,7 @@ export function YamlFile({ what, file, onChange }: YamlFileProps) {
         <details>
           <summary>{`My ${what} as text`}</summary>
           <label class="ear" for={id}>{`My ${what} as text`}</label>
-          <textarea id={id} rows={14} spellcheck={false} value={file.text} onChange={({ currentTarget }) => onChange({ ...file, text: currentTarget.value })} />
+          <textarea id={id} rows={14} spellcheck={false} value={typed ?? file.text} onInput={({ currentTarget }) => setTyped(currentTarget.value)} onChange={({ currentTarget }) => { onChange({ ...file, text: currentTarget.value }); setTyped(null); }} />
         </details>
       )}
     </div>
