@@ -7,15 +7,14 @@ interface WorkerScope {
   postMessage(message: Answered): void;
 }
 
+/** Questions that leave the plan at hand alone. */
+const isShort = ({ kind }: Asked): boolean => kind === 'front' || kind === 'row';
+
 /** Answers one question after the other. A search for changes gives up as soon as another question about a plan waits. */
 export function startWorker(scope: WorkerScope): void {
   const judge = new Judge();
   const waiting: Asked[] = [];
   let busy = false;
-  const overtaken = async (): Promise<boolean> => {
-    await new Promise((done) => setTimeout(done, 0));
-    return waiting.some(({ kind }) => kind === 'audit' || kind === 'bench');
-  };
   const answer = async (asked: Asked): Promise<unknown> => {
     switch (asked.kind) {
       case 'bench': return judge.set(asked.ask);
@@ -27,19 +26,26 @@ export function startWorker(scope: WorkerScope): void {
       case 'row': return judge.row(asked.ask);
     }
   };
+  const reply = async (asked: Asked): Promise<void> => {
+    const { id } = asked;
+    try {
+      scope.postMessage({ id, answer: await answer(asked) });
+    } catch (error) {
+      scope.postMessage({ id, failed: error instanceof Error ? error.message : String(error) });
+    }
+  };
   const work = async (): Promise<void> => {
     if (busy) return;
     busy = true;
-    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) {
-      const { id } = next;
-      try {
-        scope.postMessage({ id, answer: await answer(next) });
-      } catch (error) {
-        scope.postMessage({ id, failed: error instanceof Error ? error.message : String(error) });
-      }
-    }
+    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) await reply(next);
     busy = false;
   };
+  /** Lets questions come in; short ones are answered between the steps of the long search. */
+  async function overtaken(): Promise<boolean> {
+    await new Promise((done) => setTimeout(done, 0));
+    for (let at = waiting.findIndex(isShort); at >= 0; at = waiting.findIndex(isShort)) await reply(waiting.splice(at, 1)[0] as Asked);
+    return waiting.some(({ kind }) => kind === 'audit' || kind === 'bench');
+  }
   scope.onmessage = ({ data }) => {
     waiting.push(data);
     void work();

@@ -1,17 +1,21 @@
-import type { InputHTMLAttributes } from 'preact';
 import { useState } from 'preact/hooks';
 
-interface EntryProps extends Omit<InputHTMLAttributes<HTMLInputElement>, 'value' | 'onChange' | 'onInput'> {
+interface EntryProps {
+  readonly id?: string;
+  readonly placeholder?: string;
+  readonly 'aria-label'?: string;
+  readonly 'aria-invalid'?: boolean;
+  readonly 'aria-describedby'?: string | undefined;
   readonly value: string;
   readonly onEntered: (typed: string) => void;
 }
 
 /** A text field that counts when it is left: what is being typed stays, whatever is drawn anew meanwhile. */
-export function Entry({ value, onEntered, ...more }: EntryProps) {
+export function Entry({ value, onEntered, ...named }: EntryProps) {
   const [typed, setTyped] = useState<string | null>(null);
   return (
     <input
-      {...more} type="text" autocomplete="off" value={typed ?? value}
+      {...named} type="text" autocomplete="off" value={typed ?? value}
       onInput={({ currentTarget }) => setTyped(currentTarget.value)}
       onChange={({ currentTarget }) => {
         if (currentTarget.value !== value) onEntered(currentTarget.value);
