@@ -214,7 +214,7 @@ describe('shelf, limits and class', () => {
     await page.close();
   });
 
-  test('one number in a limit changes the verdict of the plan and of the class, and says who set it', async () => {
+  test('one number in a limit changes the verdict of the plan and of the class, and says who set it', { timeout: 90_000 }, async () => {
     const { page } = await openBench(browser, file);
     await page.getByRole('button', { name: 'Class', exact: true }).click();
     const plan = (name: string, width: string): { name: string; mimeType: string; buffer: Buffer } => ({ name: `${name}.yaml`, mimeType: 'text/yaml', buffer: Buffer.from(`plan: 1\nname: ${name}\nface: { width: ${width}, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n`) });
