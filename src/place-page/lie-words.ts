@@ -1,7 +1,7 @@
 import type { Place } from '../place/result.js';
 import { markedSides } from '../place/turning.js';
 
-/** Where the marked face of a board looks in its place: `to you`, `to the wall`, `outwards` … */
+/** Where the marked face of a board looks in its place, such as `to you`, `to the wall` or `outwards`. */
 export function faceWords({ slot: { piece }, lie }: Pick<Place, 'slot' | 'lie'>): string {
   const shown = lie.face === 'marked';
   if (piece.lay === 'flat') return shown ? 'to you' : 'to the wall';
@@ -26,7 +26,7 @@ export function longSideWords({ slot: { piece }, lie }: Pick<Place, 'slot' | 'li
   return `${marked ? 'marked' : 'other'} ${piece.lay === 'flat' ? 'edge' : 'face'}`;
 }
 
-/** `top bar`, `crossbar 1`, with the ply where there are several. */
+/** What a piece is called: `top bar`, `crossbar 1`, with the ply where there are several. */
 export function partWords({ slot: { piece }, plies }: { readonly slot: Place['slot']; readonly plies: number }): string {
   const name = piece.part === 'bar' ? `${piece.about} bar` : piece.about.replace('-', ' ');
   return plies > 1 ? `${name}, ply ${piece.ply}` : name;
