@@ -10,6 +10,9 @@ import type { Sighting } from '../place/sighting.js';
 import type { Assumed, Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 
+/** What a picture of a frame is drawn from. */
+export type Drawn = Pick<Audit, 'plan' | 'model' | 'shelf'>;
+
 /** A change to the plan with what it would do, each computed by auditing the changed plan. */
 export interface Change {
   /** In words, as advice: `Turn the bars on edge.` */
@@ -19,6 +22,8 @@ export interface Change {
   readonly lift_chance: number | null;
   readonly cost: number | null;
   readonly weight_kg: number | null;
+  /** The changed plan, to be drawn beside the plan as it is. */
+  readonly drawn: Drawn;
 }
 
 /** Everything a report may speak of: the finished audit of one plan. The report never sees rules. */

@@ -2,6 +2,8 @@ import type { Root } from 'mdast';
 import type { Audit } from './audit-view.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
+import type { Sheet } from './html-print.js';
+import { composeCard } from './card.js';
 import { benchSheetSection } from './sections/bench-sheet.js';
 import { cautionsSection } from './sections/cautions.js';
 import { changesSection } from './sections/changes.js';
@@ -18,7 +20,7 @@ import { whatIfSection } from './sections/what-if.js';
 import { workSection } from './sections/work.js';
 import { stretchingSection } from './sections/stretching.js';
 import { telling, type Section, type Telling } from './telling.js';
-import { document, heading } from './tree.js';
+import { document, foldedHeading, heading } from './tree.js';
 
 /** A report before it is written: one tree for every format, and its pictures. */
 export interface Report {
@@ -26,19 +28,38 @@ export interface Report {
   readonly pictures: readonly Picture[];
 }
 
-/** The parts of the report in the order of reading; a part that has nothing to say is null. */
-const parts: readonly ((told: Telling) => Section | null)[] = [
-  verdictSection, measuredSection, changesSection, warpSection, whatIfSection, checksSection, cuttingSection, fasteningsSection, clothSection, stretchingSection, workSection, hangingSection, cautionsSection, sourcesSection,
-  benchSheetSection,
+/** The report of one plan: with what fills the first sheet of paper, and the paper it is for. */
+export interface PlanReport extends Report {
+  /** Its pictures are among those of the report. */
+  readonly card: Root;
+  readonly sheet: Sheet;
+}
+
+type Part = (told: Telling) => Section | null;
+
+/** What one decides and works from, in that order; a part that has nothing to say is null. */
+const atHand: readonly Part[] = [
+  verdictSection, measuredSection, changesSection, cuttingSection, fasteningsSection, workSection, clothSection, stretchingSection, hangingSection, benchSheetSection, cautionsSection,
 ];
 
+/** What is read once, at a desk: folded on a screen and left off the paper. */
+const atDesk: readonly Part[] = [warpSection, whatIfSection, checksSection, sourcesSection];
+
 /** The report of one audit. The same audit always gives the same report. */
-export function composeReport(audit: Audit): Report {
+export function composeReport(audit: Audit): PlanReport {
   const told = telling(audit);
-  const sections = parts.map((part) => part(told)).filter((section) => section !== null);
+  const made = (parts: readonly Part[]): readonly Section[] => parts.map((part) => part(told)).filter((section) => section !== null);
+  const [hand, desk] = [made(atHand), made(atDesk)];
+  const pictures = [...hand, ...desk].flatMap(({ pictures: own }) => own);
   return {
-    tree: document([heading(1, reportTitle(audit)), ...sections.flatMap(({ title, blocks }) => [heading(2, title), ...blocks])]),
-    pictures: sections.flatMap(({ pictures }) => pictures),
+    tree: document([
+      heading(1, reportTitle(audit)),
+      ...hand.flatMap(({ title, blocks }) => [heading(2, title), ...blocks]),
+      ...desk.flatMap(({ title, blocks }) => [foldedHeading(title), ...blocks]),
+    ]),
+    pictures,
+    card: composeCard(told, pictures),
+    sheet: audit.plan.units === 'inch' ? 'Letter' : 'A4',
   };
 }
 

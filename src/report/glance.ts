@@ -1,17 +1,18 @@
 import type { Verdict } from '../findings/finding.js';
 import { countVerdicts, foldFindings } from '../findings/summary.js';
-import { formatNumber, formatQuantity } from '../base/units-format.js';
+import { formatNumber } from '../base/units-format.js';
 import { chanceInWords } from '../base/chance-words.js';
-import type { Audit } from './audit-view.js';
+import type { Audit, Drawn } from './audit-view.js';
 import { cleanText, userText } from './clean-text.js';
 import { barSection } from './drawings/bar-section.js';
 import { frontView } from './drawings/front-view.js';
 import type { Picture } from './drawings/picture.js';
 import { cautionsFor, waitForProfessional } from './sections/cautions.js';
-import { barSectionOf, frontViewOf, type Drawn } from './sections/picture-data.js';
+import { barSectionOf, frontViewOf } from './sections/picture-data.js';
 import { saying } from './sections/verdict.js';
 import { telling } from './telling.js';
 import { appliedInWords } from './words/applied.js';
+import { costInWords } from './words/cost.js';
 import { verdictSentence, verdictWord } from './words/verdict.js';
 
 /** One reason for a verdict: what was found, and what to do about it. */
@@ -71,5 +72,3 @@ export function glanceOf(audit: Audit): Glance {
 
 /** The frame from the front, to scale, as the report draws it. */
 export const frontPicture = (drawn: Drawn): Picture => frontView(frontViewOf(drawn));
-
-const costInWords = ({ shelf, plan }: Audit, cost: number | null): string => (cost === null ? 'unknown' : `${formatQuantity(cost, 'cost', plan.units)} ${userText(shelf.currency, 8)}${shelf.demo_prices ? ' (demo prices)' : ''}`);

@@ -5,23 +5,29 @@ import type { Root } from 'mdast';
 import { toHast } from 'mdast-util-to-hast';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
+import { cardOf } from './html-card.js';
+import { pageStyle, type Sheet } from './html-style.js';
 import { pageTable } from './html-tables.js';
 import { madeBy } from './made-by.js';
-import { anyPaper, pageStyle } from './html-style.js';
-import { forPaper, isOff, paperNote, screenOnly, words, type PagePart } from './paper.js';
+import { keepTogether } from './no-break.js';
+import { forPaper, isOff, isPicture, paperNote, pictureName, screenOnly, words, type PagePart } from './paper.js';
 
-/** What the page is called, and its language as a BCP 47 tag. */
+/** What the page is called, its language as a BCP 47 tag, and how it is printed. */
 export interface PageTitle {
   readonly title: string;
   readonly lang: string;
-  /** `report` (usual): shortened for two columns of A4. `table`: all of it, one column of any paper. `pack`: the same, each part on a sheet of its own. */
+  /** `report` (usual): shortened on paper. `table`: all of it, across the paper. `pack`: all of it, each part on a sheet of its own. */
   readonly layout?: 'report' | 'table' | 'pack';
+  /** The paper it is meant for; whatever paper there is when it is not said. */
+  readonly sheet?: Sheet;
+  /** What fills the first sheet of paper; the screen does not show it. */
+  readonly card?: Root;
 }
 
 /** Only what the report's own builders make: no links but to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
 const allowed: Schema = {
   tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br', 'a'],
-  attributes: { a: [['href', /^(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*$/u]], img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
+  attributes: { h2: [['className', 'folded']], a: [['href', /^(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*$/u]], img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
   strip: ['script', 'style'],
   protocols: {},
 };
@@ -30,19 +36,19 @@ const element = (tagName: string, properties: Element['properties'], children: r
 const text = (value: string): ElementContent => ({ type: 'text', value: cleanText(value) });
 
 /**
- * The report as one printable page: pictures inside, nothing fetched, readable on a phone, two columns on paper.
+ * The report as one printable page: pictures inside, nothing fetched, readable on a phone, the card of the bench first on paper.
  * The body is sanitised before the pictures are put in; a picture that is not in the list is left out.
  */
-export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang, layout = 'report' }: PageTitle): string {
-  const body = sanitize(toHast(root), allowed) as HtmlRoot;
-  const blocks = body.children.filter((node): node is Element => node.type === 'element');
+export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang, layout = 'report', sheet, card }: PageTitle): string {
   const shown = new Map(pictures.map((p) => [p.name, p]));
-  const { head, parts } = inParts(blocks);
-  const sections = layout === 'report' ? forPaper(parts) : parts;
+  const { head, parts } = inParts(blocksOf(root));
+  const onCard = card === undefined ? [] : blocksOf(card);
+  const sections = layout === 'report' ? forPaper(parts, new Set(onCard.map(pictureName))) : parts;
   const note = layout === 'report' ? paperNote(sections) : null;
   const contents = element('nav', { ariaLabel: 'Contents' }, [
     element('ul', {}, sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])]))),
   ]);
+  const [first, ...rest] = sections.map((part) => section(part, shown));
   const page: HtmlRoot = {
     type: 'root',
     children: [
@@ -54,11 +60,12 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
           element('meta', { httpEquiv: ['Content-Security-Policy'], content: "default-src 'none'; style-src 'unsafe-inline'" }, []),
           element('meta', { name: 'generator', content: madeBy }, []),
           element('title', {}, [text(title)]),
-          element('style', {}, [{ type: 'text', value: layout === 'report' ? pageStyle : anyPaper(pageStyle) }]),
+          element('style', {}, [{ type: 'text', value: pageStyle(layout === 'table' ? 'across' : (sheet ?? 'any')) }]),
         ]),
-        element('body', layout === 'report' ? {} : { className: layout === 'pack' ? ['one', 'pack'] : ['one'] }, [
-          element('header', {}, [...finishAll(head, shown), contents]),
-          element('main', {}, sections.map((part) => section(part, shown))),
+        element('body', layout === 'report' ? {} : { className: [layout] }, [
+          ...(onCard.length === 0 ? [] : [cardOf(onCard, shown, finish)]),
+          element('header', {}, finishAll(head, shown)),
+          element('main', {}, [...(first === undefined ? [] : [first]), contents, ...rest]),
           element('footer', {}, [
             ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])]),
             element('p', {}, [text(layout === 'report' ? 'Made from the plan, the shelf and the ruleset named above; the same three always give the same page.' : 'Made from the plans, the shelf and the ruleset named above; the same always give the same page.')]),
@@ -67,25 +74,52 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
       ]),
     ],
   };
-  return `${toHtml(page, { allowDangerousHtml: true })}\n`;
+  return `${toHtml(unparted(page), { allowDangerousHtml: true })}\n`;
+}
+
+/** The blocks of a tree as HTML, with nothing in them but what is allowed. */
+const blocksOf = (root: Root): readonly Element[] => (sanitize(toHast(root), allowed) as HtmlRoot).children.filter((node): node is Element => node.type === 'element');
+
+/** Every text of the page with its numbers kept beside their units; the style is no text of the page. */
+function unparted<T extends HtmlRoot | HtmlRoot['children'][number]>(node: T): T {
+  if (node.type === 'text') return { ...node, value: keepTogether(node.value) };
+  if (node.type === 'element' && node.tagName === 'style') return node;
+  return 'children' in node ? { ...node, children: (node.children as ElementContent[]).map((child) => unparted(child)) } : node;
 }
 
 /** Everything before the first second-level heading is the head; each such heading opens a part. */
 function inParts(blocks: readonly Element[]): { readonly head: readonly Element[]; readonly parts: readonly PagePart[] } {
   const head: Element[] = [];
-  const parts: { readonly id: string; readonly name: string; readonly children: Element[] }[] = [];
+  const parts: (PagePart & { readonly children: Element[] })[] = [];
   for (const block of blocks) {
     if (block.tagName === 'h2') {
       const id = `part-${parts.length + 1}`;
-      parts.push({ id, name: words(block), children: [{ ...block, properties: { id } }] });
+      const folded = Array.isArray(block.properties['className']) && block.properties['className'].includes('folded');
+      parts.push({ id, name: words(block), folded, children: [{ ...block, properties: { id } }] });
     } else (parts.at(-1)?.children ?? head).push(block);
   }
   return { head, parts };
 }
 
-function section({ id, children }: PagePart, pictures: ReadonlyMap<string, Picture>): Element {
-  const made = element('section', { ariaLabelledBy: [id] }, finishAll(children, pictures));
+function section({ id, folded, children }: PagePart, pictures: ReadonlyMap<string, Picture>): Element {
+  const blocks = finishAll(children, pictures);
+  const made = element('section', { ariaLabelledBy: [id] }, folded ? [element('details', {}, [element('summary', {}, blocks.slice(0, 1)), ...blocks.slice(1)])] : beside(blocks));
   return children.every(isOff) ? screen(made) : made;
+}
+
+/** Pictures right before a table stand beside it where there is room. */
+function beside(blocks: readonly Element[]): readonly Element[] {
+  const made: Element[] = [];
+  let figures: Element[] = [];
+  for (const block of blocks) {
+    if (block.tagName === 'figure') figures.push(block);
+    else {
+      if (block.tagName === 'div' && figures.length > 0) made.push(element('div', { className: ['beside'] }, [...figures, block]));
+      else made.push(...figures, block);
+      figures = [];
+    }
+  }
+  return [...made, ...figures];
 }
 
 /** Marks what is shown on the screen only. */
@@ -101,16 +135,10 @@ function finishAll(blocks: readonly Element[], pictures: ReadonlyMap<string, Pic
   });
 }
 
-/** Tables get a frame that scrolls by itself, image paragraphs become figures with the drawing inside. */
+/** Tables get a frame that scrolls by itself, image paragraphs become figures with the drawing inside: our own code wrote it with every text escaped. */
 function finish(block: Element, pictures: ReadonlyMap<string, Picture>, under: string): Element {
   if (block.tagName === 'table') return pageTable(block, under);
-  const only = block.children[0];
-  if (block.tagName === 'p' && block.children.length === 1 && only?.type === 'element' && only.tagName === 'img') return figure(only, pictures);
-  return block;
-}
-
-/** The drawing was written by our own code with every text escaped, so it goes in as it is. */
-function figure(image: Element, pictures: ReadonlyMap<string, Picture>): Element {
-  const found = pictures.get(String(image.properties['src'] ?? ''));
+  if (!isPicture(block)) return block;
+  const found = pictures.get(pictureName(block));
   return element('figure', {}, found === undefined ? [] : [{ type: 'raw', value: found.svg.trim() } as unknown as ElementContent]);
 }

@@ -41,6 +41,9 @@ export const pageLink = (words: string, page: string): PhrasingContent => ({
 /** A heading: depth 1 for the title, 2 for a section, 3 inside one. */
 export const heading = (depth: 1 | 2 | 3, ...pieces: readonly Inline[]): Heading => ({ type: 'heading', depth, children: inlines(pieces) });
 
+/** The heading of a section that a screen keeps folded until it is asked for. */
+export const foldedHeading = (...pieces: readonly Inline[]): Heading => ({ ...heading(2, ...pieces), data: { hProperties: { className: ['folded'] } } as Heading['data'] });
+
 /** A paragraph. */
 export const paragraph = (...pieces: readonly Inline[]): Paragraph => ({ type: 'paragraph', children: inlines(pieces) });
 

@@ -71,6 +71,7 @@ function asChange(edit: Edit, audit: Audit): TriedChange {
     lift_chance: number('warp.corner_lift_chance'),
     cost: number('cutting.total_cost'),
     weight_kg: number('frame.weight_kg'),
+    drawn: { plan: audit.plan, model: audit.model, shelf: audit.shelf },
   };
 }
 

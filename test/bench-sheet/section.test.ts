@@ -26,9 +26,9 @@ describe('the report', () => {
     const plain = audited();
     expect(page(plain)).not.toContain('What you measured');
     const said = page(withMeasured(plain, { ...nothing, corner_lift_mm: 9, tap_Hz: 15, diagonals_mm: [1081, 1082] }));
-    const part = said.slice(said.indexOf('## What you measured'), said.indexOf('## What to change'));
-    expect(part).toContain('| Corner lift, table | 9 mm | 4 mm | Stop |');
-    expect(part).toMatch(/\| Diagonals differ by \| 1 mm \| 2 mm \| Clear \|/);
+    const part = said.slice(said.indexOf('## What you measured'), said.indexOf('## What to buy and cut'));
+    expect(part).toContain('| Corner lift, table | 9 mm | 4 mm | ✕ Stop |');
+    expect(part).toMatch(/\| Diagonals differ by \| 1 mm \| 2 mm \| ● Clear \|/);
     expect(part).toContain('Why it twists, most likely first');
     expect(part).toContain('was not written down');
     expect(said.split('Off the table the fourth corner stands up 9 mm').length - 1).toBe(2);
@@ -37,7 +37,7 @@ describe('the report', () => {
   test('in inches throughout when the plan is', () => {
     const inches = withMeasured(audited({ face: { width: '36 in', height: '24 in' } }), { ...nothing, corner_lift_mm: 12.7, winding_mm: 6.35, bow_mm: { left: 6.35 }, push: { weight_g: 500, sag_mm: 9, pad_mm: 50 }, weight_kg: 2 });
     const said = page(inches);
-    const part = said.slice(said.indexOf('## What you measured'), said.indexOf('## What to change'));
+    const part = said.slice(said.indexOf('## What you measured'), said.indexOf('## What to buy and cut'));
     expect(part).toContain('1/2 in');
     expect(part).not.toMatch(/\d (mm|kg|N\/m)\b/);
   });
@@ -63,8 +63,8 @@ describe('the report', () => {
 });
 
 test('with readings the verdict speaks of a frame that is being built, and the plan’s own line keeps the plan’s verdict', () => {
-  const change = { words: 'Turn the bars on edge.', verdict: 'clear', twist_reserve: 9, lift_chance: 0.01, cost: null, weight_kg: null } as const;
+  const change = { words: 'Turn the bars on edge.', verdict: 'clear', twist_reserve: 9, lift_chance: 0.01, cost: null, weight_kg: null, drawn: audited() } as const;
   const said = page(withMeasured({ ...audited(), findings: [ruled('frame.dish_mm', 2)], changes: [change] }, { ...nothing, corner_lift_mm: 9 }));
   expect(said).toContain('Stop: do not go on with this frame yet.');
-  expect(said).toMatch(/\| As planned \| Clear \|/);
+  expect(said).toMatch(/\| As planned \| ● Clear \|/);
 });

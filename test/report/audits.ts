@@ -20,11 +20,11 @@ export async function auditOf(text: string): Promise<Audit> {
   const on = bench();
   const result = await auditText(text, 'plan.yaml', on);
   if (!result.ok) throw new Error(result.problems.map((p) => `${p.path}: ${p.found}`).join('\n'));
-  return { ...result.value, sources, changes: madeUpChanges };
+  return { ...result.value, sources, changes: madeUpChanges.map((change) => ({ ...change, drawn: result.value })) };
 }
 
 /** Changes as an audit would list them; the figures are made up, since the report only prints them. */
-const madeUpChanges: readonly Change[] = [
+const madeUpChanges: readonly Omit<Change, 'drawn'>[] = [
   { words: 'Glue one more board to each bar.', verdict: 'clear', twist_reserve: 4.2, lift_chance: 0.001, cost: 61.5, weight_kg: 3.4 },
   { words: 'Turn the bars on edge.', verdict: 'caution', twist_reserve: null, lift_chance: null, cost: null, weight_kg: null },
 ];

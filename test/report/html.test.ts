@@ -1,14 +1,15 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { composeReport, type Report } from '../../src/report/compose.js';
-import { pageStyle } from '../../src/report/html-style.js';
+import { composeReport, type PlanReport } from '../../src/report/compose.js';
+import { printStyle } from '../../src/report/html-print.js';
+import { screenStyle } from '../../src/report/html-style.js';
 import { writeHtml } from '../../src/report/html.js';
 import { auditOf, everything } from './audits.js';
 
-let report: Report;
+let report: PlanReport;
 let page: string;
 beforeAll(async () => {
   report = composeReport(await auditOf(everything));
-  page = writeHtml(report.tree, report.pictures, { title: 'A panel', lang: 'en-GB' });
+  page = writeHtml(report.tree, report.pictures, { title: 'A panel', lang: 'en-GB', card: report.card, sheet: report.sheet });
 });
 
 /** Relative luminance and contrast after WCAG 2.1, from a colour such as `#1a1a1a`. */
@@ -37,14 +38,14 @@ describe('the printable page', () => {
   it('has one main heading and landmarks, and every part is a section named by its heading', () => {
     for (const landmark of ['<header>', '<nav aria-label="Contents">', '<main>', '<footer>']) expect(page.split(landmark)).toHaveLength(2);
     expect(page.match(/<h1>/gu)).toHaveLength(1);
-    const sections = [...page.matchAll(/<section aria-labelledby="(part-\d+)"[^>]*><h2 id="(part-\d+)"[^>]*>/gu)];
+    const sections = [...page.matchAll(/<section aria-labelledby="(part-\d+)"[^>]*>(?:<details><summary>)?<h2 id="(part-\d+)"[^>]*>/gu)];
     expect(sections.length).toBeGreaterThanOrEqual(12);
     for (const [, named, id] of sections) expect(named).toBe(id);
     expect([...page.matchAll(/<a href="#(part-\d+)">/gu)].map(([, id]) => id)).toEqual(sections.map(([, id]) => id));
   });
 
   it('carries every picture inside, named and described, with ids that never meet', () => {
-    expect(page.match(/<svg /gu)).toHaveLength(report.pictures.length);
+    expect(page.match(/<svg /gu)).toHaveLength(report.pictures.length + report.card.children.filter((node) => node.type === 'paragraph' && node.children[0]?.type === 'image').length);
     const ids = [...page.matchAll(/ id="([^"]+)"/gu)].map(([, id]) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const [, labels = ''] of page.matchAll(/<svg [^>]*aria-labelledby="([^"]+)"/gu)) for (const id of labels.split(' ')) expect(ids).toContain(id);
@@ -73,7 +74,7 @@ describe('the printable page', () => {
   });
 
   it('has at least 7:1 contrast for text in both colour schemes', () => {
-    const schemes = [...pageStyle.matchAll(/--ink: (#\w{6}); --paper: (#\w{6}); --soft: (#\w{6}); --rule: #\w{6}; --panel: (#\w{6})/gu)];
+    const schemes = [...screenStyle.matchAll(/--ink: (#\w{6}); --paper: (#\w{6}); --soft: (#\w{6}); --rule: #\w{6}; --panel: (#\w{6})/gu)];
     expect(schemes).toHaveLength(2);
     for (const [, ink = '', paper = '', soft = '', panel = ''] of schemes) {
       for (const [text, ground] of [[ink, paper], [soft, paper], [ink, panel]] as const) expect(contrast(text, ground)).toBeGreaterThanOrEqual(7);
@@ -82,7 +83,7 @@ describe('the printable page', () => {
   });
 
   it('says verdicts in words, so that nothing hangs on colour', () => {
-    expect(pageStyle).not.toMatch(/(?:^|[^-])color: (?:red|green|#(?!fff|000|1a1a1a|161616))/u);
-    expect(page).toContain('<strong>Caution</strong>');
+    expect(`${screenStyle}${printStyle('A4')}`).not.toMatch(/(?:^|[^-])color: (?:red|green|#(?!fff|000|1a1a1a|161616))/u);
+    expect(page).toContain('<strong>▲ Caution</strong>');
   });
 });

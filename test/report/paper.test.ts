@@ -1,61 +1,59 @@
 import type { Element } from 'hast';
 import { describe, expect, it } from 'vitest';
+import { keepTogether } from '../../src/report/no-break.js';
 import { forPaper, isOff, paperNote, words, type PagePart } from '../../src/report/paper.js';
 
 const el = (tagName: string, ...children: readonly (Element | string)[]): Element => ({
   type: 'element', tagName, properties: {}, children: children.map((child) => (typeof child === 'string' ? { type: 'text', value: child } : child)),
 });
-const list = (...lines: readonly string[]): Element => el('ul', ...lines.map((line) => el('li', el('p', line))));
 const image = (src: string): Element => el('p', { ...el('img'), properties: { src } });
-const part = (name: string, ...blocks: readonly Element[]): PagePart => ({ id: name, name, children: [el('h2', name), ...blocks] });
-const sentence = (word: string): PagePart => part('Verdict', el('blockquote', el('p', `${word}: so it is.`)));
+const part = (name: string, folded: boolean, ...blocks: readonly Element[]): PagePart => ({ id: name, name, folded, children: [el('h2', name), ...blocks] });
 
-/** The lines of text that go on paper, in order. */
-function printed(parts: readonly PagePart[]): readonly string[] {
+/** The lines of text and the pictures that go on paper, in order. */
+function printed(parts: readonly PagePart[], onCard: readonly string[] = []): readonly string[] {
   const leaves = (node: Element): readonly string[] => {
     if (isOff(node)) return [];
     const inner = node.children.filter((child): child is Element => child.type === 'element');
-    return inner.length === 0 ? [words(node)] : inner.flatMap(leaves);
+    return node.tagName === 'img' ? [String(node.properties['src'])] : inner.length === 0 ? [words(node)] : inner.flatMap(leaves);
   };
-  return forPaper(parts).flatMap(({ children }) => children.flatMap(leaves)).filter((line) => line !== '');
+  return forPaper(parts, new Set(onCard)).flatMap(({ children }) => children.flatMap(leaves)).filter((line) => line !== '');
 }
 
 describe('what goes on paper', () => {
-  const advice = part('What to change', list('Stop, top bar: It bends: far too much. Take a thicker bar.'));
-
-  it('keeps a check that is not clear unless the advice says the same sentence', () => {
-    const checks = part('The checks', el('p', 'How to read them.'), el('h3', 'Bars'), list('Stop, 200 % ■: It bends: far too much. (top bar)', 'Unknown: Nobody can say. (left bar)', 'Caution, 110 % ■: It leans.', 'Clear, 50 % ■: It holds.'), el('h3', 'Cloth'), list('Clear: Fine.'));
-    const lines = printed([sentence('Unknown'), advice, checks]);
-    expect(lines).toContain('Unknown: Nobody can say. (left bar)');
-    expect(lines).toContain('Caution, 110 % ■: It leans.');
-    expect(lines).toContain('Bars');
-    expect(lines.filter((line) => line.includes('It bends'))).toEqual(['Stop, top bar: It bends: far too much. Take a thicker bar.']);
-    for (const left of ['Clear, 50 % ■: It holds.', 'Clear: Fine.', 'Cloth']) expect(lines).not.toContain(left);
+  it('leaves off what a screen keeps folded, and nothing else', () => {
+    const lines = printed([part('What to change', false, el('ul', el('li', el('p', 'Stop: take a thicker bar.')))), part('The checks', true, el('h3', 'Bars'), el('ul', el('li', 'Clear: Fine.')))]);
+    expect(lines).toEqual(['What to change', 'Stop: take a thicker bar.']);
   });
 
-  it('leaves off the heading of the checks when nothing of them is left, but says it when no rule spoke', () => {
-    expect(printed([advice, part('The checks', list('Clear: Fine.'))])).not.toContain('The checks');
-    expect(printed([advice, part('The checks', el('p', 'No rule had anything to say.'))])).toEqual(expect.arrayContaining(['The checks', 'No rule had anything to say.']));
+  it('names every part that it leaves off, and says nothing when it leaves off none', () => {
+    const open = part('The cloth', false, el('p', 'Cut it.'));
+    expect(paperNote([open, part('The checks', true), part('What this rests on', true)])).toMatch(/“The checks” and “What this rests on” stand on the screen only\./u);
+    expect(paperNote([open, part('The checks', true)])).toMatch(/“The checks” stands on the screen only\./u);
+    expect(paperNote([open])).toBeNull();
   });
 
-  it('says how to cut, unless the plan must not be cut', () => {
-    const rest = [part('What to buy and cut', el('h3', 'Cut list'), el('p', 'T 900 mm'), image('boards.svg'), el('h3', 'At the saw, in this order'), el('ol', el('li', 'Cut T.'))), part('Order of work', el('ol', el('li', 'Glue.')))];
-    for (const word of ['Clear', 'Caution', 'Unknown']) expect(printed([sentence(word), ...rest])).toEqual(expect.arrayContaining(['T 900 mm', 'At the saw, in this order', 'Cut T.', 'Order of work', 'Glue.']));
-    const stopped = printed([sentence('Stop'), ...rest]);
-    expect(stopped).toContain('T 900 mm');
-    for (const left of ['At the saw, in this order', 'Cut T.', 'Order of work', 'Glue.']) expect(stopped).not.toContain(left);
-    const pictures = (verdict: string): boolean => isOff(forPaper([sentence(verdict), ...rest])[1]?.children[3] ?? el('p'));
-    expect([pictures('Clear'), pictures('Stop')]).toEqual([false, true]);
+  it('prints a picture of the card once, unless it stands there to be compared with the changed one', () => {
+    const cloth = part('The cloth', false, image('cloth.svg'), image('roll.svg'));
+    expect(printed([cloth], ['cloth.svg'])).toEqual(['The cloth', 'roll.svg']);
+    expect(printed([part('Verdict', false, image('front.svg'), image('front-changed.svg'))], ['front.svg'])).toEqual(['Verdict', 'front.svg', 'front-changed.svg']);
   });
 
-  it('names every part that is shortened, counts the clear checks, and says nothing when nothing is left off', () => {
-    const short = forPaper([sentence('Stop'), part('The checks', list('Clear: Fine.', 'Clear, 9 % □: Good.', 'Stop: No.')), part('The cloth', image('roll.svg'), el('p', 'Cut it.'))]);
-    expect(paperNote(short)).toMatch(/the 2 that are clear .*must not be cut.*under “The checks” and “The cloth”\.$/u);
-    expect(paperNote(forPaper([sentence('Clear'), part('The cloth', el('p', 'Cut it.'))]))).toBeNull();
+  it('prints a paragraph that stands in two parts once, in the later one; one that is folded does not count', () => {
+    const twice = forPaper([part('Hanging', false, el('p', 'Ask somebody.'), el('p', 'Two hooks.')), part('Work safely', false, el('p', 'Ask somebody.')), part('The checks', true, el('p', 'Ask somebody.'))], new Set());
+    expect(twice.map(({ children }) => children.map(isOff))).toEqual([[false, true, false], [false, false], [true, true]]);
+  });
+});
+
+describe('numbers and their units', () => {
+  it('stay on one line', () => {
+    const joined = (text: string): string => keepTogether(text).replaceAll('\u00A0', '~');
+    expect(joined('cut to 1200 mm, 10-3/4 in or 35 %')).toBe('cut to 1200~mm, 10-3/4~in or 35~%');
+    expect(joined('two 19 × 38 mm strips')).toBe('two 19~×~38~mm strips');
+    expect(joined('about 1 in 6 frames')).toBe('about 1~in~6 frames');
+    expect(joined('0.4 deg/m at 200 N/m and 3.5 lbf/in')).toBe('0.4~deg/m at 200~N/m and 3.5~lbf/in');
   });
 
-  it('prints a paragraph that stands in two parts once, in the later one', () => {
-    const twice = forPaper([part('Hanging', el('p', 'Ask somebody.'), el('p', 'Two hooks.')), part('Work safely', el('p', 'Ask somebody.'))]);
-    expect(twice.map(({ children }) => children.map(isOff))).toEqual([[false, true, false], [false, false]]);
+  it('leave words alone that only begin like a unit', () => {
+    for (const text of ['2 makers', '3 inches', '4 gluings', 'in 6 hands', '5 more']) expect(keepTogether(text), text).toBe(text);
   });
 });

@@ -3,7 +3,7 @@ import { build } from 'esbuild';
 import { createHash } from 'node:crypto';
 import { writeFileSync } from 'node:fs';
 import { madeBy } from '../../dist/lib/report/made-by.js';
-import { pageStyle as reportStyle } from '../../dist/lib/report/html-style.js';
+import { pageStyle } from '../../dist/lib/report/html-style.js';
 
 const common = { bundle: true, minify: true, write: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8', target: ['chrome111', 'firefox115', 'safari16.4'] };
 let [script] = (await build({
@@ -27,7 +27,7 @@ for (const text of [script, style]) if (/<\/(?:script|style)|<!--|\r/i.test(text
 
 const hash = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 const policy = [
-  "default-src 'none'", `script-src ${hash(script)}`, 'worker-src blob:', `style-src ${hash(style)} ${hash(reportStyle)}`, 'img-src data:', "base-uri 'none'", "form-action 'none'",
+  "default-src 'none'", `script-src ${hash(script)}`, 'worker-src blob:', `style-src ${hash(style)} ${['A4', 'Letter'].map((sheet) => hash(pageStyle(sheet))).join(' ')}`, 'img-src data:', "base-uri 'none'", "form-action 'none'",
 ].join('; ');
 const icon = `data:image/svg+xml,${encodeURIComponent('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16"><path fill="none" stroke="#8a5a2b" stroke-width="3" d="M2.5 2.5h11v11h-11z"/></svg>')}`;
 

@@ -82,8 +82,8 @@ export class Judge {
     if (audit === null || this.bench === null) return null;
     if (format === 'json') return writeJson(audit);
     const whole = await withChanges(audit, this.bench);
-    const { tree, pictures } = composeReport(whole);
-    return format === 'md' ? writeMarkdown(tree) : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en' });
+    const { tree, pictures, card, sheet } = composeReport(whole);
+    return format === 'md' ? writeMarkdown(tree) : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en', card, sheet });
   }
 
   /** Which board of a pile becomes which piece of a plan. */

@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { ink, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
-import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
+import { drawing, finishPicture, together, type Drawing, type Picture, type PictureTitle } from './picture.js';
 import { scaleBar } from './scale-bar.js';
 import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
 import type { Point } from './svg.js';
@@ -27,7 +27,7 @@ export interface BarSection {
 /**
  * A section through the top bar to scale: wall on the left, viewer on the right, plies, what joins them, the line of the cloth and the pull on it.
  */
-export function barSection(section: BarSection): Picture {
+export function barSection(section: BarSection, named: Omit<PictureTitle, 'alt'> = { name: 'section.svg', title: 'Section through a bar' }): Picture {
   const { units, w_mm, d_mm, lip_mm } = section;
   const scale = Math.min(140 / (d_mm + lip_mm), 110 / w_mm);
   const d = d_mm * scale;
@@ -57,7 +57,7 @@ export function barSection(section: BarSection): Picture {
     }),
     scaleBar({ x: 10, y: tail + 58, mm_to_sheet: scale, units, note: 'Section through the top bar' }),
   );
-  return finishPicture({ name: 'section.svg', title: 'Section through a bar', alt: describe(section) }, tail + 74, content);
+  return finishPicture({ ...named, alt: describe(section) }, tail + 74, content);
 }
 
 const joins: Readonly<Record<BarSection['bond'], string>> = {

@@ -3,7 +3,7 @@ import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { dimensionGap, sheetWidth, softInk, textSize, weight } from './drawing-standard.js';
 import { barsDrawing, braceDrawing, crossbarCentre, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
-import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
+import { drawing, finishPicture, together, type Drawing, type Picture, type PictureTitle } from './picture.js';
 import { scaleBar } from './scale-bar.js';
 import { line } from './strokes.js';
 import type { Point } from './svg.js';
@@ -23,8 +23,11 @@ function placingOf(view: FrontView): Placing {
 
 export type { FrontView };
 
+/** What a front view is called, and what stands beside its scale. */
+export type FrontTitle = Omit<PictureTitle, 'alt'> & { readonly note: string };
+
 /** The frame to scale, seen from the front with the cloth off: bars, corner cuts, crossbars, braces and their dimensions. */
-export function frontView(view: FrontView): Picture {
+export function frontView(view: FrontView, { name, title, note }: FrontTitle = { name: 'front.svg', title: 'The frame from the front', note: 'Seen from the front, cloth off' }): Picture {
   const placing = placingOf(view);
   const corner = (v: FrontView): Drawing => together(...v.braces.map((brace) => braceDrawing(v, brace, placing)));
   const legs = view.braces.length > 0 ? dimensionGap.next : 0;
@@ -36,9 +39,9 @@ export function frontView(view: FrontView): Picture {
     outsideDimensions(view, placing),
     crossbarDimensions(view, placing),
     names(view, placing),
-    scaleBar({ x: 12, y: below, mm_to_sheet: placing.scale, units: view.units, note: 'Seen from the front, cloth off' }),
+    scaleBar({ x: 12, y: below, mm_to_sheet: placing.scale, units: view.units, note }),
   );
-  return finishPicture({ name: 'front.svg', title: 'The frame from the front', alt: describe(view) }, placing.bottom + margin.bottom + legs, content);
+  return finishPicture({ name, title, alt: describe(view) }, placing.bottom + margin.bottom + legs, content);
 }
 
 function describe(view: FrontView): string {

@@ -38,29 +38,39 @@ function moistureToCut({ audit, units }: Telling): string {
   return `up to ${formatQuantity(most_pct, 'pct', units)}${best}`;
 }
 
-/** Last page: what to measure while building, what it should be, blanks to fill in, and the name each reading has in a file. */
-export function benchSheetSection(told: Telling): Section {
-  const { audit, said, number, length } = told;
+/** What the main readings should be, in words; the card of the bench and the sheet say the same. */
+export function shouldBe(told: Telling): Readonly<Record<'moisture' | 'diagonal' | 'lift' | 'lift_sticks' | 'lift_stretched' | 'lift_stretched_sticks' | 'weight', string>> {
+  const { audit, said, length } = told;
   const bare = liftPromise(audit, bareTerms(audit.model));
   const stretched = liftPromise(audit, 'cloth-on');
   const upTo = (most_mm: number | null, { limit_mm }: LiftPromise): string =>
     limit_mm === null ? 'as little as you can' : most_mm === null || most_mm >= limit_mm ? `up to ${length(limit_mm)}` : `up to ${length(most_mm)}; more than ${length(limit_mm)} shows on the wall`;
+  return {
+    moisture: moistureToCut(told), diagonal: said('frame.diagonal_mm'), weight: said('frame.weight_kg'),
+    lift: upTo(bare.table_mm, bare), lift_sticks: upTo(bare.sticks_mm, bare), lift_stretched: upTo(stretched.table_mm, stretched), lift_stretched_sticks: upTo(stretched.sticks_mm, stretched),
+  };
+}
+
+/** What to measure while building, what it should be, blanks to fill in, and the name each reading has in a file. */
+export function benchSheetSection(told: Telling): Section {
+  const { audit, number, length } = told;
+  const { moisture, diagonal, lift, lift_sticks, lift_stretched, lift_stretched_sticks, weight } = shouldBe(told);
   const sag = number('cloth.push_sag_mm');
   const rows: (readonly Cell[])[] = [
-    ['Moisture of the boards when cut', moistureToCut(told), blank, 'moisture'],
+    ['Moisture of the boards when cut', moisture, blank, 'moisture'],
     ['Twist of each board, sighted over two straight sticks', audit.plan.lumber.chosen === 'picked' ? 'picked: hardly any' : 'as low as you can choose', blank, 'boards'],
-    ['Diagonal, top left to bottom right', said('frame.diagonal_mm'), blank, 'diagonals'],
+    ['Diagonal, top left to bottom right', diagonal, blank, 'diagonals'],
     ['Diagonal, top right to bottom left', 'the same', blank, 'diagonals'],
-    ['Frame on its back on a flat table, three corners pressed down: fourth corner up by', upTo(bare.table_mm, bare), blank, 'corner-lift'],
+    ['Frame on its back on a flat table, three corners pressed down: fourth corner up by', lift, blank, 'corner-lift'],
     ['Which corner that is', 'any', blank, 'lifted'],
-    ['No flat table: sticks along the left and right bars, their far ends disagree by', upTo(bare.sticks_mm, bare), blank, 'winding'],
-    ['The same off the table, cloth on', upTo(stretched.table_mm, stretched), blank, 'corner-lift'],
-    ['The same over the sticks, cloth on', upTo(stretched.sticks_mm, stretched), blank, 'winding'],
+    ['No flat table: sticks along the left and right bars, their far ends disagree by', lift_sticks, blank, 'winding'],
+    ['The same off the table, cloth on', lift_stretched, blank, 'corner-lift'],
+    ['The same over the sticks, cloth on', lift_stretched_sticks, blank, 'winding'],
     ['Middle of each bar out of the plane of its corners, cloth on', bowsUpTo(told, 'bar-bow'), blank, 'bow'],
     ['Bars sighted along, cloth on: middle out of straight', bowsUpTo(told, 'inward-bow'), blank, 'inward-bow'],
     ['Note of the tapped cloth', notes(told), blank, 'tap'],
     ['A weight of 500 g (about 18 oz) in the middle sinks', sag === null ? 'unknown' : `about ${length(Number(sag.toPrecision(2)))}`, blank, 'push'],
-    ['Weight, finished', said('frame.weight_kg'), blank, 'weight'],
+    ['Weight, finished', weight, blank, 'weight'],
   ];
   return {
     title: 'Bench sheet',

@@ -4,34 +4,39 @@ import type { Change } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, strong, table, type Block, type Cell, type Column } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
+import { firstSteps, planVerdict } from './best-change.js';
 import { saidAlready } from './verdict.js';
 import { aboutsInWords } from '../words/about.js';
-import { verdictWord } from '../words/verdict.js';
-import { foldFindings, worstVerdict } from '../../findings/summary.js';
+import { moneyInWords } from '../words/cost.js';
+import { badge } from '../words/verdict.js';
+import { foldFindings, type FoldedFinding } from '../../findings/summary.js';
 
-/** Part 2: what to change, most useful first, each with what it would do; then what each rule advises. */
-export function changesSection(told: Telling): Section {
+/** Part 2: what each change would do, then what every check that is not clear asks for; null where the plan needs nothing and what was measured does. */
+export function changesSection(told: Telling): Section | null {
   const { audit } = told;
-  const advice = foldFindings(audit.findings.filter((f) => f.verdict !== 'clear' && f.do.length > 0 && !f.rule.startsWith('measured/')));
-  const said = saidAlready(audit);
+  const advice = foldFindings(audit.findings.filter((f) => f.verdict !== 'clear' && !f.rule.startsWith('measured/')));
   const blocks: Block[] = [];
   if (audit.changes.length > 0) {
     blocks.push(
-      paragraph('Each line is this plan with one thing changed and the whole check made again. The first line is the plan as it stands.'),
+      paragraph(`Each line is this plan with one thing changed and the whole check made again. The first line is the plan as it stands.${audit.measured === undefined ? '' : ' They are for the next frame: this one is cut.'}`),
       table(columns(audit.changes), [now(told), ...audit.changes.map((change) => line(told, change))].map((row) => row.filter((_, i) => shown(audit.changes, i)))),
     );
   }
-  if (advice.length > 0) {
-    blocks.push(
-      paragraph(audit.changes.length > 0 ? 'And what the rules themselves advise:' : 'What the rules advise:'),
-      bullets(advice.map(({ finding, abouts }): Cell => {
-        const known = said.has(`${finding.rule} ${finding.verdict}`);
-        return [strong(verdictWord[finding.verdict]), `, ${known ? `${userText(finding.title)}, ` : ''}${aboutsInWords(abouts)}: ${known ? '' : `${finding.say} `}`, finding.do.join(' ')];
-      })),
-    );
-  }
-  if (blocks.length === 0) blocks.push(paragraph(measuredTrouble(told) ? 'Nothing has to change in the plan. But the frame as you measured it needs work before you go on: see “What you measured”.' : 'Nothing has to change.'));
+  if (advice.length > 0) blocks.push(paragraph('What each check that is not clear asks for:'), bullets(adviceLines(audit, advice)));
+  if (blocks.length === 0) return measuredTrouble(told) ? null : { title: 'What to change', blocks: [paragraph('Nothing has to change.')], pictures: [] };
   return { title: 'What to change', blocks, pictures: [] };
+}
+
+/** One line a rule: its sentence, unless it stands with the verdict, and those of its advice that no line before has given. */
+function adviceLines(audit: Telling['audit'], advice: readonly FoldedFinding[]): readonly Cell[] {
+  const said = saidAlready(audit);
+  const given = new Set<string>(firstSteps(audit));
+  return advice.map(({ finding, abouts }): Cell => {
+    const fresh = finding.do.filter((step) => !given.has(step));
+    for (const step of fresh) given.add(step);
+    const parts = [...(said.has(`${finding.rule} ${finding.verdict}`) ? [] : [finding.say]), ...fresh, ...(fresh.length === 0 && finding.do.length > 0 ? ['What to do is said above.'] : [])];
+    return [strong(badge(finding.verdict)), `, ${userText(finding.title)}, ${aboutsInWords(abouts)}: ${parts.length === 0 ? 'see the verdict.' : parts.join(' ')}`];
+  });
 }
 
 /** Whether a reading of the bench sheet calls for something. */
@@ -47,20 +52,20 @@ const columns = (changes: readonly Change[]): readonly Column[] => heads.filter(
 
 function now(told: Telling): readonly Cell[] {
   return row(told, {
-    words: 'As planned', verdict: worstVerdict(told.audit.findings.filter(({ rule }) => !rule.startsWith('measured/'))), twist_reserve: told.number('frame.twist_reserve'), lift_chance: told.number('warp.corner_lift_chance'),
+    words: 'As planned', verdict: planVerdict(told.audit), twist_reserve: told.number('frame.twist_reserve'), lift_chance: told.number('warp.corner_lift_chance'),
     cost: told.number('cutting.total_cost'), weight_kg: told.number('frame.weight_kg'),
   });
 }
 
 const line = (told: Telling, change: Change): readonly Cell[] => row(told, change);
 
-function row({ units, audit }: Telling, c: Change): readonly Cell[] {
+function row({ units, audit }: Telling, c: Omit<Change, 'drawn'>): readonly Cell[] {
   return [
     c.words,
-    verdictWord[c.verdict],
+    badge(c.verdict),
     c.twist_reserve === null ? 'unknown' : formatNumber(c.twist_reserve, 2),
     c.lift_chance === null ? 'unknown' : chanceInWords(c.lift_chance),
-    c.cost === null ? 'unknown' : `${formatQuantity(c.cost, 'cost', units)} ${userText(audit.shelf.currency, 8)}`,
+    moneyInWords(audit, c.cost),
     formatQuantity(c.weight_kg, 'kg', units),
   ];
 }

@@ -1,7 +1,8 @@
 import type { FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
+import type { Drawn } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import type { CornerBuild } from '../drawings/corner-build.js';
-import { seamsOf, type Drawn } from './picture-data.js';
+import { seamsOf } from './picture-data.js';
 
 /** The numbers the corner picture draws: the top left corner, with what the fastening sheet puts there. */
 export function cornerBuildOf({ plan, model, shelf }: Drawn, lines: readonly FasteningLine[]): CornerBuild {

@@ -8,8 +8,8 @@ import { bullets, heading, paragraph, picture, setApart, steps, strong, table, t
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
 import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf, type Prices } from '../words/supply.js';
 import { boardPictures } from './board-pictures.js';
+import { pieceColumns, pieceNotes, pieceRows } from './piece-rows.js';
 import { sightingBlocks } from './sighting.js';
-import { pieceNotes, pieceRows } from './piece-rows.js';
 
 /** Part 5: what to buy, what to cut, in which order, and a picture of each board. */
 export function cuttingSection(told: Telling): Section {
@@ -23,7 +23,7 @@ export function cuttingSection(told: Telling): Section {
     ...missing(told, cut),
     heading(3, 'Cut list'),
     paragraph('T, B, L, R are the top, bottom, left and right bar, a figure after it the ply; C are crossbars, two letters a corner brace. Lengths go up to the next mark of the tape, so that no joint opens; a mitred piece is measured on its long side, point to point.'),
-    table([{ head: 'Piece' }, { head: told.audit.plan.count === 1 ? 'Number' : `Number for all ${told.audit.plan.count}`, align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }], pieceRows(told, cut)),
+    table(pieceColumns(told.audit.plan.count), pieceRows(told, cut)),
     ...notes(told, cut),
     ...assembly(told, cut),
     heading(3, 'Buying list'),

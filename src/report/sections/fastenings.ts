@@ -3,13 +3,13 @@ import { fasteningSheet, type FasteningLine } from '../../mechanics/fasteners/fa
 import { glueSheet, type GlueSheet } from '../../mechanics/glue/glue-sheet.js';
 import { userText } from '../clean-text.js';
 import { cornerBuild } from '../drawings/corner-build.js';
-import { bullets, heading, paragraph, picture, strong, table, type Block, type Cell, type Inline } from '../tree.js';
+import { bullets, heading, paragraph, picture, strong, table, type Block, type Cell, type Column, type Inline } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutsInWords } from '../words/about.js';
 import { forceInWords, pressureInWords } from '../words/force.js';
 import { inOwnUnits } from '../words/own-units.js';
 import { placesInWords } from '../words/places.js';
-import { amountInWords } from '../words/supply.js';
+import { amountInWords, numberFor } from '../words/supply.js';
 import { waitInWords } from '../words/waiting.js';
 import { cornerBuildOf } from './corner-data.js';
 
@@ -19,16 +19,18 @@ export function fasteningsSection(told: Telling): Section {
   const glue = glueSheet(told.audit.model);
   const corner = cornerBuild(cornerBuildOf(told.audit, lines));
   const blocks: Block[] = [
-    ...(lines.length === 0 ? [paragraph('This plan uses no screws and no nails.')] : [table(columns(told.audit.plan.count), lines.map((line) => row(told, line))), ...lines.flatMap((line) => details(told, line))]),
+    ...(lines.length === 0 ? [paragraph('This plan uses no screws and no nails.')] : [table(fasteningColumns(told.audit.plan.count), lines.map((line) => fasteningRow(told, line))), ...lines.flatMap((line) => details(told, line))]),
     picture(corner),
     ...(glue === null ? [paragraph('Nothing is glued.')] : glueBlocks(told, glue)),
   ];
   return { title: 'Screws, nails and glue', blocks, pictures: [corner] };
 }
 
-const columns = (frames: number) => [{ head: 'For' }, { head: 'Pick up' }, { head: frames === 1 ? 'Number' : `Number for all ${frames}`, align: 'right' as const }, { head: 'First drill' }, { head: 'Then drill' }, { head: 'Depth', align: 'right' as const }];
+/** Heads of the list of fastenings for so many frames. */
+export const fasteningColumns = (frames: number): readonly Column[] => [{ head: 'For' }, { head: 'Pick up' }, { head: numberFor(frames), align: 'right' }, { head: 'First drill' }, { head: 'Then drill' }, { head: 'Depth', align: 'right' }];
 
-function row(told: Telling, line: FasteningLine): readonly Cell[] {
+/** One line of the list of fastenings. */
+export function fasteningRow(told: Telling, line: FasteningLine): readonly Cell[] {
   return [
     line.what,
     `${userText(line.fastening, 50)}, ${told.length(line.length_mm)} long`,

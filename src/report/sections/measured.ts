@@ -8,7 +8,7 @@ import { bullets, heading, paragraph, strong, table, type Block, type Cell } fro
 import { rescueBlocks } from './rescue.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutInWords } from '../words/about.js';
-import { verdictWord } from '../words/verdict.js';
+import { badge } from '../words/verdict.js';
 
 const readingWords: Readonly<Record<string, string>> = {
   'plan': 'Plan', 'diagonals': 'Diagonals differ by', 'size': 'Diagonals off the plan by', 'corner-lift': 'Corner lift, table', 'winding': 'Corner lift, sticks', 'bar-bow': 'Bow out of plane', 'inward-bow': 'Bow inward',
@@ -27,7 +27,7 @@ export function measuredSection(told: Telling): Section | null {
   const blocks: Block[] = [
     paragraph(`Read ${stageWords[sheet.when]}${sheet.when_said ? '' : ' (taken so, as the sheet does not say)'}. ${findings.length === 0 ? 'Nothing was measured.' : 'A good reading clears nothing that the plan itself leaves open.'}`),
     ...(findings.length === 0 ? [] : [table([{ head: 'Reading' }, { head: 'Yours', align: 'right' }, { head: 'Good up to, or between', align: 'right' }, { head: 'Verdict' }], findings.map((f) => row(told, f)))]),
-    ...(advice.length === 0 ? [] : [heading(3, 'What to do now'), bullets(advice.map(({ verdict, say, do: steps }): Cell => [strong(verdictWord[verdict]), `: ${userText(say, 600)} ${steps.join(' ')}`]))]),
+    ...(advice.length === 0 ? [] : [heading(3, 'What to do now'), bullets(advice.map(({ verdict, say, do: steps }): Cell => [strong(badge(verdict)), `: ${userText(say, 600)} ${steps.join(' ')}`]))]),
     ...(diagnosis === null ? [] : causes(told, diagnosis)),
     ...(rescue === null ? [] : rescueBlocks(told, rescue)),
   ];
@@ -38,7 +38,7 @@ function row({ units }: Telling, f: Finding): readonly Cell[] {
   const amount = (value: Finding['actual']): string => (typeof value === 'string' ? userText(value, 80) : formatQuantity(value, f.unit as QuantityUnit, units));
   const name = readingWords[f.rule.replace('measured/', '')] ?? f.rule;
   const least = f.rule === 'measured/twist-reserve' || f.rule === 'measured/hook-factor' ? 'at least ' : '';
-  return [f.about === 'frame' || f.about === 'cloth' || f.about === 'hanging' ? name : `${name}, ${aboutInWords(f.about)}`, amount(f.actual), `${f.limit === null ? '' : least}${f.limit === null ? 'unknown' : amount(f.limit)}`, verdictWord[f.verdict]];
+  return [f.about === 'frame' || f.about === 'cloth' || f.about === 'hanging' ? name : `${name}, ${aboutInWords(f.about)}`, amount(f.actual), `${f.limit === null ? '' : least}${f.limit === null ? 'unknown' : amount(f.limit)}`, badge(f.verdict)];
 }
 
 function causes({ small, length }: Telling, { causes: list, lift_mm, lifted, corner_said }: Diagnosis): readonly Block[] {

@@ -1,13 +1,10 @@
 import { CLEAT_LONG_MM } from '../../mechanics/hanging/cleat.js';
 import type { HangingState } from '../../mechanics/hanging/hanging-state.js';
 import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
-import type { Audit } from '../audit-view.js';
+import type { Drawn } from '../audit-view.js';
 import type { BarSection } from '../drawings/bar-section.js';
 import type { FrontView } from '../drawings/front-view.js';
 import type { HangingPicture } from '../drawings/hanging.js';
-
-/** What a picture of the frame is drawn from. */
-export type Drawn = Pick<Audit, 'plan' | 'model' | 'shelf'>;
 
 /** The numbers the front view draws, from the finished audit. */
 export function frontViewOf({ plan, model, shelf }: Drawn): FrontView {

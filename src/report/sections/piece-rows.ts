@@ -2,8 +2,12 @@ import { upToTape } from '../../cutting/tape.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import type { Piece } from '../../cutting/piece.js';
 import { userText } from '../clean-text.js';
-import type { Cell } from '../tree.js';
+import type { Cell, Column } from '../tree.js';
 import type { Telling } from '../telling.js';
+import { numberFor } from '../words/supply.js';
+
+/** Heads of the cut list of so many frames. */
+export const pieceColumns = (frames: number): readonly Column[] => [{ head: 'Piece' }, { head: numberFor(frames), align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }];
 
 /** Rows of the cut list: equal pieces share a row. The number counts every frame of the plan. */
 export function pieceRows(told: Telling, cut: CutPlan): readonly (readonly Cell[])[] {
@@ -31,7 +35,7 @@ function row(told: Telling, group: readonly Piece[]): readonly Cell[] {
 const labels = (group: readonly Piece[]): string => group.map((piece) => piece.label).join(', ');
 
 /** What the table has no room for: later cuts, laps, which face is up; one line per kind of piece. */
-export function pieceNotes(told: Telling, cut: CutPlan): readonly Cell[] {
+export function pieceNotes(told: Telling, cut: CutPlan): readonly string[] {
   const notes = new Map<string, Piece[]>();
   for (const piece of cut.lists[0]?.pieces ?? []) {
     const later = piece.later === null ? '' : `join the plies first, then cut ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${told.length(piece.later.cut_mm)}`;

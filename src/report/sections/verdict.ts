@@ -1,40 +1,53 @@
+import type { Paragraph } from 'mdast';
 import type { Finding } from '../../findings/finding.js';
-import { countVerdicts, foldFindings, type FoldedFinding } from '../../findings/summary.js';
+import { countVerdicts, foldFindings, worstVerdict, type FoldedFinding } from '../../findings/summary.js';
+import { chanceInWords } from '../../base/chance-words.js';
 import { userText } from '../clean-text.js';
-import { barSection } from '../drawings/bar-section.js';
-import { frontView } from '../drawings/front-view.js';
 import { bullets, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { appliedInWords, relaxedBlocks } from '../words/applied.js';
 import { aboutsInWords } from '../words/about.js';
 import { barsInWords, cornersInWords } from '../words/build.js';
-import { verdictSentence } from '../words/verdict.js';
-import { frontViewOf, barSectionOf } from './picture-data.js';
+import { costInWords } from '../words/cost.js';
+import { badge, verdictSentence } from '../words/verdict.js';
+import { bestChangeBlocks, framePictures } from './best-change.js';
 
 /** So many of the gravest findings are said right under the verdict. */
-const saidWithVerdict = 5;
+const saidWithVerdict = 3;
 
-/** Part 1: the verdict in one sentence, what stands in the way, the picture and the plan at a glance. */
+/** Part 1, made to fill one screen: the verdict, what stands in the way, what to change first, the frame as planned and as changed, the plan at a glance. */
 export function verdictSection(told: Telling): Section {
   const { audit } = told;
-  const pictures = [frontView(frontViewOf(audit)), barSection(barSectionOf(audit))];
+  const { front, section } = framePictures(audit);
   const sayings = foldFindings(gravest(audit)).map(saying);
   const blocks: Block[] = [
-    setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined)))),
+    setApart(...measuredFirst(audit), paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined))))),
     ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
-    ...(sayings.length > saidWithVerdict ? [paragraph(`${sayings.length - saidWithVerdict} more under “The checks”.`)] : []),
-    ...relaxedBlocks(audit.applied),
-    ...pictures.slice(0, 1).map(picture),
+    ...(sayings.length > saidWithVerdict ? [paragraph(`${sayings.length - saidWithVerdict} more under “What to change”.`)] : []),
+    ...bestChangeBlocks(told),
+    ...front.map(picture),
     table([{ head: 'At a glance' }, { head: '' }], glance(told)),
-    ...pictures.slice(1).map(picture),
+    ...relaxedBlocks(audit.applied),
+    ...section.map(picture),
   ];
-  return { title: 'Verdict', blocks, pictures };
+  return { title: 'Verdict', blocks, pictures: [...front, ...section] };
 }
 
 /** The sentence of findings folded into one; of several elements it names them. */
 export const saying = ({ finding, abouts }: FoldedFinding): string => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`);
 
-const gravest = ({ findings, verdict }: Telling['audit']): readonly Finding[] => findings.filter((f) => f.verdict === verdict && f.verdict !== 'clear');
+/** What was measured leads: of findings equally grave its own come first. */
+function gravest({ findings, verdict }: Telling['audit']): readonly Finding[] {
+  const all = findings.filter((f) => f.verdict === verdict && f.verdict !== 'clear');
+  const measured = ({ rule }: Finding): boolean => rule.startsWith('measured/');
+  return [...all.filter(measured), ...all.filter((f) => !measured(f))];
+}
+
+/** What the bench sheet says by itself, before what both say together. */
+function measuredFirst({ measured }: Telling['audit']): readonly Paragraph[] {
+  if (measured === undefined) return [];
+  return [paragraph(...(measured.findings.length === 0 ? ['Nothing was measured that can be judged.'] : ['What you measured: ', strong(badge(worstVerdict(measured.findings))), '.']))];
+}
 
 /** The findings whose sentence stands under the verdict, by rule and verdict: what follows need not say it again. */
 export const saidAlready = (audit: Telling['audit']): ReadonlySet<string> => new Set(foldFindings(gravest(audit)).slice(0, saidWithVerdict).map(({ finding }) => `${finding.rule} ${finding.verdict}`));
@@ -43,12 +56,15 @@ function glance(told: Telling): readonly (readonly Cell[])[] {
   const { audit, length, said } = told;
   const { plan } = audit;
   const reserve = told.number('frame.twist_reserve');
+  const chance = told.number('warp.corner_lift_chance');
   const door = told.word('frame.fits_door');
   const rows: (readonly [string, string])[] = [
     ['Face', `${length(plan.face.width_mm)} wide, ${length(plan.face.height_mm)} high${plan.count > 1 ? `, ${plan.count} frames` : ''}`],
+    ['Cost, all bought', costInWords(audit, told.number('cutting.total_cost'))],
+    ['Lifted corner', chance === null ? 'unknown' : `${chanceInWords(chance)} frames built like this`],
     ['Bars', barsInWords(plan)],
     ['Corners', cornersInWords(plan)],
-    ['Diagonal, corner to corner', told.said('frame.diagonal_mm')],
+    ['Diagonal', told.said('frame.diagonal_mm')],
     ['Weight, finished', weight(told)],
     ['Reserve against twisting', reserve === null ? 'unknown' : `${said('frame.twist_reserve')} times the peak pull${reserve < 1 ? ': it gives way before that' : ''}`],
     ...(door === 'yes' || door === 'no' ? [['Goes through the door', door] as const] : []),

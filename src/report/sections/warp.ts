@@ -77,8 +77,8 @@ function halving(told: Telling, story: WarpStory): readonly Cell[] {
   const boards: Cell[] = halves === null
     ? [chance < little ? 'There is little left to halve.' : 'Nothing done with the boards alone halves it.', ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`)]
     : [[strong(`${halves.change}`), `: ${by(halves.lift_p90_mm, halves.chance)}`]];
-  const half = chance < little ? [] : told.audit.changes.filter((c) => c.lift_chance !== null && c.lift_chance <= chance / 2).slice(0, 3);
-  return [...boards, ...half.map((c): Cell => `${c.words.replace(/\.$/u, '')}: the chance becomes ${chanceInWords(c.lift_chance ?? 0)}.`)];
+  const changed = told.audit.changes.some((c) => c.lift_chance !== null && c.lift_chance <= chance / 2);
+  return [...boards, ...(chance < little || !changed ? [] : ['Changes to the frame that halve it stand with their chances under “What to change”.'])];
 }
 
 function reserve(told: Telling, show: Show): readonly Block[] {

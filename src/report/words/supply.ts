@@ -99,3 +99,6 @@ export function besidesRows({ cloths, lines, frames }: Supplies, units: UnitSyst
   ];
   return [...cloths.map(cloth), ...lines.map(other)];
 }
+
+/** Head of a column that counts for every frame of the plan. */
+export const numberFor = (frames: number): string => (frames === 1 ? 'Number' : `Number for all ${frames}`);

@@ -3,6 +3,12 @@ import type { Verdict } from '../../findings/finding.js';
 /** A verdict as one word; the word itself, never a colour, carries it. */
 export const verdictWord: Readonly<Record<Verdict, string>> = { clear: 'Clear', caution: 'Caution', unknown: 'Unknown', stop: 'Stop' };
 
+/** A shape for each verdict, so that the eye finds it before it reads; black on white like the rest. */
+const verdictShape: Readonly<Record<Verdict, string>> = { clear: '●', caution: '▲', unknown: '◆', stop: '✕' };
+
+/** The badge of a verdict, the same in the terminal, on pages and in rows of a class: shape, then words, which are its own word unless others begin with it. */
+export const badge = (verdict: Verdict, words: string = verdictWord[verdict]): string => `${verdictShape[verdict]} ${words}`;
+
 /** `1 check`, `3 checks`. */
 export const counted = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`;
 

@@ -1,0 +1,53 @@
+import type { Root } from 'mdast';
+import { countVerdicts, foldFindings } from '../findings/summary.js';
+import { fasteningSheet } from '../mechanics/fasteners/fastening-sheet.js';
+import { userText } from './clean-text.js';
+import type { Picture } from './drawings/picture.js';
+import { shouldBe } from './sections/bench-sheet.js';
+import { bestChangeBlocks } from './sections/best-change.js';
+import { pieceColumns, pieceNotes, pieceRows } from './sections/piece-rows.js';
+import { fasteningColumns, fasteningRow } from './sections/fastenings.js';
+import { mustStop, type Telling } from './telling.js';
+import { bullets, document, heading, paragraph, picture, setApart, strong, table, type Block, type Cell, type Column } from './tree.js';
+import { badge, verdictSentence } from './words/verdict.js';
+
+/** Pictures of the card, as the report has them. */
+const onCard: ReadonlySet<string> = new Set(['front.svg', 'section.svg', 'corner.svg', 'cloth.svg', 'hanging.svg']);
+
+/** Most rows of a list, so that the card stays on one sheet; what is over stands in the list itself. */
+const most = { pieces: 9, notes: 5, fastenings: 4 } as const;
+
+/** The card of the bench, one sheet: verdict, pictures, cut list, drills, blanks. A plan that must stop has a card that says so, with nothing to work from. */
+export function composeCard(told: Telling, pictures: readonly Picture[]): Root {
+  const { audit } = told;
+  const counts = countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding));
+  const frames = audit.plan.count === 1 ? '' : `, ${audit.plan.count} frames`;
+  const top = [
+    heading(2, `Bench card: ${userText(audit.plan.name, 60)}${frames}`),
+    setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, counts, audit.measured !== undefined))))),
+  ];
+  if (mustStop(told)) return document([...top, ...bestChangeBlocks(told), ...pictures.filter(({ name }) => name.startsWith('front')).map(picture)]);
+  return document([
+    ...top,
+    ...pictures.filter(({ name }) => onCard.has(name)).map(picture),
+    bullets(blanks(told)),
+    ...listOf(pieceColumns(audit.plan.count), pieceRows(told, audit.cut), most.pieces),
+    ...pieceNotes(told, audit.cut).slice(0, most.notes).map((note) => paragraph(note)),
+    ...listOf(fasteningColumns(audit.plan.count), fasteningSheet(audit.model).map((line) => fasteningRow(told, line)), most.fastenings),
+  ]);
+}
+
+function listOf(columns: readonly Column[], rows: readonly (readonly Cell[])[], limit: number): readonly Block[] {
+  if (rows.length === 0) return [];
+  const over = rows.length - limit;
+  return [table(columns, over > 0 ? [...rows.slice(0, limit - 1), [`and ${over + 1} more rows in the full list`]] : rows)];
+}
+
+function blanks(told: Telling): readonly Cell[] {
+  const { moisture, diagonal, lift, lift_stretched, weight } = shouldBe(told);
+  const one = (what: string, amount: string): Cell => [strong(what), ` ${amount}`];
+  return [
+    one('Moisture at the saw:', moisture), one('Diagonal, top left to bottom right:', diagonal), one('Diagonal, top right to bottom left:', 'the same'), one('Fourth corner up:', lift),
+    one('The same, cloth on:', lift_stretched), one('Weight, finished:', weight), one('Built by,', 'on'),
+  ];
+}
