@@ -18,7 +18,7 @@ export function tooWide(): { readonly page_px: number; readonly over: readonly s
 
 /** Tags and attributes that could run, fetch or lead away. */
 export function couldAct(): readonly string[] {
-  const page = 'HTML HEAD META TITLE STYLE BODY HEADER NAV MAIN SECTION FOOTER H1 H2 H3 P STRONG EM UL OL LI A DIV TABLE THEAD TBODY TR TH TD BLOCKQUOTE BR FIGURE'.split(' ');
+  const page = 'HTML HEAD META TITLE STYLE BODY HEADER NAV MAIN SECTION DETAILS SUMMARY FOOTER H1 H2 H3 P STRONG EM UL OL LI A DIV TABLE THEAD TBODY TR TH TD BLOCKQUOTE BR FIGURE'.split(' ');
   const drawn = 'svg g title desc path rect circle ellipse line polyline polygon text tspan defs pattern clipPath marker'.split(' ');
   const bad: string[] = [];
   for (const element of document.querySelectorAll('*')) {

@@ -56,7 +56,9 @@ test('a stop of the bench sheet is never followed by “nothing has to change”
   const audit = { ...(await auditOf(plan(9))), changes: [] };
   const clean = { ...audit, findings: audit.findings.filter(({ verdict }) => verdict === 'clear') };
   const said = writeMarkdown(composeReport(withMeasured(clean, { ...nothing, corner_lift_mm: 14 })).tree);
-  expect(said).toContain('But the frame as you measured it needs work');
+  expect(said).toMatch(/^> What you measured: \*\*✕ Stop\*\*\./m);
+  expect(said).toContain('### What to do now');
+  expect(said).not.toContain('## What to change');
   expect(said).not.toMatch(/^Nothing has to change\.$/m);
   expect(writeMarkdown(composeReport(clean).tree)).toMatch(/^Nothing has to change\.$/m);
 });
