@@ -1,20 +1,16 @@
 import fc from 'fast-check';
-import type { Nodes, Root } from 'mdast';
+import type { Nodes } from 'mdast';
 import { fromMarkdown } from 'mdast-util-from-markdown';
 import { gfmFromMarkdown } from 'mdast-util-gfm';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Audit } from '../../src/report/audit-view.js';
 import { composeReport } from '../../src/report/compose.js';
 import { writeHtml } from '../../src/report/html.js';
-import { madeBy } from '../../src/report/made-by.js';
-import { writeMarkdown as write } from '../../src/report/markdown.js';
+import { writeMarkdown } from '../../src/report/markdown.js';
 import { bullets, document, heading, paragraph, quiet, setApart, steps, strong, table } from '../../src/report/tree.js';
 import { auditOf, smallest } from './audits.js';
 import { nastyText } from './nasty-text.js';
 import { readXml } from './svg-reading.js';
-
-/** The page without the tool's own last line, which says who made it. */
-const writeMarkdown = (root: Root): string => write(root).replace(`\n<!-- ${madeBy} -->\n`, '');
 
 /** Everything in an audit that people outside the project may have written, replaced. */
 function written(audit: Audit, words: string): Audit {
