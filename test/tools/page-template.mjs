@@ -9,7 +9,7 @@ const common = { bundle: true, minify: true, write: false, logLevel: 'warning', 
 let [script] = (await build({
   ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', jsx: 'automatic', jsxImportSource: 'preact', 
   define: { 'window.ResizeObserver': 'globalThis.ResizeObserver' },
-  alias: { eventemitter2: './test/tools/left-out/eventemitter2.mjs', 'jsonpath-plus': './test/tools/left-out/jsonpath.mjs', 'decode-named-character-reference': './test/tools/left-out/named-references.mjs' },
+  alias: { '@ungap/structured-clone': './test/tools/left-out/structured-clone.mjs', eventemitter2: './test/tools/left-out/eventemitter2.mjs', 'jsonpath-plus': './test/tools/left-out/jsonpath.mjs', 'decode-named-character-reference': './test/tools/left-out/named-references.mjs' },
 })).outputFiles.map(({ text }) => text.trim().replaceAll('<!--', '<\\x21--'));
 const [style] = (await build({ ...common, entryPoints: ['src/page/style/page.css'] })).outputFiles.map(({ text }) => text.trim());
 // The editor's templates carry styles of their own, which the policy forbids: they stand in `src/page/style/text.css`.

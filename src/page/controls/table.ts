@@ -26,6 +26,7 @@ export interface Control {
 type Row = readonly [path: string, group: Group, label: string, more?: Partial<Pick<Control, 'words' | 'rare' | 'drawn' | 'absent' | 'when' | 'bare'>>];
 const rare = { rare: true } as const;
 const plied = { when: { path: 'bars.plies', not: ['1', 'one ply'] } } as const;
+const braced = { when: { path: 'corners.brace.kind', not: ['none'] } } as const;
 const lays = { flat: 'Flat, wide side to the cloth', edge: 'On edge, wide side off the wall' };
 
 /** The controls, one line each. Whatever the plan's schema has besides turns up under “More” (or folded away in the group of its block), named by its own description. */
@@ -34,7 +35,8 @@ const rows: readonly Row[] = [
   ['face.width', 'The frame', 'Width, outside'],
   ['face.height', 'The frame', 'Height, outside'],
   ['count', 'The frame', 'How many alike', rare],
-  ['student', 'The frame', 'Made by', rare],
+  ['maker', 'The frame', 'Made by', rare],
+  ['student', 'The frame', 'Made by, in a class', rare],
   ['spend.limit', 'The frame', 'Most it may cost', rare],
   ['door.width', 'The frame', 'Smallest door: width', rare],
   ['door.height', 'The frame', 'Smallest door: height', rare],
@@ -52,18 +54,28 @@ const rows: readonly Row[] = [
   ['corners.cut', 'Corners', 'Cut', { drawn: true, words: { mitre: 'Mitre', butt: 'Butt', 'half-lap': 'Half lap', keyed: 'Slotted, with keys' } }],
   ['corners.glue', 'Corners', 'Glue', { words: { none: 'No glue' } }],
   ['corners.brace.kind', 'Corners', 'Brace', { drawn: true, absent: 'none', words: { none: 'None', timber: 'A strip across', 'ply-gusset': 'Plywood corner', 'steel-angle': 'Steel angle' } }],
-  ['corners.brace.leg', 'Corners', 'Brace, from the corner', { when: { path: 'corners.brace.kind', not: ['none'] } }],
-  ['corners.brace.stock', 'Corners', 'Brace, board', { when: { path: 'corners.brace.kind', not: ['none'] } }],
-  ['corners.brace.lay', 'Corners', 'Brace, how it lies', { rare: true, words: lays, when: { path: 'corners.brace.kind', not: ['none'] } }],
-  ['corners.brace.give', 'Corners', 'Brace ends give', { rare: true, when: { path: 'corners.brace.kind', not: ['none'] } }],
+  ['corners.brace.leg', 'Corners', 'Brace, from the corner', braced],
+  ['corners.brace.stock', 'Corners', 'Brace, board', braced],
+  ['corners.brace.lay', 'Corners', 'Brace, how it lies', { rare: true, words: lays, ...braced }],
+  ['corners.brace.give', 'Corners', 'Brace ends give', { rare: true, ...braced }],
   ['corners.nails', 'Corners', 'Nails', { ...rare, words: { set: 'As set or as usual', none: 'None' } }],
   ['corners.nails.use', 'Corners', 'Which nail', rare],
   ['corners.nails.each', 'Corners', 'Nails in each corner', rare],
   ['corners.give', 'Corners', 'The corner gives', rare],
+  ['corners.give.plane', 'Corners', 'The corner gives: within the face', rare],
+  ['corners.give.out', 'Corners', 'The corner gives: towards you and away', rare],
+  ['corners.give.twist', 'Corners', 'The corner gives: about the bar', rare],
+  ['corners.brace.give.plane', 'Corners', 'Brace ends give: within the face', { rare: true, ...braced }],
+  ['corners.brace.give.out', 'Corners', 'Brace ends give: towards you and away', { rare: true, ...braced }],
+  ['corners.brace.give.twist', 'Corners', 'Brace ends give: about the brace', { rare: true, ...braced }],
   ['crossbars', 'Crossbars', 'Crossbars'],
   ['cloth.use', 'Cloth and ground', 'Cloth'],
   ['cloth.pull.working', 'Cloth and ground', 'Pull when finished', { bare: true }],
   ['cloth.pull.peak', 'Cloth and ground', 'Pull while stretching', rare],
+  ['cloth.pull.working.x', 'Cloth and ground', 'Pull when finished: along the width', rare],
+  ['cloth.pull.working.y', 'Cloth and ground', 'Pull when finished: along the height', rare],
+  ['cloth.pull.peak.x', 'Cloth and ground', 'Pull while stretching: along the width', rare],
+  ['cloth.pull.peak.y', 'Cloth and ground', 'Pull while stretching: along the height', rare],
   ['cloth.fixing.to', 'Cloth and ground', 'Fixed to', { words: { back: 'The back', edge: 'The outer edge' } }],
   ['cloth.fixing.every', 'Cloth and ground', 'A staple every', rare],
   ['cloth.fixing.turn', 'Cloth and ground', 'Cloth beyond the staples', rare],
