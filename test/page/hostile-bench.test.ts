@@ -89,6 +89,30 @@ describe('what strangers write stays words', () => {
     await page.close();
   });
 
+  test('should the engine itself fail, that is told and no verdict stands', async () => {
+    const { page } = await openBench(browser, file);
+    expect(await page.locator('.slate .word').textContent()).toBe('Clear');
+    await page.addInitScript(() => {
+      const Real = Worker;
+      (window as { Worker: unknown }).Worker = class extends Real {
+        override postMessage(message: { readonly kind: string; readonly id: number; readonly ask: { readonly text?: string } }): void {
+          if (message.kind === 'audit' && message.ask.text?.includes('999 mm') === true) this.onmessage?.({ data: { id: message.id, failed: 'a bug' } } as MessageEvent);
+          else super.postMessage(message);
+        }
+      };
+    });
+    await page.reload();
+    await settled(page);
+    await page.getByLabel('Width, outside').fill('999 mm');
+    await page.getByRole('alert').waitFor();
+    expect(await page.locator('.slate').textContent()).toMatch(/should not have happened: a bug.*No verdict.*Nothing is judged/su);
+    await page.getByLabel('Width, outside').fill('490 mm');
+    await settled(page);
+    expect(await page.getByRole('alert').count()).toBe(0);
+    expect(await page.locator('.slate .word').textContent()).toBe('Clear');
+    await page.close();
+  });
+
   test('should a script or a picture from elsewhere ever get in, the page\'s own policy stops both', async () => {
     const { page, noise } = await openBench(browser, file);
     await page.evaluate(breakIn);

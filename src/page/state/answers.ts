@@ -53,7 +53,12 @@ export function followPlan(ask: Ask): void {
       do await judge(); while (stale(settledEdit.peek()));
       failure.value = null;
     } catch (error) {
-      failure.value = error instanceof Error ? error.message : String(error);
+      batch(() => {
+        failure.value = error instanceof Error ? error.message : String(error);
+        // No verdict stands for a plan that it was not given to.
+        answer.value = { glance: null, problems: [], assumed: [] };
+        changes.value = [];
+      });
     }
     running = false;
   };
