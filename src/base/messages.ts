@@ -163,6 +163,11 @@ const wordings = {
   'one-for-several': (d) => ({ found: `one \`${d.name}\` for ${d.value} boards`, allowed: 'boards that nobody read or marked, counted together', hint: 'Give the board that has it a line of its own, and count the others.' }),
   'knot-beyond-board': (d) => ({ found: `a knot at \`${d.value}\``, allowed: `a place on the board, up to ${d.allowed}`, hint: 'Measure from the marked end.' }),
   'over-beyond-board': (d) => ({ found: `a reading over \`${d.value}\``, allowed: `no more than the board’s length, ${d.allowed}`, hint: 'That is right for a piece cut off since; otherwise check both numbers.' }),
+  // A workshop
+  'not-a-day': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a day of the calendar', hint: 'Write it like 2027-01-12.' }),
+  'not-a-time': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'hours and minutes', hint: 'Write it like 18:30.' }),
+  'session-twice': (d) => ({ found: `a session on ${d.value} that begins before another one ends`, allowed: 'sessions one after the other', hint: 'Give each the hour at which it begins, such as `at: 18:30`, or put them together into a longer one.' }),
+  'no-saw-with': (d) => ({ found: `\`kind: none\` with ${d.name}`, allowed: '`kind: none` alone, where the shop cuts the pieces', hint: 'Remove it, or say which saw there is.' }),
   // A shelf against itself
   'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),
   'impossible-screw': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Measure the screw again: the bottom of the thread is thinner than the smooth part, the head wider.' }),

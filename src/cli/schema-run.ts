@@ -7,6 +7,7 @@ import { pileInputSchema } from '../pile/pile-schema.js';
 import { planInputSchema } from '../plan/plan-schema.js';
 import { rulesetInputSchema } from '../rules/ruleset-schema.js';
 import { shelfInputSchema } from '../shelf/shelf-schema.js';
+import { shopInputSchema } from '../shop/shop-schema.js';
 import { cautions } from '../findings/cautions.js';
 import { exitCode } from './exit.js';
 import { sourceKeys } from './load.js';
@@ -20,6 +21,7 @@ const schemas = {
   ruleset: { schema: rulesetInputSchema, title: 'Ruleset that judges plans' },
   sheet: { schema: sheetInputSchema, title: 'Bench sheet: what was measured of one frame' },
   pile: { schema: pileInputSchema, title: 'Boards in hand' },
+  shop: { schema: shopInputSchema, title: 'Workshop' },
 } as const;
 
 /** The JSON Schema of a kind of file, draft 2020-12, as text. What one part of a file demands of another is checked by the tool alone. */

@@ -1,7 +1,7 @@
 import { Argument, type Command } from 'commander';
 
 /** The kinds of file there are schemas for. */
-export const schemaKinds = ['plan', 'shelf', 'ruleset', 'sheet', 'pile'] as const;
+export const schemaKinds = ['plan', 'shelf', 'ruleset', 'sheet', 'pile', 'shop'] as const;
 export type SchemaKind = (typeof schemaKinds)[number];
 
 const help = `
@@ -12,11 +12,11 @@ Examples:
 Editors with a YAML language server complete and check while you type when the first line of a file names its schema:
   # yaml-language-server: $schema=schema/plan.schema.json`;
 
-/** Adds `sightdown schema [plan|shelf|ruleset|sheet|pile]`. */
+/** Adds `sightdown schema [plan|shelf|ruleset|sheet|pile|shop]`. */
 export function addSchema(program: Command): void {
   program
     .command('schema')
-    .description('JSON Schema (draft 2020-12) of plans, shelves, rulesets, bench sheets and piles, so that editors complete and check while typing.')
+    .description('JSON Schema (draft 2020-12) of plans, shelves, rulesets, bench sheets, piles and workshops, so that editors complete and check while typing.')
     .addArgument(new Argument('[kind]', 'which one to print').choices(schemaKinds))
     .option('--out <folder>', 'write all of them as files, or the one that is named')
     .addHelpText('after', help)

@@ -1,3 +1,4 @@
+import { dayNumber } from '../base/days.js';
 import type { Place } from '../base/messages.js';
 import type { Problem } from '../base/problem.js';
 import { limitProblems, readYaml, type Path, type YamlSource } from '../base/yaml-document.js';
@@ -50,9 +51,7 @@ function readPoints(input: Readonly<Record<string, number>>, source: YamlSource)
 /** A day as `2026-09-01`; null, after reporting, when there is no such day. */
 function readDate(date: string | undefined, source: YamlSource, found: Problem[]): string | null {
   if (date === undefined) return null;
-  const [year = 0, month = 0, day = 0] = /^\d{4}-\d\d-\d\d$/.test(date) ? date.split('-').map(Number) : [];
-  const days = [31, (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31][month - 1] ?? 0;
-  if (day >= 1 && day <= days) return date;
+  if (dayNumber(date) !== null) return date;
   found.push(ruleProblem('not-a-day', source.place(['date']), { value: source.written(['date']) }));
   return null;
 }

@@ -5,6 +5,9 @@ interface ProposalNumber {
   readonly most: number;
 }
 
+/** How long one person takes for one step of one frame. */
+const minutes: ProposalNumber = { unit: 'min', least: 1, most: 480 };
+
 /** The editable numbers behind the sums, by name. What each stands for is written beside it on the shelf; outside its range it would mean nothing, or hide a danger. */
 export const proposalNumbers = {
   'accidental-pull': { unit: 'N/m', least: 100, most: 20_000 },
@@ -26,6 +29,27 @@ export const proposalNumbers = {
   'blank-trim': { unit: 'mm', least: 0, most: 500 },
   'clamp-force': { unit: 'N', least: 50, most: 50_000 },
   'saw-height': { unit: 'mm', least: 10, most: 500 },
+  'minutes-sort': minutes,
+  'minutes-rough-cut': minutes,
+  'minutes-plies': minutes,
+  'minutes-edge': minutes,
+  'minutes-trial': minutes,
+  'minutes-cut': minutes,
+  'minutes-dry-fit': minutes,
+  'minutes-glue-corners': minutes,
+  'minutes-nail-corners': minutes,
+  'minutes-set-corners': minutes,
+  'minutes-assemble-corners': minutes,
+  'minutes-crossbars': minutes,
+  'minutes-braces': minutes,
+  'minutes-square': minutes,
+  'minutes-threads': minutes,
+  'minutes-stretch': minutes,
+  'minutes-second-round': minutes,
+  'minutes-corners': minutes,
+  'minutes-trim': minutes,
+  'minutes-keys': minutes,
+  'minutes-ground': minutes,
   'hook-factor': { unit: 'ratio', least: 1, most: 100 },
   'wire-factor': { unit: 'ratio', least: 1, most: 100 },
 } as const satisfies Readonly<Record<string, ProposalNumber>>;
