@@ -11,6 +11,7 @@ import { addPage } from './cli/page.js';
 import { addRules } from './cli/rules.js';
 import { addSchema } from './cli/schema.js';
 import { addSuggest } from './cli/suggest.js';
+import { addTimetable } from './cli/timetable.js';
 import { guardOutput, print, warn } from './cli/terminal.js';
 import { CannotWrite } from './cli/write-files.js';
 
@@ -33,6 +34,7 @@ addSuggest(program);
 addChart(program);
 addPage(program);
 addPlace(program);
+addTimetable(program);
 
 /**
  * A negative reading such as `-2 mm`, or a file called `-2.yaml`, must not look like an option: a reading's hyphen

@@ -10,7 +10,7 @@ import { classRow, type ClassRow, type NotRead } from '../class/class-row.js';
 import { planSheet, type PlanSheet } from '../class/plan-sheet.js';
 import { poolPlans } from '../class/pooled.js';
 import { rollUp } from '../class/roll-up.js';
-import { costShares } from '../class/shares.js';
+import { costShares } from '../cost/shares.js';
 import { compareGravity } from '../findings/summary.js';
 import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';

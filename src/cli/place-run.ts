@@ -1,5 +1,4 @@
 import { basename, dirname, join } from 'node:path';
-import type { Problem } from '../base/problem.js';
 import { chanceInWords } from '../base/chance-words.js';
 import { steadyJson } from '../class/class-data.js';
 import { composePlacePage } from '../place-page/page.js';
@@ -10,26 +9,18 @@ import { writeBoards } from '../place/write-boards.js';
 import { readPlanWith } from '../plan/read-plan.js';
 import { userText } from '../report/clean-text.js';
 import { writeMarkdown } from '../report/markdown.js';
-import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { loadBench } from './bench.js';
 import { exitCode } from './exit.js';
-import { readText } from './read-text.js';
+import { openPlans, type OpenPlan } from './open-plans.js';
 import { writeFolder } from './write-files.js';
 import { loadPile } from './pile-file.js';
 import type { PlaceOptions } from './place.js';
-import { otherKind, planFiles, planName } from './plans.js';
+import { planName } from './plans.js';
 import { complain, printJson, tell } from './terminal.js';
 
 /** The lift alone is exact; nothing is sampled. */
 const no_samples = 100;
-
-/** A plan with the file it came from and that file's text. */
-interface OpenPlan {
-  readonly file: string;
-  readonly text: string;
-  readonly plan: Plan;
-}
 
 /** Places the boards and writes or prints what was asked for; resolves to the exit code. */
 export async function runPlace(named: readonly string[], options: PlaceOptions): Promise<number> {
@@ -43,25 +34,6 @@ export async function runPlace(named: readonly string[], options: PlaceOptions):
   else tell(`${summary(placed)}  →  ${await writePage(placed, options.out ?? join('reports', open.length > 1 ? 'place' : planName(open[0]?.file ?? '')), options)}`);
   if (options.write && !writeAll(open, placed, bench.shelf, options.format === 'json')) return exitCode.error;
   return placed.frames.some(({ lift }) => lift === null) || (placed.buy?.uncut.length ?? 0) > 0 ? exitCode.unknown : exitCode.fine;
-}
-
-/** All plans, or null after complaining about every file that cannot be read. Files of a folder that are no plans are left alone. */
-function openPlans(named: readonly string[], shelf: Shelf): readonly OpenPlan[] | null {
-  const { files, problems } = planFiles(named);
-  const all: Problem[] = [...problems];
-  const open = files.flatMap((file): OpenPlan[] => {
-    const read = readText(file);
-    if ('problem' in read) {
-      all.push(read.problem);
-      return [];
-    }
-    if (!named.includes(file) && otherKind(read.text) !== null) return [];
-    const result = readPlanWith(read.text, file, shelf);
-    all.push(...(result.ok ? result.warnings : result.problems));
-    return result.ok ? [{ file, text: read.text, plan: result.value }] : [];
-  });
-  complain(all);
-  return open.length === 0 || all.some(({ severity }) => severity === 'error') ? null : open;
 }
 
 function summary({ frames, proven }: PlacedPile): string {

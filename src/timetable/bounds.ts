@@ -53,6 +53,8 @@ export function tooFew(problem: Problem, count: number): TooFew | null {
   return null;
 }
 
+const few_frames = 8;
+
 interface Demand {
   readonly from: number;
   readonly to: number;
@@ -64,11 +66,17 @@ interface Demand {
 function overloaded({ sessions, capacity, frames }: Problem, resource: number, count: number, head: readonly (readonly number[])[], latest: readonly (readonly number[])[]): boolean {
   const room = capacity[resource] as readonly number[];
   if (room.slice(0, count).some((units) => units === Infinity)) return false;
+  // Moments are taken one by one for a few frames; for many, whole sessions, or there would be too many pairs of them.
+  const few = frames.length <= few_frames;
+  const opens = (moment: number): number => (few ? moment : Math.max(...sessions.map(({ start_min }) => (start_min <= moment ? start_min : -Infinity))));
+  const closes = (moment: number): number => (few ? moment : Math.min(...sessions.map(({ start_min, length_min }) => (start_min + length_min >= moment ? start_min + length_min : Infinity))));
   const demands = frames.flatMap((pieces, f) => pieces.flatMap((piece, k): Demand[] => {
     const span = piece.spans.find((one) => one.resource === resource);
-    return span === undefined ? [] : [{ from: head[f]![k]!, to: latest[f]![k]! + piece.minutes, minutes: piece.minutes, hold: span.length_min - piece.minutes, units: span.units }];
+    return span === undefined ? [] : [{ from: opens(head[f]![k]!), to: closes(latest[f]![k]! + piece.minutes), minutes: piece.minutes, hold: span.length_min - piece.minutes, units: span.units }];
   }));
   const distinct = (key: keyof Demand): readonly number[] => [...new Set(demands.map((demand) => demand[key]))].sort((a, b) => a - b);
+  const most = Math.max(0, ...demands.map(({ units }) => units));
+  if (Math.min(...room.slice(0, count)) >= most * frames.length) return false;
   const lengths = distinct('minutes');
   return distinct('from').some((from) => distinct('to').some((to) => lengths.some((least) => {
     // The long ones by themselves, too: two of 50 minutes do not fit into one session of 90.

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { usualChoices } from '../../src/class/choices.js';
 import { marksOf, pointsOf } from '../../src/class/marks.js';
-import { costShares } from '../../src/class/shares.js';
+import { costShares } from '../../src/cost/shares.js';
 import { spreadOf } from '../../src/class/spread.js';
 import type { Finding, Verdict } from '../../src/findings/finding.js';
 

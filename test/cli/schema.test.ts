@@ -25,7 +25,7 @@ const examples = ['reports', 'rules', 'test/plans'].flatMap(yamlUnder).map((file
 
 describe('the schemas, as an independent validator reads them', () => {
   it('there are examples of every kind to try', () => {
-    expect(new Set(examples.map(({ kind }) => kind))).toEqual(new Set(['plan', 'shelf', 'ruleset', 'pile', 'sheet']));
+    expect(new Set(examples.map(({ kind }) => kind))).toEqual(new Set(['plan', 'shelf', 'ruleset', 'pile', 'sheet', 'shop']));
     expect(examples.filter(({ kind }) => kind === 'plan').length).toBeGreaterThan(20);
   });
 

@@ -10,6 +10,7 @@ import { planDefaults } from '../../src/plan/defaults.js';
 import { readPile } from '../../src/pile/read-pile.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { checkRuleset } from '../../src/rules/check.js';
+import { readShop } from '../../src/shop/read-shop.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import { blocksOf, fileNameOf, linksOf, page } from './readme.js';
 
@@ -18,17 +19,18 @@ const sources = readSources(readFileSync(join(rulesFolder, 'sources.yaml'), 'utf
 const keys = new Set(sources.map(({ key }) => key));
 const shipped = value(loadShelf(undefined));
 const yaml = blocksOf(readme).filter(({ language }) => language === 'yaml').map((block) => ({ ...block, name: fileNameOf(block.text), data: parse(block.text) as Readonly<Record<string, unknown>> }));
-const kindOf = (data: object): string => (['sheet', 'pile', 'plan', 'shelf', 'ruleset'].find((kind) => kind in data) ?? 'fragment');
+const kindOf = (data: object): string => (['sheet', 'pile', 'shop', 'plan', 'shelf', 'ruleset'].find((kind) => kind in data) ?? 'fragment');
 /** The shelves of the page laid over the shipped one, so that its plans may name their boards. */
 const shelf = yaml.filter(({ data }) => kindOf(data) === 'shelf').reduce((below, { text, name }) => value(readShelf(text, String(name), below, keys)), shipped);
 
 describe('what README.md shows', () => {
-  test('is there: plans, a shelf, rulesets, a pile and a bench sheet', () => expect(new Set(yaml.map(({ data }) => kindOf(data)))).toEqual(new Set(['plan', 'shelf', 'ruleset', 'pile', 'sheet'])));
+  test('is there: plans, a shelf, rulesets, a pile, a workshop and a bench sheet', () => expect(new Set(yaml.map(({ data }) => kindOf(data)))).toEqual(new Set(['plan', 'shelf', 'ruleset', 'pile', 'shop', 'sheet'])));
 
   test.each(yaml)('the block in line $line is a file that loads', async ({ text, name, data }) => {
     expect(name).not.toBeNull();
     if (kindOf(data) === 'plan') expect(readPlanWith(text, String(name), shelf)).toMatchObject({ ok: true, warnings: [] });
     else if (kindOf(data) === 'pile') expect(readPile(text, String(name), shelf)).toMatchObject({ ok: true, warnings: [] });
+    else if (kindOf(data) === 'shop') expect(readShop(text, String(name))).toMatchObject({ ok: true, warnings: [] });
     else if (kindOf(data) === 'sheet') expect(readSheet(text, String(name))).toMatchObject({ ok: true, warnings: [] });
     else if (kindOf(data) === 'shelf') expect(readShelf(text, String(name), shipped, keys)).toMatchObject({ ok: true, warnings: [] });
     else {

@@ -14,7 +14,8 @@ run(['schema', '--out', 'rules/schema']);
 writeYear(join(root, 'reports', 'studio-year', 'frames'));
 for (const name of readdirSync(join(root, 'reports')).sort()) {
   const folder = join('reports', name);
-  if (existsSync(join(root, folder, 'plans'))) remake(folder, ['plans'], ['audit', join(folder, 'plans'), '--rules', name, '--out', folder]);
+  if (existsSync(join(root, folder, 'shop.yaml'))) remake(folder, ['plans', 'shop.yaml', 'README.md'], ['timetable', join(folder, 'plans'), '--shop', join(folder, 'shop.yaml'), '--out', folder]);
+  else if (existsSync(join(root, folder, 'plans'))) remake(folder, ['plans'], ['audit', join(folder, 'plans'), '--rules', name, '--out', folder]);
   else if (existsSync(join(root, folder, 'frames'))) remake(folder, ['frames', 'shelf.yaml', 'README.md'], ['learn', join(folder, 'frames'), '--shelf', join(folder, 'shelf.yaml'), '--date', '2027-12-20', '--out', folder]);
   else if (existsSync(join(root, folder, 'pile.yaml'))) remakePlaced(folder);
   else if (existsSync(join(root, folder, 'plan.yaml'))) remake(folder, ['plan.yaml', 'README.md'], ['audit', join(folder, 'plan.yaml'), '--out', folder]);
