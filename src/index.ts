@@ -85,7 +85,8 @@ export { endWords, faceWords, partWords } from './place-page/lie-words.js';
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
 export type { CutPlan, SearchTime } from './cutting/cut-plan.js';
 export type { IntegerProgram, LoadSolver } from './cutting/pack-fallback.js';
-export { buyingListCsv, cutListCsv } from './cutting/csv.js';
+export { cutListCsv } from './cutting/csv.js';
+export { buyingListCsv } from './cost/buying-list.js';
 
 // Readings from the bench
 export { measurePush } from './mechanics/measure/measure-push.js';

@@ -34,19 +34,19 @@ export function rollUpData(found: ClassFindings): Record<string, unknown> {
 }
 
 /** What several plans take together as plain data: boards with their pieces, the buying list, cloth and the rest. */
-export function pooledData({ cut, short, rolls, others, total_cost, reason }: Pooled): Record<string, unknown> {
+export function pooledData({ cut, supplies, short, rolls, others, total_cost, reason }: Pooled): Record<string, unknown> {
   return {
     plans: cut.plan_names,
     currency: cut.currency,
     demo_prices: cut.demo_prices,
     total_cost,
     reason,
-    boards_cost: cut.cost,
-    boards: cut.boards,
+    boards_cost: supplies.full_boards_cost,
+    boards: supplies.boards_to_buy,
     waste_share: cut.waste_share,
     proven: cut.proven,
-    bound: cut.bound,
-    buy: cut.stocks.flatMap(({ stock, kinds }) => kinds.map((kind) => ({ stock, ...kind }))),
+    bound: supplies.boards_bound,
+    buy: supplies.boards.map(({ stock, length_mm, price, count, on_hand, role }) => ({ stock, length_mm, price, count, on_hand, role })),
     cut: cut.stocks.flatMap(({ stock, boards }) => boards.map((board, i) => ({
       stock,
       board: i + 1,

@@ -63,14 +63,11 @@ export function buyingBlocks({ cut, supplies, total_cost, reason }: Pooled): rea
   ];
 }
 
-function boardsSentence({ cut, boards }: Supplies, { money }: Prices): string {
-  if (cut.cost === null) return 'The cost of the boards is unknown.';
-  const bought = boards.filter(({ on_hand }) => !on_hand);
-  const number = bought.reduce((n, { count }) => n + count, 0);
-  const cost = bought.reduce((sum, line) => sum + Math.round(line.cost * 100), 0) / 100;
-  const proof = cut.proven ? 'No other choice of the boards that are cut costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(cut.bound)}.`;
+function boardsSentence({ cut, boards_to_buy, full_boards_cost, boards_bound }: Supplies, { money }: Prices): string {
+  if (full_boards_cost === null) return 'The cost of the boards is unknown.';
+  const proof = cut.proven ? 'No other choice of the boards that are cut costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(boards_bound)}.`;
   const knots = cut.stocks.filter(({ knot_share }) => knot_share > 0).map(({ stock, knot_share }) => ` Of each new board of ${userText(stock, 40)} ${formatShare(knot_share)} is kept back for knots.`);
-  return `Boards in all: ${number} for ${money(cost)}. ${proof}${knots.join('')}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the wood is kerf, trim and leftovers.`}`;
+  return `Boards in all: ${boards_to_buy} for ${money(full_boards_cost)}. ${proof}${knots.join('')}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the wood is kerf, trim and leftovers.`}`;
 }
 
 /** Every piece of every plan, equal pieces in one row, the longest first. */

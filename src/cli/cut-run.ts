@@ -5,7 +5,8 @@ import { pooledData, steadyJson } from '../class/class-data.js';
 import { composeCutPage } from '../class/cut-page.js';
 import { poolPlansWith, type Pooled } from '../class/pooled.js';
 import { money } from '../class/pooled-blocks.js';
-import { buyingListCsv, cutListCsv } from '../cutting/csv.js';
+import { buyingListCsv } from '../cost/buying-list.js';
+import { cutListCsv } from '../cutting/csv.js';
 import { cutPlanExactly, workClock, type SearchTime } from '../cutting/cut-plan.js';
 import type { Patience } from '../cutting/pack-fallback.js';
 import type { Plan } from '../plan/plan.js';
@@ -81,18 +82,19 @@ export function readPlans(named: readonly string[], shelf: Shelf): { readonly pl
   return { plans, bad };
 }
 
-function summary({ plans, cut, total_cost }: Pooled): string {
+function summary({ plans, cut, supplies, total_cost }: Pooled): string {
   const frames = plans.reduce((sum, plan) => sum + plan.count, 0);
-  const boards = cut.cost === null ? 'not every board is known' : `${cut.boards ?? 0} boards for ${money(cut.cost, cut.currency)}${cut.proven ? ', the least cost, proven' : gapWords(cut)}`;
+  const { full_boards_cost, boards_to_buy } = supplies;
+  const boards = full_boards_cost === null ? 'not every board is known' : `${boards_to_buy} ${boards_to_buy === 1 ? 'board' : 'boards'} for ${money(full_boards_cost, cut.currency)}${cut.proven ? ', the least cost, proven' : gapWords(supplies)}`;
   return `${frames} ${frames === 1 ? 'frame' : 'frames'}: ${boards}; everything together ${money(total_cost, cut.currency)}`;
 }
 
 /** How far above the least cost the boards may be, where that was not proven: rounded up. */
-const gapWords = ({ cost, bound }: Pooled['cut']): string =>
-  cost === null || cost <= 0 ? '' : `, at most ${Math.ceil((1000 * (cost - bound)) / cost) / 10} % above the least possible`;
+const gapWords = ({ full_boards_cost: cost, boards_bound }: Pooled['supplies']): string =>
+  cost === null || cost <= 0 ? '' : `, at most ${Math.ceil((1000 * (cost - boards_bound)) / cost) / 10} % above the least possible`;
 
-function csv({ cut }: Pooled, { out, list, overwrite }: CutOptions): void {
-  const lists = [...(list === 'buy' ? [] : [{ name: 'cut-list.csv', text: cutListCsv(cut) }]), ...(list === 'cut' ? [] : [{ name: 'buying-list.csv', text: buyingListCsv(cut) }])];
+function csv({ cut, supplies }: Pooled, { out, list, overwrite }: CutOptions): void {
+  const lists = [...(list === 'buy' ? [] : [{ name: 'cut-list.csv', text: cutListCsv(cut) }]), ...(list === 'cut' ? [] : [{ name: 'buying-list.csv', text: buyingListCsv(supplies) }])];
   if (out === undefined) print(lists.map(({ text }) => text).join('\r\n'));
   else {
     writeFolder(out, lists, { overwrite });

@@ -28,6 +28,12 @@ export interface Supplies {
   readonly boards: readonly BoardLine[];
   readonly cloths: readonly ClothLine[];
   readonly lines: readonly SupplyLine[];
+  /** Boards to buy, spare ones with them, those that are missing too; null when some stock cannot be cut. */
+  readonly boards_to_buy: number | null;
+  /** Cost of those boards. */
+  readonly full_boards_cost: number | null;
+  /** No choice of the boards that are cut, with the spare ones, costs less than this. */
+  readonly boards_bound: number;
   /** Of all boards, spare ones with them; null when some are not known or missing. */
   readonly boards_cost: number | null;
   /** At the till, whole packs; null when something is not known or missing: `reason` says what. */
@@ -47,8 +53,8 @@ export function supplies(models: readonly Model[], { cut, short }: Boards, shelf
   const cloths = clothLines(models, shelf);
   const lines = supplyLines(models, shelf);
   const reason = reasonOf(cut, short, cloths, lines);
-  const all_boards = cut.reason === null ? sum(boards.map(({ cost }) => cost)) : null;
-  const boards_cost = short.length === 0 ? all_boards : null;
+  const full_boards_cost = cut.reason === null ? sum(boards.map(({ cost }) => cost)) : null;
+  const boards_cost = short.length === 0 ? full_boards_cost : null;
   const besides = [...cloths.map(({ bought_cost }) => bought_cost ?? 0), ...lines.map(({ cost }) => cost ?? 0)];
   const there = boards.map(({ price, count, missing, on_hand }) => (on_hand ? 0 : cents(price * (count - missing))));
   const used = [...boards.map(({ cost }) => cost), ...cloths.map(({ bought_cost }) => bought_cost ?? 0), ...lines.map(({ cost, used_share }) => cents((cost ?? 0) * used_share))];
@@ -56,8 +62,10 @@ export function supplies(models: readonly Model[], { cut, short }: Boards, shelf
   const rest_cost = sum([...there, ...besides]);
   return {
     frames: models.reduce((n, { plan }) => n + plan.count, 0),
-    currency: shelf.currency, cut, short, boards, cloths, lines, boards_cost,
-    full_cost: all_boards !== null && priced ? sum([all_boards, ...besides]) : null,
+    currency: shelf.currency, cut, short, boards, cloths, lines, full_boards_cost, boards_cost,
+    boards_to_buy: cut.reason === null ? boards.filter(({ on_hand }) => !on_hand).reduce((n, { count }) => n + count, 0) : null,
+    boards_bound: sum([cut.bound, ...boards.filter(({ role }) => role === 'spare').map(({ cost }) => cost)]),
+    full_cost: full_boards_cost !== null && priced ? sum([full_boards_cost, ...besides]) : null,
     total_cost: reason === null && boards_cost !== null ? sum([boards_cost, ...besides]) : null,
     used_cost: reason === null && boards_cost !== null ? sum(used) : null,
     rest_cost, reason,

@@ -42,27 +42,5 @@ export function cutListCsv(cut: CutPlan): string {
   return toCsv([header, ...rows]);
 }
 
-/** What to buy: one row per stock and length, then the stocks that are unknown with the reason, then the sum. */
-export function buyingListCsv(cut: CutPlan): string {
-  const header = ['stock', 'nominal', 'size', 'length', 'length mm', 'count', 'price each', 'cost', 'currency', 'remark'];
-  const rows = cut.stocks.flatMap(({ stock, lumber, kinds, proven }) =>
-    kinds.map(({ length_mm, price, count, on_hand }): (string | number)[] => [
-      stock,
-      lumber.nominal ?? '',
-      formatSize(lumber.thickness_mm, lumber.width_mm, cut.units),
-      formatLength(length_mm, cut.units),
-      tidy(length_mm),
-      count,
-      price,
-      money(price * count),
-      cut.currency,
-      on_hand ? 'on hand' : proven ? 'least cost, proven' : 'least cost not proven',
-    ]),
-  );
-  const unknown = cut.uncut.map(({ stock, reason }): (string | number)[] => [stock, '', '', '', '', '', '', '', '', reason]);
-  const total: (string | number)[] = ['wood in all', '', '', '', '', cut.boards ?? '', '', cut.cost === null ? 'unknown' : money(cut.cost), cut.currency, cut.demo_prices ? 'demonstration prices, invented' : ''];
-  return toCsv([header, ...rows, ...unknown, total]);
-}
-
-const tidy = (length_mm: number): number => Math.round(length_mm * 1000) / 1000;
-const money = (amount: number): number => Math.round(amount * 10_000) / 10_000;
+/** A length for a spreadsheet, to a thousandth of a millimetre. */
+export const tidy = (length_mm: number): number => Math.round(length_mm * 1000) / 1000;

@@ -8,10 +8,9 @@ export function cuttingFacts(model: Model, bought: Supplies): Fact[] {
   const limit = model.plan.spend_limit;
   const fact = (path: string, value: number | string | null, unit: FactUnit, reason: string | null): Fact =>
     value === null ? { path, about, value, unit, reason: reason ?? 'It could not be computed.' } : { path, about, value, unit };
-  const { cut, short, boards, boards_cost, total_cost, used_cost, reason } = bought;
-  const to_buy = boards_cost === null ? null : boards.filter(({ on_hand }) => !on_hand).reduce((n, { count }) => n + count, 0);
+  const { cut, short, boards_to_buy, boards_cost, total_cost, used_cost, reason } = bought;
   return [
-    fact('cutting.boards', to_buy, 'count', reason),
+    fact('cutting.boards', boards_cost === null ? null : boards_to_buy, 'count', reason),
     fact('cutting.cost', boards_cost, 'cost', reason),
     fact('cutting.total_cost', total_cost, 'cost', reason),
     fact('cutting.used_cost', used_cost, 'cost', reason),

@@ -39,6 +39,16 @@ describe('cut', () => {
     expect(both.proven).toBe(true);
   });
 
+  it('counts the same boards at the same cost as the audit where boards are picked from more', () => {
+    const here = folder();
+    here.write('picked.yaml', plan('Picked', '{ width: 900 mm, height: 650 mm }'));
+    const cut = JSON.parse(here.run('cut', 'picked.yaml', '--format', 'json').out) as CutJson & { readonly boards: number };
+    const { facts } = JSON.parse(here.run('audit', 'picked.yaml', '--format', 'json').out) as { facts: readonly { path: string; value: number }[] };
+    const fact = (path: string): number | undefined => facts.find((one) => one.path === path)?.value;
+    expect([cut.boards, cut.boards_cost]).toEqual([fact('cutting.boards'), fact('cutting.cost')]);
+    expect(here.run('cut', 'picked.yaml', '--format', 'csv', '--list', 'buy').out).toContain('more to pick from');
+  });
+
   it('lays all cloths of one kind on one roll, none over another', () => {
     const here = folder();
     here.write('wide.yaml', wide);
