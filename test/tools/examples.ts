@@ -22,7 +22,7 @@ for (const name of readdirSync(join(root, 'reports')).sort()) {
 }
 writeContactSheet(root);
 // The invented class of the tests: its page, table and pack in words.
-execFileSync('npx', ['vitest', 'run', '--config', 'test/vitest.config.ts', '--update', 'test/class/room.golden.test.ts'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
+execFileSync('npx', ['vitest', 'run', '--config', 'test/vitest.config.ts', 'test/class/room.golden.test.ts', '--update'], { cwd: root, stdio: ['ignore', 'ignore', 'inherit'] });
 writeValidationPage(root);
 
 /** A plan as it is without its boards, then made of the boards of its pile: the page for the bench, the plan with the boards in it, and its report. */
