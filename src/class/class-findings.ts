@@ -15,7 +15,7 @@ export interface ClassFindings {
   readonly broken: readonly Problem[];
   /** What the plans take that are neither stopped nor unknown; null when there are none. */
   readonly pooled: Pooled | null;
-  /** Positions among the rows of the plans that were pooled, in the order of their letters. */
+  /** Positions among the rows of the plans that were pooled, in the order of their numbers. */
   readonly pooled_rows: readonly number[];
   /** What each of the pooled plans pays of the whole, in the same order; null where it cannot be told. */
   readonly shares: readonly (number | null)[];

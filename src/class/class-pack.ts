@@ -5,7 +5,7 @@ import type { ClassFindings } from './class-findings.js';
 import { classSentence, whoIsIn } from './class-page.js';
 import { chalkBlocks, type PlanSheet } from './plan-sheet.js';
 import { planTable } from './plan-table.js';
-import { buyingBlocks, cutListBlocks, letterBlocks, sawBlocks, troubleBlocks } from './pooled-blocks.js';
+import { buyingBlocks, cutListBlocks, numberBlocks, sawBlocks, troubleBlocks } from './pooled-blocks.js';
 import { boardBlocks, rollBlocks } from './pooled-pictures.js';
 
 /** Everything to print for a class: first a sheet for each plan, then the teacher's pages. */
@@ -24,7 +24,7 @@ export function composeClassPack(found: ClassFindings, sheets: readonly PlanShee
       ...sheets.flatMap(({ row, head, foot }) => [...head, ...cutting(row), ...foot]),
       ...part('For the teacher: every file', planTable(found)),
       ...part('For the teacher: what to buy', pooled === null ? whoIsIn(found) : [...whoIsIn(found), ...troubleBlocks(pooled), ...buyingBlocks(pooled)]),
-      ...part('For the teacher: the boards', pooled === null ? [] : [...letterBlocks(pooled), ...cutListBlocks(pooled), ...boards.blocks]),
+      ...part('For the teacher: the boards', pooled === null ? [] : [...numberBlocks(pooled), ...cutListBlocks(pooled), ...boards.blocks]),
       ...part('For the teacher: the cloth on the roll', rolls.blocks),
       ...part('For the teacher: saw by saw', pooled === null ? [] : sawBlocks(pooled)),
     ]),

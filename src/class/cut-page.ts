@@ -2,7 +2,7 @@ import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
 import { document, heading, paragraph, type Block } from '../report/tree.js';
 import type { Pooled } from './pooled.js';
-import { buyingBlocks, cutListBlocks, letterBlocks, sawBlocks, troubleBlocks } from './pooled-blocks.js';
+import { buyingBlocks, cutListBlocks, numberBlocks, sawBlocks, troubleBlocks } from './pooled-blocks.js';
 import { boardBlocks, rollBlocks } from './pooled-pictures.js';
 
 /** The page for shop and saw: what to buy for the plans, how to cut it, where the cloths lie on the roll. */
@@ -13,7 +13,7 @@ export function composeCutPage(pooled: Pooled, shelfName: string): Report {
   return {
     tree: document([
       heading(1, 'What to buy and how to cut it'),
-      ...letterBlocks(pooled),
+      ...numberBlocks(pooled),
       ...troubleBlocks(pooled),
       ...part('Buying list', buyingBlocks(pooled)),
       ...part('Cut list', [...cutListBlocks(pooled), ...boards.blocks, ...sawBlocks(pooled)]),

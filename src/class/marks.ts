@@ -2,6 +2,7 @@ import type { UnitSystem } from '../base/names.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../base/units-format.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { sortFindings } from '../findings/summary.js';
+import { badge } from '../report/words/verdict.js';
 
 /** What one rule made of one plan: its gravest verdict, and the value it was given for. */
 export interface Mark {
@@ -31,10 +32,10 @@ export function valueInWords(value: Finding['actual'], unit: string, units: Unit
 const least_chance = 0.001;
 
 /** A mark as a shape and a letter, so that neither colour nor print quality decides. */
-export const markSign: Readonly<Record<Verdict, string>> = { clear: '○ C', caution: '△ K', unknown: '? U', stop: '■ S' };
+export const markSign: Readonly<Record<Verdict, string>> = { clear: badge('clear', 'C'), caution: badge('caution', 'K'), unknown: badge('unknown', 'U'), stop: badge('stop', 'S') };
 
 /** What the signs mean. */
-export const markLegend = '○ C clear · △ K cut with care (caution) · ? U unknown · ■ S stop · empty: the rule was not asked of this plan.';
+export const markLegend = `${markSign.clear} clear · ${markSign.caution} cut with care (caution) · ${markSign.unknown} unknown · ${markSign.stop} stop · empty: the rule was not asked of this plan.`;
 
 /** Share of a rule's points that a verdict earns: all, half, none. */
 const earned: Readonly<Record<Verdict, number>> = { clear: 1, caution: 0.5, unknown: 0, stop: 0 };

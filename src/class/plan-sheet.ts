@@ -8,7 +8,7 @@ import { telling } from '../report/telling.js';
 import { bullets, heading, paragraph, setApart, strong, table, type Block, type Cell } from '../report/tree.js';
 import { aboutsInWords } from '../report/words/about.js';
 import { barsInWords, cornersInWords } from '../report/words/build.js';
-import { verdictSentence, verdictWord } from '../report/words/verdict.js';
+import { badge, verdictSentence } from '../report/words/verdict.js';
 import type { Pooled } from './pooled.js';
 
 /** So many changes stand on a plan's sheet of the pack; its own page has all. */
@@ -33,11 +33,11 @@ export function planSheet(audit: Audit, title: string, row: number): PlanSheet {
   const bench = benchSheetSection(told).blocks.filter(({ type }) => type === 'table');
   const head = [
     heading(2, title),
-    setApart(paragraph(strong(verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding)))))),
+    setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding))))))),
     paragraph(`${plan.student === null ? '' : `${userText(plan.student, 60)}. `}Face ${told.length(plan.face.width_mm)} wide, ${told.length(plan.face.height_mm)} high; bars: ${barsInWords(plan)}; corners: ${cornersInWords(plan)}. Diagonal ${told.said('frame.diagonal_mm')}.`),
     ...(wrong.length === 0 ? [] : [
       heading(3, 'What to change first'),
-      bullets(wrong.slice(0, mostChanges).map(({ finding, abouts }): Cell => [strong(verdictWord[finding.verdict]), `, ${aboutsInWords(abouts)}: ${finding.say} ${finding.do[0] ?? ''}`])),
+      bullets(wrong.slice(0, mostChanges).map(({ finding, abouts }): Cell => [strong(badge(finding.verdict)), `, ${aboutsInWords(abouts)}: ${finding.say} ${finding.do[0] ?? ''}`])),
       ...(wrong.length > mostChanges ? [paragraph(`${wrong.length - mostChanges} more on the plan’s own page.`)] : []),
     ]),
     ...(mayCut ? [] : [paragraph(strong('Nothing to cut yet.'), ' What to cut is printed once the plan may be cut.')]),

@@ -2,7 +2,7 @@ import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatQuantity, formatShare } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/assemble.js';
 import { markingOrder } from '../cutting/marking.js';
-import { planLetter } from '../cutting/pool.js';
+import { tagOrder } from '../cutting/pool.js';
 import type { CutPlan, TooLong } from '../cutting/purchase.js';
 import { userText } from '../report/clean-text.js';
 import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
@@ -15,10 +15,10 @@ export function money(amount: number | null, currency: string): string {
   return amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', 'metric')} ${userText(currency, 8)}`.trim();
 }
 
-/** Which letter stands for which plan; nothing for a single one. */
-export function letterBlocks({ plans }: Pooled): readonly Block[] {
+/** Which number stands for which plan; nothing for a single one. */
+export function numberBlocks({ plans, numbers }: Pooled): readonly Block[] {
   if (plans.length < 2) return [];
-  return [bullets(plans.map((plan, i): Cell => [strong(planLetter(i)), ` ${userText(plan.name)}${plan.count > 1 ? `, ${plan.count} frames` : ''}`]))];
+  return [bullets(plans.map((plan, i): Cell => [strong(String(numbers[i])), ` ${userText(plan.name)}${plan.count > 1 ? `, ${plan.count} frames` : ''}`]))];
 }
 
 /** What stands in the way of cutting everything: pieces too long, stocks without boards, pieces that do not make their frame. */
@@ -83,9 +83,9 @@ export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
       rows.set(cells.join('/'), row);
     }
   if (rows.size === 0) return [];
-  const sorted = [...rows.values()].map((row) => ({ ...row, tags: row.tags.sort() })).sort((a, b) => b.cut_mm - a.cut_mm);
+  const sorted = [...rows.values()].map((row) => ({ ...row, tags: row.tags.sort((p, q) => (tagOrder(p) < tagOrder(q) ? -1 : 1)) })).sort((a, b) => b.cut_mm - a.cut_mm);
   return [
-    paragraph(`${plans.length > 1 ? 'The letter before the dash is the plan’s. ' : ''}T, B, L, R are the top, bottom, left and right bar, a figure after it the ply; C are crossbars, two letters a corner brace. A mitred piece is measured on its long side, point to point.`),
+    paragraph(`${plans.length > 1 ? 'The number before the dash is the plan’s. ' : ''}T, B, L, R are the top, bottom, left and right bar, a figure after it the ply; C are crossbars, two letters a corner brace. A mitred piece is measured on its long side, point to point.`),
     table([{ head: 'Number', align: 'right' }, { head: 'Stock' }, { head: 'Cut to', align: 'right' }, { head: 'Short side', align: 'right' }, { head: 'Ends' }, { head: 'Pieces' }], sorted.map(({ tags, cells }): readonly Cell[] => [String(tags.length), ...cells, tags.join(', ')])),
   ];
 }

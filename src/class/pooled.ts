@@ -1,5 +1,5 @@
 import { cutPlan, type CutPlan } from '../cutting/cut-plan.js';
-import { planLetter } from '../cutting/pool.js';
+import { numbersOf } from '../cutting/pool.js';
 import { supplies, type ClothLine, type Supplies, type SupplyLine } from '../cost/supplies.js';
 import { buildModel } from '../model/build-model.js';
 import type { Plan } from '../plan/plan.js';
@@ -9,11 +9,13 @@ import { enoughOf, endlessShelf, type Boards, type ShortBoard } from '../cutting
 /** What several plans take together, bought in one go. */
 export interface Pooled {
   readonly plans: readonly Plan[];
+  /** What each goes by on wood and cloth where there are several. */
+  readonly numbers: readonly number[];
   /** Boards: what to buy and how to cut it. */
   readonly cut: CutPlan;
   /** Boards the cutting takes beyond what the shelf says is there; empty when there are enough. */
   readonly short: readonly ShortBoard[];
-  /** Cloth: one roll for each kind, all its cloths laid out on it, named by the letters of their plans when there are several. */
+  /** Cloth: one roll for each kind, all its cloths laid out on it, named by the numbers of their plans when there are several. */
   readonly rolls: readonly ClothLine[];
   /** Everything else, equal things added up, in order of first use. */
   readonly others: readonly SupplyLine[];
@@ -28,22 +30,22 @@ export interface Pooled {
 export type Cutter<C> = (plans: readonly Plan[], shelf: Shelf) => C;
 
 /** What all plans take, each as often as its count says, the same on every machine. */
-export function poolPlans(plans: readonly Plan[], shelf: Shelf): Pooled {
-  const cut = cutPlan(plans, shelf);
+export function poolPlans(plans: readonly Plan[], shelf: Shelf, numbers: readonly number[] = numbersOf(plans)): Pooled {
+  const cut = cutPlan(plans, shelf, undefined, numbers);
   const endless = cut.cost === null ? endlessShelf(shelf) : null;
-  return addUp(plans, shelf, enoughOf(cut, endless === null ? null : cutPlan(plans, endless), shelf));
+  return addUp(plans, numbers, shelf, enoughOf(cut, endless === null ? null : cutPlan(plans, endless, undefined, numbers), shelf));
 }
 
 /** The same with boards worked out by another, slower cutter. */
 export async function poolPlansWith(plans: readonly Plan[], shelf: Shelf, cutter: Cutter<Promise<CutPlan>>): Promise<Pooled> {
   const cut = await cutter(plans, shelf);
   const endless = cut.cost === null ? endlessShelf(shelf) : null;
-  return addUp(plans, shelf, enoughOf(cut, endless === null ? null : await cutter(plans, endless), shelf));
+  return addUp(plans, numbersOf(plans), shelf, enoughOf(cut, endless === null ? null : await cutter(plans, endless), shelf));
 }
 
-function addUp(plans: readonly Plan[], shelf: Shelf, found: Boards): Pooled {
+function addUp(plans: readonly Plan[], numbers: readonly number[], shelf: Shelf, found: Boards): Pooled {
   const models = plans.map((plan) => buildModel(plan, shelf));
-  const named = models.map((model, i) => (models.length === 1 ? model : { ...model, plan: { ...model.plan, name: planLetter(i) } }));
+  const named = models.map((model, i) => (models.length === 1 ? model : { ...model, plan: { ...model.plan, name: String(numbers[i]) } }));
   const all = supplies(named, found, shelf);
-  return { plans, cut: all.cut, short: all.short, rolls: all.cloths, others: all.lines, supplies: all, total_cost: all.full_cost, reason: all.full_cost === null ? all.reason : null };
+  return { plans, numbers, cut: all.cut, short: all.short, rolls: all.cloths, others: all.lines, supplies: all, total_cost: all.full_cost, reason: all.full_cost === null ? all.reason : null };
 }

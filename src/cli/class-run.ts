@@ -151,7 +151,7 @@ function countLine({ rows, others }: Kept): string {
 }
 
 function conclude({ rows, others, pool, told }: Kept, { shelf, ruleset, baseline, seed, samples }: Bench): ClassFindings {
-  const pooled = pool.length === 0 ? null : poolPlans(pool.map(({ plan }) => plan), shelf);
+  const pooled = pool.length === 0 ? null : poolPlans(pool.map(({ plan }) => plan), shelf, pool.map(({ row }) => rows[row]!.no));
   const count = (kind: NotRead['kind']): number => others.filter((other) => other.kind === kind).length;
   return {
     rows,

@@ -5,7 +5,7 @@ import { layOut } from './layout.js';
 import { cutBoardsExactly, type LoadSolver, type Patience } from './pack-fallback.js';
 import { cutBoards } from './pack.js';
 import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase.js';
-import { commonUnits, poolPieces, type Pool, type PooledPiece } from './pool.js';
+import { commonUnits, poolPieces, tagOrder, type Pool, type PooledPiece } from './pool.js';
 import type { CutProblem, CutResult, Cutting } from './problem.js';
 import { fromCoins, stockProblem, toCoins, type StockProblem } from './stock-problem.js';
 import { tooLong, type LongPiece } from './too-long.js';
@@ -24,10 +24,10 @@ export function workClock(): () => number {
   return () => readings++;
 }
 
-/** What to buy and how to cut it for all plans together, each as often as its count says. Pure and the same on every machine unless given a real clock. Throws on a stock that is not on the shelf. */
-export function cutPlan(plans: readonly Plan[], shop: Shelf, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
+/** What to buy and how to cut it for all plans together, each as often as its count says; `numbers` go before the names of their pieces. Pure and the same on every machine unless given a real clock. Throws on a stock that is not on the shelf. */
+export function cutPlan(plans: readonly Plan[], shop: Shelf, time: SearchTime = { timeLimit_ms: 400, now: workClock() }, numbers?: readonly number[]): CutPlan {
   const shelf = shelfIn(shop, commonUnits(plans));
-  return cutPool(plans, shelf, poolPieces(plans, shelf), time);
+  return cutPool(plans, shelf, poolPieces(plans, shelf, numbers), time);
 }
 
 /** The same for some of the plans' pieces, such as those that the boards in hand do not give; the shelf is the one the pool was made from, in the plans' units. */
@@ -116,7 +116,7 @@ function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: S
     const { placed, end_mm } = layOut(pieces.map((i) => asked.pieces[i] as PooledPiece), trim_mm, shelf.cutting.kerf_mm);
     return { stock: asked.key, length_mm, price, on_hand, mark, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.length === 1 && (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number) };
   });
-  const order = (board: BoughtBoard): string => board.pieces[0]?.tag ?? '';
+  const order = (board: BoughtBoard): string => tagOrder(board.pieces[0]?.tag ?? '');
   boards.sort((p, q) => q.length_mm - p.length_mm || p.price - q.price || (order(p) < order(q) ? -1 : 1));
   const bought_mm = sum(boards.map(({ length_mm }) => length_mm));
   const used_mm = sum(asked.pieces.map(({ piece }) => (piece.cut_mm + piece.short_mm) / 2));

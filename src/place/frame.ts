@@ -15,6 +15,6 @@ export interface Slot {
   /** Index of its frame. */
   readonly frame: number;
   readonly piece: Piece;
-  /** What is written on it: the piece's label, with plan letter and copy where there are several frames. */
+  /** What is written on it: the piece's label, with plan number and copy where there are several frames. */
   readonly tag: string;
 }

@@ -1,4 +1,4 @@
-import { planLetter } from '../cutting/pool.js';
+import { frameName } from '../cutting/pool.js';
 import { piecesOf } from '../cutting/pieces.js';
 import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
@@ -19,8 +19,8 @@ export const copiesOf = (plans: readonly Plan[]): readonly Copy[] => plans.flatM
 export function slotsOf(plans: readonly Plan[], shelf: Shelf): readonly Slot[] {
   const lists = plans.map((plan) => piecesOf(plan, shelf));
   const copies = copiesOf(plans);
-  return copies.flatMap(({ plan, index, copy }, frame) => {
-    const name = `${plans.length > 1 ? planLetter(index) : ''}${plan.count > 1 ? copy : ''}`;
-    return (lists[index]?.pieces ?? []).filter(({ part }) => part !== 'brace').map((piece): Slot => ({ frame, piece, tag: copies.length > 1 ? `${name}-${piece.label}` : piece.label }));
+  return copies.flatMap(({ index, copy }, frame) => {
+    const name = frameName(plans, index, copy);
+    return (lists[index]?.pieces ?? []).filter(({ part }) => part !== 'brace').map((piece): Slot => ({ frame, piece, tag: name === '' ? piece.label : `${name}-${piece.label}` }));
   });
 }

@@ -4,7 +4,6 @@ import { fasteningSheet } from '../mechanics/fasteners/fastening-sheet.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { shouldBe } from './sections/bench-sheet.js';
-import { bestChangeBlocks } from './sections/best-change.js';
 import { pieceColumns, pieceNotes, pieceRows } from './sections/piece-rows.js';
 import { fasteningColumns, fasteningRow } from './sections/fastenings.js';
 import { mustStop, type Telling } from './telling.js';
@@ -17,18 +16,15 @@ const onCard: ReadonlySet<string> = new Set(['front.svg', 'section.svg', 'corner
 /** Most rows of a list, so that the card stays on one sheet; what is over stands in the list itself. */
 const most = { pieces: 9, notes: 5, fastenings: 4 } as const;
 
-/** The card of the bench, one sheet: verdict, pictures, cut list, drills, blanks. A plan that must stop has a card that says so, with nothing to work from. */
-export function composeCard(told: Telling, pictures: readonly Picture[]): Root {
+/** The card of the bench, one sheet: verdict, pictures, cut list, drills, blanks. Null for a plan that must stop: nothing is worked from it. */
+export function composeCard(told: Telling, pictures: readonly Picture[]): Root | null {
+  if (mustStop(told)) return null;
   const { audit } = told;
   const counts = countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding));
   const frames = audit.plan.count === 1 ? '' : `, ${audit.plan.count} frames`;
-  const top = [
+  return document([
     heading(2, `Bench card: ${userText(audit.plan.name, 60)}${frames}`),
     setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, counts, audit.measured !== undefined))))),
-  ];
-  if (mustStop(told)) return document([...top, ...bestChangeBlocks(told), ...pictures.filter(({ name }) => name.startsWith('front')).map(picture)]);
-  return document([
-    ...top,
     ...pictures.filter(({ name }) => onCard.has(name)).map(picture),
     bullets(blanks(told)),
     ...listOf(pieceColumns(audit.plan.count), pieceRows(told, audit.cut), most.pieces),

@@ -30,8 +30,8 @@ export interface Report {
 
 /** The report of one plan: with what fills the first sheet of paper, and the paper it is for. */
 export interface PlanReport extends Report {
-  /** Its pictures are among those of the report. */
-  readonly card: Root;
+  /** Its pictures are among those of the report; null where nothing may be cut. */
+  readonly card: Root | null;
   readonly sheet: Sheet;
 }
 

@@ -9,7 +9,7 @@ export const screenStyle = `
 * { box-sizing: border-box; }
 html { -webkit-text-size-adjust: 100%; }
 body { margin: 0; background: var(--paper); color: var(--ink); font: 1rem/1.45 system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, sans-serif; overflow-wrap: break-word; }
-header, main, footer { max-width: 72rem; margin: 0 auto; padding: 0 1rem; } section > *, details > *, footer > * { max-width: 46rem; } section > .beside { max-width: none; }
+header, main, footer { max-width: 72rem; margin: 0 auto; padding: 0 1rem; } section > *, details > *, footer > * { max-width: 46rem; } section > .beside, .table section > .wide, .pack section > .wide { max-width: none; } header > * { max-width: 46rem; }
 header { padding-top: 0.6rem; } footer { padding-bottom: 2rem; color: var(--soft); }
 h1 { font-size: 1.4rem; line-height: 1.2; margin: 0.3rem 0; } h2 { font-size: 1.25rem; margin: 2rem 0 0.5rem; border-top: 2px solid var(--ink); padding-top: 0.4rem; } h3 { font-size: 1.05rem; margin: 1.2rem 0 0.3rem; }
 main > section:first-child h2 { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); margin: 0; }

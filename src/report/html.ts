@@ -21,7 +21,7 @@ export interface PageTitle {
   /** The paper it is meant for; whatever paper there is when it is not said. */
   readonly sheet?: Sheet;
   /** What fills the first sheet of paper; the screen does not show it. */
-  readonly card?: Root;
+  readonly card?: Root | null;
 }
 
 /** Only what the report's own builders make: no links but to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
@@ -42,7 +42,7 @@ const text = (value: string): ElementContent => ({ type: 'text', value: cleanTex
 export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang, layout = 'report', sheet, card }: PageTitle): string {
   const shown = new Map(pictures.map((p) => [p.name, p]));
   const { head, parts } = inParts(blocksOf(root));
-  const onCard = card === undefined ? [] : blocksOf(card);
+  const onCard = card == null ? [] : blocksOf(card);
   const sections = layout === 'report' ? forPaper(parts, new Set(onCard.map(pictureName))) : parts;
   const note = layout === 'report' ? paperNote(sections) : null;
   const contents = element('nav', { ariaLabel: 'Contents' }, [
@@ -64,10 +64,9 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
         ]),
         element('body', layout === 'report' ? {} : { className: [layout] }, [
           ...(onCard.length === 0 ? [] : [cardOf(onCard, shown, finish)]),
-          element('header', {}, finishAll(head, shown)),
+          element('header', {}, [...finishAll(head, shown), ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])])]),
           element('main', {}, [...(first === undefined ? [] : [first]), contents, ...rest]),
-          element('footer', {}, [
-            ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])]),
+          element('footer', { className: [screenOnly] }, [
             element('p', {}, [text(layout === 'report' ? 'Made from the plan, the shelf and the ruleset named above; the same three always give the same page.' : 'Made from the plans, the shelf and the ruleset named above; the same always give the same page.')]),
           ]),
         ]),

@@ -34,7 +34,7 @@ export function paperNote(parts: readonly PagePart[]): string | null {
   const names = parts.filter(({ folded }) => folded).map(({ name }) => `“${name}”`);
   if (names.length === 0) return null;
   const and = names.length === 1 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
-  return `Shortened for paper: ${and} ${names.length === 1 ? 'stands' : 'stand'} on the screen only. Every check that is not clear stands above.`;
+  return `Shortened for paper: ${and} ${names.length === 1 ? 'stands' : 'stand'} on the screen only. Every check that is not clear stands here.`;
 }
 
 /** True for what is marked to stay on the screen. */

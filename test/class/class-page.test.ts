@@ -19,8 +19,8 @@ describe('the class page', () => {
 
   it('has a row for each plan with its worst finding, and how many more there are', () => {
     const text = page([row('first', { 'bars/x': 'stop', 'cloth/y': 'caution', 'warp/z': 'caution' }), row('second', {})]);
-    expect(text).toMatch(/\| first \| \*\*Stop\*\* \| bars\/x in first\. And 2 more\. \|/);
-    expect(text).toMatch(/\| second \| \*\*Clear\*\* \| Nothing: every check that applies is met\. \|/);
+    expect(text).toMatch(/\| \*\*1\.\*\* \[first\]\(first\/report\.md\) \| \*\*✕ Stop\*\* \| bars\/x in first\. And 2 more\. \|/);
+    expect(text).toMatch(/\| \*\*1\.\*\* \[second\]\(second\/report\.md\) \| \*\*● Clear\*\* \| Nothing: every check that applies is met\. \|/);
   });
 
   it('tells what most got wrong, most frequent first, with what to do; what concerns one plan alone is left to its page', () => {

@@ -35,7 +35,7 @@ describe('a class of 24, and seven files that cannot be read', () => {
 });
 
 describe('nobody disappears', () => {
-  const rows = page('class.md').split('\n## ')[1]!.split('\n').filter((line) => /^\| \d+ \|/u.test(line));
+  const rows = page('class.md').split('\n## ')[1]!.split('\n').filter((line) => /^\| \*\*\d+\.\*\* /u.test(line));
 
   it('every file is a row, read or not, and the last line of the terminal counts and names them', () => {
     expect(first.code).toBe(1);
@@ -78,7 +78,7 @@ describe('nobody disappears', () => {
     expect(again.out.trimEnd().split('\n').at(-1)).toMatch(/^2 files: 1 plan, 1 not read \(plans\/birta\.yaml\)/u);
     expect(pageOf('birta/report.md')).toMatch(/# plans\/birta\.yaml: not read[\s\S]*no longer holds[\s\S]*fase/u);
     expect(pageOf('birta/report.md')).not.toMatch(/\bClear\b/u);
-    expect(pageOf('class.md')).toMatch(/\| plans\/birta\.yaml \| \*\*Not read\*\* \|/u);
+    expect(pageOf('class.md')).toMatch(/\| \*\*\d+\.\*\* \[plans\/birta\.yaml\]\(birta\/report\.md\) \| \*\*Not read\*\* \|/u);
     small.write('plans/tove.yaml', '');
     expect(run().code).toBe(1);
     expect(pageOf('class.md')).toContain('No plan could be read; 2 files could not be read.');

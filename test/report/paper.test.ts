@@ -47,7 +47,7 @@ describe('what goes on paper', () => {
 describe('numbers and their units', () => {
   it('stay on one line', () => {
     const joined = (text: string): string => keepTogether(text).replaceAll('\u00A0', '~');
-    expect(joined('cut to 1200 mm, 10-3/4 in or 35 %')).toBe('cut to 1200~mm, 10-3/4~in or 35~%');
+    expect(joined('cut to 1200 mm, 10-3/4 in or 35 %')).toBe('cut to 1200~mm, 10-\u20603/4~in or 35~%');
     expect(joined('two 19 × 38 mm strips')).toBe('two 19~×~38~mm strips');
     expect(joined('about 1 in 6 frames')).toBe('about 1~in~6 frames');
     expect(joined('0.4 deg/m at 200 N/m and 3.5 lbf/in')).toBe('0.4~deg/m at 200~N/m and 3.5~lbf/in');

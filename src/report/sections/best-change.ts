@@ -28,10 +28,10 @@ export function bestChange(audit: Audit): Change | null {
   return first !== undefined && audit.measured === undefined && compareGravity(first.verdict, planVerdict(audit)) < 0 ? first : null;
 }
 
-/** What the gravest check of the plan advises, where no change that was tried stands for it. */
+/** What the gravest check of the plan advises first, where no change that was tried stands for it. */
 export function firstSteps(audit: Audit): readonly string[] {
   if (audit.measured !== undefined || bestChange(audit) !== null) return [];
-  return audit.findings.find(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0)?.do ?? [];
+  return audit.findings.find(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0)?.do.slice(0, 1) ?? [];
 }
 
 function effect({ audit, number }: Telling, { cost, lift_chance }: Change): string {
