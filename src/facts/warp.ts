@@ -32,7 +32,7 @@ function riskFacts(model: Model, risk: WarpRisk, settings: FactSettings): Fact[]
   const known = (path: string, about: string, value: number | undefined, unit: FactUnit, reason: string): Fact =>
     value !== undefined && Number.isFinite(value) && spread_known ? { path, about, value, unit } : { path, about, value: null, unit, reason };
   return [
-    ...([['mean', lift.mean], ['sd', lift.sd], ['p90', lift.p90_mm]] as const).map(([what, mm]) => known(`warp.corner_lift_${what}_mm`, 'frame', folds ? undefined : mm, 'mm', folds ? folds_reason : no_spread)),
+    ...([['mean', Math.abs(lift.mean) < rounding_share * lift.sd ? 0 : lift.mean], ['sd', lift.sd], ['p90', lift.p90_mm]] as const).map(([what, mm]) => known(`warp.corner_lift_${what}_mm`, 'frame', folds ? undefined : mm, 'mm', folds ? folds_reason : no_spread)),
     known('warp.corner_lift_chance', 'frame', lift_chance, 'chance', spread_known ? no_limit('corner-lift') : no_spread),
     known('warp.corner_lift_chance_soft', 'frame', lift_chance_soft, 'chance', spread_known ? no_limit('corner-lift') : no_spread),
     known('warp.bar_bow_chance', 'frame', limits_known ? sample?.any_bow_chance.value : undefined, 'chance', limits_known || frame.past_critical ? unsampled : no_limit('bar-bow')),
@@ -56,6 +56,9 @@ function unstableFacts(): Fact[] {
     ...barNames.map((bar) => unknown('bar.natural_crook_p90_mm', bar, 'mm')),
   ];
 }
+
+/** A mean lift this small beside its spread is the rounding of bars that cancel out: which digits it has depends on the machine. */
+const rounding_share = 1e-9;
 
 /** One board is one ply: `top-1` is the first ply of the top bar. */
 function boardFacts(model: Model): Fact[] {

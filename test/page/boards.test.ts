@@ -33,7 +33,7 @@ describe('the boards in hand', () => {
     await page.close();
   });
 
-  test('are read on a phone, placed, kept, and written into the plan', async () => {
+  test('are read on a phone, placed, kept, and written into the plan', { timeout: 90_000 }, async () => {
     const { page, noise } = await openBench(browser, file, { viewport: { width: 390, height: 844 } });
     await writeText(page, read(plan));
     await settled(page);
