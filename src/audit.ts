@@ -1,7 +1,8 @@
 import { factSettings, type Bench } from './bench.js';
 import { suppliesOf } from './cost/supplies.js';
 import { allFacts } from './facts/all-facts.js';
-import { worstVerdict } from './findings/summary.js';
+import { sortFindings, worstVerdict } from './findings/summary.js';
+import { toolFindings } from './shop/tool-findings.js';
 import { assumedJoints } from './model/assumed-joints.js';
 import { buildModel } from './model/build-model.js';
 import { leftOut } from './model/left-out.js';
@@ -33,14 +34,15 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   const chosen = factSettings(model, bench);
   const facts = allFacts(model, solution, bought, chosen);
   const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units });
+  const findings = bench.tools === undefined ? judged.findings : sortFindings([...judged.findings, ...toolFindings(model, bench.tools)]);
   return {
     plan,
     shelf: model.shelf,
     model,
     solution,
     facts,
-    findings: judged.findings,
-    verdict: worstVerdict(judged.findings),
+    findings,
+    verdict: worstVerdict(judged.findings.length === 0 ? [] : findings),
     silent: judged.silent,
     assumed: [...plan.assumed, ...assumedJoints(model)],
     left_out: leftOut(model),
@@ -52,6 +54,7 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
     cut: bought.cut,
     supplies: bought,
     sources: bench.sources ?? [],
+    ...(bench.tools === undefined ? {} : { tools: bench.tools }),
   };
 }
 

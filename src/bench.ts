@@ -1,5 +1,6 @@
 import type { BarName } from './base/names.js';
 import type { Source } from './base/sources.js';
+import type { ToolsAtHand } from './mechanics/order-of-work/tools-at-hand.js';
 import type { FactSettings, Model } from './model/model.js';
 import { rulesIn } from './rules/in-system.js';
 import { limitValue } from './rules/limit-value.js';
@@ -14,6 +15,8 @@ export interface Bench {
   readonly samples: number;
   /** What a ruleset is held against to say what it relaxes; left out, the lowest file it builds on. */
   readonly baseline?: Ruleset;
+  /** What the workshop has; left out, everything is taken to be there. */
+  readonly tools?: ToolsAtHand;
   /** The list of sources, by which a report names them in full. */
   readonly sources?: readonly Source[];
 }

@@ -38,7 +38,10 @@ export const weekdayOf = (number: number): Weekday => weekdays[(((number + 3) % 
 
 /** `Tuesday, 12 January 2027` */
 export function dayInWords(number: number): string {
-  const { year, month, day } = partsOf(number);
+  const { year, day } = partsOf(number);
   const weekday = weekdayOf(number);
-  return `${weekday.charAt(0).toUpperCase()}${weekday.slice(1)}, ${day} ${months[month - 1]} ${year}`;
+  return `${weekday.charAt(0).toUpperCase()}${weekday.slice(1)}, ${day} ${monthOf(number)} ${year}`;
 }
+
+/** `January` */
+export const monthOf = (number: number): string => months[partsOf(number).month - 1] as string;

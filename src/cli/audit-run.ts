@@ -19,7 +19,9 @@ export async function runAudit(named: readonly string[], options: AuditOptions):
   if (loaded === null) return exitCode.error;
   const stocked = options.pile === undefined ? loaded.shelf : (await import('./pile-file.js')).shelfWithPileFile(options.pile, loaded.shelf);
   if (stocked === null) return exitCode.error;
-  const bench: Bench = { ...loaded, shelf: stocked };
+  const tools = options.shop === undefined ? {} : (await import('./shop-file.js')).toolsOfFile(options.shop);
+  if (tools === null) return exitCode.error;
+  const bench: Bench = { ...loaded, shelf: stocked, ...(options.shop === undefined ? {} : { tools }) };
   const { entries, files, problems, several } = planFiles(named);
   const [file] = files;
   if (several && options.measured !== undefined) {

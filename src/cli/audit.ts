@@ -10,6 +10,7 @@ export interface AuditOptions {
   readonly out?: string;
   readonly measured?: string;
   readonly pile?: string;
+  readonly shop?: string;
   readonly format: 'md' | 'json' | 'html' | 'csv';
   readonly names: 'shown' | 'hidden';
   readonly strict: boolean;
@@ -40,6 +41,7 @@ export function addAudit(program: Command): void {
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the report goes (default: reports/<plan file name>/ here; for several plans: reports/)')
     .option('--pile <file>', 'boards in hand: used first, at no cost; only what they lack is bought (sightdown place says which goes where)')
+    .option('--shop <file>', 'your workshop: the order of work is worded for the saws, clamps and tables there are, and what cannot be done well with them is a caution')
     .option('--measured <file>', 'a filled-in bench sheet: what was read while building is held against what was promised; for one plan')
     .addOption(formatOption(['md', 'json', 'html', 'csv'], 'md writes a report, html a printable page, json prints one document, csv a line for each file of a class'))
     .addOption(new Option('--names <how>', 'hidden: students, plans and files of a class go by numbers on every page').choices(['shown', 'hidden']).default('shown'))

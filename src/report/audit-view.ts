@@ -5,6 +5,7 @@ import type { CutPlan } from '../cutting/purchase.js';
 import type { Fact } from '../facts/fact.js';
 import type { Applied } from '../findings/applied.js';
 import type { Finding, Verdict } from '../findings/finding.js';
+import type { ToolsAtHand } from '../mechanics/order-of-work/tools-at-hand.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Sighting } from '../place/sighting.js';
 import type { Assumed, Plan } from '../plan/plan.js';
@@ -53,6 +54,8 @@ export interface Audit {
   readonly cut: CutPlan;
   /** Every amount the plan takes, for one frame and for all, and what to buy. */
   readonly supplies: Supplies;
+  /** What the workshop has, where the audit was told. */
+  readonly tools?: ToolsAtHand;
   /** The list of sources, so that the report can name them in full; a key that is not in it is printed as it is. */
   readonly sources: readonly Source[];
   /** What sighting more boards at the shop would bring; only where it was asked for and matters. */

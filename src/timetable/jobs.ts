@@ -2,16 +2,17 @@ import { clampsFor } from '../mechanics/glue/clamping.js';
 import { plyGlueLines } from '../mechanics/glue/glue-lines.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { orderOfWork, type WorkStep } from '../mechanics/order-of-work/order-of-work.js';
+import { CORNER_CLAMPS } from '../mechanics/order-of-work/tools-at-hand.js';
 import { buildModel } from '../model/build-model.js';
 import type { Model } from '../model/model.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Shelf } from '../shelf/shelf.js';
 import type { Shop } from '../shop/shop.js';
+import { toolsAtHand } from '../shop/tools-at-hand.js';
 import type { Job, Resource, Task } from './job.js';
 import { stepTable, type StepNeeds } from './task-table.js';
 
-const corners = 4;
 const minutesOf = (hours: number | null): number => Math.ceil((hours ?? 0) * 60 - 1e-6);
 
 /** The frames of plans, each with its tasks and waits as its order of work has them; `count: 3` is three frames. */
@@ -25,7 +26,7 @@ export function jobsOf(plans: readonly Plan[], shop: Shop, shelf: Shelf): readon
 /** The tasks of one frame up to the last coat of ground; steps that only wait lengthen the wait before them. */
 export function tasksOf(model: Model, shop: Shop): readonly Task[] {
   const tasks: Task[] = [];
-  for (const step of orderOfWork(model)) {
+  for (const step of orderOfWork(model, toolsAtHand(shop))) {
     const needs = stepTable[step.id];
     const last = tasks.at(-1);
     if (needs !== undefined) tasks.push(...split(step, needs, model, shop));
@@ -69,7 +70,7 @@ function usesOf(needs: StepNeeds, clamps: number, shop: Shop): Task['uses'] {
 /** Clamps of each go; fewer than one piece asks for are all used on it, and none means cords or weights. */
 function clampRounds(kind: 'corner' | 'bar', model: Model, shop: Shop): readonly number[] {
   const have = (kind === 'corner' ? shop.corner_clamps : shop.bar_clamps) ?? Infinity;
-  const pieces = kind === 'corner' ? Array.from({ length: corners }, () => 1) : plyGlueLines(model).map(({ length_mm }) => clampsFor(length_mm));
+  const pieces = kind === 'corner' ? Array.from({ length: CORNER_CLAMPS }, () => 1) : plyGlueLines(model).map(({ length_mm }) => clampsFor(length_mm));
   if (have === 0) return [0];
   const rounds: number[] = [];
   for (const piece of pieces) {

@@ -1,5 +1,5 @@
 import type { Element } from 'hast';
-import { dayText } from '../base/days.js';
+import { dayText, monthOf } from '../base/days.js';
 import { darkerFill, ink, sheetWidth, softInk, textSize, weight, wasteFill, woodFill } from '../report/drawings/drawing-standard.js';
 import { textWidth, type Label } from '../report/drawings/labels.js';
 import { drawing, finishPicture, type Picture } from '../report/drawings/picture.js';
@@ -9,10 +9,10 @@ import type { Timetable } from './timetable.js';
 import { whoOf } from './words.js';
 
 /** Sessions and frames on one picture. */
-const columns = 9;
+const columns = 10;
 const rows = 26;
 const left = 112;
-const top = 84;
+const top = 96;
 const rowHeight = 19;
 
 /** One letter for each part of the work; the letter says it, the grey only helps. */
@@ -44,8 +44,11 @@ function sheet(table: Timetable, firstSession: number, firstJob: number, name: s
   const told: string[] = [];
   shown.forEach(({ day }, s) => {
     const date = dayText(day);
-    labels.push({ text: `${firstSession + s + 1}`, heavy: true, size: textSize.small, spots: [{ x: x(s) + box / 2, y: top - 22, anchor: 'middle' }] });
-    labels.push({ text: `${Number(date.slice(8))}/${Number(date.slice(5, 7))}`, size: textSize.small, spots: [{ x: x(s) + box / 2, y: top - 9, anchor: 'middle' }] });
+    const before = shown[s - 1];
+    const head = (text: string, above: number, heavy = false): void => void labels.push({ text, heavy, size: textSize.small, spots: [{ x: x(s) + box / 2, y: top - above, anchor: 'middle' }] });
+    head(`${firstSession + s + 1}`, 35, true);
+    head(String(Number(date.slice(8))), 22);
+    if (before === undefined || dayText(before.day).slice(0, 7) !== date.slice(0, 7)) head(monthOf(day).slice(0, 3), 9);
   });
   frames.forEach((job, f) => {
     const own = placed.filter((one) => one.job === job);
@@ -68,10 +71,12 @@ function sheet(table: Timetable, firstSession: number, firstJob: number, name: s
   return finishPicture({ name, title: 'What is done on each frame in each session', alt }, top + frames.length * rowHeight + 10, drawing({ marks, labels }));
 }
 
-/** Cut to the room beside the rows. */
+/** Cut to the room beside the rows; the end stays, which tells one frame of a plan from another. */
 function shortened(text: string): string {
+  const fits = (candidate: string): boolean => textWidth(candidate, textSize.small) <= left - 10;
+  if (fits(text)) return text;
   const letterList = [...text];
-  if (textWidth(text, textSize.small) <= left - 10) return text;
-  while (letterList.length > 1 && textWidth(`${letterList.join('')}…`, textSize.small) > left - 10) letterList.pop();
-  return `${letterList.join('').trimEnd()}…`;
+  const end = /\d\)?$/u.test(text) ? letterList.splice(-5).join('').trimStart() : '';
+  while (letterList.length > 1 && !fits(`${letterList.join('')}…${end}`)) letterList.pop();
+  return `${letterList.join('').trimEnd()}…${end}`;
 }

@@ -11,7 +11,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   fit: { may: ['base', 'shelf'], why: 'Which nail, screw or setback fits a place: asked by plans for their defaults and by the mechanics for what they do.' },
   plan: { may: ['base', 'shelf', 'fit'], why: 'A plan is checked against a shelf and knows nothing of what becomes of it.' },
   pile: { may: ['base', 'shelf', 'plan', 'mechanics'], why: 'The boards in hand, read; what becomes of them is another stage.' },
-  shop: { may: ['base'], why: 'The workshop, read: it knows of no frame.' },
+  shop: { may: ['base', 'model', 'mechanics', 'findings'], why: 'The workshop, read, and what its tools make hard in a plan.' },
   timetable: { may: ['base', 'plan', 'shelf', 'shop', 'model', 'mechanics', 'cutting', 'cost', 'report'], why: 'Who does what when, from plans and a workshop; a page of its own.' },
   model: { may: ['base', 'plan', 'shelf', 'fit'], why: 'Plan and shelf made into geometry and sections; not solved yet.' },
   mechanics: { may: ['base', 'plan', 'shelf', 'fit', 'model'], why: 'Formulas of wood, cloth, fasteners and hanging on a model and its solution.' },

@@ -3,26 +3,27 @@ import type { Model } from '../../model/model.js';
 import { glueSheet } from '../glue/glue-sheet.js';
 import { plannedFastenings } from '../fasteners/planned-fastenings.js';
 import { step, type WorkStep } from './step.js';
+import { fewCornerClamps, flatPlace, type ToolsAtHand } from './tools-at-hand.js';
 
 /** The outside diagonal, in the plan's units. */
 const diagonalOf = ({ plan }: Model): string => formatLength(Math.hypot(plan.face.width_mm, plan.face.height_mm), plan.units);
 
 /** From bars to a frame: dry fit, corners, crossbars, braces, square. */
-export function frameSteps(model: Model): readonly WorkStep[] {
+export function frameSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
   const { plan } = model;
   const glueOnly = plan.crossbars.length === 0 && plan.corners.brace === null && plan.corners.glue !== null;
   const glue = glueSheet(model);
   // the corners have already set for as long as they were left to bear handling
   const cure_h = Math.max(0, (glue?.cure_h ?? 0) - (glue?.handle_h ?? 0));
   return [
-    step('dry-fit', 'Lay the frame out dry: corners closed, no rocking on a flat floor.'),
-    ...cornerSteps(model),
+    step('dry-fit', `Lay the frame out dry: corners closed, no rocking ${flatPlace(tools, 'on a flat floor')}.`),
+    ...cornerSteps(model, tools),
     ...innerSteps(model),
-    step('square', `Measure both diagonals again: equal, ${diagonalOf(model)} each. Lay the frame on a flat table and look under the fourth corner.`, [], glueOnly ? cure_h : null, glueOnly ? 'the glue to reach full strength before the cloth pulls on it' : ''),
+    step('square', `Measure both diagonals again: equal, ${diagonalOf(model)} each. Lay the frame ${flatPlace(tools, 'on a flat table')} and look under the fourth corner.`, [], glueOnly ? cure_h : null, glueOnly ? 'the glue to reach full strength before the cloth pulls on it' : ''),
   ];
 }
 
-function cornerSteps(model: Model): readonly WorkStep[] {
+function cornerSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
   const { corners } = model.plan;
   if (corners.cut === 'keyed') return [step('assemble-corners', `Push every tongue into its slot${model.crossbars.length > 0 ? ', crossbars first' : ''}, dry, without glue or nails; close the shoulders and push the longer diagonal until both are ${diagonalOf(model)}. Leave the keys out.`)];
   const sheet = glueSheet(model);
@@ -31,7 +32,7 @@ function cornerSteps(model: Model): readonly WorkStep[] {
   const steps: WorkStep[] = [];
   if (glued && sheet) {
     const size = corners.cut === 'half-lap' ? '' : 'Brush a thin coat of glue on the end grain, wait five minutes, then ';
-    const text = `${size === '' ? 'G' : `${size}g`}lue the four corners and clamp them on a flat surface, snug and even; measure both diagonals and push the longer one until both are ${diagonalOf(model)}.`;
+    const text = `${size === '' ? 'G' : `${size}g`}lue the four corners and clamp them ${flatPlace(tools, 'on a flat surface')}, snug and even; measure both diagonals and push the longer one until both are ${diagonalOf(model)}.${fewCornerClamps(tools, Math.round(sheet.clamp_min))}`;
     steps.push(step('glue-corners', text, ['clamp-fingers', 'solvent'], sheet.clamp_min / 60, nails ? 'the glue to hold before the nails are driven' : 'the glue to hold in the clamps'));
   }
   if (nails) steps.push(step('nail-corners', `Drive ${nails.count / 4 === 1 ? 'one nail' : `${nails.count / 4} nails`} into each corner, from ${nails.drive_from}.`, ['eye-protection']));

@@ -3,12 +3,7 @@ import { laidSize } from '../../plan/build-up.js';
 import type { Model } from '../../model/model.js';
 import { formatLength } from '../../base/units-format.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
-
-/** What a workshop has at hand, as far as the order of work asks; what is left out is taken from the shelf. */
-export interface ToolsAtHand {
-  /** How high a piece the highest-cutting saw takes standing in it, mm. */
-  readonly saw_height_mm?: number;
-}
+import type { ToolsAtHand } from './tools-at-hand.js';
 
 /** Whether the saw takes the pieces as they stand in it. */
 export interface SawReach {
@@ -33,9 +28,9 @@ function sawHeight_mm({ plan, shelf }: Model): number {
 }
 
 /** What to do where the saw does not reach, in sentences; empty where it does. */
-export function sawAdvice({ saw_mm, highest_mm, reaches }: SawReach, mitred: boolean, units: UnitSystem): string {
+export function sawAdvice({ saw_mm, highest_mm, reaches }: SawReach, mitred: boolean, units: UnitSystem, own = false): string {
   if (reaches) return '';
   const said = (mm: number): string => formatLength(mm, units);
-  return ` The pieces stand ${said(highest_mm)} high and a common mitre box cuts ${said(saw_mm)}: mark them all round with a square, saw from one edge as deep as it goes, turn the piece over and meet the cut from the other edge, then true the end with a plane.${
+  return ` The pieces stand ${said(highest_mm)} high and ${own ? 'the saw here' : 'a common mitre box'} cuts ${said(saw_mm)}: mark them all round with a square, saw from one edge as deep as it goes, turn the piece over and meet the cut from the other edge, then true the end with a plane.${
     mitred ? ' Or lay them flat and tilt the blade to 45°, or have the shop cut the mitres.' : ' Or lay them flat and cut them so, or have the shop cut them.'}`;
 }

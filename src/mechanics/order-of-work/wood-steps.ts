@@ -2,25 +2,28 @@ import type { Model } from '../../model/model.js';
 import { formatLength } from '../../base/units-format.js';
 import { glueSheet } from '../glue/glue-sheet.js';
 import { plannedFastenings } from '../fasteners/planned-fastenings.js';
-import { sawAdvice, sawReach, type ToolsAtHand } from './saw-reach.js';
+import { sawAdvice, sawReach } from './saw-reach.js';
 import { counted, step, type WorkStep } from './step.js';
+import { fewBarClamps, weighing, type ToolsAtHand } from './tools-at-hand.js';
 
 /** From boards to bars: sorting, joining plies, shaping the front edge, the trial joint, the cut. */
 export function woodSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
   const { plan } = model;
+  const inShop = tools.saw === 'none';
   return [
+    ...(tools.moisture_meter === false ? [step('weigh', weighing)] : []),
     step('sort', 'Sight along every board again, mark its bow and which way it twists, and lay the straightest aside for the longest bars.'),
-    ...(plan.bars.plies > 1 ? [step('rough-cut', 'Saw the plies a little over length.', ['saw-blade', 'eye-protection', 'dust'])] : []),
-    ...plySteps(model),
+    ...(plan.bars.plies > 1 ? [step('rough-cut', `${inShop ? 'Have the shop saw' : 'Saw'} the plies a little over length.`, inShop ? [] : sawing)] : []),
+    ...plySteps(model, tools),
     step('edge', plan.bars.lip_mm > 0
       ? 'While the bars are still long and square-ended, glue the raised lip along each front edge and round its outer side, so that it does not cut the cloth.'
       : 'While the bars are still long and square-ended, round the front outer edge, so that it does not cut the cloth, and plane a bevel inward from it, so that only the edge touches the cloth.', ['dust']),
-    trial(model),
+    trial(model, tools),
     cut(model, tools),
   ];
 }
 
-function plySteps(model: Model): readonly WorkStep[] {
+function plySteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
   const { bars } = model.plan;
   const built = [...Object.values(model.bars), ...model.crossbars].some(({ plies }) => plies > 1);
   if (!built || bars.bond === 'none') return [];
@@ -33,7 +36,7 @@ function plySteps(model: Model): readonly WorkStep[] {
   return [
     step(
       'plies',
-      `Glue the plies of each bar: spread one face, close it within ${sheet.open_min} minutes, set ${counted(sheet.clamps_count, 'clamp')} along the longest bar, snug and even, until a thin bead shows${screwed}.${pairing}`,
+      `Glue the plies of each bar: spread one face, close it within ${sheet.open_min} minutes, set ${counted(sheet.clamps_count, 'clamp')} along the longest bar, snug and even, until a thin bead shows${screwed}.${pairing}${fewBarClamps(tools, sheet.clamps_count)}`,
       ['clamp-fingers', 'solvent', ...(screws ? ['drill-slip', 'eye-protection'] : [])],
       Math.max(sheet.handle_h, 3),
       'the glue between the plies, before the bars are cut to length',
@@ -41,8 +44,12 @@ function plySteps(model: Model): readonly WorkStep[] {
   ];
 }
 
+const sawing = ['saw-blade', 'eye-protection', 'dust'];
+const shopTrial = 'There is no saw here: ask the shop for the trial first.';
+const byHand = ' There is no mitre box: screw two upright boards and a bottom into one and saw a 45° slot through both sides, or mark with a mitre square, leave the line standing and plane the ends true against a stop.';
+
 /** Two scraps tell whether saw and hand are true before a bar is spoilt. */
-function trial(model: Model): WorkStep {
+function trial(model: Model, { saw }: ToolsAtHand): WorkStep {
   const { corners, units } = model.plan;
   const { w_mm, d_mm } = model.bars.top.section;
   const half = `${formatLength(w_mm, units)} long and ${formatLength(d_mm / 2, units)} deep`;
@@ -52,7 +59,8 @@ function trial(model: Model): WorkStep {
     'half-lap': `Make a trial joint of two scraps of the same section: on each saw a lap ${half}, the shoulder first, then the cheek. Put together they lie flush on both faces; leave the line standing where they do not.`,
     keyed: 'Make a trial corner of two scraps of the same section: tongue, slot and mitred shoulders; it goes together by hand, closes at the shoulder, and opens again without rocking.',
   }[corners.cut];
-  return step('trial', text, ['saw-blade', 'eye-protection', 'dust']);
+  if (saw === 'none') return step('trial', `${shopTrial} ${text}`);
+  return step('trial', `${text}${saw === 'hand' && corners.cut === 'mitre' ? byHand : ''}`, sawing);
 }
 
 function cut(model: Model, tools: ToolsAtHand): WorkStep {
@@ -65,5 +73,6 @@ function cut(model: Model, tools: ToolsAtHand): WorkStep {
     'half-lap': `Cut the bars square to length. ${pairs} Then saw the half-laps: at each end mark a shoulder ${formatLength(w_mm, units)} from the end and a line ${formatLength(d_mm / 2, units)} deep, top and bottom bar from the back, left and right bar from the front; saw the shoulders on the waste side, then the cheeks, and pare them until each corner lies flush.`,
     keyed: `Cut the bars to length, saw the tongues and slots and mitre their shoulders. ${pairs}`,
   }[corners.cut];
-  return step('cut', `${text}${sawAdvice(sawReach(model, tools), corners.cut === 'mitre', units)}`, ['saw-blade', 'eye-protection', 'dust']);
+  if (tools.saw === 'none') return step('cut', `There is no saw here: give the cut list to the shop. ${text} What the shop cannot do, such as laps, tongues and slots, plan otherwise or have a joiner do.`);
+  return step('cut', `${text}${sawAdvice(sawReach(model, tools), corners.cut === 'mitre', units, tools.saw_height_mm !== undefined)}`, sawing);
 }

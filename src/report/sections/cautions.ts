@@ -9,8 +9,8 @@ import type { Section, Telling } from '../telling.js';
 export const waitForProfessional = 'Follow local codes and ask a licensed professional where people can be hurt: overhead, in public, or with very heavy work.';
 
 /** What to mind while making this frame: the cautions that the plan's steps and findings call for. */
-export function cautionsFor(audit: Pick<Audit, 'model' | 'findings'>): readonly string[] {
-  const called = new Set([...orderOfWork(audit.model).flatMap((step) => step.cautions), ...audit.findings.flatMap((finding) => finding.cautions)]);
+export function cautionsFor(audit: Pick<Audit, 'model' | 'findings' | 'tools'>): readonly string[] {
+  const called = new Set([...orderOfWork(audit.model, audit.tools).flatMap((step) => step.cautions), ...audit.findings.flatMap((finding) => finding.cautions)]);
   const known = cautions.filter(({ id }) => called.has(id)).map(({ text }) => text);
   return [...known, ...[...called].filter((id) => !cautionsById.has(id)).sort().map((id) => userText(id.replaceAll('-', ' ')))];
 }
