@@ -1,11 +1,11 @@
-import { spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { fileNameOf } from '../../src/cli/new/plan-text.js';
+import { fileNameOf } from '../../src/cli/new/yaml-words.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { shippedShelf } from '../plan/shelf-for-tests.js';
-import { command, folder, looksLikeABug, type Folder } from './command.js';
+import { folder, looksLikeABug, type Folder } from './command.js';
+import { converse, lendsTerminal } from './conversation.js';
 
 const shelf = shippedShelf();
 const flags = ['--name', 'Reading nook, left', '--width', '35-3/8 in', '--height', '26 in', '--stock', 'strip-19x38'] as const;
@@ -96,32 +96,19 @@ describe('new, from flags', () => {
   });
 });
 
-// `script` of util-linux lends the command a terminal; other systems have another one of that name, or none.
-const lendsTerminal = spawnSync('script', ['--version'], { encoding: 'utf8' }).stdout?.includes('util-linux') === true;
-
 describe.skipIf(!lendsTerminal)('new, as a conversation on a terminal', () => {
-  /** Types the keys one after the other, each once the screen shows what it answers. */
-  function converse(here: Folder, keys: readonly (readonly [string, string])[], ...args: readonly string[]): string {
-    const typed = keys.map(([shown, key]) => `for i in $(seq 100); do grep -q ${quote(shown)} screen && break; sleep 0.05; done; sleep 0.15; printf ${quote(key)}`).join('; ');
-    // the lent terminal has no size of its own, and text would wrap after every letter
-    const run = `stty cols 100 rows 40; ${[process.execPath, command, 'new', ...args].map(quote).join(' ')}`;
-    spawnSync('sh', ['-c', `: > screen; { ${typed}; sleep 0.5; } | TERM=xterm script -qfec ${quote(run)} /dev/null > screen`], { cwd: here.path, encoding: 'utf8', timeout: 40_000 });
-    return readFileSync(join(here.path, 'screen'), 'utf8');
-  }
-  const quote = (text: string): string => `'${text.replaceAll("'", `'\\''`)}'`;
-
   it('asks for what no flag gave, asks again for a length without a unit, and writes the plan', () => {
     const here = folder();
     const screen = converse(here, [
       ['What is the frame called', 'Hall panel\\r'], ['How wide is it', '900\\r'], ['Write the unit after', ' mm\\r'], ['How high', '650 mm\\r'], ['Which file', '\\r'],
-    ], '--stock', 'strip-19x38', '--lay', 'edge', '--plies', '2', '--crossbar', 'none', '--chosen', 'plain', '--moisture', '12 %', '--hang', 'wire');
+    ], 'new', '--stock', 'strip-19x38', '--lay', 'edge', '--plies', '2', '--crossbar', 'none', '--chosen', 'plain', '--moisture', '12 %', '--hang', 'wire');
     expect(screen).toContain('hall-panel.yaml is written');
     expect(planIn(here, 'hall-panel.yaml')).toMatchObject({ name: 'Hall panel', face: { width_mm: 900, height_mm: 650 }, bars: { lay: 'edge', plies: 2 } });
   });
 
   it('Ctrl+C leaves without writing anything', () => {
     const here = folder();
-    const screen = converse(here, [['What is the frame called', 'Hall panel\\r'], ['How wide is it', '\\003']]);
+    const screen = converse(here, [['What is the frame called', 'Hall panel\\r'], ['How wide is it', '\\003']], 'new');
     expect(screen).toContain('Nothing was written.');
     expect(existsSync(join(here.path, 'hall-panel.yaml'))).toBe(false);
   });

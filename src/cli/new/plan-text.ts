@@ -1,3 +1,5 @@
+import { yamlText, yamlValue } from './yaml-words.js';
+
 /** What a new plan says; lengths as the user wrote them. */
 export interface NewPlan {
   readonly name: string;
@@ -32,20 +34,4 @@ export function planText(plan: NewPlan, schema: string | null, setback: string |
     '# What is not said here is assumed, and the report lists it: corners, cloth and pull, ground, room, spend, door …',
   ];
   return `${lines.join('\n')}\n`;
-}
-
-/** A quantity or a key as one YAML value, whatever was typed: nothing in it can become a second key or a remark. */
-function yamlValue(text: string): string {
-  return /^[\w./°%′″'"² -]+$/.test(text) && !/^['"\s-]|["']$|\s$/.test(text) ? text : JSON.stringify(text);
-}
-
-/** A text as one YAML value: plain where that is safe, in quotes otherwise. */
-function yamlText(text: string): string {
-  return /^[A-Za-z][\w ,.()-]*[\w)]$/.test(text) && !/^(?:true|false|null|yes|no|on|off|y|n)$/i.test(text) ? text : JSON.stringify(text);
-}
-
-/** A file name made of a plan's name: `Reading nook, left` → `reading-nook-left.yaml`. */
-export function fileNameOf(name: string): string {
-  const words = name.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-+|-+$/g, '').slice(0, 60);
-  return `${words === '' ? 'plan' : words}.yaml`;
 }

@@ -9,7 +9,8 @@ import { loadShelf } from '../load.js';
 import type { NewOptions } from '../new.js';
 import { complain, tell, warn } from '../terminal.js';
 import { writeNewFile } from '../write-files.js';
-import { fileNameOf, planText, type NewPlan } from './plan-text.js';
+import { planText, type NewPlan } from './plan-text.js';
+import { fileNameOf } from './yaml-words.js';
 
 /** A plan and the file it goes to. */
 export interface Wanted {
@@ -19,8 +20,15 @@ export interface Wanted {
 
 const required = ['name', 'width', 'height', 'stock'] as const;
 
+const ofPiles = ['mark', 'length', 'rise', 'high', 'sticks', 'over', 'bow', 'crook', 'unread'] as const;
+
 /** Writes a new plan from flags, or from flags and answers; resolves to the exit code. */
 export async function runNew(options: NewOptions): Promise<number> {
+  const [foreign] = ofPiles.filter((flag) => options[flag] !== undefined);
+  if (foreign !== undefined) {
+    warn(`--${foreign} speaks of boards in hand: give --pile with it, or leave it out for a plan.`);
+    return exitCode.error;
+  }
   const shelf = loadShelf(options.shelf);
   complain(shelf.ok ? shelf.warnings : shelf.problems);
   if (!shelf.ok) return exitCode.error;

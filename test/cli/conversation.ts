@@ -1,0 +1,18 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { command, type Folder } from './command.js';
+
+/** Whether a terminal can be lent: `script` of util-linux does; other systems have another one of that name, or none. */
+export const lendsTerminal = spawnSync('script', ['--version'], { encoding: 'utf8' }).stdout?.includes('util-linux') === true;
+
+const quote = (text: string): string => `'${text.replaceAll("'", `'\\''`)}'`;
+
+/** Runs the command on a terminal and types the keys one after the other, each once the screen shows what it answers; returns all that was shown. */
+export function converse(here: Folder, keys: readonly (readonly [shown: string, key: string])[], ...args: readonly string[]): string {
+  const typed = keys.map(([shown, key]) => `for i in $(seq 200); do grep -q ${quote(shown)} screen && break; sleep 0.05; done; sleep 0.15; printf ${quote(key)}`).join('; ');
+  // the lent terminal has no size of its own, and text would wrap after every letter
+  const run = `stty cols 100 rows 40; ${[process.execPath, command, ...args].map(quote).join(' ')}`;
+  spawnSync('sh', ['-c', `: > screen; { ${typed}; sleep 0.5; } | TERM=xterm script -qfec ${quote(run)} /dev/null > screen`], { cwd: here.path, encoding: 'utf8', timeout: 60_000 });
+  return readFileSync(join(here.path, 'screen'), 'utf8');
+}
