@@ -37,9 +37,14 @@ export function glueLines(model: Model): readonly GlueLine[] {
         : { what: 'corners', count: 4, area_mm2: w_mm * w_mm, end_grain: false };
   const crossbars = model.crossbars.map((c): GlueLine => ({ what: 'crossbar ends', count: 2, area_mm2: c.section.w_mm * Math.min(c.section.d_mm, d_mm), end_grain: true }));
   const braces = model.braces.map((b): GlueLine => ({ what: 'brace ends', count: 2, area_mm2: b.section.w_mm * Math.SQRT2 * Math.min(b.section.d_mm, d_mm), end_grain: true }));
-  const leg = corners.brace?.kind === 'ply-gusset' ? corners.brace.leg_mm + w_mm / 2 : 0;
-  const gussets: GlueLine[] = leg > w_mm ? [{ what: 'gussets', count: 8, area_mm2: w_mm * (leg - w_mm) + w_mm ** 2 / 2, end_grain: false }] : [];
+  const gussets = corners.brace?.kind === 'ply-gusset' ? [gussetLine(corners.brace.leg_mm + w_mm / 2, w_mm)] : [];
   const { face: size, bars: { lip_mm } } = model.plan;
   const lip: GlueLine[] = lip_mm > 0 ? [{ what: 'lip', count: 2, area_mm2: lip_mm * (size.width_mm + size.height_mm), end_grain: false }] : [];
   return [...plies, face, ...crossbars, ...braces, ...gussets, ...lip];
+}
+
+/** Where the gussets lie on the bars: each a triangle whose sides from the outer corner are `side` long, less the opening that shows between bars of width `w`, half of it to each bar. */
+function gussetLine(side_mm: number, w_mm: number): GlueLine {
+  const open_mm = Math.max(0, side_mm - 2 * w_mm);
+  return { what: 'gussets', count: 8, area_mm2: (side_mm ** 2 - open_mm ** 2) / 4, end_grain: false };
 }

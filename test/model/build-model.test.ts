@@ -1,0 +1,78 @@
+import { describe, expect, test } from 'vitest';
+import { serviceClass } from '../../src/model/service-class.js';
+import type { MemberBuild } from '../../src/model/model.js';
+import type { Shelf } from '../../src/shelf/shelf.js';
+import { demoModel, demoShelf } from '../mechanics/fasteners/demo-model.js';
+
+/** Oblong, so that no side can stand for another. */
+const face = { width: '1140 mm', height: '690 mm' };
+const pair = { stock: 'strip-19x38', lay: 'edge', plies: 2, stack: 'side-by-side', bond: 'screws', lip: '6 mm' };
+
+/**
+ * Two equal boards b × h joined by fastenings that slip: EI = E (b h³/6 + b h · h² γ/(1 + γ)), γ = 1/(1 + π² E b h s/(K L²)).
+ * Source: en1995-1-1 Annex B, worked out by hand for two equal parts.
+ */
+function slippingPair_mm4({ stock, span_mm }: MemberBuild, b: number, h: number, slip_share: number): number {
+  const K = (slip_share * 420 ** 1.5 * 0.164 * 25.4) / 23;
+  const gamma = 1 / (1 + (Math.PI ** 2 * stock.E_MPa * b * h * 150) / (K * span_mm ** 2));
+  return (b * h ** 3) / 6 + (b * h * h ** 2 * gamma) / (1 + gamma);
+}
+
+describe('screwed plies', () => {
+  const model = demoModel({ face, bars: pair, 'ply-screws': { use: 'screw-8x32', every: '150 mm' } });
+  test('count with the whole slip modulus for shape, with two thirds of it for stability (EN 1995-1-1)', () => {
+    for (const name of ['top', 'left'] as const) {
+      const bar = model.bars[name];
+      expect(bar.section.I_plane_mm4).toBeCloseTo(slippingPair_mm4(bar, 38, 19, 1), 4);
+      expect(bar.section_stability.I_plane_mm4).toBeCloseTo(slippingPair_mm4(bar, 38, 19, 2 / 3), 4);
+      expect(model.shape.bars[name]).toBe(bar.section);
+      expect(model.shape_stability.bars[name]).toBe(bar.section_stability);
+      expect(model.shape_soft.bars[name]).toBe(bar.section_stability);
+    }
+  });
+  test('the pull acts at the front edge, on top of the lip', () => {
+    for (const name of ['top', 'bottom', 'left', 'right'] as const) expect(model.shape.eccentricity_mm[name]).toBe(38 / 2 + 6);
+  });
+});
+
+describe('joints', () => {
+  const give = (corners: object) => demoModel({ face, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: 0.4 }], corners }).shape.crossbars[0]?.give;
+  test('the ends of a crossbar give as the shelf says: little where the corners are glued, much where they are dry', () => {
+    const { crossbar_glued, crossbar_dry } = demoShelf().joints.give;
+    expect(crossbar_glued).toEqual({ plane: 6, out: 6, twist: 6 });
+    expect(crossbar_dry).toEqual({ plane: 20, out: 20, twist: 20 });
+    expect(give({ glue: 'pva' })).toEqual(crossbar_glued);
+    expect(give({ glue: 'none', nails: { use: 'brad-18ga-25', each: 2 } })).toEqual(crossbar_dry);
+  });
+});
+
+describe('the room', () => {
+  test('service class 1 to 65 %, 2 to 85 %, the edges themselves in the lower class (EN 1995-1-1 2.3.1.3)', () => {
+    expect([0.65, 0.6501, 0.85, 0.8501].map(serviceClass)).toEqual([1, 2, 2, 3]);
+  });
+  test('creep goes by the dampest air of the room, not by its middle', () => {
+    const k_def = (humidity: string): number => demoModel({ face, bars: { stock: 'square-38x38', lay: 'flat' }, room: { humidity } }).k_def;
+    expect([k_def('30..65 %'), k_def('30..66 %'), k_def('30..85 %'), k_def('30..86 %')]).toEqual([0.6, 0.8, 0.8, 2]);
+  });
+});
+
+describe('weight', () => {
+  test('the cloth goes over the lip as well: face + 2 (depth + lip + wrap + turn) each way', () => {
+    const bars = { stock: 'board-19x64', lay: 'flat', lip: '6 mm' };
+    const cloth = (to: string): number => demoModel({ face, bars, cloth: { use: 'cotton-duck-340', fixing: { to, turn: '45 mm' } } }).weight.cloth_kg;
+    const around = { edge: 2 * (19 + 6 + 45), back: 2 * (19 + 6 + 64 + 45) };
+    expect(cloth('edge')).toBeCloseTo((0.34 * (1140 + around.edge) * (690 + around.edge)) / 1e6, 9);
+    expect(cloth('back')).toBeCloseTo((0.34 * (1140 + around.back) * (690 + around.back)) / 1e6, 9);
+  });
+  test('hardware counts two rings, four corners’ nails and the wire across', () => {
+    const { rings, wire_per_m } = heaviest(demoShelf());
+    const weight = (by: string): number => demoModel({ face, bars: { stock: 'square-38x38', lay: 'flat' }, hang: { by } }).weight.hardware_kg;
+    expect(weight('two-hooks') - weight('none')).toBeCloseTo((2 * rings) / 1000, 9);
+    expect(weight('wire') - weight('none')).toBeCloseTo((2 * rings + 1.14 * wire_per_m) / 1000, 9);
+  });
+});
+
+function heaviest({ hardware }: Shelf): { readonly rings: number; readonly wire_per_m: number } {
+  const most = (kind: string): number => Math.max(...Object.values(hardware).filter((one) => one.kind === kind).map(({ mass_g }) => mass_g));
+  return { rings: most('ring'), wire_per_m: most('wire') };
+}
