@@ -54,14 +54,23 @@ function kindHint({ name, allowed = '', value = '' }: Details): string {
   if (allowed === 'a number' && /\d/u.test(value)) return 'Write the number alone.';
   if (allowed === 'a whole number') return 'Write a whole number, such as 2.';
   if (allowed.startsWith('a list')) return 'Put it in square brackets, or begin its line with a dash.';
-  return 'Write it as allowed.';
+  if (allowed.startsWith('`true`')) return 'Write `true` or `false`, without quotation marks.';
+  if (allowed.includes('a block of keys')) return `Write its parts in braces, as in \`${name ?? 'key'}: { key: value, key: value }\`.`;
+  return example(allowed, name);
+}
+
+/** What to write, taken from what is allowed: the first of the words in backticks. */
+function example(allowed: string, name: string | undefined): string {
+  const first = /`([^`]+)`/u.exec(allowed)?.[1];
+  if (first === undefined) return `Write ${allowed === '' ? 'another value' : allowed} here.`;
+  return /^[\w.-]+$/u.test(first) && name !== undefined && /^[a-z-]+$/u.test(name) ? `Write one of these, for example \`${name}: ${first}\`.` : `Write for example \`${first}\`.`;
 }
 
 /** What to do about a key nobody knows: often a comma or a colon went astray. */
 function keyHint({ value = '', nearest }: Details): string {
   if (/^\d/u.test(value)) return 'A comma ends a value: write a point for the decimals, 47.5 and not 47,5.';
   if (/^[a-z][a-z-]*:\S/u.test(value)) return 'Put a space after the colon.';
-  return orNearest(nearest, 'Remove it.');
+  return orNearest(nearest, `Write one of the keys that are allowed here, or delete \`${value}\`: nothing reads it.`);
 }
 
 const separate = 'Give each key a line of its own, indented like its neighbours, or put all of them into braces with commas between: `face: { width: 900 mm, height: 650 mm }`.';
@@ -74,7 +83,7 @@ const yamlFaults: readonly (readonly [begins: RegExp, found: string, hint: strin
   [/^Missing closing/u, 'a quotation mark further up that is never closed', 'Close it, or leave the quotation marks out.'],
   [/^Nested mappings|^Implicit keys/u, 'a key where none can stand', `${separate} A key ends in a colon.`],
   [/^All mapping items must/u, 'a line that is not indented like its neighbours', separate],
-  [/^Unexpected .*"[}\]]"/u, 'a closing bracket that nothing opened', 'Remove it.'],
+  [/^Unexpected .*"[}\]]"/u, 'a closing bracket that nothing opened', 'Delete this bracket, or write the one that opens it further up.'],
 ];
 
 function yamlFault(message: string): Wording {
@@ -96,7 +105,7 @@ const wordings = {
   'too-many-words': (d) => ({ found: `more than ${d.value} words and marks`, allowed: 'a file one person could have written', hint: 'Check that this is the right file.' }),
   'alias-loop': (d) => ({ found: `\`${d.value}\`, which contains itself`, allowed: 'an alias of something finished before it', hint: 'Write the part out instead of pointing at it.' }),
   'unknown-alias': (d) => ({ found: `\`${d.value}\``, allowed: 'an alias (`*name`) of an anchor (`&name`) further up', hint: 'Put quotes around a text that starts with `*`.' }),
-  'forbidden-key': (d) => ({ found: `the key \`${d.value}\``, allowed: 'keys without a special meaning', hint: 'Choose another name.' }),
+  'forbidden-key': (d) => ({ found: `the key \`${d.value}\``, allowed: 'keys without a special meaning', hint: 'Write another name for it, such as `entry-1`.' }),
   'duplicate-key': (d) => ({ found: `\`${d.value}\` a second time`, allowed: 'each key once', hint: /^\d/u.test(d.value ?? '') ? keyHint(d) : 'Keep one of the two.' }),
   'key-not-text': () => ({ found: 'a key that is not a single word', allowed: 'plain keys', hint: 'Write `key: value`.' }),
   'tab-indent': () => ({ found: 'a tab at the start of a line', allowed: 'spaces', hint: 'Replace tabs by two spaces each.' }),
@@ -112,16 +121,16 @@ const wordings = {
   'missing': (d) => ({ found: `no \`${d.name}\``, allowed: d.allowed ?? 'a value', hint: `Add \`${d.name}:\` here.` }),
   'left-empty': (d) => ({ found: `nothing after \`${d.name}:\``, allowed: d.allowed ?? 'a value', hint: 'Fill it in, or remove the line to take the default.' }),
   'wrong-kind': (d) => ({ found: d.value ?? 'something else', allowed: d.allowed ?? 'another kind of value', hint: kindHint(d) }),
-  'not-one-of': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? '', hint: orNearest(d.nearest, (d.allowed ?? '').endsWith('a block of keys') ? kindHint(d) : 'Choose one of these.') }),
+  'not-one-of': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? '', hint: orNearest(d.nearest, (d.allowed ?? '').endsWith('a block of keys') ? kindHint(d) : example(d.allowed ?? '', d.name)) }),
   'not-finite': (d) => ({ found: d.value ?? 'no number', allowed: 'a plain finite number', hint: 'Write the number out.' }),
   'not-decimal': (d) => ({ found: `\`${d.value}\``, allowed: 'a number in tens', hint: 'Write the number as people count.' }),
-  'out-of-range': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: /[a-z%]/iu.test(d.value ?? '') ? 'Check the number and its unit.' : 'Check the number.' }),
-  'too-many': (d) => ({ found: d.value ?? 'too many', allowed: d.allowed ?? '', hint: /^0 /u.test(d.value ?? '') ? 'Add at least one, or leave the key out.' : 'Take some away.' }),
+  'out-of-range': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: /[a-z%]/iu.test(d.value ?? '') ? `Write ${d.allowed ?? 'a smaller amount'}; look whether the unit is the one you meant.` : `Write ${d.allowed ?? 'a smaller number'}.` }),
+  'too-many': (d) => ({ found: d.value ?? 'too many', allowed: d.allowed ?? '', hint: /^0 /u.test(d.value ?? '') ? 'Add at least one, or leave the key out.' : `Keep to ${d.allowed ?? 'fewer'}: delete the rest.` }),
   'bad-text': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Shorten it, and keep to letters, figures and ordinary signs.' }),
   'bad-key-name': (d) => ({ found: `\`${d.value}\``, allowed: 'letters, figures, dots and dashes, at most 60', hint: 'Give the entry a plain name.' }),
   // Quantities
   'no-unit': (d) => ({ found: `\`${d.value}\` without a unit`, allowed: d.allowed ?? 'a number with its unit', hint: 'Write the unit after the number.' }),
-  'other-unit': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a number with its unit', hint: 'Use one of these units.' }),
+  'other-unit': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a number with its unit', hint: example(d.allowed ?? '', undefined) }),
   'decimal-comma': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a number with its unit', hint: 'Write a point for the decimals: 1.2, not 1,2.' }),
   'not-a-quantity': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a number with its unit', hint: 'Write the number, a space and the unit.' }),
   // A plan against itself
@@ -145,13 +154,13 @@ const wordings = {
   // A plan against the shelf
   'nominal-name': (d) => ({ found: `\`${d.value}\`, a shop’s name for a size`, allowed: `keys of the shelf: ${d.allowed}`, hint: `Taken as \`${d.name}\`; write that key, so that nobody has to guess.` }),
   'unknown-on-shelf': (d) => ({ found: `\`${d.value}\``, allowed: `${d.name} on the shelf: ${d.allowed}`, hint: orNearest(d.nearest, 'Pick one of these, or add it to your own shelf file.') }),
-  'no-opening': (d) => ({ found: `bars ${d.value} wide`, allowed: `less than ${d.allowed}, half of the face's shorter side`, hint: 'The bars would fill the face: pick a narrower bar or a larger face.' }),
+  'no-opening': (d) => ({ found: `bars ${d.value} wide`, allowed: `less than ${d.allowed}, half of the shorter side of the face`, hint: 'The bars would fill the face: pick a narrower bar or a larger face.' }),
   'crossbar-on-bar': (d) => ({ found: `${d.name} at ${d.value} from the edge`, allowed: `between ${d.allowed}`, hint: 'It would lie on the side bar: move it towards the middle.' }),
   'crossbars-overlap': (d) => ({ found: `${d.name} only ${d.value} apart`, allowed: `at least ${d.allowed} between their middles`, hint: 'Move them apart, or leave one out.' }),
   'setback-too-deep': (d) => ({ found: `a setback of ${d.value}`, allowed: `less than ${d.allowed}, the depth of the bars`, hint: 'The crossbar would hang behind the bars: reduce the setback.' }),
   'keyed-stays-dry': (d) => ({ found: `${d.name} on a keyed corner`, allowed: 'tongue and slot left dry, so that the keys can open them', hint: 'Leave it out, or cut the corners as a mitre.' }),
   'crossbar-stands-out': (d) => ({ found: `${d.name}, which stands out ${d.value} behind the bars`, allowed: 'its back no further than the back of the bars', hint: 'Reduce the setback or lay it flat; the frame will not lie against the wall.' }),
-  'brace-meets-crossbar': (d) => ({ found: `${d.name}, ${d.value} from the corner`, allowed: `further than the brace leg, ${d.allowed}`, hint: 'Brace and crossbar would be in each other\'s way: shorten the leg or move the crossbar.' }),
+  'brace-meets-crossbar': (d) => ({ found: `${d.name}, ${d.value} from the corner`, allowed: `further than the brace leg, ${d.allowed}`, hint: 'Brace and crossbar would meet: shorten the leg or move the crossbar.' }),
   'no-screw-fits': (d) => ({ found: `plies ${d.value} thick`, allowed: 'plies that a screw of the shelf goes through', hint: 'Name a long enough screw under `ply-screws`, or glue without screws.' }),
   // A bench sheet against itself
   'not-two-diagonals': (d) => ({ found: `${d.value} under \`diagonals\``, allowed: 'two lengths, corner to corner each way, such as `[1110 mm, 1112 mm]`', hint: 'Measure the other one too.' }),
@@ -171,10 +180,10 @@ const wordings = {
   // A shelf against itself
   'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),
   'impossible-screw': (d) => ({ found: d.value ?? '', allowed: d.allowed ?? '', hint: 'Measure the screw again: the bottom of the thread is thinner than the smooth part, the head wider.' }),
-  'other-unit-of-proposal': (d) => ({ found: `\`${d.value}\``, allowed: `\`${d.allowed}\``, hint: 'Give the number in this unit.' }),
+  'other-unit-of-proposal': (d) => ({ found: `\`${d.value}\``, allowed: `\`${d.allowed}\``, hint: `Write the number in ${d.allowed ?? 'this unit'}.` }),
   'unknown-proposal': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a known number', hint: orNearest(d.nearest, 'Nothing reads a number of this name: remove it.') }),
   'unknown-source': (d) => ({ found: `\`${d.value}\``, allowed: 'a key of rules/sources.yaml', hint: orNearest(d.nearest, 'Use `practice`, `proposal` or `measured`, or add the source to the list.') }),
-  'unknown-source-field': (d) => ({ found: `a source for \`${d.value}\``, allowed: `a number of this entry: ${d.allowed}`, hint: orNearest(d.nearest, 'Remove it.') }),
+  'unknown-source-field': (d) => ({ found: `a source for \`${d.value}\``, allowed: `a number of this entry: ${d.allowed}`, hint: orNearest(d.nearest, 'Write the name of one of these numbers, or delete the line: the entry has no such number.') }),
 } satisfies Record<string, (details: Details) => Wording>;
 
 /** Every code a reader of plans, shelves and sources can report. */

@@ -3,7 +3,7 @@ import type { UnitSystem } from './names.js';
 export { chanceInWords } from './chance-words.js';
 
 /** Units a fact may carry; the same words as the catalogue of facts. */
-export type QuantityUnit = 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | 'Hz' | 'share' | 'chance' | 'pct' | 'cost' | 'count' | 'ratio' | 'days' | 'ml' | 'MPa' | 'C' | 'word';
+export type QuantityUnit = 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | 'Hz' | 'share' | 'chance' | 'pct' | 'points' | 'cost' | 'count' | 'ratio' | 'days' | 'ml' | 'MPa' | 'C' | 'word';
 
 const mm_per_inch = 25.4;
 const newtons_per_pound = 4.4482216152605;
@@ -59,10 +59,10 @@ export function formatLength(length_mm: number, system: UnitSystem): string {
   return `${inchWords(rounded === 0 ? 0 : rounded)} in`;
 }
 
-/** A cross-section such as `19 x 38 mm` or `3/4 x 1-1/2 in`. */
+/** A cross-section such as `19 × 38 mm` or `3/4 × 1-1/2 in`. */
 export function formatSize(first_mm: number, second_mm: number, system: UnitSystem): string {
   const first = formatLength(first_mm, system).replace(/ \w+$/, '');
-  return `${first} x ${formatLength(second_mm, system)}`;
+  return `${first} × ${formatLength(second_mm, system)}`;
 }
 
 /** A share (0..1) in per cent, finer near nothing: `35 %`, `0.4 %`. */
@@ -108,6 +108,7 @@ const writers: Readonly<Record<Exclude<QuantityUnit, 'word'>, Writer>> = {
   'share': formatShare,
   'chance': formatShare,
   'pct': (value) => `${figures(value)} %`,
+  'points': (value) => { const text = figures(value); return text === '1' ? '1 point' : `${text} points`; },
   'cost': (value) => (Number.isFinite(value) ? (Math.round(value * 100) / 100 || 0).toFixed(2) : 'unknown'),
   'count': (value) => formatNumber(Math.round(value), 15),
   'ratio': figures,

@@ -63,7 +63,7 @@ function moisture(promised: Promised, sheet: Sheet): readonly Finding[] {
     rule: 'moisture', verdict, fact: 'lumber.moisture_pct', actual: read, limit: most_pct + readingError.meter_pct, unit: 'pct', source: 'practice',
     say: `${found}${said}${apart ? `. The room settles them to ${pct(room ?? 0)}, more than ${pct(most_gap)} away` : ''}${verdict === 'clear' ? ', which a meter cannot tell apart or is drier still' : ''}.`,
     do: [
-      `Leave the boards open in the room until they settle${wait === null || wait < 0.5 ? '' : ` (${formatQuantity(wait, 'days', promised.plan.units)} for the plan's moisture, longer for more)`}.`,
+      `Leave the boards open in the room until they settle${wait === null || wait < 0.5 ? '' : ` (${formatQuantity(wait, 'days', promised.plan.units)} for the plan’s moisture, longer for more)`}.`,
       `Or write “moisture: ${formatNumber(read, 3)} %” into the plan and audit it again.`,
     ],
   })];

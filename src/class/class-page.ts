@@ -32,7 +32,7 @@ export function composeClassPage(found: ClassFindings): Report {
       ...part('Plan by plan', planTable(found)),
       ...part('Plans that could not be read', problemBlocks(found.broken)),
       ...part('Rule by rule', marksBlocks(found.rows, found.rules)),
-      ...part('What most of the class got wrong', commonBlocks(found)),
+      ...part('What went wrong most often', commonBlocks(found)),
       ...part('The class in figures', figuresBlocks(found.rows)),
       ...part('What to buy for all', [...whoIsIn(found), ...(found.pooled === null ? [] : [...troubleBlocks(found.pooled), ...buyingBlocks(found.pooled)])]),
       ...part('What to cut', found.pooled === null ? [] : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled)]),

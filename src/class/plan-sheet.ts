@@ -34,7 +34,7 @@ export function planSheet(audit: Audit, title: string, row: number): PlanSheet {
   const head = [
     heading(2, title),
     setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding))))))),
-    paragraph(`${plan.student === null ? '' : `${userText(plan.student, 60)}. `}Face ${told.length(plan.face.width_mm)} wide, ${told.length(plan.face.height_mm)} high; bars: ${barsInWords(plan)}; corners: ${cornersInWords(plan)}. Diagonal ${told.said('frame.diagonal_mm')}.`),
+    paragraph(`${plan.student === null ? '' : `${userText(plan.student, 60)}. `}Face ${told.length(plan.face.width_mm)} wide, ${told.length(plan.face.height_mm)} high; bars: ${barsInWords(audit)}; corners: ${cornersInWords(audit)}. Diagonal ${told.said('frame.diagonal_mm')}.`),
     ...(wrong.length === 0 ? [] : [
       heading(3, 'What to change first'),
       bullets(wrong.slice(0, mostChanges).map(({ finding, abouts }): Cell => [strong(badge(finding.verdict)), `, ${aboutsInWords(abouts)}: ${finding.say} ${finding.do[0] ?? ''}`])),

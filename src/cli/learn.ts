@@ -12,7 +12,7 @@ export interface LearnOptions {
 }
 
 const help = `
-The folder holds plans (plan: 1) and the bench sheets of the frames built by them (sheet: 1, with plan: and the plan's name), whatever the files are called.
+The folder holds plans (plan: 1) and the bench sheets of the frames built by them (sheet: 1, with plan: and the plan’s name), whatever the files are called.
 
 Examples:
   sightdown learn our-frames --shelf our-shelf.yaml --out learned

@@ -20,7 +20,7 @@ Examples:
 
 A pile is a short text file: the boards in hand with what was read of each (sightdown new --pile writes one). The page
 says which board becomes which bar, from where to where, which face shows and which end comes first; what that does to
-the corner's lift, against boards taken by luck; what to leave on the rack and what to buy besides.
+the corner’s lift, against boards taken by luck; what to leave on the rack and what to buy besides.
 --write puts the readings of the placed boards into the plan file, in place of any that are there; its comments stay.
 
 Exit codes: 0 placed, 1 input error, 2 the lift of a frame cannot be worked out or a piece finds no board anywhere.`;

@@ -80,7 +80,7 @@ export function makeFolder(folder: string): void {
 
 function placeIn(folder: string, name: string): string {
   const [inside, place] = [resolve(folder) + sep, resolve(folder, name)];
-  if (!place.startsWith(inside)) throw new CannotWrite(`${name} would lie outside ${folder}. Give the plan's file another name.`);
+  if (!place.startsWith(inside)) throw new CannotWrite(`${name} would lie outside ${folder}. Give the plan’s file another name.`);
   return join(folder, name);
 }
 

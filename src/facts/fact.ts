@@ -19,6 +19,8 @@ export interface FactSpec {
   readonly source: string;
   /** True when `at-most` must compare the magnitude. */
   readonly signed?: boolean;
+  /** In what it is told, where that is not its unit: a difference of per cents in points, a word as half a sentence. */
+  readonly told?: 'points' | Readonly<Record<string, string>>;
   /** For `word` facts: what it can be. */
   readonly words?: readonly string[];
 }

@@ -152,7 +152,7 @@ export function fillPlan(input: PlanInput): Plan {
   const fixing = cloth.fixing ?? {};
   const pulls = fillPulls(cloth.pull, { units }, defaults);
   const humidity = room.humidity === undefined ? undefined : readRange(room.humidity, 'fraction');
-  if (cloth.roll === undefined) defaults.take('cloth.roll', undefined, null, "the width of the shelf's roll");
+  if (cloth.roll === undefined) defaults.take('cloth.roll', undefined, null, 'the width of the shelf’s roll');
   const by = defaults.take('hang.by', hang.by, 'wire');
   const drop_mm = by === 'none' || by === 'cleat' ? (maybe_mm(hang.drop) ?? 0) : defaults.length('hang.drop', maybe_mm(hang.drop), usualDrop_mm(face.height_mm, face.width_mm, units));
   return {
@@ -185,7 +185,7 @@ export function fillPlan(input: PlanInput): Plan {
     boards: (input.boards ?? []).map((board, index) => fillBoard(board, index, pliesOf({ bars, crossbars }, board.for) ?? 1, defaults)),
     room: {
       ...defaults.take('room.humidity', humidity ? { humidity_low: humidity.low, humidity_high: humidity.high } : undefined,
-        { humidity_low: usual.humidity_low as number, humidity_high: usual.humidity_high as number }, '35..60 %'),
+        { humidity_low: usual.humidity_low as number, humidity_high: usual.humidity_high as number }, '35 to 60 %'),
       temperature_C: defaults.take('room.temperature', room.temperature === undefined ? undefined : quantity(room.temperature, 'temperature'), usual.temperature_C, formatQuantity(usual.temperature_C, 'C', units)),
     },
     hang: {

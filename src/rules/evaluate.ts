@@ -6,7 +6,7 @@ import { decide, type Answer, type Question } from './engine.js';
 import { tabulate } from './fact-table.js';
 import type { Against, Condition, Rule, Ruleset } from './ruleset.js';
 import { rulesIn } from './in-system.js';
-import { say, sayUnknown, sayWhyNot, type SayContext } from './say.js';
+import { say, sayUnknown, sayVerdict, sayWhyNot, type SayContext } from './say.js';
 import { pose, posedLines, question, type AskedLine, type PosedCondition, type PosedLine, type Setting } from './settle.js';
 
 /** A rule that had nothing to say of an element, and why. `about` is null when there was no element at all. */
@@ -137,7 +137,7 @@ function findingOf(one: Case, answer: Answer | undefined, context: SayContext, h
     limit: line.limit,
     unit: catalogueByPath.get(line.line.fact)!.unit,
     used: line.used,
-    say: verdict === 'unknown' ? sayUnknown(line, about) : say(verdict === 'clear' ? (rule.say_clear ?? rule.say) : rule.say, about, line, context),
+    say: verdict === 'unknown' ? sayUnknown(line, about) : sayVerdict(rule, verdict, about, line, context),
     do: verdict === 'clear' ? [] : verdict === 'unknown' ? [adviceOnUnknown] : rule.do.filter((_, index) => !has(index)).map((advice) => say(advice.say, about, line, context)),
     cautions: rule.cautions,
     source: rule.source,

@@ -38,6 +38,8 @@ export function readRule(input: RuleInput, path: Path, source: YamlSource, check
     otherwise,
     say: input.say,
     say_clear: input['say-clear'] ?? null,
+    say_stop: input['say-stop'] ?? null,
+    say_below_zero: input['say-below-zero'] ?? null,
     do: advice,
     cautions: input.cautions ?? [],
     source: input.source,
@@ -68,8 +70,7 @@ function readOtherwise(input: RuleInput['otherwise'], require: Condition, path: 
 function checkSentence(input: RuleInput, each: Element, path: Path, source: YamlSource, found: Problem[]): void {
   const sayable = catalogue.filter((spec) => spec.each === each || spec.each === 'frame').map((spec) => spec.path);
   const known = [...plainPlaceholders, ...sayable];
-  const clear = input['say-clear'];
-  const said = [[[...path, 'say'], input.say] as const, ...(clear === undefined ? [] : [[[...path, 'say-clear'], clear] as const])];
+  const said = (['say', 'say-clear', 'say-stop', 'say-below-zero'] as const).flatMap((key) => (input[key] === undefined ? [] : [[[...path, key], input[key]] as const]));
   for (const [place, sentence] of [...said, ...input.do.map((one, index) => (typeof one === 'string' ? ([[...path, 'do', index], one] as const) : ([[...path, 'do', index, 'say'], one.say] as const)))]) {
     for (const name of placeholdersOf(sentence)) {
       if (known.includes(name) || /^limits\.[a-z0-9-]+$/.test(name)) continue;

@@ -22,6 +22,8 @@ const comma = (value: unknown): string | null => {
   const [written] = /\d+,\d+/u.exec(String(value)) ?? [];
   return written === undefined ? null : `Write a point for the decimals: ${written.replace(',', '.')}, not ${written}.`;
 };
+/** The first thing that a list of what is allowed names. */
+const firstWord = (allowed = 'the first'): string => tick(/`([^`]+)`/u.exec(allowed)?.[1] ?? allowed.split(/,| or /u)[0]);
 const orNearest = (nearest: string | undefined, otherwise: string): string => (nearest === undefined ? otherwise : `Did you mean \`${nearest}\`?`);
 
 /** Every sentence the reader of rulesets can say beyond the shape of the document, by code. */
@@ -31,7 +33,7 @@ const wordings = {
   'duplicate-rule': (d) => ({ found: `${tick(d.value)} a second time`, allowed: 'each rule once in a file', hint: 'Keep one of the two, or give the other an id of its own.' }),
   'no-rules': (d) => ({ found: `no rule at all in ${tick(d.value)}`, allowed: 'at least one rule, of its own or built upon', hint: 'Add `builds-on: [ baseline.yaml ]`, or a rule: a ruleset that asks nothing would clear everything.' }),
   'too-many-rules': (d) => ({ found: `${String(d.value)} entries`, allowed: `at most ${d.allowed}`, hint: 'Split the file, or check that it is the right one.' }),
-  'unknown-fact': (d) => ({ found: tick(d.value), allowed: 'a fact of the catalogue (`sightdown rules facts`)', hint: orNearest(d.nearest, 'Look the fact up in the catalogue.') }),
+  'unknown-fact': (d) => ({ found: tick(d.value), allowed: 'a fact of the catalogue (`sightdown rules facts`)', hint: orNearest(d.nearest, 'Run `sightdown rules facts` for the names of all facts, and write one of them.') }),
   'fact-of-another': (d) => ({ found: `${tick(d.value)}, a fact of each ${d.name}`, allowed: `facts of each ${d.allowed}, or of the frame`, hint: `Ask each ${d.name} instead, or choose another fact.` }),
   'fact-by-cause': (d) => ({ found: tick(d.value), allowed: 'a fact with one value for each element', hint: 'This fact is split by cause and is for reading only; ask for the chance or the spread instead.' }),
   'unknown-limit': (d) => ({ found: `the limit ${tick(d.value)}`, allowed: d.allowed ?? 'a limit of this ruleset or of one it builds on', hint: orNearest(d.nearest, 'Add it under `limits:`.') }),
@@ -47,9 +49,9 @@ const wordings = {
   'not-an-amount': (d) => ({ found: tick(d.value), allowed: 'a finite number, with the unit of the facts it is for', hint: comma(d.value) ?? 'Write it like `3 mm`, `1/400`, `10 %` or 1.5.' }),
   'bare-limit': (d) => ({ found: `${tick(d.value)} alone`, allowed: 'a block with the amount and its source', hint: `Write \`${d.name}: { value: ${quoted(d.value)}, source: practice }\`.` }),
   'limit-form': (d) => ({ found: `the limit ${tick(d.value)}`, allowed: `${d.allowed}, as the rule ${d.name} uses it`, hint: d.nearest ?? '' }),
-  'word-measured': (d) => ({ found: `\`${d.name}\` with ${tick(d.value)}`, allowed: '`is` or `is-not`, because this fact is a word', hint: 'Compare it with one of its words.' }),
+  'word-measured': (d) => ({ found: `\`${d.name}\` with ${tick(d.value)}`, allowed: '`is` or `is-not`, because this fact is a word', hint: 'Write `is:` and one of the words that `sightdown rules facts` lists for it.' }),
   'number-named': (d) => ({ found: `\`${d.name}\` with ${tick(d.value)}`, allowed: '`at-most`, `at-least`, `above` or `below`, because this fact is measured', hint: 'Two measured numbers are never quite equal: compare them by size.' }),
-  'not-its-word': (d) => ({ found: tick(d.value), allowed: d.allowed ?? '', hint: orNearest(d.nearest, 'Use one of its words.') }),
+  'not-its-word': (d) => ({ found: tick(d.value), allowed: d.allowed ?? '', hint: orNearest(d.nearest, `Write one of its words, such as ${firstWord(d.allowed)}.`) }),
   'never-met': (d) => ({ found: `\`${d.name}\` with ${tick(d.value)}`, allowed: 'an amount of zero or more, because the size of this fact is compared', hint: 'Its size is never below zero, so this could never be told apart: use `above` or `at-least`.' }),
   'two-thresholds': (d) => ({ found: `the limit ${tick(d.value)}, which has two thresholds`, allowed: 'a limit with one `value`, unless the rule says `otherwise: by-limit`', hint: 'Write `otherwise: by-limit`, or use a limit with one value.' }),
   'one-threshold': (d) => ({ found: `\`otherwise: by-limit\` with ${tick(d.value)}`, allowed: 'exactly one limit with `stop` and `caution`', hint: 'Give the limit both `stop` and `caution` (in your own file, if you replaced it there), or let the rule say `caution` or `stop`.' }),
@@ -57,7 +59,7 @@ const wordings = {
   'thresholds-of-one-line': () => ({ found: 'thresholds for several lines', allowed: 'a `require` of one measured line', hint: 'Say `caution` or `stop`, or split the rule.' }),
   'caution-differs': (d) => ({ found: tick(d.value), allowed: `the same as \`require\` says, ${d.allowed}`, hint: 'Leave `caution:` out: what does not meet `require` is a caution.' }),
   'unknown-placeholder': (d) => ({ found: `{${quoted(d.value)}}`, allowed: '{about}, {actual}, {limit}, {used}, {limits.NAME} or a fact the rule can see', hint: orNearest(d.nearest, 'Remove the braces, or name a fact.') }),
-  'unknown-caution': (d) => ({ found: tick(d.value), allowed: d.allowed ?? '', hint: orNearest(d.nearest, 'Use one of these.') }),
+  'unknown-caution': (d) => ({ found: tick(d.value), allowed: d.allowed ?? '', hint: orNearest(d.nearest, `Write one of these, such as ${firstWord(d.allowed)}, or leave the caution out.`) }),
   'unknown-rule-source': (d) => ({ found: tick(d.value), allowed: 'a key of rules/sources.yaml', hint: orNearest(d.nearest, 'Use `practice`, `proposal` or `measured`, or add the source to the list.') }),
   'no-examples': () => ({ found: 'a rule without examples', allowed: '`examples: { clear: …, edge: …, fails: … }`', hint: 'Give a value that is clear, the last clear one, and one that fails.' }),
   'no-edge': () => ({ found: 'examples without an edge', allowed: '`edge:`, the last value that is still clear', hint: 'Give the value at the limit exactly.' }),

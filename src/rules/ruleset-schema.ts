@@ -53,6 +53,8 @@ const rule = z.strictObject({
   ]).check(described('What it means when it does not hold')),
   say: plainText(400, 'A sentence, with {about} {actual} {limit} {used} {limits.NAME} or any fact path; true whether the requirement holds or not, unless say-clear is given'),
   'say-clear': z.optional(plainText(400, 'Said instead when the requirement holds')),
+  'say-stop': z.optional(plainText(400, 'Said instead when it is a stop')),
+  'say-below-zero': z.optional(plainText(400, 'Said instead when the value is below nought and the requirement does not hold; {actual} is then its size')),
   do: z.array(z.union([
     plainText(200, 'What to do next, most useful first'),
     z.strictObject({ say: plainText(200, 'What to do next'), unless: condition.check(described('When the plan has it already: the advice is then left away')) }),

@@ -88,6 +88,10 @@ export interface Rule {
   readonly say: string;
   /** Said instead when the requirement holds; null = `say` serves both. */
   readonly say_clear: string | null;
+  /** Said instead when it is a stop; null = `say` serves. */
+  readonly say_stop: string | null;
+  /** Said instead when the value is below nought and the requirement does not hold; `{actual}` is then its size. Null = `say` serves. */
+  readonly say_below_zero: string | null;
   readonly do: readonly Advice[];
   /** Ids of shop-safety cautions, see `findings/cautions.ts`. */
   readonly cautions: readonly string[];

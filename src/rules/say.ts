@@ -1,12 +1,14 @@
 import { barNames, cornerNames, type About, type UnitSystem } from '../base/names.js';
 import { chanceInWords } from '../base/chance-words.js';
-import { formatQuantity, formatShare } from '../base/units-format.js';
+import { formatQuantity, formatShare, type QuantityUnit } from '../base/units-format.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { FactUnit } from '../facts/fact.js';
+import { factInWords, toldUnit } from '../facts/told.js';
+import type { Verdict } from '../findings/finding.js';
 import type { FactTable } from './fact-table.js';
 import { limitValue } from './limit-value.js';
 import { measuredUnits, thresholdsOf } from './quantity.js';
-import type { Compare, Line, Ruleset } from './ruleset.js';
+import type { Compare, Line, Rule, Ruleset } from './ruleset.js';
 import { comparesMagnitude, type PosedLine } from './settle.js';
 
 /** Placeholders that every sentence may use; besides them any fact path, and `limits.NAME`. */
@@ -31,7 +33,7 @@ export interface SayContext {
 
 /** The rule's sentence, or one of its pieces of advice, with the placeholders filled in, starting with a capital. */
 export function say(sentence: string, about: About, line: PosedLine, context: SayContext): string {
-  const unit = catalogueByPath.get(line.line.fact)!.unit;
+  const unit = toldUnit(line.line.fact);
   const fill = (name: string): string => {
     if (name === 'about') return aboutInWords(about);
     if (name === 'actual') return actualInWords(line, unit, context.units);
@@ -39,9 +41,17 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
     if (name === 'used') return line.used === null ? 'an unknown share' : line.used > most_share ? 'over 999 %' : formatShare(line.used);
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
     const reading = context.table.read(name, about);
-    return reading.known ? formatQuantity(reading.value, catalogueByPath.get(name)!.unit, context.units) : 'an unknown amount';
+    return reading.known ? factInWords(name, reading.value, context.units) : 'an unknown amount';
   };
   return capital(sentence.replace(placeholder, (_, name: string) => fill(name)));
+}
+
+/** The sentence of a rule that fits what came of it: clear, stop, below nought, or the one that serves for the rest. */
+export function sayVerdict(rule: Rule, verdict: Verdict, about: About, line: PosedLine, context: SayContext): string {
+  if (verdict === 'clear') return say(rule.say_clear ?? rule.say, about, line, context);
+  if (verdict === 'stop' && rule.say_stop !== null) return say(rule.say_stop, about, line, context);
+  if (rule.say_below_zero === null || typeof line.actual !== 'number' || line.actual >= 0) return say(rule.say, about, line, context);
+  return say(rule.say_below_zero, about, { ...line, actual: -line.actual }, context);
 }
 
 /** Why an element could not be judged. */
@@ -78,7 +88,7 @@ export function aboutInWords(about: About): string {
   return `the ${about.replaceAll('-', ' ')}`;
 }
 
-function actualInWords(line: PosedLine, unit: FactUnit, units: UnitSystem): string {
+function actualInWords(line: PosedLine, unit: QuantityUnit, units: UnitSystem): string {
   const { actual, limit } = line;
   const shown = comparesMagnitude(line.line) && typeof actual === 'number' ? Math.abs(actual) : actual;
   if (unit === 'chance' && typeof shown === 'number') return chanceInWords(shown);

@@ -25,6 +25,9 @@ export interface RulePage {
   readonly says: string;
   /** Said instead when the requirement holds; null when `says` serves both. */
   readonly says_clear: string | null;
+  /** Said instead of a stop, and of a value below nought that does not hold; null when `says` serves. */
+  readonly says_stop: string | null;
+  readonly says_below_zero: string | null;
   readonly next: readonly string[];
   readonly cautions: readonly string[];
   readonly source: string;
@@ -56,6 +59,8 @@ export function rulePage(ruleset: Ruleset, id: string, holding?: ReadonlySet<Exa
     otherwise: off === undefined ? otherwiseInWords(rule, ruleset.limits) : `nothing: the rule is switched off by ${off.place.file}. ${off.reason}`,
     says: rule.say,
     says_clear: rule.say_clear,
+    says_stop: rule.say_stop,
+    says_below_zero: rule.say_below_zero,
     next: rule.do.map((advice) => (advice.unless === null ? advice.say : `${advice.say} (Not said when ${conditionInWords(advice.unless, ruleset.limits)}.)`)),
     cautions: rule.cautions.map((caution) => cautionsById.get(caution)?.text ?? caution),
     source: rule.source,
@@ -78,7 +83,7 @@ export function rulePageText(page: RulePage): string {
     `# ${page.id}\n\n${page.asked}\n`,
     page.applies === null ? '' : `Only when ${page.applies}.\n`,
     part('What must hold', `${page.requires}.\n\nOtherwise: ${page.otherwise}.`),
-    part('What it says', page.says_clear === null ? page.says : `${page.says}\n\nWhen the requirement holds: ${page.says_clear}`),
+    part('What it says', [page.says, ...said('When the requirement holds', page.says_clear), ...said('When it is a stop', page.says_stop), ...said('When the value is below nought', page.says_below_zero)].join('\n\n')),
     part('What to do next', list(page.next)),
     part('Cautions', list(page.cautions)),
     part('Facts', list(page.facts.map(({ path, unit, meaning }) => `${path} (${unit}): ${meaning}`))),
@@ -87,6 +92,8 @@ export function rulePageText(page: RulePage): string {
     part('Where it comes from', `Source: ${page.source}. Set by:\n\n${list(page.history)}`),
   ].join('');
 }
+
+const said = (when: string, sentence: string | null): readonly string[] => (sentence === null ? [] : [`${when}: ${sentence}`]);
 
 function historyOf(ruleset: Ruleset, key: string): readonly string[] {
   return (ruleset.history.get(key) ?? []).map(({ file, ruleset: name, said }) => `${name} (${file}): ${said}`);

@@ -122,7 +122,7 @@ function jointAfter({ corners }: Plan, { glue, nails }: Edit, notes: Notes): Pla
 function clothAfter({ cloth }: Plan, { cloth: use }: Edit, notes: Notes): Plan['cloth'] {
   if (use === undefined) return cloth;
   notes.forget('cloth.use');
-  notes.note('cloth.roll', "the width of the shelf's roll");
+  notes.note('cloth.roll', 'the width of the shelf’s roll');
   return { ...cloth, use, roll_mm: null };
 }
 

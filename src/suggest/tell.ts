@@ -44,7 +44,7 @@ export function tellSuggestions(answer: Suggestions): string {
   ];
   for (const one of found) {
     const changes = one.edit.words.length === 0 ? ['  Nothing has to change.'] : one.edit.words.map((word) => `  - ${word}`);
-    lines.push('', `${capital(aimsInWords(one.aims))}: ${frameInWords(one.plan)}.`, ...changes, `  ${one.reason}`, ...remaining(one.audit));
+    lines.push('', `${capital(aimsInWords(one.aims))}: ${frameInWords(one.audit)}.`, ...changes, `  ${one.reason}`, ...remaining(one.audit));
   }
   lines.push('', ...whatWasTried(answer, tried), '');
   return lines.join('\n');
@@ -82,8 +82,8 @@ function table(rows: readonly (readonly string[])[]): readonly string[] {
 
 /** The answer as one document, `suggest/1`. */
 export function suggestionsAsJson(answer: Suggestions): string {
-  const one = ({ aims, edit, plan, audit, reason }: Suggestion) => ({
-    aims, builds: frameInWords(plan), changes: edit.words, ...figures(audit), reason,
+  const one = ({ aims, edit, audit, reason }: Suggestion) => ({
+    aims, builds: frameInWords(audit), changes: edit.words, ...figures(audit), reason,
     left: notClear(audit).map(({ rule, about, verdict, say }) => ({ rule, about, verdict, say })),
   });
   const { planned, found, tried, wish } = answer;

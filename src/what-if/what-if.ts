@@ -1,4 +1,4 @@
-import { formatLength, formatNumber, formatQuantity, formatShare } from '../base/units-format.js';
+import { formatLength, formatNumber, formatQuantity, formatShare, formatSize } from '../base/units-format.js';
 import { fitsDoor, PICTURE_LIFT, peopleToLift, recommendedLift_kg } from '../mechanics/lifting.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import { assessWarp, boardState, unstable_reason } from '../risk/assess.js';
@@ -53,6 +53,9 @@ export interface LiftingAnswer {
 /** A common inside door, clear, mm (`practice`), for plans that name none: sold as 760 x 1980 mm and as 30 x 78 in. */
 const common_door = { metric: { width_mm: 760, height_mm: 1980 }, inch: { width_mm: 762, height_mm: 1981.2 } } as const;
 
+/** A reading that settles less of the doubt than this is not worth a walk to the board. */
+const least_settled = 0.03;
+
 /** How many readings are told. */
 const readings_told = 3;
 
@@ -78,12 +81,12 @@ function readingsToTake(model: Model, solution: Solution, settings: FactSettings
     .filter((reading) => alikeTo(reading)[0] === reading)
     .slice(0, readings_told)
     .map((reading): ReadingToTake => ({ ...reading, alike: alikeTo(reading).length - 1, lift_p90_mm: grownLift({ mean: unpulled.mean, sd: unpulled.sd * Math.sqrt(Math.max(0, 1 - reading.settles)) }, growth).p90_mm }));
-  const told = best.map((reading) => {
+  const told = best.filter(({ settles }) => settles >= least_settled).map((reading) => {
     const [then, now] = [formatLength(reading.lift_p90_mm, units), formatLength(p90_mm, units)];
     const gain = then === now ? '' : `; nine in ten such frames would then stay under ${then} instead of ${now}, if it turns out average`;
     return `${capital(reading.of)}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner${gain}.`;
   });
-  return { best, lift_p90_mm: p90_mm, reserve, say: [...(told.length === 0 ? ['No single reading would tell more about a lifted corner.'] : told), ...joints] };
+  return { best, lift_p90_mm: p90_mm, reserve, say: [...(told.length === 0 ? ['No single reading would tell much more about a lifted corner.'] : told), ...joints] };
 }
 
 function reserves(model: Model, { peak_factor, soft_peak_factor }: Solution): ReadingsToTake['reserve'] {
@@ -97,7 +100,7 @@ function throughTheDoor(model: Model): DoorAnswer {
   const { width_mm, height_mm } = plan.face;
   const depth_mm = model.bars.top.section.d_mm + plan.bars.lip_mm;
   const fits = fitsDoor(width_mm, height_mm, depth_mm, door) === 'yes' ? 'yes' : 'no';
-  const size = `${formatLength(door.width_mm, plan.units)} x ${formatLength(door.height_mm, plan.units)}`;
+  const size = formatSize(door.width_mm, door.height_mm, plan.units);
   const which = plan.door === null ? `a common door (${size} clear; the plan names none)` : `the door of the plan (${size} clear)`;
   const shorter = formatLength(Math.min(width_mm, height_mm), plan.units);
   const say = fits === 'yes'

@@ -43,7 +43,7 @@ describe('the smallest plan', () => {
       { path: 'cloth.use', value: 'cotton-duck-340' }, { path: 'cloth.fixing.to', value: 'the back' }, { path: 'cloth.fixing.every', value: '50 mm' }, { path: 'cloth.fixing.turn', value: '50 mm' },
       { path: 'ground.coats', value: 'two coats' },
       { path: 'lumber.chosen', value: 'plain' }, { path: 'lumber.moisture', value: '12 %' }, { path: 'lumber.knots', value: 'few' }, { path: 'lumber.rough-faces', value: 'inward' },
-      { path: 'room.humidity', value: '35..60 %' }, { path: 'room.temperature', value: '20 °C' },
+      { path: 'room.humidity', value: '35 to 60 %' }, { path: 'room.temperature', value: '20 °C' },
       { path: 'hang.by', value: 'wire' }, { path: 'hang.drop', value: '130 mm' }, { path: 'hang.from', value: 'the inside of the bars' }, { path: 'hang.hooks', value: 'two hooks' }, { path: 'hang.slack', value: '60 mm' },
     ]);
   });

@@ -6,7 +6,7 @@ export const jointSpecs: readonly FactSpec[] = [
   { path: 'corner.moment_Nm', each: 'corner', unit: 'Nm', meaning: 'In-plane bending moment in the corner at peak pull.', source: 'physics' },
   { path: 'corner.use_normal', each: 'corner', unit: 'ratio', meaning: 'Demand over capacity of the corner at peak pull.', source: 'physics' },
   { path: 'corner.use_accidental', each: 'corner', unit: 'ratio', meaning: 'Demand over capacity of the corner at the accidental pull (a knock, a soaked cloth).', source: 'physics' },
-  { path: 'corner.governs', each: 'corner', unit: 'word', words: ['glue', 'nails', 'tongue', 'brace', 'gusset', 'angle', 'nothing'], meaning: 'The part of the corner whose capacity decides.', source: 'physics' },
+  { path: 'corner.governs', each: 'corner', unit: 'word', words: ['glue', 'nails', 'tongue', 'brace', 'gusset', 'angle', 'nothing'], told: { glue: 'only the glue holds it', nails: 'only the nails hold it', tongue: 'only the tongue holds it', brace: 'it holds as much as its brace does', gusset: 'it holds as much as its gusset does', angle: 'it holds as much as its angle does', nothing: 'nothing holds it' }, meaning: 'The part of the corner whose capacity decides.', source: 'physics' },
   { path: 'fastening.pilot_mm', each: 'fastening', unit: 'mm', meaning: 'Diameter of the lead hole, as planned or as picked from the drills on hand.', source: 'nds-2018' },
   { path: 'fastening.pilot_rule_mm', each: 'fastening', unit: 'mm', meaning: 'Largest lead hole the density class of the wood allows.', source: 'nds-2018' },
   { path: 'fastening.root_mm', each: 'fastening', unit: 'mm', meaning: 'Root diameter of the screw, or diameter of the nail: a hole wider than this holds nothing.', source: 'nds-2018' },

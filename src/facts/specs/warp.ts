@@ -15,7 +15,7 @@ export const warpSpecs: readonly FactSpec[] = [
   { path: 'corner.mitre_gap_mm', each: 'corner', unit: 'mm', meaning: 'How far one end of the mitre opens when the boards dry from their moisture now to the room’s driest.', source: 'physics' },
   { path: 'lumber.moisture_pct', each: 'frame', unit: 'pct', meaning: 'Moisture of the boards when they are chosen and cut.', source: 'physics' },
   { path: 'lumber.room_moisture_pct', each: 'frame', unit: 'pct', meaning: 'Moisture the boards settle to in the room (middle of its humidity range).', source: 'wood-handbook-2010' },
-  { path: 'lumber.moisture_gap_pct', each: 'frame', unit: 'pct', signed: true, meaning: 'Moisture of the boards now less the moisture they settle to, in percentage points; drying to come is positive.', source: 'wood-handbook-2010' },
+  { path: 'lumber.moisture_gap_pct', each: 'frame', unit: 'pct', signed: true, told: 'points', meaning: 'Moisture of the boards now less the moisture they settle to, in percentage points; drying to come is positive.', source: 'wood-handbook-2010' },
   { path: 'lumber.wait_days', each: 'frame', unit: 'days', meaning: 'Days for the boards to go nine tenths of the way to the room’s moisture, unglued and with all faces open.', source: 'crank' },
   { path: 'lumber.knots', each: 'frame', unit: 'word', words: ['none', 'few', 'many'], meaning: 'Knots in the boards as the plan says.', source: 'practice' },
   { path: 'lumber.chosen', each: 'frame', unit: 'word', words: ['unsorted', 'plain', 'picked'], meaning: 'How the boards are chosen: unsorted, plain (a glance along each), picked (sighted and checked with winding sticks).', source: 'practice' },

@@ -38,7 +38,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     lateral_N: screwLateral_N(screw, { G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G), G_main: G, side_mm: space.through_mm, main_mm: penetration_mm }),
     count: 8 * held.per_bar,
     rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(held) }],
-    line: timber ? `one in each end, square to the bar, ${formatLength(BRACE_END_MM, plan.units)} in from the toe of the mitred end` : 'one line along the middle of the bar',
+    line: timber ? `one in each end, square to the bar, ${formatLength(BRACE_END_MM, plan.units)} from the toe of the mitred end` : 'one line along the middle of the bar',
     drive_from: timber ? 'the edge of the brace that looks to the middle of the frame' : 'the back',
     note: timber ? 'The brace sits between the bars, flush with their backs, ends cut at 45 degrees.' : '',
   };

@@ -95,7 +95,7 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
     `Working pull ${both(working)}, ${pullInWords(Math.max(working.x_N_per_m, working.y_N_per_m), units)}; never more than ${both(peak)}.`,
     ...tap(told, sheet),
     ...(sheet.relax_share > 0.5
-      ? [[strong(`Because the bars bow in, the middle of the cloth loses about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull: it hangs slack there.`)]]
+      ? [[strong(sheet.relax_share > 0.75 ? 'The bars bow in so far that the middle of the cloth goes slack.' : `Because the bars bow in, the middle of the cloth loses about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull: it sags there.`)]]
       : sheet.relax_share > 0.005 ? [`Because the bars bow in, the middle loses about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull.`] : []),
     ...sheet.clearances.map((c): Cell => {
       const what = c.behind === 'wall' ? 'the wall' : c.behind === 'braces' ? 'the corner braces' : aboutInWords(c.behind);

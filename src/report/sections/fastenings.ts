@@ -9,7 +9,7 @@ import { aboutsInWords } from '../words/about.js';
 import { forceInWords, pressureInWords } from '../words/force.js';
 import { inOwnUnits } from '../words/own-units.js';
 import { placesInWords } from '../words/places.js';
-import { amountInWords, numberFor } from '../words/supply.js';
+import { amountInWords, numberFor, withLength } from '../words/supply.js';
 import { waitInWords } from '../words/waiting.js';
 import { cornerBuildOf } from './corner-data.js';
 
@@ -33,7 +33,7 @@ export const fasteningColumns = (frames: number): readonly Column[] => [{ head: 
 export function fasteningRow(told: Telling, line: FasteningLine): readonly Cell[] {
   return [
     line.what,
-    `${userText(line.fastening, 50)}, ${told.length(line.length_mm)} long`,
+    withLength(line.fastening, line.length_mm, told.units),
     String(line.count * told.audit.plan.count),
     line.clearance === null ? 'none' : drill(told, line.clearance.label, line.clearance.diameter_mm),
     line.pilot_label === null ? 'none' : drill(told, line.pilot_label, line.pilot_mm),

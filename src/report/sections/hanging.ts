@@ -62,10 +62,10 @@ function hardware({ units, number }: Telling, state: HangingState): readonly Cel
   const { hook, wire: w, ring } = state.picked;
   const use = number('hanging.ring_use');
   return [
-    ...(hook === null ? [] : [`${state.hooks_count} x ${rated(hook)}${times('hanging.hook_factor')}.`]),
+    ...(hook === null ? [] : [`${state.hooks_count} × ${rated(hook)}${times('hanging.hook_factor')}.`]),
     ...(w === null ? [] : [`Wire: ${rated(w)}${times('hanging.wire_factor')}.`]),
     ...(state.cleat !== null && use !== null ? [`Its screws use ${formatQuantity(use, 'share', units)} of what they hold in the top bar. The strip on the wall goes into studs or plugs that carry as much.`] : []),
-    ...(ring === null ? [] : [`2 x ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`]),
+    ...(ring === null ? [] : [`2 × ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`]),
   ];
 }
 

@@ -32,10 +32,20 @@ function assumed(list: readonly { readonly path: string; readonly value: string 
   for (const { path, value } of list) {
     const [part = '', ...rest] = path.replace(/^crossbars\[(\d+)\]/u, (_, n: string) => `crossbar ${Number(n) + 1}`).split('.');
     const name = rest.length === 0 ? '' : userText(rest.join(' '), 60);
-    byPart.set(part, [...(byPart.get(part) ?? []), /^0 (?:mm|in)$/u.test(value) && name !== '' ? `no ${name}` : `${name === '' ? '' : `${name} `}${userText(value, 120)}`]);
+    byPart.set(part, [...(byPart.get(part) ?? []), assumption(name, value)]);
   }
   return [...byPart].map(([part, values]) => `${userText(part, 40)}: ${values.join('; ')}.`);
 }
+
+/** What was assumed of one thing, its name told once: `no lip`, `two coats`, `lay flat`. */
+function assumption(name: string, value: string): string {
+  if (name !== '' && /^0 (?:mm|in)$/u.test(value)) return `no ${name}`;
+  const named = name === '' || value.split(' ').some((word) => stem(word) === stem(name));
+  return `${named ? '' : `${name} `}${userText(value, 120)}`;
+}
+
+/** A noun without its plural: `ply` and `plies`, `coat` and `coats` are one. */
+const stem = (noun: string): string => noun.toLowerCase().replace(/ies$/u, 'y').replace(/s$/u, '');
 
 function switchedOff(list: readonly { readonly rule: string; readonly reason: string }[]): readonly Block[] {
   if (list.length === 0) return [];

@@ -10,9 +10,9 @@ export function whatIfSection({ audit, small }: Telling): Section | null {
   return {
     title: 'What if I am a little off?',
     blocks: [
-      table([{ head: 'Slip, the rest being true' }, { head: 'Joint open', align: 'right' }, { head: 'Diagonals differ', align: 'right' }, { head: 'Corner stands up', align: 'right' }], rows),
+      table([{ head: 'If only this is off' }, { head: 'Joint open', align: 'right' }, { head: 'Diagonals differ', align: 'right' }, { head: 'Corner stands up', align: 'right' }], rows),
       bullets(slips.map(({ slip, say }): Cell => [strong(`${slip}.`), ` ${say}`])),
-      heading(3, 'The reading that would tell most'),
+      heading(3, 'What to measure first'),
       bullets(readings.say.map((said) => said.replace(/crossbar-(\d+)/gu, 'crossbar $1'))),
       heading(3, 'Out of the studio'),
       paragraph(`${door.say} ${lifting.say}`),

@@ -49,5 +49,5 @@ function settling(told: Telling): readonly Cell[] {
   const gap = told.number('lumber.moisture_gap_pct');
   const days = told.number('lumber.wait_days');
   if (gap === null || days === null || gap < 1 || days < 1) return [];
-  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of the ${formatQuantity(gap, 'pct', told.units)} of water they hold too much. ${told.audit.tools?.moisture_meter === false ? 'Without a meter the weight of a board tells when.' : `When you cut, a meter may read ${formatQuantity(moisturePromise(told.audit).most_pct, 'pct', told.units)} at most.`}`]];
+  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of the ${formatQuantity(gap, 'points', told.units)} of moisture they hold too much. ${told.audit.tools?.moisture_meter === false ? 'Without a meter the weight of a board tells when.' : `When you cut, a meter may read ${formatQuantity(moisturePromise(told.audit).most_pct, 'pct', told.units)} at most.`}`]];
 }

@@ -1,9 +1,9 @@
 import { barNames, cornerNames, type About } from '../../base/names.js';
 import { userText } from '../clean-text.js';
 
-/** An element as one says it: `left bar`, `top left corner`, `crossbar 1`, `whole frame`. */
+/** An element as one says it: `left bar`, `top left corner`, `crossbar 1`, `whole frame`; what is one for a frame, such as its cloth, is told as the whole. */
 export function aboutInWords(about: About): string {
-  if (about === 'frame') return 'whole frame';
+  if (about === 'frame' || about === 'cloth' || about === 'hanging' || about === 'cutting') return 'whole frame';
   if ((barNames as readonly string[]).includes(about)) return `${about} bar`;
   if ((cornerNames as readonly string[]).includes(about)) return `${about.replace('-', ' ')} corner`;
   return userText(about.replaceAll('-', ' '), 60);

@@ -4,6 +4,7 @@ import type { BoardLine, ClothLine, Supplies, SupplyLine } from '../../cost/supp
 import { upToTape } from '../../cutting/tape.js';
 import { userText } from '../clean-text.js';
 import type { Cell, Column } from '../tree.js';
+import { plural } from './plural.js';
 
 /** An amount of one thing, never rounded down: `24`, `1480 mm`, `85 ml`. */
 export function amountInWords(amount: number, unit: SupplyLine['unit'], units: UnitSystem): string {
@@ -11,15 +12,22 @@ export function amountInWords(amount: number, unit: SupplyLine['unit'], units: U
   return unit === 'mm' ? formatLength(upToTape(amount, units), units) : String(Math.ceil(amount - 1e-9));
 }
 
+/** Whether a name tells the length already: `Wood screw No. 6 × 1-1/4 in`. */
+const namesLength = (name: string, length_mm: number, units: UnitSystem): boolean => name.endsWith(`× ${formatLength(length_mm, units)}`);
+
+/** A nail or screw with its length, once: `Wood screw No. 6 × 1-1/4 in, 32 mm long`, `Brad 18 gauge × 25 mm`. A length that a name gives in the other system is told to the whole millimetre. */
+export function withLength(name: string, length_mm: number, units: UnitSystem): string {
+  const said = userText(name, 60);
+  return namesLength(name, length_mm, units) ? said : `${said}, ${formatLength(units === 'metric' ? Math.round(length_mm) : length_mm, units)} long`;
+}
+
 const measureWords = { leg: 'leg', thickness: 'thick', length: 'long' } as const;
 
 /** A thing with the sizes by which one finds it: `Tacker staples, leg 10 mm`. */
 export function supplyName({ name, measures, kind }: SupplyLine, units: UnitSystem): string {
-  const sizes = measures.map(({ of, mm }) => (of === 'leg' ? `${kind === 'plywood' ? 'legs' : measureWords.leg} ${formatLength(mm, units)}` : `${formatLength(mm, units)} ${kind === 'lip' ? 'high' : measureWords[of]}`));
+  const sizes = measures.filter(({ of, mm }) => of !== 'length' || !namesLength(name, mm, units)).map(({ of, mm }) => (of === 'leg' ? `${kind === 'plywood' ? 'legs' : measureWords.leg} ${formatLength(mm, units)}` : `${formatLength(mm, units)} ${kind === 'lip' ? 'high' : measureWords[of]}`));
   return [userText(name, 60), ...sizes].join(', ');
 }
-
-const plural = (word: string, n: number): string => (n === 1 ? word : /(?:x|s|ch)$/u.test(word) ? `${word}es` : `${word}s`);
 
 /** A length off a roll; whole half yards say so. */
 export function rollLength(length_mm: number, units: UnitSystem): string {
@@ -44,7 +52,7 @@ export function packsInWords(line: SupplyLine, units: UnitSystem): string {
     const inside = line.unit === 'ml' ? formatQuantity(holds, 'ml', units) : String(holds);
     const name = called === '' ? '' : ` ${plural(called, count)}`;
     if (line.unit === 'pieces' && holds === 1) return `${count}${name}`;
-    return called === '' ? `${count} x ${inside}` : `${count}${name} of ${inside}`;
+    return called === '' ? `${count} × ${inside}` : `${count}${name} of ${inside}`;
   }).join(' and ');
 }
 

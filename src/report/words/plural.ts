@@ -1,0 +1,2 @@
+/** A noun for so many: `1 box`, `2 boxes`. */
+export const plural = (noun: string, n: number): string => (n === 1 ? noun : /(?:x|s|ch)$/u.test(noun) ? `${noun}es` : `${noun}s`);
