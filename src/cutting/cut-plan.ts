@@ -1,9 +1,10 @@
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
-import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
-import { layOut } from './layout.js';
+import type { Lumber, Shelf } from '../shelf/shelf.js';
+import { layOut, type PlacedPiece } from './layout.js';
 import { cutBoardsExactly, type LoadSolver, type Patience } from './pack-fallback.js';
 import { cutBoards } from './pack.js';
+import { holdPieces, type Held, type HeldBoard } from './held.js';
 import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase.js';
 import { commonUnits, poolPieces, tagOrder, type Pool, type PooledPiece } from './pool.js';
 import type { CutProblem, CutResult, Cutting } from './problem.js';
@@ -32,7 +33,7 @@ export function cutPlan(plans: readonly Plan[], shop: Shelf, time: SearchTime = 
 
 /** The same for some of the plans' pieces, such as those that the boards in hand do not give; the shelf is the one the pool was made from, in the plans' units. */
 export function cutPool(plans: readonly Plan[], shelf: Shelf, pool: Pool, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
-  return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
+  return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(plans, shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
 }
 
 /** Like `cutPlan`, but where the search runs out of time the integer program that is passed in (`loadHighs` of `sightdown/highs`) gets `patience` more for each stock. */
@@ -41,17 +42,15 @@ export async function cutPlanExactly(plans: readonly Plan[], shop: Shelf, time: 
   const pool = poolPieces(plans, shelf);
   const answers: Answered[] = [];
   for (const key of pool.stocks) {
-    const asked = ask(shelf, pool, key);
+    const asked = ask(plans, shelf, pool, key);
     answers.push(asked.problem === null ? asked : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), patience, load)));
   }
   return finishPlan(plans, shelf, pool, answers);
 }
 
-interface Asked {
+interface Asked extends Held {
   readonly key: string;
   readonly lumber: Lumber;
-  readonly pieces: readonly PooledPiece[];
-  readonly lengths: readonly StockLength[];
   /** Null when there is nothing to search: no lengths on the shelf, or pieces too long. */
   readonly problem: StockProblem | null;
   readonly long: readonly LongPiece[];
@@ -66,21 +65,22 @@ const answer = (asked: Asked, result: CutResult): Answered => ({ ...asked, resul
 
 const toSearch = ({ kerf, stock, items, setups }: StockProblem, time: SearchTime): CutProblem => ({ kerf, stock, items, setups, ...time });
 
-function ask(shelf: Shelf, pool: Pool, key: string): Asked {
+function ask(plans: readonly Plan[], shelf: Shelf, pool: Pool, key: string): Asked {
   const lumber = shelf.lumber[key] as Lumber;
-  const pieces = pool.pieces[key] as readonly PooledPiece[];
-  const lengths = lumber.lengths ?? [];
+  const held = holdPieces(pool.pieces[key] as readonly PooledPiece[], lumber.lengths ?? [], plans, shelf.cutting.kerf_mm);
+  const { pieces, lengths } = held;
+  const known = lengths.length > 0 || pieces.length === 0;
   const knot_share = pool.knot_share[key] ?? 0;
   const problem = stockProblem(pieces.map(({ piece }) => piece), lengths, shelf.cutting, knot_share);
-  const long = lengths.length === 0 ? [] : problem.too_long.map(({ index, over_mm }) => ({ ...(pieces[index] as PooledPiece), over_mm }));
-  return { key, lumber, pieces, lengths, problem: lengths.length === 0 || long.length > 0 ? null : problem, long, knot_share };
+  const long = !known ? [] : problem.too_long.map(({ index, over_mm }) => ({ ...(pieces[index] as PooledPiece), over_mm }));
+  return { ...held, key, lumber, problem: !known || long.length > 0 ? null : problem, long, knot_share };
 }
 
 function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: readonly Answered[]): CutPlan {
   const stocks: StockPurchase[] = [];
   const uncut: UncutStock[] = [];
   for (const one of answers) {
-    if (one.lengths.length === 0) uncut.push({ stock: one.key, reason: `The shelf gives no lengths and prices for ${one.key}.` });
+    if (one.problem === null && one.long.length === 0) uncut.push({ stock: one.key, reason: `The shelf gives no lengths and prices for ${one.key}.` });
     else if (one.long.length > 0) uncut.push({ stock: one.key, reason: `${one.long.length === 1 ? 'A piece is' : `${one.long.length} pieces are`} longer than any board of ${one.key}.` });
     else if (one.result?.ok === true) stocks.push(purchase(one, one.problem as StockProblem, one.result, shelf));
     else if (one.result?.ok === false && one.result.reason === 'not-enough') uncut.push({ stock: one.key, reason: `There are not enough boards of ${one.key} on the shelf for all pieces.` });
@@ -109,18 +109,24 @@ function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: r
 }
 
 function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: Shelf): StockPurchase {
-  const boards = result.boards.map(({ stock, pieces }): BoughtBoard => {
-    const { length_mm, price, mark = null } = asked.lengths[stock] as StockLength;
+  const inGaps = asked.boards.map(() => [] as PlacedPiece[]);
+  const cut = result.boards.flatMap(({ stock, pieces }): BoughtBoard[] => {
+    const { length_mm, price, mark = null, gap } = asked.lengths[stock] as Held['lengths'][number];
     const on_hand = price === 0;
     const trim_mm = on_hand ? 0 : shelf.cutting.end_trim_mm;
     const { placed, end_mm } = layOut(pieces.map((i) => asked.pieces[i] as PooledPiece), trim_mm, shelf.cutting.kerf_mm);
-    return { stock: asked.key, length_mm, price, on_hand, mark, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.length === 1 && (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number) };
+    if (gap !== undefined) {
+      inGaps[gap.board]?.push(...placed.map((one) => ({ ...one, from_mm: one.from_mm + gap.from_mm, to_mm: one.to_mm + gap.from_mm })));
+      return [];
+    }
+    return [{ stock: asked.key, length_mm, price, on_hand, mark, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.length === 1 && (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number) }];
   });
+  const boards = [...asked.boards.map((held, i) => heldBoard(asked.key, held, inGaps[i] ?? [])), ...cut];
   const order = (board: BoughtBoard): string => tagOrder(board.pieces[0]?.tag ?? '');
   boards.sort((p, q) => q.length_mm - p.length_mm || p.price - q.price || (order(p) < order(q) ? -1 : 1));
   const bought_mm = sum(boards.map(({ length_mm }) => length_mm));
-  const used_mm = sum(asked.pieces.map(({ piece }) => (piece.cut_mm + piece.short_mm) / 2));
-  const kinds = asked.lengths.flatMap(({ length_mm, price }) => {
+  const used_mm = sum(boards.flatMap(({ pieces }) => pieces).map(({ piece }) => (piece.cut_mm + piece.short_mm) / 2));
+  const kinds = [...asked.boards.map(({ length }) => length), ...asked.lengths].flatMap(({ length_mm, price }) => {
     const count = boards.filter((board) => board.length_mm === length_mm && board.price === price).length;
     return count > 0 ? [{ length_mm, price, count, on_hand: price === 0 }] : [];
   });
@@ -137,6 +143,13 @@ function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: S
     gap: result.gap,
     waste_share: 1 - used_mm / bought_mm,
   };
+}
+
+/** A board in hand with its settled pieces and those that were found for its gaps. */
+function heldBoard(stock: string, { length, pieces, gaps }: HeldBoard, found: readonly PlacedPiece[]): BoughtBoard {
+  const all = [...pieces, ...found].sort((a, b) => a.from_mm - b.from_mm);
+  const free = gaps.map(({ from_mm, to_mm }) => to_mm - Math.max(from_mm, ...found.filter((one) => one.from_mm >= from_mm && one.to_mm <= to_mm + 0.01).map((one) => one.to_mm)));
+  return { stock, length_mm: length.length_mm, price: length.price, on_hand: true, mark: length.mark ?? null, trim_mm: 0, pieces: all, left_mm: Math.max(0, ...free), pick_clear: false };
 }
 
 const sum = (numbers: readonly number[]): number => fromCoins(numbers.reduce((total, n) => total + toCoins(n), 0));

@@ -40,6 +40,7 @@ function fillBoard(board: BoardInput, nextMark: () => string): PileBoard {
     twist_rad_per_m: twistOf(board.twist, length_mm),
     bow_per_m: turned(bow_per_m, board.hollow === 'other-face'),
     crook_per_m: turned(crook_per_m, board['hollow-edge'] === 'other-edge'),
+    cut: board.cut ?? null,
     knots: (board.knots ?? []).map(knotOf).sort((a, b) => a.from_mm - b.from_mm),
   };
 }

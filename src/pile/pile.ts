@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../base/names.js';
+import type { CutEnds } from '../shelf/shelf.js';
 
 /** A knot or another bad place of a board, from its marked end, mm. */
 export interface Knot {
@@ -25,6 +26,8 @@ export interface PileBoard {
   /** Edgewise curvature, 1/m, positive where the marked edge is the hollow one. */
   readonly crook_per_m: number | null;
   readonly knots: readonly Knot[];
+  /** Of a piece that is cut already, how its ends are: it is used as it is or not at all. Its long side is the marked edge, or the marked face where it is mitred on edge. Null for boards that may be sawn. */
+  readonly cut: CutEnds | null;
 }
 
 /** The boards in hand, each by itself; text fields are the user's own and untrusted. */

@@ -81,6 +81,7 @@ function onBoards({ frames }: PlacedPile, units: UnitSystem): readonly Cell[] {
   const boards = [...new Set(places.map(({ board }) => board))];
   return boards.map((board): Cell => {
     const own = places.filter((place) => place.board === board).sort((a, b) => a.from_mm - b.from_mm);
+    if (board.cut !== null) return [strong(`${userText(board.mark, 12)}`), ` (${userText(board.stock, 40)}) is cut already: as it is it becomes ${own.map(({ slot }) => slot.tag).join()}. Do not saw it.`];
     const each = own.map((place) => `${place.slot.tag} from ${formatLength(place.from_mm, units)} to ${formatLength(place.from_mm + place.slot.piece.cut_mm, units)}${sidePhrase(place)}`);
     return [strong(`${userText(board.mark, 12)}`), ` (${userText(board.stock, 40)}, ${formatLength(board.length_mm, units)}${isRead(board) ? '' : ', nobody has read it: any one of its kind will do'}): ${each.join('; ')}.`];
   });
@@ -105,8 +106,8 @@ function inFrame({ places, plan }: PlacedFrame): readonly Block[] {
   return [
     bullets(places.map((place): Cell => {
       const { board, slot, from_mm } = place;
-      const turned = isRead(board) ? `marked face ${faceWords(place)}, marked end ${endWords(place)}` : 'any way round';
-      return [strong(slot.tag), ` ${partWords({ slot, plies: plies(place) })}: board ${userText(board.mark, 12)}, ${turned}; cut ${formatLength(slot.piece.cut_mm, plan.units)} from ${formatLength(from_mm, plan.units)}.`];
+      const turned = isRead(board) ? `marked face ${faceWords(place)}, marked end ${endWords(place)}` : board.cut === null || board.cut === 'square' ? 'any way round' : 'its long side outwards';
+      return [strong(slot.tag), ` ${partWords({ slot, plies: plies(place) })}: board ${userText(board.mark, 12)}, ${turned}; ${board.cut === null ? `cut ${formatLength(slot.piece.cut_mm, plan.units)} from ${formatLength(from_mm, plan.units)}` : 'as it is'}.`];
     })),
     paragraph(`Lay the pieces out as you see them from the front, before you glue. “To you” is the side of the cloth, “to the wall” the back.${edge ? ' Bars on edge show a narrow side to you: their marked face looks outwards (away from the middle of the frame) or inwards.' : ''}`),
   ];

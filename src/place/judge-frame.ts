@@ -41,7 +41,7 @@ export function judgeFrame(frame: Frame, { places, missing, luck, placed, index 
 
 /** What was read of the boards, as the plan writes it; boards of which nothing was read are left out. */
 export const planBoards = (places: readonly Place[]): readonly PlanBoard[] =>
-  places.filter(({ board }) => isRead(board)).map(({ slot: { piece }, board, lie }) => ({ for: piece.about, ply: piece.ply, ...asLying(board, piece, lie) }));
+  places.filter(({ board }) => isRead(board)).map(({ slot: { piece }, board, from_mm, lie }) => ({ for: piece.about, ply: piece.ply, ...asLying(board, piece, lie), on: { mark: board.mark, from_mm } }));
 
 /** The model of the same frame made of these boards; boards placed one by one are not paired by luck any more, so unread ones keep their own spread. */
 export function withBoards(model: Model, boards: readonly PlanBoard[]): Model {

@@ -1,5 +1,6 @@
 import type { PileBoard } from '../pile/pile.js';
 import { soundStretches, type Stretch } from '../pile/stretches.js';
+import { fitsAsIs } from '../cutting/as-is.js';
 import { mitreKerf_mm } from '../cutting/stock-problem.js';
 import { tapeMark_mm, upToMark } from '../cutting/tape.js';
 import type { MemberBuild } from '../model/model.js';
@@ -8,7 +9,7 @@ import { groupsOf, type Group } from './aim.js';
 import { effectOf, measuresOf, plyAnswers, type Effect, type Measure } from './effects.js';
 import type { Frame, Slot } from './frame.js';
 import { roomFor, type Length } from './room.js';
-import { allLies, asLying, type Lie, type Lying } from './turning.js';
+import { allLies, asLying, liesFor, type Lie, type Lying } from './turning.js';
 
 /** A board that a slot may take, and the ways to lay it that come to the same. */
 export interface Option extends Effect {
@@ -39,11 +40,14 @@ export interface PlaceProblem {
 /** A measure whose mean could never come nearer to its limit than this many standard deviations is left out of the search: its chance is below one in a hundred thousand million. */
 const out_of_reach = 7;
 
+/** A cut piece may be so much shorter than the piece it becomes and count as fitting: half the tape's coarsest mark. */
+const longer_by_mm = 1;
+
 /** Puts the search's problem together. Throws on a slot that its frame does not have. */
 export function placeProblem(frames: readonly Frame[], slots: readonly Slot[], boards: readonly PileBoard[], kerf_mm: number): PlaceProblem {
   const measures = frames.flatMap((frame, f) => measuresOf(frame, f)).filter(({ scale_mm }) => Number.isFinite(scale_mm));
   const lengths = slots.map((slot): Length => ({ length_mm: slot.piece.cut_mm, kerf_mm: sawCut_mm(slot, frames, kerf_mm) }));
-  const stretches = boards.map(soundStretches);
+  const stretches = boards.map((board) => (board.cut === null ? soundStretches(board) : [{ from_mm: 0, to_mm: board.length_mm + longer_by_mm }]));
   const kinds = kindsOf(boards);
   const made = slots.map((slot, i) => slotOptions(slot, lengths[i] as Length, frames, { boards, stretches, kinds, measures }));
   const options = made.map(({ own }) => own);
@@ -95,9 +99,10 @@ function slotOptions(slot: Slot, length: Length, frames: readonly Frame[], { boa
   const ofKind = new Map<number, readonly Omit<Option, 'board'>[]>();
   const own = boards.flatMap((board, b) => {
     if (board.stock !== slot.piece.stock || roomFor(stretches[b] as readonly Stretch[], [length]) === null) return [];
+    if (board.cut !== null && !fitsAsIs({ length_mm: board.length_mm, as_is: board.cut }, slot.piece, tapeMark_mm(frame.model.plan.units))) return [];
     const kind = kinds[b] as number;
     let ways = ofKind.get(kind);
-    if (ways === undefined) ofKind.set(kind, (ways = waysToLie((lie) => effect(asLying(board, slot.piece, lie)))));
+    if (ways === undefined) ofKind.set(kind, (ways = waysToLie((lie) => effect(asLying(board, slot.piece, lie)), liesFor(board, slot.piece))));
     return ways.map((way): Option => ({ ...way, board: b }));
   });
   return { own, bought: { ...effect(null), board: -1, lies: allLies } };
@@ -111,9 +116,9 @@ export function memberOf({ model }: Frame, { piece }: Slot): MemberBuild {
 }
 
 /** Lies that do the same to every measure stand together. */
-function waysToLie(effect: (lie: Lie) => Effect): readonly Omit<Option, 'board'>[] {
+function waysToLie(effect: (lie: Lie) => Effect, lies: readonly Lie[]): readonly Omit<Option, 'board'>[] {
   const ways: { mean: Float64Array; variance: Float64Array; lies: Lie[] }[] = [];
-  for (const lie of allLies) {
+  for (const lie of lies) {
     const made = effect(lie);
     const same = ways.find(({ mean }) => mean.every((value, j) => Math.abs(value - (made.mean[j] as number)) < 1e-9));
     if (same === undefined) ways.push({ ...made, lies: [lie] });

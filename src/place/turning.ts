@@ -36,6 +36,13 @@ export function markedSides({ about, runs, lay }: Placing, { face, end }: Lie): 
   return { face: normal, edge: cross(normal, along) };
 }
 
+/** How a board may lie in a place: any way, but the long side of a piece that is mitred already looks outwards. */
+export function liesFor({ cut }: Pick<PileBoard, 'cut'>, place: Placing): readonly Lie[] {
+  if (cut === null || cut === 'square') return allLies;
+  const outward = times(place.runs === 'level' ? y : x, place.about === 'bottom' || place.about === 'left' ? -1 : 1);
+  return allLies.filter((lie) => dot(markedSides(place, lie)[cut === 'mitre' ? 'edge' : 'face'], outward) > 0);
+}
+
 /** The readings of a board as a plan writes them for its place, each null where it was not taken. */
 export interface Lying {
   readonly twist_rad_per_m: number | null;

@@ -113,7 +113,7 @@ function fillPulls(input: PullInput | undefined, plan: Pick<Plan, 'units'>, defa
 }
 
 function fillBoard(board: NonNullable<PlanInput['boards']>[number], index: number, plies: number, defaults: Defaults): PlanBoard {
-  return { for: board.for, ply: plies === 1 ? (board.ply ?? 1) : defaults.take(`boards[${index}].ply`, board.ply, 1, 'ply 1'), ...readBoard(board) };
+  return { for: board.for, ply: plies === 1 ? (board.ply ?? 1) : defaults.take(`boards[${index}].ply`, board.ply, 1, 'ply 1'), ...readBoard(board), ...(board.board === undefined ? {} : { on: { mark: board.board, from_mm: board.from === undefined ? 0 : mm(board.from) } }) };
 }
 
 /** Bond `none` stands where nothing is built of several plies. */

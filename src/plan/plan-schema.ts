@@ -106,6 +106,8 @@ export const planInputSchema = z.strictObject({
   boards: z.optional(z.array(z.strictObject({
     for: oneOf([...barNames, ...crossbarNames], 'The bar or crossbar this board is for'),
     ply: z.optional(whole(1, 4, 'Which ply of that bar')),
+    board: z.optional(shelfKey('Mark of the board of the pile that it is cut from; `place --write` says it')),
+    from: z.optional(length(0, 20_000, 'from 0 to 20 m', 'Where on that board the piece begins, from the marked end; left out, at the end', '40 mm')),
     ...boardReadings,
   })).check(z.maxLength(64), z.meta({ description: 'Measured boards, used instead of the spread' }))),
   room: block({

@@ -66,6 +66,8 @@ export interface PlanBoard {
   /** Flatwise and edgewise curvature, 1/m, from the reading over its length: 8·rise/length². */
   readonly bow_per_m: number | null;
   readonly crook_per_m: number | null;
+  /** The board in hand it is cut from, and where on it the piece begins, from the marked end; absent = any. */
+  readonly on?: { readonly mark: string; readonly from_mm: number };
 }
 
 /** A default that was taken because the plan does not say. */

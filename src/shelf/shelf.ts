@@ -32,6 +32,9 @@ export interface Pack {
   readonly called: string;
 }
 
+/** How the ends of a piece in hand are cut: square, or both at 45° across its wide face (for a bar that lies flat) or across its narrow one (for a bar on edge). */
+export type CutEnds = 'square' | 'mitre' | 'mitre-on-edge';
+
 export interface StockLength {
   readonly length_mm: number;
   /** What an inch shop sells in its place; null when nothing is said. */
@@ -41,6 +44,10 @@ export interface StockLength {
   readonly available: number | null;
   /** What is chalked on a board in hand, and from where on it is meant, in words; only boards of a pile have one. */
   readonly mark?: string;
+  /** The board in hand that this is, and where on it this begins. */
+  readonly hand?: { readonly mark: string; readonly from_mm: number };
+  /** Of a piece that is cut already: it is used as it is or not at all. */
+  readonly as_is?: CutEnds;
 }
 
 export interface Lumber {

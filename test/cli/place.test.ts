@@ -109,4 +109,49 @@ describe('--pile for cut and audit', () => {
     expect(boards()).toBeGreaterThan(0);
     expect(boards('--pile', 'full.yaml')).toBe(0);
   });
+
+  it('is honoured by cut --pile once it is written into the plan: every piece from its board and place', () => {
+    const here = folder();
+    here.write('plan.yaml', plan);
+    here.write('pile.yaml', pile);
+    const placed = JSON.parse(here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--format', 'json').out) as PlaceJson;
+    expect(here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--write', '--out', 'bench').code).toBe(0);
+    const cut = JSON.parse(here.run('cut', 'plan.yaml', '--pile', 'pile.yaml', '--format', 'json').out) as { boards: number; cut: readonly { mark: string; pieces: readonly { part: string; from_mm: number }[] }[] };
+    expect(cut.boards).toBe(0);
+    // A board with a knot is named by where its sound stretch begins.
+    const beginning = (mark: string): number => Number(/ from (\d+) mm/u.exec(mark)?.[1] ?? 0);
+    const lies = cut.cut.flatMap(({ mark, pieces }) => pieces.map(({ part, from_mm }) => `${part}: ${mark.split(' ')[0]} from ${Math.round(from_mm + beginning(mark))}`));
+    expect(lies.sort()).toEqual(placed.frames[0]!.places.map(({ for: bar, board, from_mm }) => `${bar}: ${board} from ${Math.round(from_mm)}`).sort());
+    // The audit is of the same boards, with and without the pile.
+    expect(here.run('audit', 'plan.yaml', '--pile', 'pile.yaml', '--out', 'report').code).not.toBe(1);
+  });
+
+  it('a piece that is cut already takes the place it fits, its long side outwards, and the page says not to saw it', () => {
+    const here = folder();
+    here.write('plan.yaml', plan);
+    here.write('pile.yaml', `${pile}  - { mark: K, stock: square-38x38, length: 650 mm, cut: mitre, twist: 0.05 deg/m }\n  - { mark: M, stock: square-38x38, length: 640 mm, cut: mitre, twist: 0 deg/m }\n`.replace(/^ {2}- \{ mark: D.*\n/mu, ''));
+    const answer = JSON.parse(here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--format', 'json').out) as PlaceJson;
+    const own = answer.frames[0]!.places.filter(({ board }) => board === 'K' || board === 'M');
+    expect(own).toEqual([expect.objectContaining({ board: 'K', from_mm: 0, length_mm: 650 })]);
+    // Long side on the marked edge and outwards: of the left bar, face to you and marked end down, or both turned; of the right bar the others.
+    expect(own[0]!.face === 'marked').toBe(own[0]!.end === (own[0]!.for === 'left' ? 'marked-first' : 'marked-last'));
+    here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--out', 'bench');
+    const page = readFileSync(join(here.path, 'bench/place.md'), 'utf8');
+    expect(page).toContain('is cut already: as it is it becomes');
+    expect(page).toContain('It is cut already, and no piece has its length and ends.');
+  });
+
+  it('a class uses the boards in hand once, first and at no cost', () => {
+    const here = folder();
+    here.write('class/one.yaml', plan);
+    here.write('class/two.yaml', plan.replace('Rack panel', 'Second panel'));
+    here.write('pile.yaml', 'pile: 1\nboards:\n  - { mark: A, stock: square-38x38, length: 2400 mm }\n  - { mark: K, stock: square-38x38, length: 650 mm, cut: mitre }\n');
+    const pooled = (...flags: readonly string[]) => (JSON.parse(here.run('audit', 'class', '--format', 'json', ...flags).out) as { roll_up: { pooled: { boards_cost: number; cut: readonly { mark: string | null; pieces: readonly { tag: string; cut_mm: number }[] }[] } } }).roll_up.pooled;
+    const [without, withPile] = [pooled(), pooled('--pile', 'pile.yaml')];
+    expect(withPile.boards_cost).toBeLessThan(without.boards_cost);
+    const marked = withPile.cut.filter(({ mark }) => mark !== null);
+    expect(marked.map(({ mark }) => mark).sort()).toEqual(['A', 'K']);
+    expect(marked.find(({ mark }) => mark === 'K')!.pieces.map(({ cut_mm }) => cut_mm)).toEqual([650]);
+    expect(withPile.cut.flatMap(({ pieces }) => pieces.map(({ tag }) => tag)).sort()).toEqual(without.cut.flatMap(({ pieces }) => pieces.map(({ tag }) => tag)).sort());
+  });
 });

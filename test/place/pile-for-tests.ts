@@ -15,7 +15,7 @@ export const deg = Math.PI / 180;
 /** A board of the pile, unread but for what is given; twist in degrees per metre. */
 export function board(mark: string, of: Partial<Omit<PileBoard, 'twist_rad_per_m'>> & { readonly twist?: number } = {}): PileBoard {
   const { twist, ...rest } = of;
-  return { mark, marked: true, stock: 'strip-19x38', length_mm: 1200, twist_rad_per_m: twist === undefined ? null : twist * deg, bow_per_m: null, crook_per_m: null, knots: [], ...rest };
+  return { mark, marked: true, stock: 'strip-19x38', length_mm: 1200, twist_rad_per_m: twist === undefined ? null : twist * deg, bow_per_m: null, crook_per_m: null, knots: [], cut: null, ...rest };
 }
 
 export const pileOf = (boards: readonly PileBoard[]): Pile => ({ name: 'Test rack', units: 'metric', boards });
