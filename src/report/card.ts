@@ -14,7 +14,7 @@ import { badge, verdictSentence } from './words/verdict.js';
 const onCard: ReadonlySet<string> = new Set(['front.svg', 'section.svg', 'corner.svg', 'cloth.svg', 'hanging.svg']);
 
 /** Most rows of a list, so that the card stays on one sheet; what is over stands in the list itself. */
-const most = { pieces: 9, notes: 5, fastenings: 4 } as const;
+const most = { pieces: 9, notes: 3, fastenings: 4 } as const;
 
 /** The card of the bench, one sheet: verdict, pictures, cut list, drills, blanks. Null for a plan that must stop: nothing is worked from it. */
 export function composeCard(told: Telling, pictures: readonly Picture[]): Root | null {
@@ -28,7 +28,7 @@ export function composeCard(told: Telling, pictures: readonly Picture[]): Root |
     ...pictures.filter(({ name }) => onCard.has(name)).map(picture),
     bullets(blanks(told)),
     ...listOf(pieceColumns(audit.plan.count), pieceRows(told, audit.cut), most.pieces),
-    ...pieceNotes(told, audit.cut).slice(0, most.notes).map((note) => paragraph(note)),
+    ...notesOf(pieceNotes(told, audit.cut)),
     ...listOf(fasteningColumns(audit.plan.count), fasteningSheet(audit.model).map((line) => fasteningRow(told, line)), most.fastenings),
   ]);
 }
@@ -37,6 +37,11 @@ function listOf(columns: readonly Column[], rows: readonly (readonly Cell[])[], 
   if (rows.length === 0) return [];
   const over = rows.length - limit;
   return [table(columns, over > 0 ? [...rows.slice(0, limit - 1), [`and ${over + 1} more rows in the full list`]] : rows)];
+}
+
+function notesOf(notes: readonly string[]): readonly Block[] {
+  const over = notes.length - most.notes;
+  return (over > 0 ? [...notes.slice(0, most.notes - 1), `${over + 1} more notes stand under the full cut list: read them before you cut.`] : notes).map((note) => paragraph(note));
 }
 
 function blanks(told: Telling): readonly Cell[] {

@@ -2,7 +2,7 @@
 const units = String.raw`N\/m|N\/mm|lbf\/in|lbf|lb|mm|cm|ml|kg|kHz|Hz|ft|fl|oz|tsp|tbsp|in|Nm|MPa|psi|mrad|°C|°F|°|%|deg|m²|m2|m|g|N|V|h|days?|hours?|minutes?|points?`;
 const beforeUnit = new RegExp(String.raw`(?<=\d) (?=(?:${units})(?![\p{L}\d]))`, 'gu');
 /** The shape of a badge and its word. */
-const afterShape = /(?<=[●▲◆✕]) (?=\p{Lu})/gu;
+const afterShape = /(?<=[●▲◆✕]) (?=\p{Lu}\p{Ll})/gu;
 /** The hyphen of `20-3/16 in`, after which a line would break. */
 const mixed = /(?<=\d-)(?=\d+\/\d)/gu;
 /** The second half of `1 in 6` and of `19 × 38 mm`. */

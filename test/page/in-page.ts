@@ -126,6 +126,11 @@ export function focused(): { readonly words: string; readonly tag: string; reado
   return { words: element.getAttribute('aria-label') ?? element.textContent ?? '', tag: element.tagName, outline: getComputedStyle(element).outlineStyle };
 }
 
+/** Opens every part that is folded. */
+export function unfold(): void {
+  for (const part of document.querySelectorAll('details')) part.open = true;
+}
+
 /** How far the top of an element stands from the top of the window, in CSS pixels. */
 export function fromTop(id: string): number {
   return document.getElementById(id)?.getBoundingClientRect().top ?? Number.NaN;

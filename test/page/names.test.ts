@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { phone } from './browser.js';
-import { brokenNames, focused, fromTop, headings } from './in-page.js';
+import { brokenNames, focused, fromTop, headings, unfold } from './in-page.js';
 import { setUpPages } from './pages.js';
 
 const { pages, browser } = setUpPages();
@@ -40,11 +40,12 @@ describe('the page read by ear', () => {
   test('every drawing has a name and says what it shows', async () => {
     for (const { name, file } of pages().all) {
       const { page } = await browser().open(file);
-      const drawings = page.locator('figure > svg');
+      await page.evaluate(unfold);
+      const drawings = page.locator('main figure > svg');
       const count = await drawings.count();
       expect(count).toBeGreaterThanOrEqual(6);
       expect(await page.getByRole('img').count()).toBe(count);
-      expect(await page.locator('figure').count()).toBe(count);
+      expect(await page.locator('main figure').count()).toBe(count);
       for (let i = 0; i < count; i += 1) {
         const [title = '', desc = ''] = await Promise.all(['title', 'desc'].map((tag) => drawings.nth(i).locator(`> ${tag}`).innerHTML()));
         expect(title.length, `${name} ${i}`).toBeGreaterThan(5);
@@ -60,7 +61,7 @@ describe('the page read by ear', () => {
       const { page } = await browser().open(file);
       const change = page.getByRole('region', { name: 'What to change', exact: true });
       expect(await change.getByRole('columnheader').allInnerTexts()).toEqual(expect.arrayContaining(['Change', 'Verdict', 'Twist reserve']));
-      expect(await change.getByRole('row', { name: /^As planned (?:Verdict: )?(?:Caution|Stop) / }).count()).toBe(1);
+      expect(await change.getByRole('row', { name: /^As planned (?:Verdict: )?[▲✕]\s(?:Caution|Stop) / }).count()).toBe(1);
       const bench = page.getByRole('region', { name: 'Bench sheet', exact: true });
       expect(await bench.getByRole('row', { name: /^Diagonal, top left to bottom right/ }).count()).toBe(1);
       expect(await bench.getByRole('columnheader', { name: 'Yours' }).count()).toBe(1);
@@ -72,7 +73,8 @@ describe('the page read by ear', () => {
   test('on a phone a row of a wide table is a card that names every figure, and no figure is out of sight', async () => {
     for (const { name, file } of pages().all) {
       const { page } = await browser().open(file, { viewport: phone });
-      for (const table of await page.locator('.many').all()) expect(await table.evaluate((element) => element.parentElement!.scrollWidth - element.parentElement!.clientWidth), name).toBe(0);
+      await page.evaluate(unfold);
+      for (const table of await page.locator('main .many').all()) expect(await table.evaluate((element) => element.parentElement!.scrollWidth - element.parentElement!.clientWidth), name).toBe(0);
       await page.close();
     }
     const { page } = await browser().open(pages().stairwell.file, { viewport: phone });
@@ -103,9 +105,12 @@ describe('the page read by ear', () => {
 });
 
 describe('the page by keyboard', () => {
-  test('the contents come first, in the order of the parts, each seen to have the focus, and lead where they say', async () => {
+  test('the contents come right after the verdict, in the order of the parts, each seen to have the focus, and lead where they say', async () => {
     const { page } = await browser().open(pages().nook.file);
     const names = (await page.evaluate(headings)).filter((heading) => heading.startsWith('2 ')).map((heading) => heading.slice(2));
+    // The table of the verdict can be scrolled, so the focus stops there first.
+    await page.keyboard.press('Tab');
+    expect((await page.evaluate(focused)).words).toBe('Table: Verdict');
     for (const [i, name] of names.entries()) {
       await page.keyboard.press('Tab');
       const { words, tag, outline } = await page.evaluate(focused);
