@@ -1,8 +1,10 @@
 import { Command, CommanderError } from 'commander';
+import { tellFurtherFaults } from './cli/all-faults.js';
 import { addAudit } from './cli/audit.js';
 import { addChart } from './cli/chart.js';
 import { addCut } from './cli/cut.js';
 import { exitCode } from './cli/exit.js';
+import { helpLayout, helpWidth, under } from './cli/help-text.js';
 import { addLearn } from './cli/learn.js';
 import { addMeasure } from './cli/measure.js';
 import { addPlace } from './cli/place.js';
@@ -20,21 +22,23 @@ const program = new Command('sightdown')
   .description('Checks a planned painting frame before you cut: flat, square, tight, and what to buy, cut, drill, screw and wait.')
   .version('0.1.0')
   .exitOverride()
-  .configureOutput({ writeOut: print, writeErr: (text) => warn(text.trimEnd()) })
-  .showHelpAfterError('Run with --help to see what is possible.');
+  .configureOutput({ writeOut: print, writeErr: (text) => warn(text.trimEnd()), getOutHelpWidth: helpWidth })
+  .configureHelp(helpLayout)
+  .addHelpText('after', under('\nRun `sightdown audit --help` for the options and examples of a command.'));
 
-addAudit(program);
-addCut(program);
-addLearn(program);
-addMeasure(program);
-addRules(program);
+// In the order of the work, as help lists them.
 addNew(program);
-addSchema(program);
+addAudit(program);
 addSuggest(program);
+addCut(program);
+addPlace(program);
+addMeasure(program);
+addLearn(program);
+addTimetable(program);
+addRules(program);
 addChart(program);
 addPage(program);
-addPlace(program);
-addTimetable(program);
+addSchema(program);
 
 /**
  * A negative reading such as `-2 mm`, or a file called `-2.yaml`, must not look like an option: a reading's hyphen
@@ -48,11 +52,16 @@ function withoutFalseOptions(argument: string): string {
 /** Runs the command once; what it comes to stands in the exit code. */
 async function run(): Promise<void> {
   guardOutput();
+  const argv = process.argv.map(withoutFalseOptions);
   try {
-    await program.parseAsync(process.argv.map(withoutFalseOptions));
+    await program.parseAsync(argv);
   } catch (error) {
-    if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? exitCode.fine : exitCode.error;
-    else {
+    if (error instanceof CommanderError) {
+      process.exitCode = error.exitCode === 0 ? exitCode.fine : exitCode.error;
+      if (error.exitCode === 0 || error.code.startsWith('commander.help')) return;
+      await tellFurtherFaults(program, argv, error);
+      warn('Run with --help to see what is possible.');
+    } else {
       warn(error instanceof CannotWrite ? error.message : bug(error));
       process.exitCode = exitCode.error;
     }

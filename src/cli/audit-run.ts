@@ -1,7 +1,6 @@
 import { join } from 'node:path';
 import { auditText, withChanges, type Bench } from '../audit.js';
 import type { Audit } from '../report/audit-view.js';
-import { userText } from '../report/clean-text.js';
 import { composeReport, reportTitle } from '../report/compose.js';
 import { writeJson } from '../report/json.js';
 import { writeMarkdown } from '../report/markdown.js';
@@ -11,7 +10,8 @@ import { codeOf, exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { writeFolder } from './write-files.js';
 import { planFiles, planName } from './plans.js';
-import { complain, printJson, tell, warn } from './terminal.js';
+import { complain, printJson, tellPainted, tones, warn } from './terminal.js';
+import { reasonLines, verdictLine } from './verdict-lines.js';
 
 /** Audits what was named and writes or prints what was asked for; resolves to the exit code. */
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
@@ -46,7 +46,10 @@ async function runOne(file: string, bench: Bench, options: AuditOptions): Promis
   if (options.format === 'json') printJson(writeJson(audit));
   else {
     const folder = options.out ?? join('reports', planName(file));
-    tell(`${verdictLine(audit)}  →  ${await writeReport(withReadings(await withChanges(result.value, bench)), folder, options)}`);
+    const whole = withReadings(await withChanges(result.value, bench));
+    const written = await writeReport(whole, folder, options);
+    tellPainted([[tones[whole.verdict], verdictLine(whole)], `  →  ${written}`]);
+    for (const line of reasonLines(whole, file)) tellPainted(line);
   }
   return codeOf(audit.verdict, options.strict);
 }
@@ -58,11 +61,6 @@ async function readingsOf(file: string | undefined): Promise<((audit: Audit) => 
   const sheet = loadMeasured(file);
   complain(sheet.ok ? sheet.warnings : sheet.problems);
   return sheet.ok ? (audit) => withMeasured(audit, sheet.value) : null;
-}
-
-/** `STOP  Stairwell banner` */
-export function verdictLine({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>): string {
-  return `${verdict.toUpperCase()}  ${userText(plan.name)}`;
 }
 
 /** Writes the report of one audit into a folder; resolves to the name of the written page. */

@@ -1,5 +1,6 @@
 import { Option, type Command } from 'commander';
 import { formatOption, overwriteOption, wholeNumber } from './options.js';
+import { under } from './help-text.js';
 
 export { wholeNumber } from './options.js';
 
@@ -35,7 +36,7 @@ For several plans: 1 if any could not be read, else 3 if any is a stop, else 2, 
 export function addAudit(program: Command): void {
   program
     .command('audit')
-    .description('Audit plans before cutting; writes a report with pictures for each.')
+    .description('Check plans before you cut; write a report with pictures for each.')
     .argument('<plan...>', 'plan files (YAML), or folders of them')
     .option('--rules <file>', 'ruleset to judge by: a file, or the name of one that ships with the tool (default: baseline)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
@@ -49,7 +50,7 @@ export function addAudit(program: Command): void {
     .addOption(overwriteOption())
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample', wholeNumber(100, 1_000_000), 20_000)
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (plans: string[], options: AuditOptions) => {
       process.exitCode = await (await import('./audit-run.js')).runAudit(plans, options);
     });

@@ -1,6 +1,7 @@
 import { Option, type Command } from 'commander';
 import type { UnitSystem } from '../base/names.js';
 import { overwriteOption, wholeNumber } from './options.js';
+import { under } from './help-text.js';
 
 /** Options of `chart` as commander gives them. */
 export interface ChartOptions {
@@ -25,7 +26,7 @@ Exit codes: 0 written, 1 input error.`;
 export function addChart(program: Command): void {
   program
     .command('chart')
-    .description('Makes a wall chart: the largest frames a shelf and ruleset allow.')
+    .description('Make a wall chart: the largest frames a shelf and ruleset allow.')
     .option('--rules <file>', 'ruleset to judge by (default: the baseline)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the chart goes', 'reports/chart')
@@ -33,7 +34,7 @@ export function addChart(program: Command): void {
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample for each size', wholeNumber(100, 1_000_000), 2000)
     .addOption(overwriteOption())
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (options: ChartOptions) => {
       process.exitCode = await (await import('./chart-run.js')).runChart(options);
     });

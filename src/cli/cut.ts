@@ -1,6 +1,7 @@
 import type { Command } from 'commander';
 import { Option } from 'commander';
 import { formatOption, overwriteOption, wholeNumber } from './options.js';
+import { under } from './help-text.js';
 
 /** Options of `cut` as commander gives them. */
 export interface CutOptions {
@@ -30,7 +31,7 @@ Exit codes: 0 done, 1 input error, 2 the boards of a stock are not known, 3 a pl
 export function addCut(program: Command): void {
   program
     .command('cut')
-    .description('Pool several plans: what to buy, how to cut it, in which order, where the cloths lie on the roll.')
+    .description('Pool several plans: list what to buy, how to cut it and in which order, and where the cloths lie on the roll.')
     .argument('<plan...>', 'plan files (YAML), or folders of them')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--rules <file>', 'ruleset that says which plans must not be cut (default: baseline)')
@@ -41,7 +42,7 @@ export function addCut(program: Command): void {
     .addOption(new Option('--list <list>', 'which list csv prints').choices(['both', 'cut', 'buy']).default('both'))
     .option('--seconds <n>', 'search each stock for so long instead, and the integer program again; then two runs may differ', wholeNumber(1, 3600))
     .addOption(overwriteOption())
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (plans: string[], options: CutOptions) => {
       process.exitCode = await (await import('./cut-run.js')).runCut(plans, options);
     });

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { formatOption, overwriteOption } from './options.js';
+import { under } from './help-text.js';
 
 /** Options of `learn`. */
 export interface LearnOptions {
@@ -22,7 +23,7 @@ Examples:
 export function addLearn(program: Command): void {
   program
     .command('learn')
-    .description('What finished frames say: were the promises kept, and which numbers on your shelf should change.')
+    .description('Compare finished frames with what was promised; say which numbers on your shelf should change.')
     .argument('<folder>', 'the folder with plans and bench sheets')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--write', 'put what was learned into that shelf; the old numbers stay beside it', false)
@@ -30,7 +31,7 @@ export function addLearn(program: Command): void {
     .option('--out <folder>', 'where the page goes (default: reports)')
     .addOption(formatOption(['md', 'json', 'html'], 'page as Markdown or HTML, or one JSON document on the terminal'))
     .addOption(overwriteOption())
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (folder: string, options: LearnOptions) => {
       process.exitCode = await (await import('./learn-run.js')).runLearn(folder, options);
     });

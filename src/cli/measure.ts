@@ -1,5 +1,6 @@
 import { Option, type Command } from 'commander';
 import { overwriteOption } from './options.js';
+import { under } from './help-text.js';
 
 /** Options that every kind of reading shares. */
 export interface CommonOptions {
@@ -30,7 +31,7 @@ export function addMeasure(program: Command): void {
   const measure = program
     .command('measure')
     .description('Turn readings at the bench into numbers for a plan or your shelf.')
-    .addHelpText('after', '\nExample:\n  sightdown measure twist --rise "3 mm" --width "400 mm" --length "2000 mm"\n\nEach kind of reading has its own help: sightdown measure twist --help');
+    .addHelpText('after', under('\nExample:\n  sightdown measure twist --rise "3 mm" --width "400 mm" --length "2000 mm"\n\nEach kind of reading has its own help: sightdown measure twist --help'));
 
   measure.command('sag')
     .description('A board on two blocks sinks under a weight: how stiff is it (E for the shelf)?')
@@ -43,7 +44,7 @@ export function addMeasure(program: Command): void {
     .option('--error <length>', 'how wrong a sag may be read (default: 0.25 mm)')
     .option('--date <day>', 'when it was measured, such as 2024-05-02; goes into the shelf entry')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .addHelpText('after', `${units}\n\nExample:\n  sightdown measure sag --stock strip-19x38 --span "1500 mm" --weight "5 kg" --sag "17 mm" "15.5 mm" --date 2024-05-02`)
+    .addHelpText('after', under(`${units}\n\nExample:\n  sightdown measure sag --stock strip-19x38 --span "1500 mm" --weight "5 kg" --sag "17 mm" "15.5 mm" --date 2024-05-02`))
     .action(async (options: SagOptions) => run((kinds) => kinds.sag(options)));
 
   measure.command('twist')
@@ -60,7 +61,7 @@ export function addMeasure(program: Command): void {
     .option('--error <length>', 'how wrong a rise may be read (default: 0.5 mm)')
     .option('--date <day>', 'when it was measured; goes into the shelf entry')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .addHelpText('after', `${units}\n\nExamples:\n  sightdown measure twist --rise "3 mm" --width "400 mm" --length "2000 mm" --for left\n  sightdown measure twist --rise "1/8 in" "-1/16 in" "3/16 in" --width "16 in" --length "6 ft" --stock strip-19x38 --date 2024-05-02`)
+    .addHelpText('after', under(`${units}\n\nExamples:\n  sightdown measure twist --rise "3 mm" --width "400 mm" --length "2000 mm" --for left\n  sightdown measure twist --rise "1/8 in" "-1/16 in" "3/16 in" --width "16 in" --length "6 ft" --stock strip-19x38 --date 2024-05-02`))
     .action(async (options: TwistOptions) => run((kinds) => kinds.twist(options)));
 
   measure.command('spread')
@@ -74,7 +75,7 @@ export function addMeasure(program: Command): void {
     .option('--over <length>', 'length the rises were read over')
     .option('--date <day>', 'when it was measured; goes into the shelf entry')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .addHelpText('after', '\nExample:\n  sightdown measure spread --stock strip-19x38 --twist "0.4 deg/m" "1.1 deg/m" "-0.2 deg/m" --bow "3 mm" "5 mm" "1 mm" --over "2400 mm" --date 2024-05-02')
+    .addHelpText('after', under('\nExample:\n  sightdown measure spread --stock strip-19x38 --twist "0.4 deg/m" "1.1 deg/m" "-0.2 deg/m" --bow "3 mm" "5 mm" "1 mm" --over "2400 mm" --date 2024-05-02'))
     .action(async (options: SpreadOptions) => run((kinds) => kinds.spread(options)));
 
   measure.command('tap')
@@ -87,7 +88,7 @@ export function addMeasure(program: Command): void {
     .option('--bare', 'with --plan: the cloth has no ground yet', false)
     .option('--error <frequency>', 'how wrong a note may be read (default: 0.25 Hz)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .addHelpText('after', '\nExamples:\n  sightdown measure tap --width "860 mm" --height "610 mm" --mass "480 g/m2" --note "16 Hz" "16.5 Hz"\n  sightdown measure tap --plan my-plan.yaml --bare --note "18 Hz"')
+    .addHelpText('after', under('\nExamples:\n  sightdown measure tap --width "860 mm" --height "610 mm" --mass "480 g/m2" --note "16 Hz" "16.5 Hz"\n  sightdown measure tap --plan my-plan.yaml --bare --note "18 Hz"'))
     .action(async (options: TapOptions) => run((kinds) => kinds.tap(options)));
 
   measure.command('push')
@@ -101,7 +102,7 @@ export function addMeasure(program: Command): void {
     .option('--stiffness <pull>', 'stiffness of the cloth, such as "50 kN/m", if known')
     .option('--error <length>', 'how wrong a sag may be read (default: 0.5 mm)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .addHelpText('after', '\nExample:\n  sightdown measure push --width "824 mm" --height "574 mm" --weight "500 g" --pad "50 mm" --sag "7 mm"')
+    .addHelpText('after', under('\nExample:\n  sightdown measure push --width "824 mm" --height "574 mm" --weight "500 g" --pad "50 mm" --sag "7 mm"'))
     .action(async (options: PushOptions) => run((kinds) => kinds.push(options)));
 
   measure.command('joint')
@@ -117,7 +118,7 @@ export function addMeasure(program: Command): void {
     .option('--out <folder>', 'writes the picture of how to set it up there')
     .addOption(overwriteOption())
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .addHelpText('after', `${units}\n\nGlue the corner as you glue the frame, and wait as long. Clamp one leg to the table right up to the joint, wear eye protection, keep feet from under the weight.\n\nExample:\n  sightdown measure joint --stock strip-19x38 --weight "3 kg" --arm "300 mm" --movement "1.5 mm" "1.9 mm"`)
+    .addHelpText('after', under(`${units}\n\nGlue the corner as you glue the frame, and wait as long. Clamp one leg to the table right up to the joint, wear eye protection, keep feet from under the weight.\n\nExample:\n  sightdown measure joint --stock strip-19x38 --weight "3 kg" --arm "300 mm" --movement "1.5 mm" "1.9 mm"`))
     .action(async (options: JointOptions) => run((kinds) => kinds.joint(options)));
 }
 

@@ -1,5 +1,6 @@
 import { Option, type Command } from 'commander';
 import { wholeNumber } from './options.js';
+import { under } from './help-text.js';
 
 /** Flags of `new`; what is missing is asked for on a terminal. */
 export interface NewOptions {
@@ -74,7 +75,7 @@ export function addNew(program: Command): void {
     .option('--bow <depth...>', 'pile: hollow of the face with the letter, from end to end')
     .option('--crook <depth...>', 'pile: hollow of the marked edge, from end to end')
     .option('--unread <n>', 'pile: so many more boards that nobody read', wholeNumber(1, 500))
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (options: NewOptions) => {
       process.exitCode = options.pile === true ? await (await import('./new/run-pile.js')).runNewPile(options) : await (await import('./new/run.js')).runNew(options);
     });

@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { overwriteOption } from './options.js';
+import { under } from './help-text.js';
 
 /** Options of `page` as commander gives them. */
 export interface PageOptions {
@@ -22,13 +23,13 @@ Exit codes: 0 written, 1 input error.`;
 export function addPage(program: Command): void {
   program
     .command('page')
-    .description('Writes one HTML file in which plans are drawn, changed and checked without a terminal.')
+    .description('Write one HTML file in which plans are drawn, changed and checked without a terminal.')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--rules <file>', 'ruleset that judges at first: a file, or the name of one that ships with the tool (default: baseline)')
     .option('--plan <file>', 'plan that is open at first')
     .option('--out <file>', 'where the page goes', 'sightdown.html')
     .addOption(overwriteOption())
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (options: PageOptions) => {
       process.exitCode = await (await import('./page-run.js')).runPage(options);
     });

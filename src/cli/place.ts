@@ -1,5 +1,6 @@
 import type { Command } from 'commander';
 import { formatOption, overwriteOption, wholeNumber } from './options.js';
+import { under } from './help-text.js';
 
 /** Options of `place` as commander gives them. */
 export interface PlaceOptions {
@@ -29,7 +30,7 @@ Exit codes: 0 placed, 1 input error, 2 the lift of a frame cannot be worked out 
 export function addPlace(program: Command): void {
   program
     .command('place')
-    .description('Which of the boards in hand goes where, and which way round, so that the frame stays flat.')
+    .description('Choose which of the boards in hand goes where, and which way round, so that the frame stays flat.')
     .argument('<plan...>', 'plan files (YAML), or folders of them; all are cut from the one pile')
     .requiredOption('--pile <file>', 'the boards in hand: a file that begins with pile: 1')
     .option('--rules <file>', 'ruleset whose limits say what a lifted corner and a bowed bar are (default: baseline)')
@@ -39,7 +40,7 @@ export function addPlace(program: Command): void {
     .option('--write', 'put the placed boards into the plan files', false)
     .option('--seed <n>', 'seed of what is drawn by luck', wholeNumber(0, 2 ** 31 - 1), 1)
     .addOption(overwriteOption())
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (plans: string[], options: PlaceOptions) => {
       process.exitCode = await (await import('./place-run.js')).runPlace(plans, options);
     });

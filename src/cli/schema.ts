@@ -1,4 +1,5 @@
 import { Argument, type Command } from 'commander';
+import { under } from './help-text.js';
 
 /** The kinds of file there are schemas for. */
 export const schemaKinds = ['plan', 'shelf', 'ruleset', 'sheet', 'pile', 'shop'] as const;
@@ -16,10 +17,10 @@ Editors with a YAML language server complete and check while you type when the f
 export function addSchema(program: Command): void {
   program
     .command('schema')
-    .description('JSON Schema (draft 2020-12) of plans, shelves, rulesets, bench sheets, piles and workshops, so that editors complete and check while typing.')
+    .description('Print the JSON Schema (draft 2020-12) of plans, shelves, rulesets, bench sheets, piles and workshops, so that editors complete and check while typing.')
     .addArgument(new Argument('[kind]', 'which one to print').choices(schemaKinds))
     .option('--out <folder>', 'write all of them as files, or the one that is named')
-    .addHelpText('after', help)
+    .addHelpText('after', under(help))
     .action(async (kind: SchemaKind | undefined, options: { readonly out?: string }) => {
       process.exitCode = (await import('./schema-run.js')).runSchema(kind, options.out);
     });

@@ -3,7 +3,7 @@ import { existsSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
 import { readPlanWith } from '../plan/read-plan.js';
 import type { Plan } from '../plan/plan.js';
-import { suggest, type Suggestion } from '../suggest/suggest.js';
+import { suggest, type Suggestion, type Suggestions } from '../suggest/suggest.js';
 import { suggestionsAsJson, tellSuggestions } from '../suggest/tell.js';
 import { writeEdit } from '../suggest/write-plan.js';
 import { loadBench } from './bench.js';
@@ -12,6 +12,7 @@ import { readText } from './read-text.js';
 import { progress, type Progress } from './progress.js';
 import type { SuggestOptions } from './suggest.js';
 import { complain, print, printJson, tell, warn } from './terminal.js';
+import { typed } from './typed.js';
 import { thereAlready, writeNewFile } from './write-files.js';
 
 /** Searches, prints, and writes the picked plan when asked; resolves to the exit code. */
@@ -29,7 +30,10 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   const answer = await suggest(plan.value, bench, { clear: options.clear, onExamined });
   (bar as Progress | null)?.end();
   if (options.format === 'json') printJson(suggestionsAsJson(answer));
-  else print(tellSuggestions(answer));
+  else {
+    print(tellSuggestions(answer, options.verbose));
+    for (const line of nextLines(file, options, answer)) tell(line);
+  }
   if (answer.found.length === 0) return exitCode.unknown;
   if (options.write === undefined) return exitCode.fine;
   const picked = answer.found.find(({ aims }) => aims.includes(options.pick));
@@ -63,6 +67,14 @@ function save(file: string, { write, format }: SuggestOptions, before: string, a
   writeNewFile(target, after);
   if (format !== 'json') tell(`Written: ${target}`);
   return exitCode.fine;
+}
+
+/** What to type next: the same search for cautions too, where the plan has no stop, or the command that writes a plan that was found. */
+function nextLines(file: string, { clear, write }: SuggestOptions, { planned, found }: Suggestions): readonly string[] {
+  const cautions = !clear && (planned.verdict === 'caution' || planned.verdict === 'unknown');
+  if (cautions) return [`The plan has no stop as it stands. To clear its cautions as well: sightdown suggest ${typed(file)} --clear`];
+  if (write !== undefined || !found.some(({ edit }) => edit.words.length > 0)) return [];
+  return [`To write one of them: sightdown suggest ${typed(file)}${clear ? ' --clear' : ''} --write ${typed(file.replace(/(?:\.ya?ml)?$/iu, '-2.yaml'))}`];
 }
 
 const refusal = (file: string, code: string, found: string, allowed: string, hint: string) => ({ code, severity: 'error' as const, file, path: '', line: 0, column: 0, found, allowed, hint });

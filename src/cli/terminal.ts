@@ -1,5 +1,6 @@
 import pc from 'picocolors';
 import type { Problem } from '../base/problem.js';
+import type { Verdict } from '../findings/finding.js';
 import { showProblems, type Paint } from '../base/show-problem.js';
 import { terminalJson, terminalText, withoutSteering } from '../base/terminal-text.js';
 import { exitCode } from './exit.js';
@@ -12,6 +13,24 @@ const paint: Paint = coloured ? { strong: pc.bold, bad: pc.red, mild: pc.yellow,
 
 function same(text: string): string {
   return text;
+}
+
+/** How a part of a line may be coloured. */
+export type Tone = 'bad' | 'mild' | 'good' | 'strong';
+/** A line of plain and coloured parts. */
+export type Painted = readonly (string | readonly [Tone, string])[];
+
+/** The tone of each verdict; its shape and word say the same without colour. */
+export const tones: Readonly<Record<Verdict, Tone>> = { clear: 'good', caution: 'mild', unknown: 'mild', stop: 'bad' };
+
+/** Whether escapes may be written to stdout. */
+const onTerminal = pc.isColorSupported && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
+const brushes: Readonly<Record<Tone, (text: string) => string>> = { bad: (text) => pc.bold(pc.red(text)), mild: (text) => pc.bold(pc.yellow(text)), good: (text) => pc.bold(pc.green(text)), strong: pc.bold };
+
+/** One line of parts on stdout: each part is made harmless first and coloured then, so that only our own colours are left in it. */
+export function tellPainted(parts: Painted): void {
+  const said = (text: string): string => terminalText(text).replaceAll('\n', ' ');
+  process.stdout.write(`${parts.map((part) => (typeof part === 'string' ? said(part) : onTerminal ? brushes[part[0]](said(part[1])) : said(part[1]))).join('')}\n`);
 }
 
 /** Shows problems on stderr. */

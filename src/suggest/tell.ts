@@ -1,4 +1,4 @@
-import { chanceInWords, formatNumber, formatQuantity } from '../base/units-format.js';
+import { chanceInWords, formatQuantity } from '../base/units-format.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Finding } from '../findings/finding.js';
 import type { Audit } from '../report/audit-view.js';
@@ -29,12 +29,12 @@ const aimWords: Readonly<Record<Aim, string>> = { 'cheapest': 'cheapest', 'light
 /** The aims of one suggestion in words: `cheapest and lightest`. */
 export const aimsInWords = (aims: readonly Aim[]): string => aims.map((aim) => aimWords[aim]).join(' and ');
 
-/** The answer as plain text for a terminal: a table, then each plan's changes and why, then what was tried. */
-export function tellSuggestions(answer: Suggestions): string {
+/** The answer as plain text for a terminal: a table, then each plan's changes and why; `whole`: what was looked through as well. */
+export function tellSuggestions(answer: Suggestions, whole = false): string {
   const { planned, found, tried } = answer;
   const { units } = planned.plan;
   const row = (name: string, f: Figures): readonly string[] => [
-    name, f.verdict, formatQuantity(f.cost, 'cost', units), formatQuantity(f.weight_kg, 'kg', units), f.twist_reserve === null ? 'unknown' : formatNumber(f.twist_reserve, 2), f.lift_chance === null ? 'unknown' : chanceInWords(f.lift_chance),
+    name, f.verdict, formatQuantity(f.cost, 'cost', units), formatQuantity(f.weight_kg, 'kg', units), f.twist_reserve === null ? 'unknown' : f.twist_reserve.toFixed(2), f.lift_chance === null ? 'unknown' : chanceInWords(f.lift_chance),
   ];
   const wish = answer.wish === 'clear' ? 'clear of every stop, caution and unknown' : 'without a stop';
   const lines = [
@@ -46,7 +46,7 @@ export function tellSuggestions(answer: Suggestions): string {
     const changes = one.edit.words.length === 0 ? ['  Nothing has to change.'] : one.edit.words.map((word) => `  - ${word}`);
     lines.push('', `${capital(aimsInWords(one.aims))}: ${frameInWords(one.audit)}.`, ...changes, `  ${one.reason}`, ...remaining(one.audit));
   }
-  lines.push('', ...whatWasTried(answer, tried), '');
+  lines.push('', ...whatWasTried(answer, tried, whole), '');
   return lines.join('\n');
 }
 
@@ -61,13 +61,12 @@ function remaining(audit: Audit): readonly string[] {
   return left.length === 0 ? [] : [`  Still to think of, ${left.length} ${left.length === 1 ? 'check' : 'checks'}:`, ...left.map(({ verdict, say }) => `    ${verdict}: ${say}`)];
 }
 
-function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried']): readonly string[] {
+function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried'], whole: boolean): readonly string[] {
   const most = tried.in_the_way.slice(0, 3).map(({ rule, builds }) => `${rule} (${builds})`);
   return [
     `Looked through: ${tried.candidates} plans, which are ${tried.builds} ways to build the frame with every choice of boards. ${tried.examined} of those ways had to be worked out${found.length === 0 ? ', and none of them will do' : '; the others cannot cost less, weigh less or change less'}.`,
     ...(most.length === 0 ? [] : [`Most often in the way: ${most.join(', ')}.`]),
-    'What was looked through:',
-    ...tried.space.map((sentence) => `  - ${sentence}`),
+    ...(whole ? ['What was looked through:', ...tried.space.map((sentence) => `  - ${sentence}`)] : []),
     ...(found.length === 0 && wish === 'no-stop' ? ['Outside of this are a smaller face, a wider roll of cloth, another corner or glue, and stock that is not on the shelf.'] : []),
   ];
 }

@@ -8,6 +8,7 @@ import { exitCode } from '../exit.js';
 import { loadShelf } from '../load.js';
 import type { NewOptions } from '../new.js';
 import { complain, tell, warn } from '../terminal.js';
+import { typed } from '../typed.js';
 import { writeNewFile } from '../write-files.js';
 import { planText, type NewPlan } from './plan-text.js';
 import { fileNameOf } from './yaml-words.js';
@@ -75,6 +76,6 @@ function write({ plan, file }: Wanted, shelf: Shelf): number {
     return exitCode.error;
   }
   writeNewFile(file, text);
-  tell(`${file} is written. Next: sightdown audit ${/^[\w./-]+$/.test(file) ? file : JSON.stringify(file)}`);
+  tell(`${file} is written. Next: sightdown audit ${typed(file)}`);
   return exitCode.fine;
 }

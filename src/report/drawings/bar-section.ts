@@ -45,7 +45,7 @@ export function barSection(section: BarSection, named: Omit<PictureTitle, 'alt'>
     clothLine(section, { left, top, right, bottom, cloth, tail, scale }),
     uprightDimension({ from: top, to: bottom, x: left - 60, edge: left, text: formatLength(w_mm, units), alwaysUpright: true }),
     levelDimension({ from: left, to: right, y: tail + 12, edge: bottom, text: formatLength(d_mm, units) }),
-    levelDimension({ from: (left + right) / 2, to: cloth, y: tail + 34, edge: tail + 8, text: formatLength(d_mm / 2 + lip_mm, units) }),
+    levelDimension({ from: (left + right) / 2, to: cloth, y: tail + 34, edge: tail + 8, text: `${formatLength(d_mm / 2 + lip_mm, units)} from the middle` }),
     drawing({
       marks: [line([{ x: (left + right) / 2, y: top - 8 }, { x: (left + right) / 2, y: tail + 20 }], { width: weight.dimension, dashes: 'centre', colour: softInk })],
       labels: [

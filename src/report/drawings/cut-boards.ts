@@ -33,7 +33,8 @@ export interface BoardsPicture {
 
 const left = 14;
 const tall = 26;
-const step = 58;
+/** From one board to the next: what stands under its pieces lies nearer to it than to the next title. */
+const step = 78;
 
 /** Every board with its pieces, cuts and leftovers, lengths to scale; `name` is the file. */
 export function cutBoards(picture: BoardsPicture, name = 'boards.svg'): Picture {
@@ -71,12 +72,12 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
     if (textWidth(both, textSize.small) < room - 4) return [{ text: both, size: textSize.small, spots: [{ x: middle, y: top + tall / 2, anchor: 'middle' }] }];
     return [
       { text: piece.label, size: textSize.small, spots: [{ x: middle, y: top + tall / 2, anchor: 'middle' }, { x: middle, y: top + tall + 9, anchor: 'middle' }] },
-      { text: figure.replace(/ \w+$/u, ''), size: textSize.small, spots: [{ x: middle, y: top + tall + 9, anchor: 'middle' }, { x: middle, y: top + tall + 20, anchor: 'middle' }] },
+      { text: figure, size: textSize.small, spots: [9, 20, 31].map((below) => ({ x: middle, y: top + tall + below, anchor: 'middle' as const })) as unknown as Drawing['labels'][number]['spots'] },
     ];
   });
-  const restLabel = `left ${formatLength(rest, units)}`;
+  const restLabel = `${formatLength(rest, units)} over`;
   const restSpots: Drawing['labels'] = rest * scale < 2 ? [] : [{
-    text: restLabel, size: textSize.small, spots: [{ x: x(board.length_mm), y: top - 9, anchor: 'end' }, { x: x(board.length_mm), y: top + tall + 9, anchor: 'end' }, { x: x(board.length_mm), y: top + tall + 20, anchor: 'end' }],
+    text: restLabel, size: textSize.small, spots: [top - 9, top + tall + 9, top + tall + 20, top + tall + 31].map((y) => ({ x: x(board.length_mm), y, anchor: 'end' as const })) as unknown as Drawing['labels'][number]['spots'],
   }];
   return together(
     drawing({ marks, obstacles: [] }),

@@ -16,10 +16,11 @@ const over = 16;
 export function foldedCorner(fixed_to: 'back' | 'edge'): Picture {
   const stages = [first, second, third].map((stage, i) => stage({ x: left + i * (side + gap), y: top }));
   const words = [
-    '1 Draw the tip of the cloth in over the corner; one staple, well inside.',
+    '1 Draw the tip of the cloth in over the corner; one staple.',
     '2 Fold one side in flat: its pleat lies under it, along the edge.',
-    `3 Fold the other side over it, square to the corner; staple on the ${fixed_to === 'back' ? 'back' : 'edge, at the pleat’s end'}.`,
-    'A sketch from the back, not to scale. Darker: the cloth that is folded last.',
+    '3 Fold the other side over it, square to the corner;',
+    `   staple on the ${fixed_to === 'back' ? 'back' : 'edge, at the end of the pleat'}.`,
+    'From the back, not to scale. Darker: what is folded last.',
   ];
   const below = top + side + over + 22;
   const content = together(

@@ -15,11 +15,13 @@ export interface LiftChance {
   /** Absent: it stays as it is. */
   readonly growth?: LiftCurve;
   readonly limit_mm: number;
+  /** Nine in ten stay within this, either way; absent: not marked. */
+  readonly p90_mm?: number;
   /** Chance of going past the limit, either way. */
   readonly chance: number;
 }
 
-const plot = { left: 24, right: sheetWidth - 24, top: 64, base: 190 } as const;
+const plot = { left: 24, right: sheetWidth - 24, top: 78, base: 204 } as const;
 const pieces = 120;
 
 /** The spread of the corner lift as a hill with both limits marked and the part beyond them darkened; null when there is no spread to show. */
@@ -46,19 +48,21 @@ export function liftChance(lift: LiftChance): Picture | null {
       labels: [
         { text: said, heavy: true, spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }] },
         { text: 'dark: frames past the limit', size: textSize.small, spots: [{ x: sheetWidth / 2, y: 38, anchor: 'middle' }] },
-        { text: '← top right corner back', size: textSize.small, spots: [{ x: plot.left, y: plot.base + 40, anchor: 'start' }] },
-        { text: 'top right corner forward →', size: textSize.small, spots: [{ x: plot.right, y: plot.base + 40, anchor: 'end' }] },
+        { text: '← top right corner back', size: textSize.small, spots: [{ x: plot.left, y: plot.base + 48, anchor: 'start' }] },
+        { text: 'top right corner forward →', size: textSize.small, spots: [{ x: plot.right, y: plot.base + 48, anchor: 'end' }] },
       ],
     }),
+    ...(lift.p90_mm === undefined || !(lift.p90_mm < reach) ? [] : [nineInTen(x(-lift.p90_mm), x(lift.p90_mm), formatLength(lift.p90_mm, units))]),
+    scaleNumbers(reach, units, x),
     mark(x(-limit), 'end', formatLength(limit, units)),
     mark(x(limit), 'start', formatLength(limit, units)),
     drawing({
       marks: [line([{ x: x(0), y: plot.base }, { x: x(0), y: plot.base + 6 }], { width: weight.dimension })],
-      labels: [{ text: 'flat', size: textSize.small, spots: [{ x: x(0), y: plot.base + 16, anchor: 'middle' }, { x: x(0), y: plot.base + 28, anchor: 'middle' }] }],
+      labels: [{ text: 'flat', size: textSize.small, spots: [{ x: x(0), y: plot.base + 31, anchor: 'middle' }] }],
     }),
   );
-  const alt = `A hill showing how far one corner lifts over many frames built like this, with the limit of ${formatLength(limit, units)} marked on both sides. ${said}`;
-  return finishPicture({ name: 'lift-chance.svg', title: 'Chance of a lifted corner', alt }, plot.base + 56, content);
+  const alt = `A hill showing how far one corner lifts over many frames built like this, with the limit of ${formatLength(limit, units)} marked on both sides. ${said}${lift.p90_mm === undefined ? '' : ` Nine in ten stay within ${formatLength(lift.p90_mm, units)}.`}`;
+  return finishPicture({ name: 'lift-chance.svg', title: 'Chance of a lifted corner', alt }, plot.base + 64, content);
 }
 
 function mark(x: number, anchor: 'start' | 'end', limit: string): Drawing {
@@ -67,6 +71,26 @@ function mark(x: number, anchor: 'start' | 'end', limit: string): Drawing {
   return drawing({
     marks: [line([{ x, y: plot.top - 8 }, { x, y: plot.base + 6 }], { width: weight.edge, dashes: 'hidden', colour: ink })],
     labels: [{ text, size: textSize.small, spots: [{ x: x + out, y: plot.base + 16, anchor }, { x, y: plot.base + 16, anchor: 'middle' }] }],
+  });
+}
+
+/** Two short marks on the ground line, between which nine in ten frames fall, and a line of words that names them. */
+function nineInTen(from: number, to: number, p90: string): Drawing {
+  return drawing({
+    marks: [from, to].map((x) => line([{ x, y: plot.base - 9 }, { x, y: plot.base + 6 }], { width: weight.bold, colour: ink })),
+    labels: [{ text: `between the short marks: nine in ten, within ${p90}`, size: textSize.small, spots: [{ x: sheetWidth / 2, y: 54, anchor: 'middle' }] }],
+  });
+}
+
+const steps = { metric: [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000], inch: [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 8, 16, 32].map((inches) => inches * 25.4) } as const;
+
+/** Round lengths along the ground line, at most three to each hand. */
+function scaleNumbers(reach: number, units: UnitSystem, x: (mm: number) => number): Drawing {
+  const step = steps[units].find((one) => reach / one < 4) ?? reach;
+  const at = Array.from({ length: Math.floor(reach / step) }, (_, i) => (i + 1) * step).filter((mm) => x(mm) < plot.right - 8).flatMap((mm) => [-mm, mm]);
+  return drawing({
+    marks: at.map((mm) => line([{ x: x(mm), y: plot.base }, { x: x(mm), y: plot.base + 24 }], { width: weight.dimension, colour: softInk })),
+    labels: at.map((mm) => ({ text: formatLength(Math.abs(mm), units), size: textSize.small, spots: [{ x: x(mm), y: plot.base + 31, anchor: 'middle' as const }] as const })),
   });
 }
 

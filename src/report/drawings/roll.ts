@@ -2,7 +2,7 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, sheetWidth, textSize, weight, woodFill } from './drawing-standard.js';
-import { drawing, finishPicture, together, type Picture } from './picture.js';
+import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { scaleBar } from './scale-bar.js';
 import { hatch, line, outline, rectangle } from './strokes.js';
 
@@ -17,7 +17,7 @@ export interface RollPicture {
 /** The roll from above, to scale, with each cloth where it is cut; hatched: what is left. */
 export function rollPicture(roll: RollPicture): Picture {
   const { units, roll_width_mm: R, length_mm: L, cloths } = roll;
-  const scale = Math.min((sheetWidth - 84) / L, 150 / R);
+  const scale = Math.min((sheetWidth - 126) / L, 150 / R);
   const left = 62;
   const top = 26;
   const content = together(
@@ -30,9 +30,11 @@ export function rollPicture(roll: RollPicture): Picture {
       ],
       labels: cloths.map((c) => {
         const upright = c.length_mm < c.width_mm * 0.7;
-        return { text: c.label, size: textSize.small, upright, spots: [{ x: left + (c.along_mm + c.length_mm / 2) * scale, y: top + (c.across_mm + c.width_mm / 2) * scale, anchor: 'middle' }] };
+        const size = `${formatLength(c.length_mm, units)} × ${formatLength(c.width_mm, units)}`;
+        return { text: cloths.length === 1 ? `${c.label}: ${size}` : c.label, size: textSize.small, upright, spots: [{ x: left + (c.along_mm + c.length_mm / 2) * scale, y: top + (c.across_mm + c.width_mm / 2) * scale, anchor: 'middle' }] };
       }),
     }),
+    ...overBeside(roll, top, scale, left + L * scale),
     levelDimension({ from: left, to: left + L * scale, y: top + R * scale + 20, edge: top + R * scale, text: formatLength(L, units) }),
     uprightDimension({ from: top, to: top + R * scale, x: left - 20, edge: left, text: formatLength(R, units) }),
     scaleBar({ x: 12, y: top + R * scale + 46, mm_to_sheet: scale, units, note: 'The roll from above' }),
@@ -40,4 +42,13 @@ export function rollPicture(roll: RollPicture): Picture {
   const list = cloths.map((c) => `${c.label}: ${formatLength(c.length_mm, units)} along the roll, ${formatLength(c.width_mm, units)} across`).join('; ');
   const alt = `Roll ${formatLength(R, units)} wide, ${formatLength(L, units)} of it used, to scale. ${list}. Bold: the woven edges.`;
   return finishPicture({ name: 'roll.svg', title: 'The cloth on the roll', alt }, top + R * scale + 62, content);
+}
+
+/** What is over of the width beside one cloth, as wide as a strip for straps or a trial corner may be. */
+function overBeside({ units, roll_width_mm, cloths }: RollPicture, top: number, scale: number, right: number): readonly Drawing[] {
+  const [only] = cloths;
+  if (only === undefined || cloths.length > 1) return [];
+  const over_mm = roll_width_mm - only.across_mm - only.width_mm;
+  if (over_mm * scale < 12) return [];
+  return [uprightDimension({ from: top + (only.across_mm + only.width_mm) * scale, to: top + roll_width_mm * scale, x: right + 18, edge: right, text: `${formatLength(over_mm, units)} over` })];
 }

@@ -29,7 +29,7 @@ function roundLength(mm_to_sheet: number, units: UnitSystem): { readonly mm: num
 export function scaleBar({ x, y, mm_to_sheet, units, note }: ScaleBar): Drawing {
   const { mm, text } = roundLength(mm_to_sheet, units);
   const half = (mm * mm_to_sheet) / 2;
-  const said = note === undefined ? `to scale, bar = ${text}` : `bar = ${text}. ${note}.`;
+  const said = note === undefined ? `to scale: this strip is ${text}` : `strip: ${text}. ${note}.`;
   return drawing({
     marks: [
       outline(rectangle(x, y - 2, half, 4), { width: weight.dimension, fill: ink }),

@@ -40,12 +40,13 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
     drawing({
       labels: [
         `Seen from the back, to scale: ${order.length} staples.`,
-        `The first ${Math.min(numbered, order.length)} bear their number; then on in the same way, outwards.`,
-        'Arrows: outwards to each hand. Rings: the corners, folded and fixed last.',
+        `The first ${Math.min(numbered, order.length)} bear their number; then on in the same way.`,
+        'Arrows: outwards to each hand.',
+        'Rings: the corners, folded and fixed last.',
       ].map((text, i) => ({ text, size: textSize.small, spots: [{ x: 12, y: top + high + 34 + 15 * i, anchor: 'start' as const }] as const })),
     }),
   );
-  return finishPicture({ name: 'staples.svg', title: 'The order of the staples', alt: describe(picture) }, top + high + 34 + 15 * 3, content);
+  return finishPicture({ name: 'staples.svg', title: 'The order of the staples', alt: describe(picture) }, top + high + 34 + 15 * 4, content);
 }
 
 function describe({ order }: StapleOrderPicture): string {

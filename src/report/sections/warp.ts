@@ -36,7 +36,7 @@ function lift(told: Telling, show: Show): readonly Block[] {
     ...pastCritical(told, story),
     ...placesBlocks(told),
     paragraph(`${told.number('warp.corner_lift_p90_mm') === null ? '' : `Nine in ten stay under ${told.length(story.p90_mm)}. `}Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`),
-    ...show(liftChance({ units: told.units, mean_mm: story.unpulled.mean, sd_mm: story.unpulled.sd, growth: story.growth, limit_mm: story.limit_mm, chance: story.chance })),
+    ...show(liftChance({ units: told.units, mean_mm: story.unpulled.mean, sd_mm: story.unpulled.sd, growth: story.growth, limit_mm: story.limit_mm, chance: story.chance, ...(told.number('warp.corner_lift_p90_mm') === null ? {} : { p90_mm: story.p90_mm }) })),
     ...causes(story),
     heading(3, 'What halves it'),
     bullets(halving(told, story)),
