@@ -5,7 +5,7 @@ const widest = 80;
 const narrowest = 40;
 
 /** Columns that help may take here. */
-export const helpWidth = (): number => Math.max(narrowest, Math.min(widest, process.stdout.columns ?? widest));
+export const helpWidth = (): number => Math.max(narrowest, Math.min(widest, process.stdout.columns ?? (Number(process.env['COLUMNS']) || widest)));
 
 /** How help is laid out: descriptions wrap beside their names on a narrow terminal as well. */
 export const helpLayout: Partial<Help> = { minWidthToWrap: 24, sortSubcommands: false };

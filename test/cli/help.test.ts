@@ -1,5 +1,6 @@
+import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
-import { folder, looksLikeABug } from './command.js';
+import { command, folder, looksLikeABug, plan, stopPlan } from './command.js';
 
 const commands: readonly (readonly string[])[] = [
   ['audit'], ['suggest'], ['cut'], ['new'], ['schema'], ['measure'], ['measure', 'sag'], ['measure', 'twist'], ['measure', 'spread'], ['measure', 'tap'], ['measure', 'push'],
@@ -29,5 +30,37 @@ describe('help', () => {
 
   it('--version prints the version alone', () => {
     expect(folder().run('--version')).toMatchObject({ code: 0, out: expect.stringMatching(/^\d+\.\d+\.\d+\n$/) as string });
+  });
+});
+
+describe('at the terminal', () => {
+  it('help is no wider than a narrow terminal, whatever the command', () => {
+    for (const words of [[], ['audit'], ['place'], ['measure', 'twist']]) {
+      const { stdout } = spawnSync(process.execPath, [command, ...words, '--help'], { encoding: 'utf8', env: { PATH: process.env['PATH'] ?? '', COLUMNS: '60' } });
+      expect(stdout).toContain('Usage: sightdown');
+      expect(stdout.split('\n').filter((line) => line.length > 60)).toEqual([]);
+    }
+  });
+
+  it('all that is wrong with a command line is told in one round', () => {
+    const { code, err } = folder().run('audit', 'a.yaml', '--seed', 'x', '--format', 'pdf', '--samples', '3');
+    expect(code).toBe(1);
+    expect(err.match(/^error: /gmu)).toHaveLength(3);
+    expect(err).toContain('Run with --help');
+  });
+
+  it('a stop tells three reasons, a cure and what to type next; a caution one reason', () => {
+    const here = folder();
+    here.write('thin.yaml', stopPlan);
+    const stop = here.run('audit', 'thin.yaml', '--samples', '200');
+    expect(stop.code).toBe(3);
+    expect(stop.out).toMatch(/^STOP {2}/u);
+    expect(stop.out.match(/^ {2}✕ /gmu)?.length).toBeLessThanOrEqual(3);
+    expect(stop.out).toMatch(/^ {2}✕ /mu);
+    expect(stop.out).toContain('Next: sightdown suggest thin.yaml');
+    here.write('wet.yaml', plan('Wet boards').replace('9 %', '19 %'));
+    const caution = here.run('audit', 'wet.yaml', '--samples', '200');
+    expect(caution.out.match(/^ {2}▲ /gmu)).toHaveLength(1);
+    expect(caution.out).toContain('Next: sightdown suggest wet.yaml --clear');
   });
 });

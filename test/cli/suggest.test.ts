@@ -24,6 +24,7 @@ describe('suggest', () => {
     expect(first.out).toContain('+++ better.yaml');
     expect(first.out.indexOf('+++ better.yaml')).toBeLessThan(first.out.indexOf('Written: better.yaml'));
     expect(first.out).toMatch(/Looked through: \d+ plans/);
+    expect(first.out).not.toContain('What was looked through:');
     const written = readFileSync(join(here.path, 'better.yaml'), 'utf8');
     for (const kept of ['# Door panel, second try', 'face: { width: 1050 mm, height: 880 mm }   # as the hall door']) expect(written).toContain(kept);
     expect(written).not.toBe(plan);

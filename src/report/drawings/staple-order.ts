@@ -15,6 +15,8 @@ export interface StapleOrderPicture {
 
 /** So many staples bear their number: the middles and the first to each hand, from which the rest follows. */
 const numbered = 12;
+/** In an opening narrower than this on the sheet the numbers of opposite sides would meet: there the middles alone bear one. */
+const numbersNeed = 72;
 const panel = { left: 60, top: 34, width: 240, height: 200 } as const;
 
 /** Where the staples go and in which order: the first ones numbered, then outwards, the corners last. To scale. */
@@ -25,6 +27,7 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
   const top = panel.top;
   const w = Math.max(b * scale, 9);
   const [wide, high] = [W * scale, H * scale];
+  const shown = Math.min(wide, high) - 2 * w < numbersNeed ? Math.min(4, order.length) : Math.min(numbered, order.length);
   const content = together(
     drawing({
       marks: [
@@ -35,12 +38,12 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
       ],
       obstacles: [],
     }),
-    numbers(order, left, top, wide, high, w),
+    numbers(order.slice(0, shown), left, top, wide, high, w),
     cornersLast(left, top, wide, high),
     drawing({
       labels: [
         `Seen from the back, to scale: ${order.length} staples.`,
-        `The first ${Math.min(numbered, order.length)} bear their number; then on in the same way.`,
+        `The first ${shown} bear their number; then on in the same way.`,
         'Arrows: outwards to each hand.',
         'Rings: the corners, folded and fixed last.',
       ].map((text, i) => ({ text, size: textSize.small, spots: [{ x: 12, y: top + high + 34 + 15 * i, anchor: 'start' as const }] as const })),
@@ -75,7 +78,7 @@ function staple({ x, y }: Point, side: BarName): Element {
 /** Numbers stand inside the opening, those of a side in two rows where they lie close. */
 function numbers(order: StapleOrderPicture['order'], left: number, top: number, wide: number, high: number, w: number): Drawing {
   return drawing({
-    labels: order.slice(0, numbered).map((one, i) => {
+    labels: order.map((one, i) => {
       const p = placeOf(one, left, top, wide, high, w);
       const into = (far: number): Point => ({ top: { x: p.x, y: p.y + far }, bottom: { x: p.x, y: p.y - far }, left: { x: p.x - far, y: p.y }, right: { x: p.x + far, y: p.y } })[one.side];
       const spots = [w / 2 + 8, w / 2 + 20, w / 2 + 32, w / 2 + 44].map((far) => ({ ...into(far), anchor: 'middle' as const }));

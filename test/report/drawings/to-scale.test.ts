@@ -83,7 +83,7 @@ describe('the other drawings are to scale', () => {
     const whole = bars.reduce((most, b) => (b.width * b.height > most.width * most.height ? b : most));
     expect(whole.width / whole.height).toBeCloseTo(38 / 57, 3);
     expect(bars.filter((b) => Math.abs(b.height - whole.height / 3) < line && Math.abs(b.width - whole.width) < line)).toHaveLength(3);
-    expect(labelsOf(svg).map(({ text }) => text)).toEqual(expect.arrayContaining(['57 mm', '38 mm', '25 mm', 'glue line']));
+    expect(labelsOf(svg).map(({ text }) => text)).toEqual(expect.arrayContaining(['57 mm', '38 mm', '25 mm from the middle', 'glue line']));
   });
 
   it('corner: both bars, brace and nail', () => {
@@ -110,7 +110,7 @@ describe('the other drawings are to scale', () => {
     expect(pieces.map((b) => [Math.round((b.x - 14) / scale), Math.round(b.width / scale)])).toEqual([[10, 900], [877, 683]]);
     const first = pieces[0]?.points ?? [];
     expect(Math.round(((first[3]?.x ?? 0) - (first[0]?.x ?? 0)) / scale)).toBe(38);
-    expect(labelsOf(svg).map(({ text }) => text)).toContain('left 440 mm');
+    expect(labelsOf(svg).map(({ text }) => text)).toContain('440 mm over');
   });
 
   it('cloth and roll', () => {
