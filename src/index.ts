@@ -27,7 +27,7 @@ export { chanceInWords, formatNumber, formatQuantity } from './base/units-format
 export type { Problem, Result } from './base/problem.js';
 
 // What to change
-export { suggest } from './suggest/suggest.js';
+export { suggest } from './suggest-plans.js';
 export type { TriedChange } from './suggest/first-aid.js';
 export { writeEdit } from './suggest/write-plan.js';
 export type { Aim, Goals, Suggestion, Suggestions, Tried, Wish } from './suggest/suggest.js';

@@ -25,9 +25,6 @@ export const plus = (a: Rational, b: Rational): Rational => rational(a.n * b.d +
 /** a × b. */
 export const times = (a: Rational, b: Rational): Rational => rational(a.n * b.n, a.d * b.d);
 
-/** a / b. Throws a RangeError when b is zero. */
-export const over = (a: Rational, b: Rational): Rational => rational(a.n * b.d, a.d * b.n);
-
 /** −a. */
 export const negated = (a: Rational): Rational => ({ n: -a.n, d: a.d });
 

@@ -37,9 +37,3 @@ export function readSources(yaml: string): readonly Source[] {
     return { key, title: text(fields['title']), edition: text(fields['edition']), year: typeof fields['year'] === 'number' ? fields['year'] : null, status, note: text(fields['note']) };
   });
 }
-
-/** The `where`s of a shelf (or of anything with a source each) whose key is not in the bibliography. */
-export function unknownSources(used: Readonly<Record<string, string>>, sources: readonly Source[]): string[] {
-  const known = new Set(sources.map(({ key }) => key));
-  return Object.keys(used).filter((where) => !known.has(used[where] ?? ''));
-}

@@ -30,9 +30,6 @@ export function judgeSheet(promised: Promised, sheet: Sheet): Measured {
   return { sheet, pull: frame.pull, findings, diagnosis, rescue };
 }
 
-/** The findings alone; ids start with `measured/`. */
-export const measuredFindings = (promised: Promised, sheet: Sheet): readonly Finding[] => judgeSheet(promised, sheet).findings;
-
 /** The audit with its readings: their findings join the others, and the verdict is the worst of all, so a good reading never clears anything. */
 export function withMeasured<A extends Promised & { readonly verdict: Verdict }>(audit: A, sheet: Sheet): A & { readonly measured: Measured } {
   const measured = judgeSheet(audit, sheet);

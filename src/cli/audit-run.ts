@@ -1,17 +1,15 @@
 import { join } from 'node:path';
 import { auditText, withChanges, type Bench } from '../audit.js';
 import type { Audit } from '../report/audit-view.js';
-import { composeReport, reportTitle } from '../report/compose.js';
 import { writeJson } from '../report/json.js';
-import { writeMarkdown } from '../report/markdown.js';
-import type { AuditOptions } from './audit.js';
+import type { AuditOptions } from './option-types.js';
 import { loadBench } from './bench.js';
 import { codeOf, exitCode } from './exit.js';
 import { readText } from './read-text.js';
-import { writeFolder } from './write-files.js';
 import { planFiles, planName } from './plans.js';
 import { complain, printJson, tellPainted, tones, warn } from './terminal.js';
 import { reasonLines, verdictLine } from './verdict-lines.js';
+import { writeReport } from './write-report.js';
 
 /** Audits what was named and writes or prints what was asked for; resolves to the exit code. */
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
@@ -61,16 +59,4 @@ async function readingsOf(file: string | undefined): Promise<((audit: Audit) => 
   const sheet = loadMeasured(file);
   complain(sheet.ok ? sheet.warnings : sheet.problems);
   return sheet.ok ? (audit) => withMeasured(audit, sheet.value) : null;
-}
-
-/** Writes the report of one audit into a folder; resolves to the name of the written page. */
-export async function writeReport(audit: Audit, folder: string, { format, overwrite }: Pick<AuditOptions, 'format' | 'overwrite'>): Promise<string> {
-  const { tree, pictures, card, sheet } = composeReport(audit);
-  if (format === 'md') {
-    writeFolder(folder, [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
-    return join(folder, 'report.md');
-  }
-  const { writeHtml } = await import('../report/html.js');
-  writeFolder(folder, [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en', card, sheet }) }], { overwrite });
-  return join(folder, 'report.html');
 }

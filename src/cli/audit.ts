@@ -1,24 +1,7 @@
 import { Option, type Command } from 'commander';
+import type { AuditOptions } from './option-types.js';
 import { formatOption, overwriteOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
-
-export { wholeNumber } from './options.js';
-
-/** Options of `audit` as commander gives them. */
-export interface AuditOptions {
-  readonly rules?: string;
-  readonly shelf?: string;
-  readonly out?: string;
-  readonly measured?: string;
-  readonly pile?: string;
-  readonly shop?: string;
-  readonly format: 'md' | 'json' | 'html' | 'csv';
-  readonly names: 'shown' | 'hidden';
-  readonly strict: boolean;
-  readonly overwrite: boolean;
-  readonly seed: number;
-  readonly samples: number;
-}
 
 const help = `
 Examples:

@@ -3,7 +3,7 @@ import { chartPage } from '../chart/chart-page.js';
 import { makeChart } from '../chart/chart.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { loadBench } from './bench.js';
-import type { ChartOptions } from './chart.js';
+import type { ChartOptions } from './option-types.js';
 import { exitCode } from './exit.js';
 import { writeFolder } from './write-files.js';
 import { progress, type Progress } from './progress.js';

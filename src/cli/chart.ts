@@ -1,18 +1,7 @@
 import { Option, type Command } from 'commander';
-import type { UnitSystem } from '../base/names.js';
+import type { ChartOptions } from './option-types.js';
 import { overwriteOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `chart` as commander gives them. */
-export interface ChartOptions {
-  readonly rules?: string;
-  readonly shelf?: string;
-  readonly out: string;
-  readonly overwrite: boolean;
-  readonly units: UnitSystem;
-  readonly seed: number;
-  readonly samples: number;
-}
 
 const help = `
 Example:

@@ -17,8 +17,7 @@ import type { Audit } from '../report/audit-view.js';
 import { auditData } from '../report/json.js';
 import { userText } from '../report/clean-text.js';
 import { appliedOf } from '../rules/applied.js';
-import type { AuditOptions } from './audit.js';
-import { writeReport } from './audit-run.js';
+import type { AuditOptions } from './option-types.js';
 import { verdictLine } from './verdict-lines.js';
 import { writeClassPage, writeNotRead, writePack, type PageOptions } from './class-pages.js';
 import { codeOf, exitCode } from './exit.js';
@@ -26,6 +25,7 @@ import { readText } from './read-text.js';
 import { otherKind, pageNames, type PlanFile } from './plans.js';
 import { progress } from './progress.js';
 import { complain, printJson, printTable, tell } from './terminal.js';
+import { writeReport } from './write-report.js';
 
 /** What is kept while a class is gone through: never a whole audit. */
 interface Kept {

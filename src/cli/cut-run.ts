@@ -16,7 +16,7 @@ import { loadHighs } from '../highs.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { userText } from '../report/clean-text.js';
 import { loadBench } from './bench.js';
-import type { CutOptions } from './cut.js';
+import type { CutOptions } from './option-types.js';
 import { exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { writeFolder } from './write-files.js';

@@ -1,22 +1,8 @@
 import type { Command } from 'commander';
 import { Option } from 'commander';
+import type { CutOptions } from './option-types.js';
 import { formatOption, overwriteOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `cut` as commander gives them. */
-export interface CutOptions {
-  readonly shelf?: string;
-  readonly pile?: string;
-  readonly rules?: string;
-  /** Cut plans as well that the rules stop. */
-  readonly evenSo: boolean;
-  readonly out?: string;
-  readonly format: 'md' | 'csv' | 'json' | 'html';
-  readonly list: 'both' | 'cut' | 'buy';
-  readonly overwrite: boolean;
-  /** Left out: the search counts its work instead of time. */
-  readonly seconds?: number;
-}
 
 const help = `
 Examples:

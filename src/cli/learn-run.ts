@@ -10,7 +10,7 @@ import { writeMarkdown } from '../report/markdown.js';
 import type { Problem } from '../base/problem.js';
 import { exitCode } from './exit.js';
 import { rulesFolder } from './files.js';
-import type { LearnOptions } from './learn.js';
+import type { LearnOptions } from './option-types.js';
 import { defaultShelf, sourceKeys } from './load.js';
 import { BadOption, dayOption } from './quantities.js';
 import { readText } from './read-text.js';

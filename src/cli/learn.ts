@@ -1,16 +1,7 @@
 import type { Command } from 'commander';
+import type { LearnOptions } from './option-types.js';
 import { formatOption, overwriteOption } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `learn`. */
-export interface LearnOptions {
-  readonly shelf?: string;
-  readonly write: boolean;
-  readonly out?: string;
-  readonly date?: string;
-  readonly format: 'md' | 'json' | 'html';
-  readonly overwrite: boolean;
-}
 
 const help = `
 The folder holds plans (plan: 1) and the bench sheets of the frames built by them (sheet: 1, with plan: and the plan’s name), whatever the files are called.

@@ -1,27 +1,8 @@
 import { Option, type Command } from 'commander';
+import type { JointOptions, PushOptions, SagOptions, SpreadOptions, TapOptions, TwistOptions } from './option-types.js';
 import { overwriteOption } from './options.js';
 import { under } from './help-text.js';
 
-/** Options that every kind of reading shares. */
-export interface CommonOptions {
-  readonly error?: string;
-  readonly date?: string;
-  readonly shelf?: string;
-}
-/** Options of `measure sag`. */
-export interface SagOptions extends CommonOptions { readonly stock?: string; readonly size?: string; readonly lies: 'flat' | 'edge'; readonly span?: string; readonly weight?: string; readonly sag?: string[] }
-/** Options of `measure twist`. */
-export interface TwistOptions extends CommonOptions { readonly rise?: string[]; readonly width?: string; readonly length?: string; readonly hand: 'right' | 'left'; readonly for?: string[]; readonly ply: string; readonly stock?: string; readonly size?: string; readonly chosen: Way }
-/** Options of `measure spread`. */
-export interface SpreadOptions extends CommonOptions { readonly stock?: string; readonly size?: string; readonly chosen: Way; readonly twist?: string[]; readonly bow?: string[]; readonly crook?: string[]; readonly over?: string }
-/** Options of `measure joint`. */
-export interface JointOptions extends CommonOptions { readonly stock?: string; readonly size?: string; readonly lies: 'flat' | 'edge'; readonly way: 'plane' | 'out'; readonly weight?: string; readonly arm?: string; readonly movement?: string[]; readonly out?: string; readonly overwrite: boolean }
-/** Options of `measure tap`. */
-export interface TapOptions extends CommonOptions { readonly width?: string; readonly height?: string; readonly mass?: string; readonly plan?: string; readonly bare: boolean; readonly note?: string[] }
-/** Options of `measure push`. */
-export interface PushOptions extends CommonOptions { readonly width?: string; readonly height?: string; readonly plan?: string; readonly weight?: string; readonly pad?: string; readonly sag?: string[]; readonly stiffness?: string }
-
-type Way = 'unsorted' | 'plain' | 'picked';
 const chosenOption = (): Option => new Option('--chosen <way>', 'how the boards were chosen').choices(['unsorted', 'plain', 'picked']).default('plain');
 
 const units = '\nEvery reading carries its unit, in quotes: "3 mm", "1/8 in", "500 g". Several readings may follow one option.';

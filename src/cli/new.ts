@@ -1,33 +1,7 @@
 import { Option, type Command } from 'commander';
+import type { NewOptions } from './option-types.js';
 import { wholeNumber } from './options.js';
 import { under } from './help-text.js';
-
-/** Flags of `new`; what is missing is asked for on a terminal. */
-export interface NewOptions {
-  readonly name?: string;
-  readonly width?: string;
-  readonly height?: string;
-  readonly stock?: string;
-  readonly lay?: 'flat' | 'edge';
-  readonly plies?: number;
-  readonly crossbar?: 'none' | 'upright' | 'level';
-  readonly chosen?: 'unsorted' | 'plain' | 'picked';
-  readonly moisture?: string;
-  readonly hang?: 'wire' | 'two-hooks' | 'none';
-  readonly out?: string;
-  readonly shelf?: string;
-  /** Write the boards in hand instead of a plan; the flags from here on are theirs alone. */
-  readonly pile?: boolean;
-  readonly mark?: string[];
-  readonly length?: string[];
-  readonly rise?: string[];
-  readonly high?: string[];
-  readonly sticks?: string;
-  readonly over?: string;
-  readonly bow?: string[];
-  readonly crook?: string[];
-  readonly unread?: number;
-}
 
 const ofPlans = ['width', 'height', 'lay', 'plies', 'crossbar', 'chosen', 'moisture', 'hang'];
 

@@ -5,7 +5,7 @@ import { loadRuleset } from '../rules/load-ruleset.js';
 import { exitCode } from './exit.js';
 import { packageFolder, rulesFolder } from './files.js';
 import { loadShelf, sourceKeys, textsBeside } from './load.js';
-import type { PageOptions } from './page.js';
+import type { PageOptions } from './option-types.js';
 import { readText } from './read-text.js';
 import { rulesFile, withShippedNames } from './rules-file.js';
 import { schemaText } from './schema-run.js';

@@ -1,15 +1,7 @@
 import type { Command } from 'commander';
+import type { PageOptions } from './option-types.js';
 import { overwriteOption } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `page` as commander gives them. */
-export interface PageOptions {
-  readonly shelf?: string;
-  readonly rules?: string;
-  readonly plan?: string;
-  readonly out: string;
-  readonly overwrite: boolean;
-}
 
 const help = `
 Example:

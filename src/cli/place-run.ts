@@ -15,7 +15,7 @@ import { exitCode } from './exit.js';
 import { openPlans, type OpenPlan } from './open-plans.js';
 import { writeFolder } from './write-files.js';
 import { loadPile } from './pile-file.js';
-import type { PlaceOptions } from './place.js';
+import type { PlaceOptions } from './option-types.js';
 import { planName } from './plans.js';
 import { complain, printJson, tell } from './terminal.js';
 

@@ -1,18 +1,7 @@
 import type { Command } from 'commander';
+import type { PlaceOptions } from './option-types.js';
 import { formatOption, overwriteOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `place` as commander gives them. */
-export interface PlaceOptions {
-  readonly pile: string;
-  readonly rules?: string;
-  readonly shelf?: string;
-  readonly out?: string;
-  readonly format: 'md' | 'json' | 'html';
-  readonly write: boolean;
-  readonly seed: number;
-  readonly overwrite: boolean;
-}
 
 const help = `
 Examples:

@@ -13,7 +13,7 @@ import { readText } from './read-text.js';
 import { loadRules, sourceKeys, textsBeside } from './load.js';
 import { progress } from './progress.js';
 import { rulesFile, shippedRulesets, withShippedNames } from './rules-file.js';
-import type { CompareOptions } from './rules.js';
+import type { CompareOptions } from './option-types.js';
 import { complain, print, printJson, tell, warn } from './terminal.js';
 
 const several = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;

@@ -1,13 +1,7 @@
 import type { Command } from 'commander';
+import type { CompareOptions } from './option-types.js';
 import { formatOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `rules compare`. */
-export interface CompareOptions {
-  readonly shelf?: string;
-  readonly seed: number;
-  readonly samples: number;
-}
 
 /** Adds `sightdown rules check|show|compare|facts`. */
 export function addRules(program: Command): void {

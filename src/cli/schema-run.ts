@@ -12,7 +12,7 @@ import { cautions } from '../findings/cautions.js';
 import { exitCode } from './exit.js';
 import { sourceKeys } from './load.js';
 import { writeFolder } from './write-files.js';
-import { schemaKinds, type SchemaKind } from './schema.js';
+import { schemaKinds, type SchemaKind } from './schema-kinds.js';
 import { printJson, tell, warn } from './terminal.js';
 
 const schemas = {

@@ -1,9 +1,6 @@
 import { Argument, type Command } from 'commander';
 import { under } from './help-text.js';
-
-/** The kinds of file there are schemas for. */
-export const schemaKinds = ['plan', 'shelf', 'ruleset', 'sheet', 'pile', 'shop'] as const;
-export type SchemaKind = (typeof schemaKinds)[number];
+import { schemaKinds, type SchemaKind } from './schema-kinds.js';
 
 const help = `
 Examples:

@@ -1,20 +1,8 @@
 import { Option, type Command } from 'commander';
-import { aims, type Aim } from '../suggest/aims.js';
+import { aims } from '../suggest/aims.js';
+import type { SuggestOptions } from './option-types.js';
 import { formatOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `suggest` as commander gives them. */
-export interface SuggestOptions {
-  readonly rules?: string;
-  readonly shelf?: string;
-  readonly clear: boolean;
-  readonly verbose: boolean;
-  readonly write?: string;
-  readonly pick: Aim;
-  readonly format: 'text' | 'json';
-  readonly seed: number;
-  readonly samples: number;
-}
 
 const help = `
 Examples:

@@ -10,7 +10,7 @@ import { loadShelf } from './load.js';
 import { openPlans } from './open-plans.js';
 import { loadShop } from './shop-file.js';
 import { complain, printJson, tell, warn } from './terminal.js';
-import type { TimetableOptions } from './timetable.js';
+import type { TimetableOptions } from './option-types.js';
 import { writeFolder } from './write-files.js';
 
 /** Makes the timetable and writes or prints what was asked for; resolves to the exit code. */

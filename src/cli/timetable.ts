@@ -1,15 +1,7 @@
 import type { Command } from 'commander';
+import type { TimetableOptions } from './option-types.js';
 import { formatOption, overwriteOption } from './options.js';
 import { under } from './help-text.js';
-
-/** Options of `timetable` as commander gives them. */
-export interface TimetableOptions {
-  readonly shop: string;
-  readonly shelf?: string;
-  readonly out?: string;
-  readonly format: 'md' | 'json' | 'html';
-  readonly overwrite: boolean;
-}
 
 const help = `
 Examples:

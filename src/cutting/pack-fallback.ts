@@ -41,15 +41,6 @@ export async function cutBoardsExactly(problem: CutProblem, patience: Patience, 
   return solveByLoads(solver, problem, bench, loads, found.ok ? found : null, patience) ?? found;
 }
 
-/** Solves the integer program alone, without the search before it: the independent check of the tests. Null when there are too many loads, no time, or no cutting. */
-export async function cutBoardsByIntegerProgram(problem: CutProblem, limit_ms: number, load: LoadSolver): Promise<Cutting | null> {
-  const bench = makeBench(problem);
-  const loads = fullLoads(bench, mostPatterns);
-  const solver = await load();
-  if (loads === null || solver === null) return null;
-  return solveByLoads(solver, problem, bench, loads, null, { ms: limit_ms });
-}
-
 /** Every load to which no further piece can be added, for every kind of board; null when there are more than `most`. */
 export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
   const { size, setup, group, count } = bench;
@@ -84,7 +75,8 @@ export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
   return overflow ? null : found;
 }
 
-function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
+/** The least cost by the integer program over `loads`, recounted; null when it found nothing in time or nothing better than `known`. */
+export function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
   const price = (load: FullLoad): number => bench.bins[load.bin]?.price as number;
   const sum = (terms: readonly string[]): string => (terms.length === 0 ? '0 x0' : terms.join(' + '));
   const cost = sum(loads.map((load, j) => `${price(load)} x${j}`));

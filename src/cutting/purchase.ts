@@ -95,14 +95,3 @@ export interface CutPlan {
   readonly bound: number;
   readonly reason: string | null;
 }
-
-/** Cost of the wood alone, for the sum of the whole plan; null with the reason when it cannot be known. */
-export function woodCost(cut: CutPlan): { readonly cost: number | null; readonly proven: boolean; readonly reason: string | null } {
-  return { cost: cut.cost, proven: cut.proven, reason: cut.reason };
-}
-
-/** Leftovers longer than `least_mm`, longest first: what goes back on the shelf, knots still in them. */
-export function leftovers(cut: CutPlan, least_mm: number): readonly { readonly stock: string; readonly length_mm: number }[] {
-  const left = cut.stocks.flatMap(({ boards }) => boards.map(({ stock, left_mm }) => ({ stock, length_mm: left_mm })));
-  return left.filter(({ length_mm }) => length_mm >= least_mm).sort((p, q) => q.length_mm - p.length_mm);
-}

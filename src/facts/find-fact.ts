@@ -6,9 +6,3 @@ export function findFact(facts: readonly Fact[], path: string, about: About | nu
   const fact = facts.find((f) => f.path === path && (about === null || f.about === about));
   return typeof fact?.value === 'number' ? fact.value : null;
 }
-
-/** The same for word facts. */
-export function findWord(facts: readonly Fact[], path: string, about: About | null): string | null {
-  const fact = facts.find((f) => f.path === path && (about === null || f.about === about));
-  return typeof fact?.value === 'string' ? fact.value : null;
-}

@@ -22,19 +22,6 @@ export function ndsDistances(diameter_mm: number, bored: boolean, end: EndLoad =
   };
 }
 
-/**
- * Least distances for nails under 5 mm in wood up to 420 kg/m3, load at `angle_deg` to the grain: a1 along, a2 across, a3t and a3c ends, a4t and a4c edges, mm.
- * Source: en1995-1-1-memory Table 8.2.
- */
-export function ec5Distances(diameter_mm: number, bored: boolean, angle_deg = 0): { a1: number; a2: number; a3t: number; a3c: number; a4t: number; a4c: number } {
-  const d = diameter_mm;
-  const cos = Math.abs(Math.cos((angle_deg * Math.PI) / 180));
-  const sin = Math.abs(Math.sin((angle_deg * Math.PI) / 180));
-  return bored
-    ? { a1: (4 + cos) * d, a2: (3 + sin) * d, a3t: (7 + 5 * cos) * d, a3c: 7 * d, a4t: (3 + 2 * sin) * d, a4c: 3 * d }
-    : { a1: (5 + 5 * cos) * d, a2: 5 * d, a3t: (10 + 5 * cos) * d, a3c: 10 * d, a4t: (5 + 2 * sin) * d, a4c: 5 * d };
-}
-
 /** Thinnest piece a nail may go into without drilling, mm: the larger of 7 d and (13 d − 30) ρ/400. Source: en1995-1-1-memory 8.3.1.2(6). */
 export function thinnestUnbored_mm(diameter_mm: number, density_kg_per_m3: number): number {
   return Math.max(7 * diameter_mm, ((13 * diameter_mm - 30) * density_kg_per_m3) / 400);

@@ -6,7 +6,8 @@ import { counted } from '../report/words/verdict.js';
 import type { Departure, TopTenth } from './departures.js';
 import type { LearnedEntry } from './entries.js';
 import type { NextStep } from './settle-next.js';
-import type { KeptPromise, ReadingKind } from './promises.js';
+import type { KeptPromise } from './promises.js';
+import type { ReadingKind } from './rounding.js';
 
 const kindWords: Readonly<Record<ReadingKind, string>> = {
   'corner-lift': 'lift of a corner off the table', 'winding': 'lift seen over the sticks', 'bow': 'bow out of the plane', 'inward-bow': 'bow inward', 'diagonals': 'difference of the diagonals',

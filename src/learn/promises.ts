@@ -11,11 +11,7 @@ import { liftRead } from './lift-read.js';
 import { middleStation, together, momentsOf, type Response } from './moments.js';
 import { bandOf, givenFirst, normally, shareBelow, type Predicted } from './predicted.js';
 import { promiseSpread } from './promise-spreads.js';
-import type { Rounding } from './rounding.js';
-
-/** The kinds of reading that are held against what was promised. */
-export const readingKinds = ['corner-lift', 'winding', 'bow', 'inward-bow', 'diagonals', 'tap', 'push', 'moisture', 'weight'] as const;
-export type ReadingKind = (typeof readingKinds)[number];
+import type { ReadingKind, Rounding } from './rounding.js';
 
 /** One reading, and where it fell in what was promised before it was taken. */
 export interface KeptPromise {

@@ -1,6 +1,8 @@
 import { barNames } from '../base/names.js';
 import type { BuiltFrame } from './folder.js';
-import type { ReadingKind } from './promises.js';
+
+/** The kinds of reading that are held against what was promised. */
+export type ReadingKind = 'corner-lift' | 'winding' | 'bow' | 'inward-bow' | 'diagonals' | 'tap' | 'push' | 'moisture' | 'weight';
 
 /** Half of what a kind of reading is rounded to in this folder. */
 export type Rounding = (kind: ReadingKind) => number;

@@ -10,11 +10,6 @@ const STEEL_KG_PER_MM3 = 7.85e-6;
 const STAPLE_G = 0.15;
 const ANGLE_G = 60;
 
-/** Mass of a cloth and what lies on it plus wood of one section: σ·area + ρ·section·length, kg. Sizes in m, m², kg/m², kg/m³. */
-export function pictureMass_kg(areal_kg_per_m2: number, area_m2: number, density_kg_per_m3: number, section_m2: number, length_m: number): number {
-  return areal_kg_per_m2 * area_m2 + density_kg_per_m3 * section_m2 * length_m;
-}
-
 /** Mass of a round steel fastening, kg, from its diameter and length in mm (its head counted as a tenth more). */
 function steelPin_kg(diameter_mm: number, length_mm: number): number {
   return 1.1 * STEEL_KG_PER_MM3 * (Math.PI / 4) * diameter_mm ** 2 * length_mm;

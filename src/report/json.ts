@@ -41,6 +41,3 @@ function suppliesData({ frames, currency, boards, cloths, lines, short, boards_c
 
 /** The same as one JSON document ending in a newline. */
 export const writeJson = (audit: Audit): string => `${JSON.stringify(auditData(audit), steady, 2)}\n`;
-
-/** Several audits as one JSON document: a list. */
-export const writeJsonList = (audits: readonly Audit[]): string => `${JSON.stringify(audits.map(auditData), steady, 2)}\n`;

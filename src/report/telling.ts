@@ -58,15 +58,6 @@ export function telling(audit: Audit): Telling {
   };
 }
 
-/** The largest number among the facts of a path, by magnitude, with its element. Null when none is known. */
-export function largest(told: Telling, path: string): { readonly about: string; readonly value: number } | null {
-  let best: { about: string; value: number } | null = null;
-  for (const { about, value } of told.each(path)) {
-    if (typeof value === 'number' && Number.isFinite(value) && (best === null || Math.abs(value) > Math.abs(best.value))) best = { about, value };
-  }
-  return best;
-}
-
 /** Whether the plan itself must stop; a stop of the bench sheet comes when the frame is cut already. */
 export const mustStop = ({ audit }: Telling): boolean => audit.findings.some(({ verdict, rule }) => verdict === 'stop' && !rule.startsWith('measured/'));
 

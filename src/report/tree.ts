@@ -28,9 +28,6 @@ function joinTexts(nodes: readonly PhrasingContent[]): PhrasingContent[] {
 /** Words that carry the weight of a line. */
 export const strong = (words: string): PhrasingContent => ({ type: 'strong', children: [inline(words.trim())] });
 
-/** An aside. */
-export const quiet = (words: string): PhrasingContent => ({ type: 'emphasis', children: [inline(words.trim())] });
-
 /** Words that lead to another page of the same folder; the way there is the tool's own, each part of it encoded. */
 export const pageLink = (words: string, page: string): PhrasingContent => ({
   type: 'link',

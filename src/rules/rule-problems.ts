@@ -27,7 +27,7 @@ const firstWord = (allowed = 'the first'): string => tick(/`([^`]+)`/u.exec(allo
 const orNearest = (nearest: string | undefined, otherwise: string): string => (nearest === undefined ? otherwise : `Did you mean \`${nearest}\`?`);
 
 /** Every sentence the reader of rulesets can say beyond the shape of the document, by code. */
-const wordings = {
+export const wordings = {
   'bad-rule-id': (d) => ({ found: tick(d.value), allowed: 'small letters and figures, with dashes and slashes between them, at most 60', hint: 'Give the rule a readable id, such as `bars/inward-bow`.' }),
   'bad-limit-name': (d) => ({ found: tick(d.value), allowed: 'small letters and figures with dashes between them, at most 60', hint: 'Give the limit a readable name, such as `inward-bow`.' }),
   'duplicate-rule': (d) => ({ found: `${tick(d.value)} a second time`, allowed: 'each rule once in a file', hint: 'Keep one of the two, or give the other an id of its own.' }),
@@ -93,6 +93,3 @@ export function ruleProblem(code: RuleProblemCode, place: Place, details: Detail
   const word: (details: Details) => Wording = wordings[code];
   return { code, severity, ...place, ...word(details) };
 }
-
-/** All codes, for tests. */
-export const ruleProblemCodes = Object.keys(wordings) as readonly RuleProblemCode[];

@@ -44,13 +44,6 @@ export function share(at: number): string {
   return shares.find(([value]) => Math.abs(value - at) < 1e-9)?.[1] ?? String(Math.round(at * 1000) / 1000);
 }
 
-const places = (crossbars: readonly Pick<NewCrossbar, 'runs' | 'at'>[]): string =>
-  (['upright', 'level'] as const)
-    .map((runs) => ({ runs, at: crossbars.filter((one) => one.runs === runs).map((one) => share(one.at)) }))
-    .filter(({ at }) => at.length > 0)
-    .map(({ runs, at }) => `${count(at.length)} ${runs} (at ${at.join(', ')})`)
-    .join(' and ');
-
 /** One sentence for each crossbar that comes or goes, whichever are more. */
 export function crossbars(come: readonly NewCrossbar[], go: readonly PlanCrossbar[], all: readonly NewCrossbar[]): readonly string[] {
   if (come.length === 0 && go.length === 0) return [];
@@ -61,9 +54,6 @@ export function crossbars(come: readonly NewCrossbar[], go: readonly PlanCrossba
   const more = go.slice(come.length).map((one) => `Leave out the ${one.runs} crossbar at ${share(one.at)}.`);
   return come.length === 1 && go.length <= 1 ? [`${first}${instead}.`] : [`${first}${instead}.`, ...rest.map((text) => `${text}.`), ...more];
 }
-
-/** The crossbars of a plan in a few words, for tables. */
-export const crossbarsInShort = (all: readonly Pick<NewCrossbar, 'runs' | 'at'>[]): string => (all.length === 0 ? 'none' : places(all));
 
 /** How it is to hang instead. */
 export function hang(from: Plan['hang'], to: Plan['hang'], units: UnitSystem): readonly string[] {

@@ -7,12 +7,7 @@ const groups: readonly (readonly [FactGroup, RegExp])[] = [
   ['hanging', /^(hanging\.|frame\.weight_kg$|frame\.lift_people$|cutting\.(total|used)_cost$)/],
 ];
 
-/** What everything costs follows boards to pick from as well as hooks and wire; it is asked with the hanging, and dearer boards are left to the full audit. */
-export const movedByBoardsToo: ReadonlySet<string> = new Set(['cutting.total_cost', 'cutting.used_cost']);
-/** Whether the wire meets a crossbar follows the hanging as well as the setback; it is asked with the setback, the hanging already chosen. */
-export const movedByHangingToo: ReadonlySet<string> = new Set(['hanging.in_the_way_count']);
-
-/** Changing boards, hanging or setback moves facts of that group only, but for those named above; a test over random plans holds this table to it. */
+/** Changing boards, hanging or setback moves facts of that group only, but for a few that a test over random plans names, and holds this table to. */
 export function groupOf(path: string): FactGroup {
   return groups.find(([, pattern]) => pattern.test(path))?.[0] ?? 'build';
 }

@@ -1,4 +1,3 @@
-import { audit } from '../audit.js';
 import type { Bench } from '../bench.js';
 import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
@@ -68,9 +67,9 @@ export function keeps(audited: Audit, wish: Wish, { ruleset }: Bench): boolean {
 /**
  * Searches the changes a person would make for plans that keep the wish: the cheapest, the lightest, and the one that changes least. Exhaustive over
  * the space told in `tried.space`: a build is passed over only when its exact or least possible cost, weight or number of changes cannot win, or when
- * facts already worked out stand in the way of the wish. Each answer is confirmed by the full audit. Pure, and the same every time.
+ * facts already worked out stand in the way of the wish. Each answer is confirmed by `audit`, the full one. Pure, and the same every time.
  */
-export async function suggest(plan: Plan, bench: Bench, goals: Goals): Promise<Suggestions> {
+export async function searchPlans(plan: Plan, bench: Bench, goals: Goals, audit: (plan: Plan, bench: Bench) => Promise<Audit>): Promise<Suggestions> {
   const wish: Wish = goals.clear ? 'clear' : 'no-stop';
   const planned = await audit(plan, bench);
   const space = allBuilds(plan, bench.shelf);

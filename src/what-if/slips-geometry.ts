@@ -15,12 +15,7 @@ export function diagonalsOfPush_mm(width_mm: number, height_mm: number, pushed_m
   return Math.hypot(width_mm + pushed_mm, height_mm) - Math.hypot(width_mm - pushed_mm, height_mm);
 }
 
-/** How far the corners of such a frame are from square, degrees: the angle whose tangent is push over height. */
-export function cornerAngleOfPush_deg(height_mm: number, pushed_mm: number): number {
-  return Math.atan2(pushed_mm, height_mm) / rad_per_deg;
-}
-
-/** The same difference when every corner is off square by an angle in degrees. */
+/** The same difference of diagonals when every corner is off square by an angle in degrees. */
 export function diagonalsOfAngle_mm(width_mm: number, height_mm: number, off_deg: number): number {
   return diagonalsOfPush_mm(width_mm, height_mm, height_mm * Math.tan(off_deg * rad_per_deg));
 }

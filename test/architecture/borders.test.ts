@@ -1,9 +1,7 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { packageFolder } from '../../src/cli/files.js';
+import { files, imports, roomOf, texts } from './sources.js';
 
-/** Which folder may import which, and why. A folder may always import itself. What is not written here is not allowed. */
+/** Which folder may import which, and why; files at the top (`audit`, `bench` …) stand by themselves. A folder may always import itself. What is not written here is not allowed. */
 const borders: Readonly<Record<string, { readonly may: readonly string[]; readonly why: string }>> = {
   base: { may: [], why: 'Leaves: units, problems, names. They know nothing of frames.' },
   frame3d: { may: [], why: 'A frame solver that could be published alone: no wood, no cloth, no paintings.' },
@@ -20,7 +18,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   cutting: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics'], why: 'Pieces and boards.' },
   cost: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'cutting'], why: 'Adds up what the other subjects count.' },
   facts: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'risk', 'cutting', 'cost'], why: 'Facts are what rules may ask for.' },
-  place: { may: ['base', 'plan', 'shelf', 'pile', 'model', 'mechanics', 'solve', 'risk', 'cutting'], why: 'Which board goes where, from solved frames and a pile; the frames of several plans are solved here.' },
+  place: { may: ['base', 'plan', 'shelf', 'pile', 'model', 'mechanics', 'solve', 'risk', 'cutting', 'bench'], why: 'Which board goes where, from solved frames and a pile; the frames of several plans are solved here.' },
   findings: { may: ['base'], why: 'The shape of a judgement, known to rules and report.' },
   rules: { may: ['base', 'facts', 'findings'], why: 'Rules see facts only, never mechanics: a teacher can test them with numbers.' },
   'what-if': { may: ['base', 'shelf', 'fit', 'model', 'mechanics', 'risk'], why: 'What errors at the bench do to a frame already solved.' },
@@ -28,25 +26,35 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   'place-page': { may: ['base', 'plan', 'shelf', 'pile', 'model', 'cutting', 'risk', 'place', 'report'], why: 'A placing on paper: it works nothing out.' },
   report: { may: ['base', 'plan', 'shelf', 'fit', 'place', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'what-if', 'bench-sheet'], why: 'A report never sees rules, only findings.' },
   learn: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'risk', 'what-if', 'bench-sheet', 'report'], why: 'Sheets of finished frames against their promises, and what they say of the shelf’s numbers; a page of its own.' },
-  page: { may: [], why: 'The page in a browser uses what any other program can: the public list.' },
+  page: { may: ['index'], why: 'The page in a browser uses what any other program can: the public list.' },
+  bench: { may: ['base', 'shelf', 'model', 'mechanics', 'rules'], why: 'What a plan is judged with: known before any plan is.' },
+  suggest: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'cutting', 'cost', 'facts', 'findings', 'rules', 'report', 'bench'], why: 'A search over plans; the full audit that confirms an answer is handed to it.' },
+  audit: { may: ['base', 'plan', 'shelf', 'shop', 'model', 'solve', 'place', 'cost', 'facts', 'findings', 'rules', 'report', 'suggest', 'bench'], why: 'The pipeline, one stage after the other.' },
+  'suggest-plans': { may: ['plan', 'suggest', 'audit', 'bench'], why: 'The search with the pipeline as its judge.' },
+  chart: { may: ['base', 'plan', 'shelf', 'rules', 'report', 'suggest', 'bench'], why: 'Asks the search’s examiner of one size after another; works nothing out itself.' },
+  class: { may: ['base', 'plan', 'shelf', 'model', 'cutting', 'cost', 'facts', 'findings', 'report'], why: 'Finished audits side by side, their cutting pooled; it audits nothing.' },
+  highs: { may: ['cutting'], why: 'The integer program, which the library never reaches by itself.' },
+  index: {
+    may: [
+      'base', 'frame3d', 'plan', 'shelf', 'pile', 'model', 'mechanics', 'solve', 'place', 'place-page', 'cutting', 'cost', 'facts', 'findings', 'rules', 'suggest', 'report', 'bench-sheet',
+      'learn', 'shop', 'timetable', 'chart', 'class', 'bench', 'audit', 'suggest-plans',
+    ],
+    why: 'The public list: names alone, whatever stage they come from, and never the command.',
+  },
+  cli: {
+    may: [
+      'base', 'shelf', 'fit', 'plan', 'pile', 'model', 'mechanics', 'cutting', 'cost', 'facts', 'place', 'findings', 'rules', 'bench-sheet', 'place-page', 'report', 'learn', 'shop', 'timetable',
+      'suggest', 'chart', 'class', 'bench', 'audit', 'suggest-plans', 'highs',
+    ],
+    why: 'The edge: it may call any stage, but solves, samples and draws nothing itself, and knows nothing of the page.',
+  },
 };
-
-const src = join(packageFolder, 'src');
-const files = readdirSync(src, { recursive: true, encoding: 'utf8' }).filter((name) => /\.tsx?$/.test(name));
-const imports = files.flatMap((file) =>
-  [...readFileSync(join(src, file), 'utf8').matchAll(/(?:from|import\()\s*'([^']+)'/g)].map(([, target]) => ({ file, target: target as string, to: folderOf(file, target as string) })),
-);
 
 describe('folders import only what lies before them', () => {
   test.each(Object.entries(borders))('%s', (folder, { may, why }) => {
-    const wrong = imports.filter(({ file, to }) => file.startsWith(`${folder}/`) && to !== null && to !== folder && !may.includes(to));
+    const wrong = imports.filter(({ file, to }) => roomOf(file) === folder && to !== null && roomOf(to) !== folder && !may.includes(roomOf(to)));
     expect(wrong.map(({ file, target }) => `${file} imports ${target}. ${why}`)).toEqual([]);
   });
-});
-
-test('the page imports the public list alone', () => {
-  const own = imports.filter(({ file, target, to }) => file.startsWith('page/') && target.startsWith('.') && to === null);
-  expect([...new Set(own.map(({ file, target }) => join(file, '..', target)))]).toEqual(['index.js']);
 });
 
 test('facts of one subject never import those of another', () => {
@@ -57,7 +65,7 @@ test('facts of one subject never import those of another', () => {
 
 test('only the command touches files, the clock and the terminal', () => {
   const outside = files.filter((file) => !file.startsWith('cli/') && file !== 'cli.ts');
-  const touching = outside.filter((file) => /from 'node:|\bprocess\.|\bconsole\.|Date\.now\(|new Date\(|performance\.now\(|Math\.random\(/.test(readFileSync(join(src, file), 'utf8')));
+  const touching = outside.filter((file) => /from 'node:|\bprocess\.|\bconsole\.|Date\.now\(|new Date\(|performance\.now\(|Math\.random\(/.test(texts.get(file) as string));
   expect(touching).toEqual([]);
 });
 
@@ -65,15 +73,11 @@ test('only one file imports the rule engine', () => {
   expect([...new Set(imports.filter(({ target }) => target === 'json-rules-engine').map(({ file }) => file))]).toEqual(['rules/engine.ts']);
 });
 
-test('every folder has its borders written down', () => {
-  const edges = ['cli', 'suggest', 'chart', 'class'];
-  const folders = [...new Set(files.filter((file) => file.includes('/')).map((file) => file.split('/')[0] as string))];
-  expect(folders.filter((folder) => !(folder in borders) && !edges.includes(folder))).toEqual([]);
+test('every folder and every file at the top has its borders written down', () => {
+  expect([...new Set(files.map(roomOf))].filter((room) => !(room in borders))).toEqual([]);
+  expect(Object.keys(borders).filter((room) => !files.some((file) => roomOf(file) === room))).toEqual([]);
 });
 
-/** Top-level folder of a relative import seen from a file under src; null for packages and for files at the top. */
-function folderOf(file: string, target: string): string | null {
-  if (!target.startsWith('.')) return null;
-  const parts = join(file, '..', target).split('/');
-  return parts.length > 1 ? (parts[0] as string) : null;
-}
+test('an import leads to a file that is there', () => {
+  expect(imports.filter(({ target, to }) => target.startsWith('.') && to === null && !target.endsWith('.css')).map(({ file, target }) => `${file} imports ${target}`)).toEqual([]);
+});

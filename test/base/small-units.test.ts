@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { formatLength } from '../../src/base/units-format.js';
 import { readQuantity } from '../../src/base/units.js';
-import { fromOuncesPerYard2_g_per_m2, fromPoundsPerInch_N_per_m } from '../../src/mechanics/cloth/cloth-weight.js';
+import { fromOuncesPerYard2_g_per_m2 } from '../../src/mechanics/cloth/cloth-weight.js';
 import { downToMark, nearestMark, tapeMark_mm, upToMark, upToTape } from '../../src/cutting/tape.js';
 
 const value = (text: string, dimension: Parameters<typeof readQuantity>[1]): number => {
@@ -24,7 +24,6 @@ describe('avoirdupois', () => {
     expect(value('1 pcf', 'density')).toBeCloseTo(0.45359237 / 0.3048 ** 3, 10);
     expect(value('1 lbf/in', 'pull')).toBeCloseTo((0.45359237 * 9.80665) / 0.0254, 10);
     expect(value('12 lbf/ft', 'pull')).toBeCloseTo(value('1 lbf/in', 'pull'), 10);
-    expect(fromPoundsPerInch_N_per_m(1)).toBeCloseTo((0.45359237 * 9.80665) / 0.0254, 9);
   });
 });
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readSources, unknownSources } from '../../src/base/sources.js';
+import { readSources } from '../../src/base/sources.js';
 import { fileText } from '../plan/shelf-for-tests.js';
 
 const sources = readSources(fileText('rules/sources.yaml'));
@@ -19,10 +19,6 @@ describe('the bibliography', () => {
     for (const { key, status } of sources) if (key.endsWith('-memory')) expect(status).toBe('memory');
     const keys = sources.map(({ key }) => key);
     for (const key of ['nds-2018', 'wood-handbook-2010', 'en1995-1-1', 'en338-2016', 'ps20', 'niosh-94-110', 'rayleigh', 'korotkin-added-mass', 'stevens-johnston-1960']) expect(keys).toContain(key);
-  });
-
-  it('finds keys it does not have', () => {
-    expect(unknownSources({ a: 'ps20', b: 'ps21' }, sources)).toEqual(['b']);
   });
 
   it.each([['list: [ { key: a, title: Some title } ]', 'a needs'], ['list: [ { key: a, title: T, status: seen }, { key: a, title: T, status: seen } ]', 'twice'], ['sources: 1', 'no `list:`']])('throws on %s', (text, message) => {

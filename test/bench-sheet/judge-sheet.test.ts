@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { judgeSheet, measuredFindings, withMeasured } from '../../src/bench-sheet/judge-sheet.js';
+import { judgeSheet, withMeasured } from '../../src/bench-sheet/judge-sheet.js';
 import { weightAt_kg } from '../../src/bench-sheet/judge-material.js';
 import { factOf, type Promised } from '../../src/bench-sheet/promised.js';
 import { clothSheet } from '../../src/mechanics/cloth/cloth-sheet.js';
@@ -7,11 +7,12 @@ import { pushSpan } from '../../src/mechanics/cloth/frame-spans.js';
 import { pushSag_mm } from '../../src/mechanics/cloth/push-test.js';
 import { nothing, promisedBy, ruled, spoken } from './audited.js';
 import type { Sheet } from '../../src/bench-sheet/sheet.js';
-import type { Verdict } from '../../src/findings/finding.js';
+import type { Finding, Verdict } from '../../src/findings/finding.js';
 
 const studio = promisedBy();
 /** Boards that are all measured straight: nine in ten lift hardly at all, so that the reading error decides. */
 const straight = promisedBy({ lumber: { chosen: 'picked', moisture: '9 %' }, boards: ['top', 'bottom', 'left', 'right'].map((bar) => ({ for: bar, twist: '0 deg/m', bow: '0 /m', crook: '0 /m' })) });
+const measuredFindings = (promised: Promised, sheet: Sheet): readonly Finding[] => judgeSheet(promised, sheet).findings;
 const verdict = (promised: Promised, sheet: Partial<Sheet>, rule: string, about?: string): Verdict => spoken(measuredFindings(promised, { ...nothing, ...sheet }), rule, about).verdict;
 const tiny = 1e-6;
 

@@ -16,7 +16,7 @@ import type { Audit } from '../../src/report/audit-view.js';
 import { assessWarp } from '../../src/risk/assess.js';
 import { sampleWarp } from '../../src/risk/sample.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
-import { suggest } from '../../src/suggest/suggest.js';
+import { suggest } from '../../src/suggest-plans.js';
 import { pageRows, type Row } from './bench-page.js';
 import { braced, clearPlan, stopPlan } from './bench-plans.js';
 

@@ -3,7 +3,7 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { schemaKinds, type SchemaKind } from '../../src/cli/schema.js';
+import { schemaKinds, type SchemaKind } from '../../src/cli/schema-kinds.js';
 import { schemaText } from '../../src/cli/schema-run.js';
 import { readPile } from '../../src/pile/read-pile.js';
 import { readSheet } from '../../src/bench-sheet/read-sheet.js';

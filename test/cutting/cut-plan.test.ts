@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
 import { cutPlan, cutPlanExactly, workClock } from '../../src/cutting/cut-plan.js';
-import { leftovers, woodCost } from '../../src/cutting/purchase.js';
 import type { Shelf } from '../../src/shelf/shelf.js';
 import { boards, demoShelf, shelfWith, studioPlan } from './studio.js';
 
@@ -49,20 +48,12 @@ describe('buying for one plan', () => {
     expect(braced.stocks[0]?.boards[0]?.pieces).toHaveLength(8);
     expect(braced.waste_share).toBeLessThan(without.waste_share as number);
   });
-
-  it('lists leftovers longest first', () => {
-    const cut = cutPlan([studioPlan()], strips([1600, 3], [2400, 5]));
-    const left = leftovers(cut, 100);
-    expect(left.length).toBeGreaterThan(0);
-    expect(left.map(({ length_mm }) => length_mm)).toEqual(left.map(({ length_mm }) => length_mm).sort((p, q) => q - p));
-  });
 });
 
 describe('what cannot be bought', () => {
   it('is unknown, with a reason, when the shelf gives no lengths', () => {
     const cut = cutPlan([studioPlan()], shelfWith('strip-19x38', null));
     expect(cut).toMatchObject({ cost: null, boards: null, waste_share: null, proven: false, uncut: [{ stock: 'strip-19x38', reason: 'The shelf gives no lengths and prices for strip-19x38.' }] });
-    expect(woodCost(cut)).toEqual({ cost: null, proven: false, reason: 'The shelf gives no lengths and prices for strip-19x38.' });
   });
 
   it('is unknown when there are too few boards', () => {

@@ -3,7 +3,9 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { workClock } from '../../src/cutting/cut-plan.js';
-import { cutBoardsByIntegerProgram, cutBoardsExactly } from '../../src/cutting/pack-fallback.js';
+import { cutBoardsExactly, fullLoads, solveByLoads } from '../../src/cutting/pack-fallback.js';
+import { makeBench } from '../../src/cutting/bench-shape.js';
+import type { CutProblem, Cutting } from '../../src/cutting/problem.js';
 import { loadHighs } from '../../src/highs.js';
 import { cutBoards } from '../../src/cutting/pack.js';
 import { problemOf, type LengthsCase, type OneLengthCase } from '../tools/cases-cutting.js';
@@ -12,10 +14,18 @@ import { fault, fresh, smallProblem } from './problems.js';
 const { cases } = parse(readFileSync(new URL('../data/cutting.yaml', import.meta.url), 'utf8')) as { cases: LengthsCase[] };
 const own = JSON.parse(readFileSync(new URL('../data/binpacking-own.json', import.meta.url), 'utf8')) as OneLengthCase[];
 
+/** The integer program alone, without the search before it; null when there are too many loads, no time, or no cutting. */
+async function byIntegerProgram(problem: CutProblem): Promise<Cutting | null> {
+  const bench = makeBench(problem);
+  const loads = fullLoads(bench, 12_000);
+  const solver = await loadHighs();
+  return loads === null || solver === null ? null : solveByLoads(solver, problem, bench, loads, null, { ms: 20_000 });
+}
+
 describe('an integer program (HiGHS) as an independent check', () => {
   it.each(cases.slice(0, 12).map((item) => [item.id, item] as const))('%s costs the same', async (_, item) => {
     const problem = problemOf(item, 1000, workClock());
-    const other = await cutBoardsByIntegerProgram(problem, 20_000, loadHighs);
+    const other = await byIntegerProgram(problem);
     expect(other).not.toBeNull();
     expect(other).toMatchObject({ proven: true, cost: item.optimumCost });
     expect(fault(problem, other as NonNullable<typeof other>)).toBeNull();
@@ -25,7 +35,7 @@ describe('an integer program (HiGHS) as an independent check', () => {
     let both = 0;
     await fc.assert(fc.asyncProperty(smallProblem, async (problem) => {
       const found = cutBoards(fresh(problem));
-      const other = await cutBoardsByIntegerProgram(fresh(problem), 20_000, loadHighs);
+      const other = await byIntegerProgram(fresh(problem));
       if (found.ok) both++;
       expect(other?.cost ?? null).toBe(found.ok ? found.cost : null);
     }), { numRuns: 80 });

@@ -3,7 +3,7 @@
  * Unit conversions by definition. Rows of test/data/cloth.yaml; oz, oz/yd², g/m², N/m; tolerances as given (four digits and more).
  */
 import { describe, expect, test } from 'vitest';
-import { fromNewtonsPerCentimetre_N_per_m, fromOuncesPerYard2_g_per_m2, fromPoundsPerInch_N_per_m, nearestDuck, numberedDuck_g_per_m2, numberedDuck_oz } from '../../src/mechanics/cloth/cloth-weight.js';
+import { fromOuncesPerYard2_g_per_m2, nearestDuck, numberedDuck_g_per_m2, numberedDuck_oz } from '../../src/mechanics/cloth/cloth-weight.js';
 import { checkRows, expectRow, given, named } from './check-rows.js';
 
 describe('numbered duck', () => {
@@ -32,9 +32,5 @@ describe('numbered duck', () => {
 describe('units of cloth', () => {
   test.each(checkRows('cloth.yaml', 'canvas-oz').map((row) => [named(row), row] as const))('%s', (_, row) => {
     expectRow(row, 'g_per_m2', fromOuncesPerYard2_g_per_m2(given(row, 'oz_per_yd2')));
-  });
-  test.each(checkRows('cloth.yaml', 'canvas-tension').map((row) => [named(row), row] as const))('%s', (_, row) => {
-    expectRow(row, 'N_per_m_from_Ncm', fromNewtonsPerCentimetre_N_per_m(given(row, 'N_per_cm')));
-    expectRow(row, 'N_per_m_from_lbfin', fromPoundsPerInch_N_per_m(given(row, 'lbf_per_in')));
   });
 });

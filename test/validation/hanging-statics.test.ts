@@ -1,10 +1,9 @@
 /**
- * Statics of a hanging picture, computed rows of test/data/hanging.yaml: wire tension and inward pull by angle and by sag, lean on the wall, weight.
+ * Statics of a hanging picture, computed rows of test/data/hanging.yaml: wire tension and inward pull by angle and by sag, lean on the wall.
  * SI units; tolerances as given with each row (1e-5 to 1e-3, from its printed digits). Two hooks are checked by balance of forces.
  */
 import { describe, expect, test } from 'vitest';
 import { lean } from '../../src/mechanics/hanging/lean.js';
-import { pictureMass_kg } from '../../src/model/weight.js';
 import { wireForces } from '../../src/mechanics/hanging/wire-forces.js';
 import { wireGeometry } from '../../src/mechanics/hanging/wire-geometry.js';
 import { near, workedCase } from './reference-rows.js';
@@ -62,11 +61,4 @@ test('lean from the wall, top stand-off and hook pull-out', () => {
   expect(near(got.angle_deg, expected['alpha_deg']!, rel)).toBe(true);
   expect(near(got.top_standoff_mm, expected['top_standoff_mm']!, rel)).toBe(true);
   expect(near(got.pull_out_N, expected['pull_out_N']!, rel)).toBe(true);
-});
-
-test('weight of a picture: cloth, ground and paint on its face, wood by section and length', () => {
-  const { inputs, expected, rel } = workedCase('painting-weight');
-  const [b, h] = inputs['bar_section_mm'] as unknown as [number, number];
-  const got = pictureMass_kg(inputs['sigma_total_kg_m2']!, inputs['a_m']! * inputs['b_m']!, inputs['rho_wood']!, (b * h) / 1e6, inputs['bar_length_m']!);
-  expect(near(got, expected['mass_kg']!, rel)).toBe(true);
 });

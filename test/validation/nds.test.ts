@@ -1,17 +1,16 @@
 /**
- * American Wood Council, National Design Specification for Wood Construction, 2018: withdrawal (eqs 12.2-1 to 12.2-3), dowel bearing
+ * American Wood Council, National Design Specification for Wood Construction, 2018: withdrawal of screws (eq. 12.2-2), dowel bearing
  * (Table 12.3.3), single and double shear yield modes (Tables 12.3.1A and 12.3.1B), lead holes (12.1.5, 12.1.6).
- * Examples: AWC Structural Wood Design Solved Example Problems E2.1a, E2.3, E2.4 as coded in open-source tests. Units of the sources: lb, in, psi.
+ * Example: AWC Structural Wood Design Solved Example Problem E2.4 as coded in open-source tests. Units of the sources: lb, in, psi.
  * Tolerances follow the digits printed: 0.1 to 0.5 %.
  */
 import { describe, expect, test } from 'vitest';
-import { nailBendingYield_MPa, screwBendingYield_MPa } from '../../src/mechanics/fasteners/bending-yield.js';
-import { ec5Distances, ndsDistances, thinnestUnbored_mm } from '../../src/fit/distances.js';
+import { ndsDistances, thinnestUnbored_mm } from '../../src/fit/distances.js';
 import { dowelBearing_MPa } from '../../src/mechanics/fasteners/dowel-bearing.js';
 import { nailHole_mm, screwHole_mm } from '../../src/mechanics/fasteners/lead-hole.js';
 import { MM_PER_IN, MPA_PER_PSI, N_PER_LB, N_PER_MM_PER_LB_PER_IN } from '../../src/mechanics/fasteners/us-units.js';
-import { lagWithdrawal_N_per_mm, nailWithdrawal_N_per_mm, screwWithdrawal_N_per_mm } from '../../src/mechanics/fasteners/withdrawal.js';
-import { doubleShear_N, reductionTerm, singleShear_N, yieldModes_N, type YieldMode } from '../../src/mechanics/fasteners/yield-modes.js';
+import { screwWithdrawal_N_per_mm } from '../../src/mechanics/fasteners/withdrawal.js';
+import { reductionTerm, singleShear_N, yieldModes_N, type YieldMode } from '../../src/mechanics/fasteners/yield-modes.js';
 import { mark, near, referenceGroups, valueOf } from './reference-rows.js';
 
 const groups = referenceGroups('fastenings.yaml');
@@ -23,30 +22,16 @@ const psi = (x: number): number => x * MPA_PER_PSI;
 const lbPerIn = (N_per_mm: number): number => N_per_mm / N_PER_MM_PER_LB_PER_IN;
 
 describe('withdrawal', () => {
-  test('AWC E2.1a: a 0.131 in nail in wood of G 0.42', () => {
-    const e = valueOf<Numbers>(examples, 'AWC_E2_1a_nail');
-    const W = nailWithdrawal_N_per_mm(e['G']!, inch(e['D']!));
-    expect(lbPerIn(W)).toBeCloseTo(e['W_lb_in']!, 1);
-    expect(near(W * inch(e['pt']!), e['total_N']!, 1e-3)).toBe(true);
-  });
-  test('AWC E2.3: a 1/2 in lag screw in wood of G 0.55', () => {
-    const e = valueOf<Numbers>(examples, 'AWC_E2_3_lag');
-    const W = lagWithdrawal_N_per_mm(e['G']!, inch(e['D']!));
-    expect(near(lbPerIn(W), e['W_lb_in']!, 1e-3)).toBe(true);
-    expect(near(W * inch(e['pt']!), e['total_N']!, 1e-3)).toBe(true);
-  });
-  test('reference page: No. 10 screw and 20d nail in wood of G 0.45', () => {
+  test('reference page: No. 10 screw in wood of G 0.45', () => {
     const screw = valueOf<Numbers>(examples, 'screw10_G045');
-    const nail = valueOf<Numbers>(examples, 'nail20d_G045');
     expect(near(lbPerIn(screwWithdrawal_N_per_mm(screw['G']!, inch(screw['D']!))), screw['W_lb_in']!, 1e-3)).toBe(true);
-    expect(near(lbPerIn(nailWithdrawal_N_per_mm(nail['G']!, inch(nail['D']!))), nail['W_lb_in']!, 1e-3)).toBe(true);
   });
   test(`No. 8 screw in eastern white pine${mark(examples?.['screw8_EWP'])}`, () => {
     expect(near(lbPerIn(screwWithdrawal_N_per_mm(0.36, inch(0.164))), valueOf<number>(examples, 'screw8_EWP'), 1e-3)).toBe(true);
   });
 });
 
-describe('dowel bearing and bending yield', () => {
+describe('dowel bearing', () => {
   test('Fe of thin dowels: G 0.50 4637 psi, 0.55 5526 psi, 0.42 3364 psi', () => {
     for (const [G, Fe] of [[0.5, 4637], [0.55, 5526], [0.42, 3364]] as const) expect(near(dowelBearing_MPa(G, inch(0.19)), psi(Fe), 3e-4)).toBe(true);
   });
@@ -56,12 +41,6 @@ describe('dowel bearing and bending yield', () => {
     expect(near(along, psi(5600), 1e-9)).toBe(true);
     expect(near(across, psi((6100 * 0.5 ** 1.45) / Math.sqrt(0.5)), 1e-9)).toBe(true);
     expect(near(dowelBearing_MPa(0.5, inch(0.5), 45), (2 * along * across) / (along + across), 1e-9)).toBe(true);
-  });
-  test('Fyb of nails by Table I1', () => {
-    for (const [D, F] of [[0.0475, 100_000], [0.131, 100_000], [0.148, 90_000], [0.2, 80_000], [0.25, 70_000]] as const) expect(nailBendingYield_MPa(inch(D))).toBeCloseTo(psi(F), 6);
-  });
-  test('Fyb of screws by number (memory)', () => {
-    for (const [number, F] of [[6, 100_000], [8, 90_000], [10, 80_000], [14, 70_000]] as const) expect(screwBendingYield_MPa(number)).toBeCloseTo(psi(F), 6);
   });
   test('reduction terms: 2.2, then 10D + 0.5, then 4, 3.6, 3.2 with the angle', () => {
     expect(reductionTerm(inch(0.17), 'IV')).toBe(2.2);
@@ -85,12 +64,14 @@ describe('yield modes', () => {
     expect(near(singleShear_N(joint).N, e['Z_N']!, 1e-3)).toBe(true);
   });
 
-  test('AWC E2.4 as coded: No. 10 screw in double shear, on its root diameter', () => {
+  test('AWC E2.4 as coded: the modes of a No. 10 screw in double shear, on its root diameter', () => {
     const e = valueOf<Numbers>(lateral, 'screw10_double_shear');
     const Fe = dowelBearing_MPa(e['Fe_G']!, inch(e['D']!));
-    const got = doubleShear_N({ diameter_mm: inch(e['Dr']!), side_mm: inch(e['ls_last']!), main_mm: inch(e['tm']!), side_bearing_MPa: Fe, main_bearing_MPa: Fe, bending_yield_MPa: psi(e['Fyb']!) });
-    expect(near(got.N / N_PER_LB, 254.96, 1e-3), 'Rd 2.2 on the root').toBe(true);
-    expect(near((got.N * 2.2) / e['Rd_used']!, e['Z_N']!, 1e-3), 'Rd 2.4 of the shank, as the example takes it').toBe(true);
+    const modes_N = yieldModes_N({ diameter_mm: inch(e['Dr']!), side_mm: inch(e['ls_last']!), main_mm: inch(e['tm']!), side_bearing_MPa: Fe, main_bearing_MPa: Fe, bending_yield_MPa: psi(e['Fyb']!) });
+    // the main piece lies between two side pieces: Im once, the others twice (Table 12.3.1A)
+    const least_N = Math.min(modes_N.Im, 2 * modes_N.Is, 2 * modes_N.IIIs, 2 * modes_N.IV);
+    expect(near(least_N / N_PER_LB, 254.96, 1e-3), 'Rd 2.2 on the root').toBe(true);
+    expect(near((least_N * 2.2) / e['Rd_used']!, e['Z_N']!, 1e-3), 'Rd 2.4 of the shank, as the example takes it').toBe(true);
   });
 
   const strip = (key: string, D: number, ls: number, lm: number, Fe: number, Fyb: number): void => {
@@ -144,13 +125,6 @@ describe('distances (memory)', () => {
     expect([undrilled.edge_mm, undrilled.end_mm, undrilled.along_grain_mm, undrilled.across_grain_mm, undrilled.staggered_rows_mm]).toEqual([2.5, 15, 15, 10, 2.5]);
     expect([bored.end_mm, bored.along_grain_mm, bored.across_grain_mm]).toEqual([5, 10, 5]);
     expect([ndsDistances(1, true).end_mm, ndsDistances(1, false, 'compression').end_mm]).toEqual([10, 10]);
-  });
-  test('EN 1995-1-1 Table 8.2 in diameters, along the grain and across (memory)', () => {
-    expect(ec5Distances(1, false, 0)).toEqual({ a1: 10, a2: 5, a3t: 15, a3c: 10, a4t: 5, a4c: 5 });
-    expect(ec5Distances(1, true, 0)).toEqual({ a1: 5, a2: 3, a3t: 12, a3c: 7, a4t: 3, a4c: 3 });
-    const across = ec5Distances(1, false, 90);
-    expect(across.a1).toBeCloseTo(5, 9);
-    expect(across.a4t).toBeCloseTo(7, 9);
   });
   test('EN 1995-1-1 8.3.1.2(6): thinnest piece nailed undrilled (memory)', () => {
     expect(thinnestUnbored_mm(1.21, 420)).toBeCloseTo(8.47, 9);

@@ -4,10 +4,9 @@
  * Tolerances: half of the last printed digit unless a row gives its own.
  */
 import { describe, expect, test } from 'vitest';
-import { cup_mm, curvatureFromGradient_per_m, curvatureFromRise_per_m, riseOfCurve_mm, twistAfterDrying } from '../../src/mechanics/moisture/drying-warp.js';
-import { coefficientFromShrinkage_per_pct, lengthShrinkage, movement_mm, movementByCoefficient_mm, movementByShrinkage_mm, shrinkageFromCoefficient_pct } from '../../src/mechanics/moisture/movement.js';
+import { lengthShrinkage, movement_mm, movementByCoefficient_mm, movementByShrinkage_mm, shrinkageFromCoefficient_pct } from '../../src/mechanics/moisture/movement.js';
 import { mitreAngle_rad, mitreGap_mm } from '../../src/mechanics/moisture/mitre-gap.js';
-import { riseOfTwist_mm, twistAngle_deg, twistRate_deg_per_m } from '../../src/mechanics/measure/measure-twist.js';
+import { twistAngle_deg, twistRate_deg_per_m } from '../../src/mechanics/measure/measure-twist.js';
 import { checkRows, expectRow, given, named } from './check-rows.js';
 import { mark, referenceGroups, valueOf } from './reference-rows.js';
 
@@ -30,15 +29,16 @@ describe('worked example: white fir, 232 mm, 8 to 11 % (seen; the start moisture
   });
 });
 
-describe('coefficients from total shrinkage, C = 1/(3000/S − 20)', () => {
+describe('total shrinkage from coefficients, S = 3000/(1/C + 20)', () => {
   const names = Object.keys(coefficients).filter((key) => !key.startsWith('eq_') && !key.startsWith('example') && shrinkage[key] !== undefined);
   test('there are rows to check', () => expect(names.length).toBeGreaterThan(12));
   test.each(names.map((key) => [key + mark(coefficients[key]) + (shrinkage[key]?.status === 'memory' ? ' (shrinkage from memory)' : ''), key] as const))('%s', (_, key) => {
     const [CR, CT] = valueOf<[number, number]>(coefficients, key);
     const [SR, ST] = valueOf<[number, number, number]>(shrinkage, key);
-    expect(Math.abs(coefficientFromShrinkage_per_pct(SR) - CR)).toBeLessThan(0.0000051);
-    expect(Math.abs(coefficientFromShrinkage_per_pct(ST) - CT)).toBeLessThan(0.0000051);
-    expect(shrinkageFromCoefficient_pct(coefficientFromShrinkage_per_pct(ST))).toBeCloseTo(ST, 10);
+    // half of the coefficient's last digit, carried over: dS/dC = (S/C)²/3000
+    const room = (S: number, C: number): number => ((S / C) ** 2 / 3000) * 0.0000051;
+    expect(Math.abs(shrinkageFromCoefficient_pct(CR) - SR)).toBeLessThan(room(SR, CR));
+    expect(Math.abs(shrinkageFromCoefficient_pct(CT) - ST)).toBeLessThan(room(ST, CT));
   });
 });
 
@@ -63,23 +63,10 @@ describe('rows of test/data/moisture.yaml', () => {
   test.each(checkRows('moisture.yaml', 'long-shrink').map((row) => [named(row), row] as const))('%s', (_, row) => {
     expectRow(row, 'eps', lengthShrinkage(given(row, 'dMC_fraction'), given(row, 'c')));
   });
-  test.each(checkRows('moisture.yaml', 'cup-ring').map((row) => [named(row), row] as const))('%s', (_, row) => {
-    expectRow(row, 'cup_mm', cup_mm(1000 * given(row, 'w_m'), given(row, 'eps_t_minus_eps_r'), 0, 1000 * given(row, 'R_m')));
-  });
-  test.each(checkRows('moisture.yaml', 'bow-from-shrink').map((row) => [named(row), row] as const))('%s', (_, row) => {
-    const kappa = curvatureFromGradient_per_m(given(row, 'd_eps'), 1000 * given(row, 'width_m'));
-    expectRow(row, 'kappa_per_m', kappa);
-    expectRow(row, 'sagitta_mm', riseOfCurve_mm(kappa, 1000 * given(row, 'L_m')));
-    expect(curvatureFromRise_per_m(riseOfCurve_mm(kappa, 1200), 1200)).toBeCloseTo(kappa, 14);
-  });
-  test.each(checkRows('moisture.yaml', 'twist-mc-growth').map((row) => [named(row), row] as const))('%s', (_, row) => {
-    expectRow(row, 'twist_deg', twistAfterDrying(4.175, given(row, 'mc1'), given(row, 'mc2')));
-  });
   test.each(checkRows('moisture.yaml', 'twist-mm').map((row) => [named(row), row] as const))('%s', (_, row) => {
     const [rise, width, length] = [given(row, 'rise_mm'), given(row, 'width_mm'), 1000 * given(row, 'length_m')];
     expectRow(row, 'phi_deg', twistAngle_deg(rise, width));
     expectRow(row, 'deg_per_m', twistRate_deg_per_m(rise, width, length));
-    expect(riseOfTwist_mm(twistRate_deg_per_m(rise, width, length), width, length)).toBeCloseTo(rise, 12);
   });
 });
 

@@ -3,7 +3,7 @@ import { digits } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import { solidSection } from '../../model/section.js';
 import { testJointPicture } from '../../report/drawings/test-joint.js';
-import type { JointOptions } from '../measure.js';
+import type { JointOptions } from '../option-types.js';
 import { needed, quantityOption } from '../quantities.js';
 import { writeFolder } from '../write-files.js';
 import { pasteText, readingText, spreadText } from './report.js';

@@ -10,7 +10,7 @@ import { buildModel } from '../../model/build-model.js';
 import type { Model } from '../../model/model.js';
 import { readPlanWith } from '../../plan/read-plan.js';
 import { readText } from '../read-text.js';
-import type { PushOptions, TapOptions } from '../measure.js';
+import type { PushOptions, TapOptions } from '../option-types.js';
 import { BadOption, needed, quantityOption, type Given } from '../quantities.js';
 import { complain } from '../terminal.js';
 import { planPaste } from './plan-lines.js';

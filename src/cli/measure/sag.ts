@@ -3,7 +3,7 @@ import { apart } from '../../mechanics/measure/plausible.js';
 import { digits } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import type { Shelf } from '../../shelf/shelf.js';
-import type { SagOptions } from '../measure.js';
+import type { SagOptions } from '../option-types.js';
 import { dayOption, needed, quantityOption } from '../quantities.js';
 import { readingText, spreadText } from './report.js';
 import { shelfOption, shelfPaste, sizeOf } from './shelf-entry.js';

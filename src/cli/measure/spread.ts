@@ -1,7 +1,7 @@
 import { readQuantity } from '../../base/units.js';
 import { doubt } from '../../mechanics/measure/plausible.js';
 import { spreadFromReadings, type SpreadOfReadings } from '../../mechanics/measure/spread.js';
-import type { SpreadOptions } from '../measure.js';
+import type { SpreadOptions } from '../option-types.js';
 import { BadOption, dayOption, needed, quantityOption } from '../quantities.js';
 import { spreadText } from './report.js';
 import { shelfOption, shelfPaste } from './shelf-entry.js';

@@ -2,7 +2,7 @@ import { barNames, type BarName } from '../../base/names.js';
 import { measureTwist } from '../../mechanics/measure/measure-twist.js';
 import { digits } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
-import type { TwistOptions } from '../measure.js';
+import type { TwistOptions } from '../option-types.js';
 import { BadOption, dayOption, needed, quantityOption } from '../quantities.js';
 import { planPaste } from './plan-lines.js';
 import { readingText, spreadText } from './report.js';

@@ -2,7 +2,7 @@ import { cancel, confirm, intro, note, text } from '@clack/prompts';
 import { readQuantity, readRange } from '../../base/units.js';
 import type { HighEnd } from '../../mechanics/measure/hand-of-sticks.js';
 import type { Shelf } from '../../shelf/shelf.js';
-import type { NewOptions } from '../new.js';
+import type { NewOptions } from '../option-types.js';
 import { kindsOf } from './ask.js';
 import type { NewBoard, NewPile, Sticks } from './pile-text.js';
 import { answered, askFile, askQuantity, choose, Left } from './questions.js';

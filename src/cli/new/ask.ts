@@ -3,10 +3,9 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatSize } from '../../base/units-format.js';
 import { readQuantity } from '../../base/units.js';
 import type { Shelf } from '../../shelf/shelf.js';
-import type { NewOptions } from '../new.js';
-import type { NewPlan } from './plan-text.js';
+import type { NewOptions } from '../option-types.js';
+import type { NewPlan, Wanted } from './plan-text.js';
 import { answered, askFile, askQuantity, choose, Left } from './questions.js';
-import type { Wanted } from './run.js';
 import { fileNameOf } from './yaml-words.js';
 
 const faceLength = { dimension: 'length', least: 50, most: 20_000, words: 'from 50 mm to 20 m' } as const;

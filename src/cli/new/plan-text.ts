@@ -14,6 +14,12 @@ export interface NewPlan {
   readonly hang: 'wire' | 'two-hooks' | 'none';
 }
 
+/** A plan and the file it goes to. */
+export interface Wanted {
+  readonly plan: NewPlan;
+  readonly file: string;
+}
+
 /** The text of a plan with a remark on every line that is easy to get wrong. `schema` is the file an editor may check it by, seen from the plan; `setback` puts a crossbar laid flat that far behind the cloth. */
 export function planText(plan: NewPlan, schema: string | null, setback: string | null = null): string {
   const lines = [

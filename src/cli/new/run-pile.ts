@@ -5,7 +5,7 @@ import { readPile } from '../../pile/read-pile.js';
 import type { Shelf } from '../../shelf/shelf.js';
 import { exitCode } from '../exit.js';
 import { loadShelf } from '../load.js';
-import type { NewOptions } from '../new.js';
+import type { NewOptions } from '../option-types.js';
 import { BadOption } from '../quantities.js';
 import { complain, tell, warn } from '../terminal.js';
 import { writeNewFile } from '../write-files.js';

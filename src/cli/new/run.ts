@@ -6,18 +6,12 @@ import { readPlanWith } from '../../plan/read-plan.js';
 import type { Shelf } from '../../shelf/shelf.js';
 import { exitCode } from '../exit.js';
 import { loadShelf } from '../load.js';
-import type { NewOptions } from '../new.js';
+import type { NewOptions } from '../option-types.js';
 import { complain, tell, warn } from '../terminal.js';
 import { typed } from '../typed.js';
 import { writeNewFile } from '../write-files.js';
-import { planText, type NewPlan } from './plan-text.js';
+import { planText, type NewPlan, type Wanted } from './plan-text.js';
 import { fileNameOf } from './yaml-words.js';
-
-/** A plan and the file it goes to. */
-export interface Wanted {
-  readonly plan: NewPlan;
-  readonly file: string;
-}
 
 const required = ['name', 'width', 'height', 'stock'] as const;
 

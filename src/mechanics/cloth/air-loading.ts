@@ -17,8 +17,3 @@ export function airMass_kg_per_m2(span: ClothSpan, surround: AirSurround, air_kg
   const C = surround === 'free' ? airCoefficientFree(aspect) : airCoefficientWalled(aspect);
   return C * air_kg_per_m3 * shorterSide_m(span);
 }
-
-/** A rule of thumb for the free air mass, kg/m²: 1.2 · 2ρ/(π √(1/a² + 1/b²)); within 2 % for aspect ratios from 1 to 2. */
-export function airMassRoughly_kg_per_m2(span: ClothSpan, air_kg_per_m3 = roomAir_kg_per_m3): number {
-  return (1.2 * 2 * air_kg_per_m3) / (Math.PI * Math.hypot(1000 / span.width_mm, 1000 / span.height_mm));
-}

@@ -26,13 +26,3 @@ export function nearestDuck(mass_g_per_m2: number): number | null {
   if (number < 1 || number > 12) return null;
   return Math.abs(numberedDuck_g_per_m2(number) / mass_g_per_m2 - 1) <= 0.04 ? number : null;
 }
-
-/** Newtons per centimetre → newtons per metre. */
-export function fromNewtonsPerCentimetre_N_per_m(N_per_cm: number): number {
-  return N_per_cm * 100;
-}
-
-/** Pounds-force per inch → newtons per metre; the pound-force is 4.4482216152605 N by definition. */
-export function fromPoundsPerInch_N_per_m(lbf_per_in: number): number {
-  return (lbf_per_in * 4.4482216152605) / (inch_mm / 1000);
-}

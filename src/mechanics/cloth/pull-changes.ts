@@ -9,16 +9,6 @@ export function pullChangeFromBow_N_per_m(stiffness_N_per_m: number, bow1_mm: nu
   return (-stiffness_N_per_m * (bow1_mm + bow2_mm)) / length_mm;
 }
 
-/** Stretch (fraction) when both ends of a length are keyed out by the same amount. */
-export function keyStrain(out_each_side_mm: number, length_mm: number): number {
-  return (2 * out_each_side_mm) / length_mm;
-}
-
-/** Pull gained by keying both ends of a length out, N/m: E·t · 2δ/L, at first; some of it relaxes within days. */
-export function pullFromKeys_N_per_m(stiffness_N_per_m: number, out_each_side_mm: number, length_mm: number): number {
-  return stiffness_N_per_m * keyStrain(out_each_side_mm, length_mm);
-}
-
 /** Farthest both ends of a length may be keyed out before a stretch limit is reached, mm each: ε L/2. Ground: a few thousandths, source janas-2022. */
 export function keyTravel_mm(strain_limit: number, length_mm: number): number {
   return (strain_limit * length_mm) / 2;

@@ -1,7 +1,6 @@
 import type { Drill } from '../../shelf/shelf.js';
 
-export const fasteningNames = ['ply-screws', 'crossbar-ply-screws', 'corner-nails', 'brace-screws', 'crossbar-screws'] as const;
-export type FasteningName = (typeof fasteningNames)[number];
+export type FasteningName = 'ply-screws' | 'crossbar-ply-screws' | 'corner-nails' | 'brace-screws' | 'crossbar-screws';
 
 /** One row of fastenings on one piece: places along it, mm from its long point or end. */
 export interface FasteningRow {

@@ -62,13 +62,3 @@ function least(modes: Readonly<Record<YieldMode, number>>, which: readonly Yield
 export function singleShear_N(joint: ShearJoint): { readonly N: number; readonly mode: YieldMode } {
   return least(yieldModes_N(joint), ['Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV'], 1);
 }
-
-/**
- * Design load in double shear, N: the main piece lies between two side pieces; modes Im, and twice Is, IIIs and IV.
- * `side_mm` is the bearing length in the thinner side piece. Source: nds-2018 Table 12.3.1A.
- */
-export function doubleShear_N(joint: ShearJoint): { readonly N: number; readonly mode: YieldMode } {
-  const one = least(yieldModes_N(joint), ['Im'], 1);
-  const two = least(yieldModes_N(joint), ['Is', 'IIIs', 'IV'], 2);
-  return two.N < one.N ? two : one;
-}

@@ -32,11 +32,6 @@ function sagTimesE(n: Numbers): number {
   return (P * n.span_mm ** 3) / (48 * I) + (P * n.span_mm * E_over_G) / (4 * shearShare * n.width_mm * n.height_mm);
 }
 
-/** Sag to expect under a weight in the middle, mm, for a stiffness in MPa; the board's own weight is in both readings and drops out. */
-export function sagOfBoard_mm(n: Numbers, E_MPa: number): number {
-  return sagTimesE(n) / E_MPa;
-}
-
 /** Stiffness E of a board from its sag on two blocks, MPa, as a band. Source: wood-handbook-memory, eq. 9-2. Throws RangeError for a number not above zero. */
 export function measureSag(reading: SagReading): Reading {
   const { span_mm, width_mm, height_mm, weight_g, sag_mm } = reading;

@@ -28,11 +28,6 @@ export function twistRate_deg_per_m(rise_mm: number, width_mm: number, length_mm
   return twistAngle_deg(rise_mm, width_mm) / (length_mm / 1000);
 }
 
-/** Rise to expect on a stick or table for a twist rate, mm: the inverse of {@link twistRate_deg_per_m}. */
-export function riseOfTwist_mm(twist_deg_per_m: number, width_mm: number, length_mm: number): number {
-  return width_mm * Math.tan((twist_deg_per_m * (length_mm / 1000) * Math.PI) / 180);
-}
-
 /** Twist of a board in degrees per metre, right-handed positive, as a band. Throws RangeError for a width or length not above zero or a negative rise. */
 export function measureTwist(reading: TwistReading): Reading {
   const { rise_mm, width_mm, length_mm, hand } = reading;

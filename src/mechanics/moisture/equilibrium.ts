@@ -13,13 +13,6 @@ const celsiusConstants = (T: number): SorptionConstants => ({
   K2: 1.91 + 0.0407 * T - 0.000293 * T ** 2,
 });
 
-const fahrenheitConstants = (T: number): SorptionConstants => ({
-  W: 330 + 0.452 * T + 0.00415 * T ** 2,
-  K: 0.791 + 0.000463 * T - 0.000000844 * T ** 2,
-  K1: 6.34 + 0.000775 * T - 0.0000935 * T ** 2,
-  K2: 1.09 + 0.0284 * T - 0.0000904 * T ** 2,
-});
-
 function hailwoodHorrobin_pct({ W, K, K1, K2 }: SorptionConstants, h: number): number {
   const Kh = K * h;
   const hydrated = K1 * Kh + 2 * K1 * K2 * Kh ** 2;
@@ -39,13 +32,4 @@ function mustBeHumidity(rh_fraction: number): void {
 export function equilibriumMoisture_pct(rh_fraction: number, temperature_C: number): number {
   mustBeHumidity(rh_fraction);
   return hailwoodHorrobin_pct(celsiusConstants(temperature_C), rh_fraction);
-}
-
-/**
- * The same with the Fahrenheit constants, kept as an independent second reading of the table.
- * Percent; humidity 0..1, temperature in °F. Wood Handbook (2010) eq. 4-5 (constants from memory, confirmed against Table 4-2).
- */
-export function equilibriumMoistureFahrenheit_pct(rh_fraction: number, temperature_F: number): number {
-  mustBeHumidity(rh_fraction);
-  return hailwoodHorrobin_pct(fahrenheitConstants(temperature_F), rh_fraction);
 }

@@ -19,12 +19,10 @@ export function movementByShrinkage_mm(size_mm: number, shrinkage_pct: number, f
   return (size_mm * (M2 - M1)) / (3000 / shrinkage_pct - 30 + M1);
 }
 
-/** Change coefficient (per 1 % moisture) from total shrinkage in percent: C = 1/(3000/S − 20), eq. 13-3 at 10 % moisture. Derived; agrees with every pair of Table 13-5 read. */
-export function coefficientFromShrinkage_per_pct(shrinkage_pct: number): number {
-  return 1 / (3000 / shrinkage_pct - 20);
-}
-
-/** Total shrinkage in percent from a change coefficient, the inverse of {@link coefficientFromShrinkage_per_pct}. */
+/**
+ * Total shrinkage in percent from a change coefficient C (per 1 % moisture): S = 3000/(1/C + 20), eq. 13-3 at 10 % moisture turned round. Derived; agrees with
+ * every pair of Table 13-5 read.
+ */
 export function shrinkageFromCoefficient_pct(coefficient_per_pct: number): number {
   return 3000 / (1 / coefficient_per_pct + 20);
 }

@@ -5,12 +5,8 @@ import { beforePlyScrews } from './before-ply-screws.js';
 import { inTheWay, type Occupant } from './occupant.js';
 import { plyScrewBoxes } from './ply-screw-boxes.js';
 
-/** Everything that takes up room on or in the four side bars: pictures draw it, rules count what is in each other's way. */
-export function whatOccupies(model: Model): readonly Occupant[] {
-  return [...beforePlyScrews(model), ...plyScrews(model)];
-}
-
-function plyScrews(model: Model): readonly Occupant[] {
+/** The room that the ply screws of the four side bars take up. */
+export function plyScrews(model: Model): readonly Occupant[] {
   const planned = plannedFastenings(model).find(({ name }) => name === 'ply-screws');
   if (planned === undefined) return [];
   return planned.rows.flatMap(({ piece, places_mm }) => ((barNames as readonly string[]).includes(piece) ? plyScrewBoxes(model, piece as BarName, planned, places_mm) : []));
