@@ -6,6 +6,7 @@ import { parse } from 'yaml';
 import { schemaKinds, type SchemaKind } from '../../src/cli/schema-kinds.js';
 import { schemaText } from '../../src/cli/schema-run.js';
 import { readPile } from '../../src/pile/read-pile.js';
+import { readShop } from '../../src/shop/read-shop.js';
 import { readSheet } from '../../src/bench-sheet/read-sheet.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
@@ -106,7 +107,7 @@ describe('the comment that points an editor to the schema', () => {
     const [, schema = ''] = /^# yaml-language-server: \$schema=(\S+)\n/.exec(text) ?? [];
     const kind = kindOf(text);
     expect(join(file, '..', schema)).toBe(`rules/schema/${kind}.schema.json`);
-    const readers = { plan: readPlanWith, pile: readPile, sheet: readSheet, shelf: readShelf } as const;
+    const readers = { plan: readPlanWith, pile: readPile, sheet: readSheet, shelf: readShelf, shop: readShop } as const;
     expect(readers[kind as 'plan'](text, file, shippedShelf()).ok).toBe(true);
   });
 });
