@@ -11,7 +11,7 @@ import { valueAndLimit } from '../../src/report/words/check-line.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { factsOf } from '../../src/rules/examples.js';
 import { loadRuleset } from '../../src/rules/load-ruleset.js';
-import { ruleProblem, ruleProblemCodes } from '../../src/rules/rule-problems.js';
+import { ruleProblem, wordings, type RuleProblemCode } from '../../src/rules/rule-problems.js';
 import { linesOf, type Rule, type Ruleset } from '../../src/rules/ruleset.js';
 import { auditOf, everything, inches, smallest, weak } from '../report/audits.js';
 import { faultsOf } from './faults.js';
@@ -83,7 +83,7 @@ const ofAnotherKind = ['unknown-placeholder', 'limit-form', 'too-many-rules'];
 
 test('every message about what people write reads without a slip and says what to write', () => {
   const place = { file: 'plan.yaml', path: 'bars.lay', line: 3, column: 8 };
-  const problems = [...problemCodes.flatMap((code) => details.map((one) => problemAt(code, place, one))), ...ruleProblemCodes.filter((code) => !ofAnotherKind.includes(code)).flatMap((code) => details.map((one) => ruleProblem(code, place, one)))];
+  const problems = [...problemCodes.flatMap((code) => details.map((one) => problemAt(code, place, one))), ...(Object.keys(wordings) as RuleProblemCode[]).filter((code) => !ofAnotherKind.includes(code)).flatMap((code) => details.map((one) => ruleProblem(code, place, one)))];
   const deadEnds = /^(?:Write it as allowed|Remove it|Choose one of these|Use one of these(?: units)?|Take some away|Check the number)\.$/u;
   expect(problems.filter(({ hint }) => deadEnds.test(hint)).map(({ code, hint }) => `${code}: ${hint}`)).toEqual([]);
   expect(problems.filter(({ hint }) => !/[.?`]$/u.test(hint.trim())).map(({ code, hint }) => `${code}: ${hint}`)).toEqual([]);
