@@ -3,7 +3,7 @@ export type FactGroup = 'build' | 'boards' | 'hanging' | 'setback';
 
 const groups: readonly (readonly [FactGroup, RegExp])[] = [
   ['setback', /^(cloth\.clearance_mm|hanging\.in_the_way_count)$/],
-  ['boards', /^(warp\.|board\.|lumber\.|frame\.pairing$||bar\.natural_|corner\.mitre_gap_mm$|fastening\.split_risk$|cutting\.boards$|cutting\.cost$)/],
+  ['boards', /^(warp\.|board\.|lumber\.|frame\.pairing$|bar\.natural_|corner\.mitre_gap_mm$|fastening\.split_risk$|cutting\.boards$|cutting\.cost$)/],
   ['hanging', /^(hanging\.|frame\.weight_kg$|frame\.lift_people$|cutting\.(total|used)_cost$)/],
 ];
 
