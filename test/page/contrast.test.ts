@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { contrast, isGrey, readColour } from './colours.js';
-import { paints, seenTexts } from './in-page.js';
+import { paints, seenTexts, unfold } from './in-page.js';
 import { setUpPages } from './pages.js';
 
 const { pages, browser } = setUpPages();
@@ -21,7 +21,7 @@ describe('text stands out from what is behind it', () => {
     const { page } = await browser().open(pages().nook.file);
     await page.evaluate(() => {
       const title = document.querySelector('h1');
-      const label = document.querySelector<SVGTextElement>('svg text');
+      const label = document.querySelector<SVGTextElement>('main svg text');
       if (title !== null) title.style.color = '#999';
       if (label !== null) label.style.fill = '#bbb';
     });
@@ -69,12 +69,13 @@ describe('nothing hangs on colour', () => {
   test('the verdict is a word, in the head line of the page’s first part and in every check', async () => {
     for (const { file, said } of pages().all) {
       const { page } = await browser().open(file);
-      const word = /^(CLEAR|CAUTION|UNKNOWN|STOP) /mu.exec(said)?.[1] ?? 'no verdict';
+      await page.evaluate(unfold);
+      const word = /^(?:\S )?(CLEAR|CAUTION|UNKNOWN|STOP) /mu.exec(said)?.[1] ?? 'no verdict';
       const verdict = page.getByRole('region', { name: 'Verdict', exact: true });
-      expect(await verdict.getByRole('blockquote').first().innerText()).toMatch(new RegExp(`^${word}: `, 'iu'));
+      expect(await verdict.getByRole('blockquote').first().innerText()).toMatch(new RegExp(`^[●▲◆✕]\\s${word}: `, 'iu'));
       const checks = await page.getByRole('region', { name: 'The checks', exact: true }).getByRole('listitem').allInnerTexts();
       expect(checks.length).toBeGreaterThan(20);
-      expect(checks.filter((line) => !/^(?:Clear|Caution|Unknown|Stop)[,:]/u.test(line))).toEqual([]);
+      expect(checks.filter((line) => !/^(?:●\sClear|▲\sCaution|◆\sUnknown|✕\sStop)[,:]/u.test(line))).toEqual([]);
       await page.close();
     }
   });
