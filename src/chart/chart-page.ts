@@ -51,7 +51,7 @@ function sizesTable(chart: Chart, shape: Shape): Block {
 const bothFigures = (chart: Chart, { clear_mm, no_stop_mm }: ChartEntry): string => (no_stop_mm === null ? '–' : `${figure(chart, clear_mm)} / ${figure(chart, no_stop_mm)}`);
 
 /** Without its unit, which stands over the table. */
-function figure({ units, sizes }: Chart, size_mm: number | null): string {
+export function figure({ units, sizes }: Chart, size_mm: number | null): string {
   if (size_mm === null) return '–';
   return `${formatLength(size_mm, units).replace(/ \w+$/u, '')}${size_mm + sizes.step_mm > sizes.most_mm ? '+' : ''}`;
 }

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { chartPage } from '../chart/chart-page.js';
 import { makeChart } from '../chart/chart.js';
+import { wallChart } from '../chart/wall-chart.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { loadBench } from './bench.js';
 import type { ChartOptions } from './option-types.js';
@@ -18,7 +19,7 @@ export async function runChart(options: ChartOptions): Promise<number> {
   const chart = await makeChart(bench, { units: options.units, onEntry });
   (bar as Progress | null)?.end();
   const { tree, pictures } = chartPage(chart);
-  writeFolder(options.out, [{ name: 'chart.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], options);
+  writeFolder(options.out, [{ name: 'chart.md', text: writeMarkdown(tree) }, ...[...pictures, ...wallChart(chart)].map(({ name, svg }) => ({ name, text: svg }))], options);
   tell(`Chart of ${chart.rows.length} kinds of bar  →  ${join(options.out, 'chart.md')}`);
   return exitCode.fine;
 }

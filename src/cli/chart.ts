@@ -7,7 +7,7 @@ const help = `
 Example:
   sightdown chart --rules rules/class-first-year.yaml --out wall
 
-Writes chart.md and chart.svg. It tries thousands of frames, so it takes a minute or two.
+Writes chart.md and chart.svg, and for the wall in big figures wall-chart.svg for A3 and wall-chart-a4-1.svg to -4.svg, which lie edge to edge. Print them at 100 %. It tries thousands of frames, so it takes a minute or two.
 
 Exit codes: 0 written, 1 input error.`;
 

@@ -33,13 +33,15 @@ export interface BoardsPicture {
 
 const left = 14;
 const tall = 26;
-/** From one board to the next: what stands under its pieces lies nearer to it than to the next title. */
-const step = 78;
+/** From one board to the next; more where figures stand under pieces, so that they lie nearer to their own board than to the next title. */
+const steps = { bare: 58, figuresBelow: 86 } as const;
 
 /** Every board with its pieces, cuts and leftovers, lengths to scale; `name` is the file. */
 export function cutBoards(picture: BoardsPicture, name = 'boards.svg'): Picture {
   const longest = Math.max(1, ...picture.boards.map((b) => b.length_mm));
   const scale = (sheetWidth - 2 * left) / longest;
+  const below = picture.boards.some((board) => board.pieces.some((piece) => !fitsInside(picture, piece, scale)));
+  const step = below ? steps.figuresBelow : steps.bare;
   const content = together(...picture.boards.map((board, i) => boardDrawing(picture, board, scale, 30 + i * step)));
   const height = 30 + picture.boards.length * step + 4;
   const foot: Drawing = drawing({
@@ -55,6 +57,11 @@ function describe({ boards, units }: BoardsPicture): string {
 
 type Board = BoardsPicture['boards'][number];
 
+/** Whether name and length of a piece stand inside it. */
+function fitsInside({ units }: Pick<BoardsPicture, 'units'>, { label, from_mm, to_mm, slant_mm }: PieceOnBoard, scale: number): boolean {
+  return textWidth(`${label} ${formatLength(to_mm - from_mm, units)}`, textSize.small) < (to_mm - from_mm - 2 * slant_mm) * scale - 4;
+}
+
 function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top: number): Drawing {
   const x = (mm: number): number => left + mm * scale;
   const rest = board.left_mm;
@@ -66,18 +73,17 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
   const labels = board.pieces.flatMap((piece): Drawing['labels'] => {
     const long_mm = piece.to_mm - piece.from_mm;
     const middle = x(piece.from_mm + long_mm / 2);
-    const room = (long_mm - 2 * piece.slant_mm) * scale;
     const figure = formatLength(long_mm, units);
     const both = `${piece.label} ${figure}`;
-    if (textWidth(both, textSize.small) < room - 4) return [{ text: both, size: textSize.small, spots: [{ x: middle, y: top + tall / 2, anchor: 'middle' }] }];
+    if (fitsInside({ units }, piece, scale)) return [{ text: both, size: textSize.small, spots: [{ x: middle, y: top + tall / 2, anchor: 'middle' }] }];
     return [
       { text: piece.label, size: textSize.small, spots: [{ x: middle, y: top + tall / 2, anchor: 'middle' }, { x: middle, y: top + tall + 9, anchor: 'middle' }] },
-      { text: figure, size: textSize.small, spots: [9, 20, 31].map((below) => ({ x: middle, y: top + tall + below, anchor: 'middle' as const })) as unknown as Drawing['labels'][number]['spots'] },
+      { text: figure, size: textSize.small, spots: [9, 22, 35].map((below) => ({ x: middle, y: top + tall + below, anchor: 'middle' as const })) as unknown as Drawing['labels'][number]['spots'] },
     ];
   });
   const restLabel = `${formatLength(rest, units)} over`;
   const restSpots: Drawing['labels'] = rest * scale < 2 ? [] : [{
-    text: restLabel, size: textSize.small, spots: [top - 9, top + tall + 9, top + tall + 20, top + tall + 31].map((y) => ({ x: x(board.length_mm), y, anchor: 'end' as const })) as unknown as Drawing['labels'][number]['spots'],
+    text: restLabel, size: textSize.small, spots: [top - 9, top + tall + 9, top + tall + 22, top + tall + 35].map((y) => ({ x: x(board.length_mm), y, anchor: 'end' as const })) as unknown as Drawing['labels'][number]['spots'],
   }];
   return together(
     drawing({ marks, obstacles: [] }),

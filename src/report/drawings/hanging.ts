@@ -35,7 +35,7 @@ export interface HangingPicture {
   readonly top_standoff_mm: number | null;
 }
 
-const panel = { left: 58, width: 178, top: 58, height: 150 } as const;
+const panel = { left: 78, width: 164, top: 58, height: 150 } as const;
 const side = { wall: 296, top: 58, height: 150 } as const;
 
 /** Two views: the back to scale with the wire and its forces, and the side with the lean drawn larger than it is. */
