@@ -17,9 +17,9 @@ const breath_ms = 100;
 
 /**
  * Progress on stderr for work of many steps, only once it has taken a while: a bar on a terminal, which it leaves as it
- * was, also when it is broken off; elsewhere a line every few seconds.
+ * was, also when it is broken off; elsewhere a line every few seconds. Where the total is a `bound` that is rarely reached, no time is told.
  */
-export function progress(total: number, what: string): Progress {
+export function progress(total: number, what: string, bound = false): Progress {
   const started = performance.now();
   const terminal = process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
   let [done, heard_ms, told_ms] = [0, started, started];
@@ -29,16 +29,16 @@ export function progress(total: number, what: string): Progress {
     process.exit(exitCode.interrupted);
   };
   process.on('SIGINT', breakOff);
-  const left = (now_ms: number): string => `${Math.ceil(((now_ms - started) / done) * (total - done) / 1000)} s left`;
+  const left = (now_ms: number): string => (bound ? 'at most' : `about ${Math.ceil(((now_ms - started) / done) * (total - done) / 1000)} s left`);
   const show = async (now_ms: number): Promise<void> => {
     if (!terminal) {
-      if (now_ms - told_ms > line_ms) warn(`${done} of ${total} ${what}, about ${left(now_ms)}`);
+      if (now_ms - told_ms > line_ms) warn(`${done} of ${total} ${what}, ${left(now_ms)}`);
       if (now_ms - told_ms > line_ms) told_ms = now_ms;
       return;
     }
     if (bar === null && now_ms - started > short_ms && total > 1) {
       const { SingleBar: Bar, Presets } = (await import('cli-progress')).default;
-      const format = `{bar} {value} of {total} ${what}, about {left}`;
+      const format = `{bar} {value} of {total} ${what}, {left}`;
       bar = new Bar({ format, stream: process.stderr, clearOnComplete: true, linewrap: true }, Presets.shades_classic);
       bar.start(total, done, { left: left(now_ms) });
     }

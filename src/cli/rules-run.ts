@@ -51,7 +51,7 @@ export async function runShow(id: string | undefined, named: string | undefined)
     return exitCode.fine;
   }
   const close = nearest(id, list.map((rule) => rule.id));
-  warn(`No rule is called \`${id.slice(0, 100)}\`${close === undefined ? '' : `; did you mean ${close}?`} \`sightdown rules show\` lists them all.`);
+  warn(`No rule is called \`${id.slice(0, 100)}\`${close === undefined ? '.' : `; did you mean ${close}?`} \`sightdown rules show\` lists them all.`);
   return exitCode.error;
 }
 

@@ -27,7 +27,7 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   if (!plan.ok) return exitCode.error;
   if (options.write !== undefined && existsSync(options.write)) throw thereAlready(options.write);
   let bar: Progress | null = null;
-  const onExamined = (_: number, builds: number): Promise<void> => (bar ??= progress(builds, 'ways to build it, at most')).step();
+  const onExamined = (_: number, builds: number): Promise<void> => (bar ??= progress(builds, 'ways to build it', true)).step();
   const answer = await suggest(plan.value, bench, { clear: options.clear, onExamined });
   (bar as Progress | null)?.end();
   if (options.format === 'json') printJson(suggestionsAsJson(answer));
