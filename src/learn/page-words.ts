@@ -63,7 +63,7 @@ export function topTenthWords({ happened, of, chance }: TopTenth): string {
 /** A reading with what was promised of it, and the question. */
 export function outlierWords({ file, reading, measured, low, high, unit }: KeptPromise, units: UnitSystem): string {
   const said = (value: number): string => (unit === 'Hz' ? `${formatNumber(value, 3)} Hz` : formatQuantity(Number(value.toPrecision(3)), unit, units));
-  return `${userText(file, 80)}: ${reading} ${said(measured)}, where ${said(Math.max(0, low))} to ${said(high)} was promised. Is the point in the right place, the unit right, the sheet with the right frame? It counts as it stands until you correct it.`;
+  return `${userText(file, 80)}: ${reading.replaceAll('-', ' ')} ${said(measured)}, where ${said(Math.max(0, low))} to ${said(high)} was promised. Is the point in the right place, the unit right, the sheet with the right frame? It counts as it stands until you correct it.`;
 }
 
 const whatWords: Readonly<Record<LearnedEntry['what'], string>> = { twist: 'twist', bow: 'bow', crook: 'crook', give: 'give of the corners', pull: 'pull reached', moisture: 'moisture on the day against the plan' };

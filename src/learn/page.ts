@@ -49,7 +49,7 @@ function summary({ frames, kept: { within_nine_in_ten: [k, n], chance }, departu
   const alarms = departures.filter(({ alarm }) => alarm).length;
   const changed = [...entries].filter(({ of, what }) => of === 'spread' || what === 'give' || what === 'pull').sort((a, b) => Math.abs(Math.log(b.posterior.mean / b.prior.mean)) - Math.abs(Math.log(a.posterior.mean / a.prior.mean)))[0];
   return [
-    `${counted(frames, 'frame')}, ${counted(n, 'reading')}: ${k} fell into the nine tenths that was promised of them, about ${Math.round(0.9 * n)} would be just right (${luckWords(chance)}).`,
+    `${counted(frames, 'frame')}, ${counted(n, 'reading')}: ${k} lay within what was promised for nine in ten of them, about ${Math.round(0.9 * n)} should (${luckWords(chance)}).`,
     alarms === 0 ? 'Nothing departs from what was promised by more than luck.' : `${counted(alarms, 'thing departs', 'things depart')} from what was promised by more than luck; see below.`,
     ...(outliers.length === 0 ? [] : [`${counted(outliers.length, 'reading asks', 'readings ask')} for a second look.`]),
     ...(changed === undefined ? [] : [`What moved most: ${entryWords(changed)}, from ${amount(changed.prior.mean, changed)} to ${amount(changed.posterior.mean, changed)}.`]),

@@ -57,8 +57,8 @@ function outcome(frame: PlacedFrame, several: boolean): readonly Block[] {
   const bow = bow_chance === null || bow_chance < 0.005 ? '' : ` A bar that bows too far: ${chanceInWords(bow_chance)} at most.`;
   return [
     ...name,
-    setApart(paragraph(strong(`Placed like this, ${chanceInWords(lift.chance)} will stand more than ${mm(lift.limit_mm)} off the wall at one corner${luck === null ? '' : `; with boards taken as they come, ${chanceInWords(luck.mean_chance)}`}.`))),
-    table([{ head: 'How the boards go in' }, { head: 'Lifted corner' }, { head: 'Lift to expect' }], rows),
+    setApart(paragraph(strong(`Placed like this, ${chanceInWords(lift.chance)} of such frames will stand more than ${mm(lift.limit_mm)} off the wall at one corner${luck === null ? '' : `; with boards taken as they come, ${chanceInWords(luck.mean_chance)}`}.`))),
+    table([{ head: 'How the boards go in' }, { head: 'Frames with a lifted corner' }, { head: 'Lift to expect' }], rows),
     ...(bow === '' ? [] : [paragraph(bow.trim())]),
   ];
 }
@@ -74,7 +74,7 @@ const chalking: readonly Cell[] = [
   'Hold the board with the letter towards you and the marked end on your left. The edge on top is its marked edge.',
 ];
 
-const marking = 'Lay each board with its letter up and the marked end on your left. Before you saw, write on every piece, on the marked face, its name as below and an arrow to the marked end: once it is sawn off, nothing else tells which way round it was. T, B, L, R are the top, bottom, left and right bar, C a crossbar, a figure after it the ply (1 is the outer or front one).';
+const marking = 'Lay each board with its letter up and the marked end on your left. Before you saw, write on every piece, on the marked face, its name as below and an arrow to the marked end: once it is sawn off, nothing else tells which way round it was. The gap between two pieces is the saw cut. T, B, L, R are the top, bottom, left and right bar, C a crossbar, a figure after it the ply (1 is the outer or front one).';
 
 function onBoards({ frames }: PlacedPile, units: UnitSystem): readonly Cell[] {
   const places = frames.flatMap((frame) => frame.places);
@@ -156,7 +156,8 @@ function basis({ pile, frames }: PlacedPile): readonly string[] {
   const chosen = frames[0]?.plan.lumber.chosen ?? 'plain';
   return [
     `Pile “${userText(pile.name, 80)}”, ${pile.boards.length} boards, ${pile.boards.filter(isRead).length} of them read. What was not read keeps the spread of its kind, chosen as the plan says (${chosen}). `,
-    'Twist and curvature are taken as even along a board, and two pieces of one board to be off from its reading each by itself. A board keeps the hand of its twist however it is turned; bow turns over with the face. ',
+    ...(pile.boards.some(({ marked }) => !marked) ? ['u1, u2 and so on are boards of the pile that have no letter. '] : []),
+    'Twist and bend are taken as even along a board; where two pieces come from one board, each may differ from its reading in its own way. A board keeps the hand of its twist however it is turned; bow turns over with the face. ',
     'Lift is what stands off the wall at one corner when the other three touch, in the assembled frame under the working pull.',
   ];
 }

@@ -35,7 +35,7 @@ function whyLeft(problem: PlaceProblem, placing: Placing, b: number, units: Unit
   if (best === null) return 'Every piece has its board.';
   const now = chanceOf(problem, placing);
   if (best.chance <= now * 1.01 + 1e-4) return 'Every piece has its board, and this one would do no better.';
-  return `Every piece has its board. Put in anywhere, this one would bring the chance of a lifted corner or a bowed bar from ${chanceInWords(now)} to ${chanceInWords(best.chance)} at best.`;
+  return `Every piece has its board. With this one in, even where it does best, ${chanceInWords(best.chance)} of such frames would have a lifted corner or a bowed bar; as placed it is ${chanceInWords(now)}.`;
 }
 
 const chanceOf = (problem: PlaceProblem, placing: Placing): number => {

@@ -11,6 +11,8 @@ import { findStability, finenessOf, solveInfluence, solveStatics, usualMesh } fr
 import { meshFrame } from '../../src/solve/frame-mesh.js';
 import { buildModel } from '../../src/model/build-model.js';
 import { solveModel } from '../../src/solve/solve-model.js';
+import { readPile } from '../../src/pile/read-pile.js';
+import { placePlans } from '../../src/place/place-plans.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import type { Audit } from '../../src/report/audit-view.js';
 import { assessWarp } from '../../src/risk/assess.js';
@@ -18,32 +20,73 @@ import { sampleWarp } from '../../src/risk/sample.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { suggest } from '../../src/suggest-plans.js';
 import { pageRows, type Row } from './bench-page.js';
+import { budgeted, pileOfBoards, planOfPieces, sizes, type Size } from './bench-piles.js';
 import { braced, clearPlan, stopPlan } from './bench-plans.js';
 
-/** Times what the design budgets, each as a median of repeats on this machine, and prints a Markdown table; `--readme` also puts it into the README. */
+/** Times what the design budgets, each as a median of repeats on this machine, and prints a Markdown table; `--readme` also puts it into the README. `--place` prints what placing takes for ten sizes instead. */
 const command = join(packageFolder, 'dist', 'sightdown.js');
 const shelf = must(loadShelf(undefined));
 const ruleset = must(loadRules(undefined));
 const bench = { shelf, ruleset, seed: 1, samples: 20_000 };
 
+if (process.argv.includes('--place')) {
+  process.stdout.write(`${placingTable()}\n`);
+  process.exit(0);
+}
+
 const dense_ms = denseSolve();
-const rows: Row[] = [startUp(), mechanics(), sampling(), await manyPlans(), await classOf24(), await search(), ...(await page())];
+const rows: Row[] = [startUp(), placing(), mechanics(), sampling(), await manyPlans(), await classOf24(), await search(), ...(await page())];
 const table = ['| What | Measured | Budget |', '| - | - | - |', ...rows.map(({ what, measured, budget }) => `| ${what} | ${measured} | ${budget} |`)].join('\n');
 const machine = `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}.`;
 process.stdout.write(`${table}\n\n${machine}\n`);
 if (process.argv.includes('--readme')) intoReadme(`${table}\n\n${machine}`);
 
+/** Time of a process of Node from start to exit, ms. */
+function processTime(args: readonly string[]): number {
+  const start = performance.now();
+  const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' });
+  if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}`);
+  return performance.now() - start;
+}
+
+/** A placing of the size that the budget names, as the command runs it, beside the start of Node. */
+function placing(): Row {
+  const { pieces, boards } = budgeted;
+  const folder = mkdtempSync(join(tmpdir(), 'sightdown-bench-'));
+  const [plan, pile] = [join(folder, 'plan.yaml'), join(folder, 'pile.yaml')];
+  writeFileSync(plan, planOfPieces(pieces));
+  writeFileSync(pile, pileOfBoards(boards));
+  const pairs = Array.from({ length: 7 }, () => ({ node: processTime(['-e', '0']), place: processTime([command, 'place', plan, '--pile', pile, '--format', 'json']) }));
+  rmSync(folder, { recursive: true });
+  const [node, whole] = [median(pairs.map((p) => p.node)), median(pairs.map((p) => p.place))];
+  return { what: `Placing ${pieces} pieces from ${boards} boards, process start to exit`, measured: `${(whole / node).toFixed(1)} × \`node -e 0\` (${whole.toFixed(0)} ms over ${node.toFixed(0)} ms)`, budget: '≤ 20 ×' };
+}
+
+/** Places one size; how long that took and whether the answer was proven. */
+function placedSize({ pieces, boards }: Size, read: 'all' | 'half' = 'all'): { readonly ms: number; readonly said: string } {
+  const pile = must(readPile(pileOfBoards(boards, read), 'pile.yaml', shelf));
+  const plan = planOf(planOfPieces(pieces));
+  const start = performance.now();
+  const { proven, aim, bound } = placePlans([plan], pile, bench);
+  const ms = performance.now() - start;
+  return { ms, said: `${proven ? 'proven' : 'not proven'}, chance ${aim.toPrecision(2)}${proven ? '' : `, bound ${bound.toPrecision(2)}`}` };
+}
+
+/** Ten sizes, each placed once in a warm process: all boards read, and every second one. */
+function placingTable(): string {
+  placedSize({ pieces: 4, boards: 8 });
+  const rows = sizes.map((size) => {
+    const [all, half] = [placedSize(size), placedSize(size, 'half')];
+    return `| ${size.pieces} | ${size.boards} | ${all.ms.toFixed(0)} | ${all.said} | ${half.ms.toFixed(0)} | ${half.said} |`;
+  });
+  return ['| Pieces | Boards | All read, ms | | Half read, ms | |', '| -: | -: | -: | - | -: | - |', ...rows].join('\n');
+}
+
 function startUp(): Row {
   const out = mkdtempSync(join(tmpdir(), 'sightdown-bench-'));
   const plan = join(out, 'plan.yaml');
   writeFileSync(plan, clearPlan);
-  const time = (args: readonly string[]): number => {
-    const start = performance.now();
-    const { status } = spawnSync(process.execPath, args, { stdio: 'ignore' });
-    if (status !== 0) throw new Error(`${args.join(' ')} ended with ${status}`);
-    return performance.now() - start;
-  };
-  const pairs = Array.from({ length: 15 }, () => ({ node: time(['-e', '0']), audit: time([command, 'audit', plan, '--out', out]) }));
+  const pairs = Array.from({ length: 15 }, () => ({ node: processTime(['-e', '0']), audit: processTime([command, 'audit', plan, '--out', out]) }));
   rmSync(out, { recursive: true });
   const node = median(pairs.map((p) => p.node));
   const whole = median(pairs.map((p) => p.audit));
