@@ -1,36 +1,49 @@
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { latestStarts } from './bounds.js';
 import { openBook } from './book.js';
 import type { Piece, Problem } from './calendar.js';
 
 /** Starts of all pieces, by frame. */
 export type Starts = readonly (readonly number[])[];
 
-/** Placements that all tries together may take: counted, so that the answer is the same on every machine. */
-const most_placements = 60_000;
+/** Tries, and placements that all tries together may take: counted, so that the answer is the same on every machine. */
+const most_tries = 60;
+const most_placements = 20_000;
 
 /** When the last piece of a schedule ends, and in which session: the aim is the session, then the minute. */
 export function endOf({ frames }: Problem, starts: Starts): number {
   return starts.reduce((end, list, f) => list.reduce((last, start, k) => Math.max(last, start + (frames[f]![k] as Piece).minutes), end), -Infinity);
 }
 
-/** Good schedules by simple rules, with chance thrown in from a fixed seed; the best of the tries. Null where the sessions do not suffice in any. `enough` says when to stop. */
-export function greedy(problem: Problem, enough: (end: number) => boolean): Starts | null {
-  const tails = problem.frames.map((pieces) => pieces.map((_, k) => pieces.slice(k).reduce((sum, { minutes, wait_min }) => sum + minutes + wait_min, 0)));
+/**
+ * Good schedules by simple rules, with chance thrown in from a fixed seed; the best of the tries. What must begin soonest for all to be done in `count`
+ * sessions comes first, or what can begin soonest, or frame by frame. Null where the sessions do not suffice in any. `enough` says when to stop.
+ */
+export function greedy(problem: Problem, count: number, enough: (end: number) => boolean): Starts | null {
+  const { sessions, frames } = problem;
+  const due = latestStarts(problem, count);
   const generator = xoroshiro128plus(7);
   const chance = (): number => (generator.next() >>> 0) / 2 ** 32;
-  const day = 24 * 60;
-  const rules: readonly ((f: number, k: number, start: number) => number)[] = [
-    (f, k, start) => start - tails[f]![k]! * 1e-6 + f * 1e-9,
+  const span = sessions[count - 1]!.start_min - sessions[0]!.start_min;
+  const gap = count > 1 ? span / (count - 1) : sessions[0]!.length_min;
+  type Rule = (f: number, k: number, start: number) => number;
+  const rules: readonly Rule[] = [
+    (f, k) => due[f]![k]!,
+    (f, k, start) => start + due[f]![k]! * 1e-6,
+    (f, k, start) => start + due[f]![k]!,
     (f, k) => f * 1000 + k,
-    (f, k, start) => -tails[f]![k]! + start * 1e-6,
     (f, k) => k * 1000 + f,
   ];
+  const drawn = (go: number): Rule => {
+    const favour = frames.map(() => chance() * gap);
+    const share = [0, 0.5, 1][go % 3]!;
+    return (f, k, start) => due[f]![k]! - favour[f]! + share * start + chance() * gap * 0.2;
+  };
   const pieces = problem.frames.reduce((n, frame) => n + frame.length, 0);
   let best: Starts | null = null;
   let least = Infinity;
-  for (let go = 0; go < rules.length || go * pieces * 4 < most_placements; go++) {
-    const rule = rules[go] ?? ((f, k, start) => start + chance() * day * (go % 3 === 0 ? 0.02 : 0.5) - (chance() * tails[f]![k]!) * 1e-2);
-    const starts = oneTry(problem, rule);
+  for (let go = 0; go < rules.length || (go < most_tries && go * pieces < most_placements); go++) {
+    const starts = oneTry(problem, rules[go] ?? drawn(go));
     const end = starts === null ? Infinity : endOf(problem, starts);
     if (end < least) [best, least] = [starts, end];
     if (enough(least)) break;

@@ -9,7 +9,7 @@ import type { Timetable } from './timetable.js';
 import { whoOf } from './words.js';
 
 /** Sessions and frames on one picture. */
-const columns = 10;
+const columns = 8;
 const rows = 26;
 const left = 112;
 const top = 96;

@@ -33,7 +33,7 @@ export function schedule(problem: Problem): Schedule {
   }
   if (bound > sessions.length) return { starts: null, sessions: null, bound, why, proven: true };
   const countOf = (end: number): number => (end === Infinity ? Infinity : sessionAt(sessions, end - 1) + 1);
-  let best = greedy(problem, (end) => countOf(end) <= bound);
+  let best = greedy(problem, bound, (end) => countOf(end) <= bound);
   let least = best === null ? Infinity : countOf(endOf(problem, best));
   const nodes = { left: frames.length <= frames_proven ? nodes_few : nodes_many };
   while (bound < least && bound <= sessions.length) {

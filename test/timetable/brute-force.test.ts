@@ -92,7 +92,7 @@ test('up to four frames: the least number of sessions is the one found by trying
     expect(solved.proven).toBe(true);
     expect(solved.sessions).toBe(byTryingAll(problem));
     expect(solved.bound).toBe(solved.sessions ?? count + 1);
-  }), { numRuns: 120 });
+  }), { numRuns: 80 });
 });
 
 test('eight frames: an integer program finds a schedule in as many sessions, and none in one less', async () => {
@@ -104,5 +104,5 @@ test('eight frames: an integer program finds a schedule in as many sessions, and
     if (solved.sessions === null) return;
     expect(await byIntegerProgram(problem, solved.sessions)).toBe(true);
     if (solved.sessions > 1) expect(await byIntegerProgram(problem, solved.sessions - 1)).toBe(false);
-  }), { numRuns: 4 });
+  }), { numRuns: 3 });
 }, 60_000);
