@@ -15,11 +15,12 @@ import { stepTable, type StepNeeds } from './task-table.js';
 
 const minutesOf = (hours: number | null): number => Math.ceil((hours ?? 0) * 60 - 1e-6);
 
-/** The frames of plans, each with its tasks and waits as its order of work has them; `count: 3` is three frames. */
+/** The frames of plans, each with its tasks and waits as its order of work has them; `count: 3` is three frames. No two have one name. */
 export function jobsOf(plans: readonly Plan[], shop: Shop, shelf: Shelf): readonly Job[] {
-  return plans.flatMap((plan) => {
+  return plans.flatMap((plan, p) => {
     const tasks = tasksOf(buildModel(plan, shelf), shop);
-    return Array.from({ length: plan.count }, (_, i): Job => ({ plan, name: plan.count > 1 ? `${plan.name}, frame ${i + 1}` : plan.name, student: plan.student, tasks }));
+    const name = plans.some((other) => other !== plan && other.name === plan.name) ? `${plan.name} (plan ${p + 1}${plan.student === null ? '' : `, ${plan.student}`})` : plan.name;
+    return Array.from({ length: plan.count }, (_, i): Job => ({ plan, name: plan.count > 1 ? `${name}, frame ${i + 1}` : name, student: plan.student, tasks }));
   });
 }
 
