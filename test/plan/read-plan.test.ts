@@ -39,7 +39,7 @@ describe('the smallest plan', () => {
       { path: 'bars.plies', value: 'one ply' }, { path: 'bars.lip', value: '0 mm' },
       { path: 'crossbars', value: 'none' },
       { path: 'corners.glue', value: 'pva' }, { path: 'corners.nails', value: 'one brad-18ga-25 in each corner' }, { path: 'corners.cut', value: 'mitre' },
-      { path: 'cloth.pull.working', value: '200 N/m' }, { path: 'cloth.pull.peak', value: '400 N/m, twice the working pull' }, { path: 'cloth.roll', value: "the width of the shelf's roll" },
+      { path: 'cloth.pull.working', value: '200 N/m' }, { path: 'cloth.pull.peak', value: '400 N/m, twice the working pull' }, { path: 'cloth.roll', value: 'the width of the shelf’s roll' },
       { path: 'cloth.use', value: 'cotton-duck-340' }, { path: 'cloth.fixing.to', value: 'the back' }, { path: 'cloth.fixing.every', value: '50 mm' }, { path: 'cloth.fixing.turn', value: '50 mm' },
       { path: 'ground.coats', value: 'two coats' },
       { path: 'lumber.chosen', value: 'plain' }, { path: 'lumber.moisture', value: '12 %' }, { path: 'lumber.knots', value: 'few' }, { path: 'lumber.rough-faces', value: 'inward' },
