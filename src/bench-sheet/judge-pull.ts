@@ -1,5 +1,6 @@
 import { formatLength, formatNumber, formatQuantity } from '../base/units-format.js';
 import type { Finding, Verdict } from '../findings/finding.js';
+import { padOn } from '../mechanics/cloth/cloth-sheet.js';
 import { pushSpan } from '../mechanics/cloth/frame-spans.js';
 import { pushSag_mm } from '../mechanics/cloth/push-test.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
@@ -39,7 +40,7 @@ function push(promised: Promised, sheet: Sheet): readonly Finding[] {
   if (read === null || sheet.push === null) return [];
   const { weight_g, sag_mm, pad_mm } = sheet.push;
   const span = pushSpan(model);
-  const promised_mm = pushSag_mm(span, plan.cloth.working, weight_g, Math.min(pad_mm, span.width_mm, span.height_mm));
+  const promised_mm = pushSag_mm(span, plan.cloth.working, weight_g, Math.min(pad_mm ?? padOn(model), span.width_mm, span.height_mm));
   const [least_mm, most_mm] = [promised_mm / pull_within - readingError.sag_mm, promised_mm * pull_within + readingError.sag_mm];
   const side = sag_mm > most_mm ? 'slack' : sag_mm < least_mm ? 'tight' : 'right';
   const said = (mm: number): string => formatLength(Number(mm.toPrecision(2)), plan.units);

@@ -1,4 +1,4 @@
-import { clothSheet, type ClothSheet } from '../mechanics/cloth/cloth-sheet.js';
+import { clothSheet, padOn, type ClothSheet } from '../mechanics/cloth/cloth-sheet.js';
 import { pushSpan, tapSpan } from '../mechanics/cloth/frame-spans.js';
 import { pullFromPush_N_per_m } from '../mechanics/cloth/push-test.js';
 import { clothOf, groundOf } from '../mechanics/cloth/shelf-numbers.js';
@@ -38,7 +38,7 @@ export function pullOfTap(model: Model, sheet: Sheet): PullRead | null {
 export function pullOfPush(model: Model, { push, ...sheet }: Sheet): PullRead | null {
   if (push === null || !clothOn({ push, ...sheet })) return null;
   const span = pushSpan(model);
-  const pad_mm = Math.min(push.pad_mm, span.width_mm, span.height_mm);
+  const pad_mm = Math.min(push.pad_mm ?? padOn(model), span.width_mm, span.height_mm);
   const at = (sag_mm: number): number => pullFromPush_N_per_m(span, sag_mm, push.weight_g, pad_mm, yOverX(model));
   const least_sag_mm = Math.max(push.sag_mm - readingError.sag_mm, push.sag_mm / 2);
   return shares(model, { value: at(push.sag_mm), low: at(push.sag_mm + readingError.sag_mm), high: at(least_sag_mm) });

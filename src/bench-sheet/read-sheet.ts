@@ -8,9 +8,6 @@ import { readBoard } from '../plan/board-readings.js';
 import { sheetInputSchema, type SheetInput } from './sheet-schema.js';
 import type { Sheet } from './sheet.js';
 
-/** Side of the pad when the sheet names none, mm: that of the plan's own push test. */
-const usual_pad_mm = 50;
-
 /** Reads a filled-in bench sheet, or tells every problem with its place. Never throws on any text. */
 export function readSheet(text: string, file: string): Result<Sheet> {
   const { source, problems } = readYaml(text, file);
@@ -72,7 +69,7 @@ function fillSheet(input: SheetInput): Sheet {
     bow_mm: perBar(input.bow),
     inward_bow_mm: perBar(input['inward-bow']),
     tap_Hz: orNull(input.tap, 'frequency'),
-    push: push === undefined ? null : { weight_g: number(push.weight, 'mass'), sag_mm: number(push.sag, 'length'), pad_mm: orNull(push.pad, 'length') ?? usual_pad_mm },
+    push: push === undefined ? null : { weight_g: number(push.weight, 'mass'), sag_mm: number(push.sag, 'length'), pad_mm: orNull(push.pad, 'length') },
     weight_kg: weight_g === null ? null : weight_g / 1000,
     moisture_pct: orNull(input.moisture, 'percent'),
     frame: input.frame ?? null,

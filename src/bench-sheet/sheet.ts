@@ -27,7 +27,8 @@ export interface Sheet {
   /** Lowest note of the tapped cloth. */
   readonly tap_Hz: number | null;
   /** A weight on a square pad in the middle of the cloth lying level, and how far it sank. */
-  readonly push: { readonly weight_g: number; readonly sag_mm: number; readonly pad_mm: number } | null;
+  /** A null pad is the one the report's own push test names. */
+  readonly push: { readonly weight_g: number; readonly sag_mm: number; readonly pad_mm: number | null } | null;
   readonly weight_kg: number | null;
   /** Moisture of the boards. */
   readonly moisture_pct: number | null;

@@ -4,7 +4,7 @@ import { staplesPerSide } from '../mechanics/cloth/cloth-sheet.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { hangingState } from '../mechanics/hanging/hanging-state.js';
-import { upToTape } from '../cutting/tape.js';
+import { upToTape } from '../base/tape.js';
 import { gussets, pickAngle, pickKeys, pickLip, pickStaple } from '../mechanics/bench/pick-supply.js';
 import type { Model } from '../model/model.js';
 import type { Hardware, Pack, Supply } from '../shelf/shelf.js';

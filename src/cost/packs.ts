@@ -1,4 +1,4 @@
-import { tapeMark_mm } from '../cutting/tape.js';
+import { tapeMark_mm } from '../base/tape.js';
 import type { Model } from '../model/model.js';
 import { inventedSource } from '../shelf/shelf-sources.js';
 import type { Pack, Shelf } from '../shelf/shelf.js';

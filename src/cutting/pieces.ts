@@ -5,7 +5,7 @@ import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { formatLength } from '../base/units-format.js';
 import { keyedSizes } from '../fit/keyed-sizes.js';
-import { downToMark, nearestMark, tapeMark_mm, upToMark } from './tape.js';
+import { downToMark, nearestMark, tapeMark_mm, upToMark } from '../base/tape.js';
 import type { Lap, Piece, PieceList } from './piece.js';
 
 /** Left on each end of a blank and cut off after gluing, mm (proposal; the shelf's `blank-trim` replaces it). */

@@ -2,7 +2,7 @@ import type { Plan } from '../plan/plan.js';
 import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
 import type { PooledPiece } from './pool.js';
 import type { Alternative, TooLong } from './purchase.js';
-import { downToMark, tapeMark_mm } from './tape.js';
+import { downToMark, tapeMark_mm } from '../base/tape.js';
 
 /** A piece of the pool that exceeds the longest board by `over_mm`. */
 export interface LongPiece extends PooledPiece {

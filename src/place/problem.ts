@@ -2,7 +2,7 @@ import type { PileBoard } from '../pile/pile.js';
 import { soundStretches, type Stretch } from '../pile/stretches.js';
 import { fitsAsIs } from '../cutting/as-is.js';
 import { mitreKerf_mm } from '../cutting/stock-problem.js';
-import { tapeMark_mm, upToMark } from '../cutting/tape.js';
+import { tapeMark_mm, upToMark } from '../base/tape.js';
 import type { MemberBuild } from '../model/model.js';
 import { boardState } from '../risk/assess.js';
 import { groupsOf, type Group } from './aim.js';

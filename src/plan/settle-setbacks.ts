@@ -23,7 +23,7 @@ export function settleSetbacks(plan: Plan, bar: BuiltSize, shelf: Shelf, notes: 
     const [x, y] = crossbar.runs === 'upright' ? [crossbar.at, 0.5] : [0.5, crossbar.at];
     const sag_mm = brushSag_mm({ face, span, pull: cloth.working }, brush, x, y);
     const { setback_mm, clears } = roomySetback_mm({ bar_d_mm: bar.d_mm, crossbar_d_mm: d_mm, lip_mm }, sag_mm, usualLengths[units].setback_mm, marks_mm[units]);
-    const behind_mm = setback_mm + d_mm - bar.d_mm - lip_mm;
+    const behind_mm = setback_mm + d_mm - bar.d_mm;
     const why = clears ? 'so that a firm brush clears it' : 'as far back as its ends can still be joined';
     notes.set(path, `${formatLength(setback_mm, units)}, ${why}${behind_mm > 0.05 ? `; it then stands ${formatLength(behind_mm, units)} out behind the bars` : ''}`);
     return { ...crossbar, setback_mm };

@@ -35,7 +35,7 @@ describe('a good sheet', () => {
     expect(read.warnings).toEqual([]);
     expect(read.value).toEqual({
       plan: 'Reading-nook panel', when: 'finished', when_said: true, diagonals_mm: [1110, 1111.25], corner_lift_mm: 4, lifted: 'top-left', winding_mm: 3.175,
-      bow_mm: { top: 1, left: -2 }, inward_bow_mm: { right: 0.5 }, tap_Hz: 14, push: { weight_g: 500, sag_mm: 7, pad_mm: 50 }, weight_kg: expect.closeTo(6 * 0.45359237, 12), moisture_pct: 9, frame: 2, student: 'Noor',
+      bow_mm: { top: 1, left: -2 }, inward_bow_mm: { right: 0.5 }, tap_Hz: 14, push: { weight_g: 500, sag_mm: 7, pad_mm: null }, weight_kg: expect.closeTo(6 * 0.45359237, 12), moisture_pct: 9, frame: 2, student: 'Noor',
       boards: [
         { for: 'top', ply: 1, mark: 'A', twist_rad_per_m: expect.closeTo(-0.4 * (Math.PI / 180), 12), bow_per_m: expect.closeTo((8 * 0.002) / 4, 12), crook_per_m: null },
         { for: 'left', ply: 2, mark: 'B7', twist_rad_per_m: null, bow_per_m: null, crook_per_m: null },

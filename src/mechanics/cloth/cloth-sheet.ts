@@ -1,8 +1,9 @@
 import type { BarName } from '../../base/names.js';
+import { tapeMark_mm } from '../../base/tape.js';
 import type { Model, Solution } from '../../model/model.js';
 import { nearestDuck } from './cloth-weight.js';
 import { clearances, type Clearance } from './clearance.js';
-import { clothCutSize, clothMargin_mm, rollShort_mm, type ClothCut } from './cut-size.js';
+import { clothCutSize, clothMargin_mm, clothWrap_mm, rollShort_mm, type ClothCut } from './cut-size.js';
 import { pushSpan, tapSpan } from './frame-spans.js';
 import { keyLimit, type KeyLimit } from './key-limit.js';
 import { pullFromHeldShrinkage_N_per_m } from './pull-changes.js';
@@ -14,7 +15,7 @@ import { stapleOrder, staplesAlong, type Staple } from './staples.js';
 import { lowestHeard_Hz, tapBand, type TapBand } from './tap-note.js';
 
 /** The weight and pad of the push test in facts and reports. */
-export const pushTest = { weight_g: 500, pad_mm: 50 } as const;
+export const pushTest = { weight_g: 500, pad_mm: { metric: 50, inch: 50.8 } } as const;
 
 /** A line to draw on the cut cloth, all round and parallel to its edge. */
 export interface FoldLine {
@@ -61,6 +62,7 @@ export function clothCutOf(model: Model): ClothCut {
     fixed_to: plan.cloth.fixing.to,
     turn_mm: plan.cloth.fixing.turn_mm,
     grip_mm: clothNumber(model, 'cloth-grip'),
+    mark_mm: tapeMark_mm(plan.units),
   };
 }
 
@@ -97,7 +99,7 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
       grounded: tapBand(tapSpan(model), plan.cloth.working, bare_kg_per_m2 + ground_kg_per_m2),
       heard: bare.low_Hz >= lowestHeard_Hz,
     },
-    push: { ...pushTest, sag_mm: pushSag_mm(pushSpan(model), plan.cloth.working, pushTest.weight_g, padOn(model)) },
+    push: { weight_g: pushTest.weight_g, pad_mm: padOn(model), sag_mm: pushSag_mm(pushSpan(model), plan.cloth.working, pushTest.weight_g, padOn(model)) },
     clearances: clearances(model),
     relax_share: relaxShare(model, solution),
     keys: keyLimit(model),
@@ -117,14 +119,14 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
 /** The pad of the push test, smaller on an opening that is smaller still. */
 export function padOn(model: Model): number {
   const span = pushSpan(model);
-  return Math.min(pushTest.pad_mm, span.width_mm, span.height_mm);
+  return Math.min(pushTest.pad_mm[model.plan.units], span.width_mm, span.height_mm);
 }
 
 /** Staples go along the middle of the wood they hold to, so the hem beyond them is never shorter than the plan's turn. */
 function foldLines(cut: ClothCut): FoldLine[] {
   const margin_mm = clothMargin_mm(cut);
   const wood_mm = cut.fixed_to === 'back' ? cut.bar_width_mm : cut.depth_mm;
-  const hem_mm = cut.turn_mm + cut.grip_mm / 2 + wood_mm / 2;
+  const hem_mm = margin_mm - cut.depth_mm - clothWrap_mm(cut) + wood_mm / 2;
   const face: FoldLine = { name: 'face', in_from_edge_mm: margin_mm };
   const back: FoldLine[] = cut.fixed_to === 'back' ? [{ name: 'back-edge', in_from_edge_mm: margin_mm - cut.depth_mm }] : [];
   return [face, ...back, { name: 'staples', in_from_edge_mm: hem_mm }];

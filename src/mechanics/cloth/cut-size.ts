@@ -1,3 +1,5 @@
+import { upToMark } from '../../base/tape.js';
+
 /** What decides how large the cloth is cut; lengths in mm. */
 export interface ClothCut {
   readonly face_width_mm: number;
@@ -11,12 +13,17 @@ export interface ClothCut {
   readonly turn_mm: number;
   /** Spare cloth for the pliers, both ends together. */
   readonly grip_mm: number;
+  /** The finest mark of the tape it is cut by: the margin goes up to the next one, so that face and margins add up to the cut. */
+  readonly mark_mm: number;
 }
 
-/** Cloth beyond the face at one side, mm: depth + wrap + turn + half the grip; the wrap is the bar's width when the cloth is fixed to the back, nothing when fixed to the edge. */
+/** Cloth beyond the face at one side, mm, up to the next mark of the tape: depth + wrap + turn + half the grip; the wrap is the bar's width when the cloth is fixed to the back, nothing when fixed to the edge. */
 export function clothMargin_mm(cut: ClothCut): number {
-  return cut.depth_mm + (cut.fixed_to === 'back' ? cut.bar_width_mm : 0) + cut.turn_mm + cut.grip_mm / 2;
+  return upToMark(cut.depth_mm + clothWrap_mm(cut) + cut.turn_mm + cut.grip_mm / 2, cut.mark_mm);
 }
+
+/** Cloth that lies on the back of the bar, mm. */
+export const clothWrap_mm = (cut: ClothCut): number => (cut.fixed_to === 'back' ? cut.bar_width_mm : 0);
 
 /** Size to cut the cloth, mm: face + 2 (depth + wrap + turn) + grip, each way. Common practice. */
 export function clothCutSize(cut: ClothCut): { readonly width_mm: number; readonly height_mm: number } {

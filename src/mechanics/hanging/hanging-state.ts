@@ -1,3 +1,4 @@
+import { HOOK_STANDOFF_MM } from '../../fit/wire-depth.js';
 import type { Model } from '../../model/model.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
 import type { Hardware } from '../../shelf/shelf.js';
@@ -9,7 +10,7 @@ import { lean, type Lean } from './lean.js';
 import { pickRated, pickRing } from './pick-hardware.js';
 import { ringUse, type RingLoad } from './ring.js';
 import { wireForces, type WireForces } from './wire-forces.js';
-import { HOOK_STANDOFF_MM, ringSpan_mm, wireGeometry, type WireGeometry } from './wire-geometry.js';
+import { ringSpan_mm, wireGeometry, type WireGeometry } from './wire-geometry.js';
 
 /** How far behind the back of the frame a wire runs from rings screwed into the back, mm (proposal). */
 const RING_BEHIND_MM = 4;

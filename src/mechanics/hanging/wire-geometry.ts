@@ -1,3 +1,4 @@
+import { HOOKS_APART_SHARE } from '../../fit/wire-depth.js';
 import type { Plan } from '../../plan/plan.js';
 
 /** How a loaded wire lies between its two rings and the hook or hooks above them. */
@@ -12,12 +13,6 @@ export interface WireGeometry {
   readonly angle_deg: number;
   readonly wire_mm: number;
 }
-
-/** How far a wall hook holds a wire from the wall, mm (proposal). */
-export const HOOK_STANDOFF_MM = 8;
-
-/** Two hooks under one wire stand this share of the ring span apart, at the third points (proposal). */
-export const HOOKS_APART_SHARE = 1 / 3;
 
 /** Distance between the rings: on the inner faces of the side bars, or on the middle of their backs. */
 export function ringSpan_mm(plan: Plan, bar_w_mm: number): number {

@@ -1,10 +1,7 @@
+import { meetsUpright, runsInto, WIRE_ROOM_MM, wireDeep_mm } from '../../fit/wire-depth.js';
 import type { Model } from '../../model/model.js';
-import { HOOK_STANDOFF_MM } from '../hanging/wire-geometry.js';
 import { braceFoot_mm } from './corner-parts.js';
 import { crossbarsLie } from './crossbar-ends.js';
-
-/** Clear room a wire wants beside wood, mm (proposal). */
-const WIRE_ROOM_MM = 2;
 
 /** The left half of a loaded wire, from ring to hook; the right half mirrors it. Across from the left edge, down from the top edge, depth from the back of the bars. */
 export interface WirePath {
@@ -14,12 +11,6 @@ export interface WirePath {
   readonly hook_drop_mm: number;
   /** How far in front of the backs the ring sits; below 0 the wire runs behind the frame altogether. */
   readonly ring_deep_mm: number;
-}
-
-/** How far from the backs the wire is, at a distance across from the left edge: from the ring back to the hook on the wall. */
-function deepAt(path: WirePath, x_mm: number): number {
-  const t = Math.min(1, Math.max(0, (x_mm - path.ring_x_mm) / Math.max(1e-9, path.hook_x_mm - path.ring_x_mm)));
-  return path.ring_deep_mm + t * (Math.min(HOOK_STANDOFF_MM, path.ring_deep_mm) - path.ring_deep_mm);
 }
 
 /** The braces a loaded wire runs against between its rings and hooks, in words: other hanging points may be clear of them. A brace fills the strip between its two sides across the corner, flush with the backs; the wire meets it where any of it lies in that strip. */
@@ -33,7 +24,7 @@ export function bracesMet(model: Model, path: WirePath): readonly string[] {
   for (let i = 0; i <= steps; i++) {
     const x = path.ring_x_mm + ((path.hook_x_mm - path.ring_x_mm) * i) / steps;
     const y = path.ring_drop_mm + ((path.hook_drop_mm - path.ring_drop_mm) * i) / steps;
-    if (x + y > inner - WIRE_ROOM_MM && x + y < outer + WIRE_ROOM_MM && deepAt(path, x) < brace.section.d_mm + WIRE_ROOM_MM) return ['the braces of the top corners'];
+    if (x + y > inner - WIRE_ROOM_MM && x + y < outer + WIRE_ROOM_MM && wireDeep_mm(path, x) < brace.section.d_mm + WIRE_ROOM_MM) return ['the braces of the top corners'];
   }
   return [];
 }
@@ -44,18 +35,13 @@ export function crossbarsMet(model: Model, path: WirePath): readonly string[] {
   const { width_mm, height_mm } = model.plan.face;
   return crossbarsLie(model).flatMap((lie) => {
     if (lie.deep_mm[1] <= 0) return [];
+    const named = lie.name.replace('-', ' ');
+    if (lie.runs === 'upright') return meetsUpright(path, { middle_mm: lie.middle_mm, w_mm: lie.w_mm, back_mm: lie.deep_mm[0] }, width_mm) ? [named] : [];
     const half = lie.w_mm / 2 + WIRE_ROOM_MM;
-    if (lie.runs === 'upright') {
-      // the wire is symmetric, so a crossbar right of the middle meets it as one left of it would
-      const x = Math.min(lie.middle_mm, width_mm - lie.middle_mm);
-      return x + half > path.ring_x_mm && runsThrough(lie.deep_mm, deepAt(path, x)) ? [lie.name.replace('-', ' ')] : [];
-    }
     const down = height_mm - lie.middle_mm;
     if (down - half > path.ring_drop_mm || down + half < path.hook_drop_mm) return [];
     const t = (path.ring_drop_mm - down) / Math.max(1e-9, path.ring_drop_mm - path.hook_drop_mm);
-    return runsThrough(lie.deep_mm, deepAt(path, path.ring_x_mm + Math.min(1, Math.max(0, t)) * (path.hook_x_mm - path.ring_x_mm))) ? [lie.name.replace('-', ' ')] : [];
+    const x = path.ring_x_mm + Math.min(1, Math.max(0, t)) * (path.hook_x_mm - path.ring_x_mm);
+    return runsInto(wireDeep_mm(path, x), lie.deep_mm[0]) ? [named] : [];
   });
 }
-
-/** The wire comes from the wall: it is free only where the wood begins in front of it. */
-const runsThrough = ([back]: readonly [number, number], deep_mm: number): boolean => deep_mm > back - WIRE_ROOM_MM;

@@ -33,6 +33,8 @@ export interface HangingPicture {
   readonly weight_N: number;
   readonly lean_deg: number | null;
   readonly top_standoff_mm: number | null;
+  /** How far something stands out behind the bars and holds them off the wall; 0 when nothing does. */
+  readonly out_behind_mm: number;
 }
 
 const panel = { left: 78, width: 164, top: 58, height: 150 } as const;
@@ -47,6 +49,9 @@ export function hanging(h: HangingPicture): Picture {
 /** Less than this cannot be seen. */
 export const liesFlat = (lean_deg: number): boolean => lean_deg < 0.05;
 
+/** How a piece that does not lean meets the wall. */
+const onWall = ({ out_behind_mm, units }: HangingPicture): string => (out_behind_mm > 0 ? `bars ${formatLength(out_behind_mm, units)} off the wall` : 'lies flat on the wall');
+
 function describe(h: HangingPicture): string {
   const force = (n: number): string => formatQuantity(n, 'N', h.units);
   const wire = h.by === 'cleat' ? 'It hangs by bevelled strips under the top bar, without a wire'
@@ -54,7 +59,7 @@ function describe(h: HangingPicture): string {
     ? `It hangs on two hooks${h.by === 'd-rings' ? ' by strap hangers on the backs' : ''} without a wire, so nothing draws the side bars inward`
     : `It hangs by a wire on ${h.hooks === 1 ? 'one hook' : `${h.hooks} hooks`}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)} to the level`}${
       h.wire_tension_N === null ? '' : `; the wire carries ${force(h.wire_tension_N)}`}${h.inward_pull_N === null ? '' : ` and draws each side bar inward with ${force(h.inward_pull_N)}`}`;
-  const lean = h.lean_deg === null ? '' : liesFlat(h.lean_deg) ? '; it lies flat on the wall' : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
+  const lean = h.lean_deg === null ? '' : liesFlat(h.lean_deg) ? `; ${h.out_behind_mm > 0 ? '' : 'it '}${onWall(h)}` : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
   return `Back and side view. ${wire}${h.by === 'cleat' ? '' : `; the hanging points are ${formatLength(h.drop_mm, h.units)} below the top edge`}${lean}.`;
 }
 
@@ -132,7 +137,7 @@ function sideView(h: HangingPicture): Drawing {
   const tall = side.height - 14;
   const hook: Point = { x: side.wall, y: up(tall * (1 - h.drop_mm / h.height_mm), 0).y - (h.by === 'wire' ? 16 : 0) };
   const topLeft = up(tall, 0);
-  const said = lean_deg <= 0 ? 'lies flat on the wall' : `leans ${formatQuantity(lean_deg, 'deg', h.units)}`;
+  const said = lean_deg <= 0 ? onWall(h) : `leans ${formatQuantity(lean_deg, 'deg', h.units)}`;
   return together(
     drawing({
       marks: [

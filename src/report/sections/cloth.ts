@@ -1,5 +1,5 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
-import { upToTape } from '../../cutting/tape.js';
+import { upToTape } from '../../base/tape.js';
 import { clothSheet, type ClothSheet } from '../../mechanics/cloth/cloth-sheet.js';
 import { lowestHeard_Hz } from '../../mechanics/cloth/tap-note.js';
 import { userText } from '../clean-text.js';
@@ -113,6 +113,7 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
 function tap({ units, audit, length }: Telling, { tap: { bare, grounded, heard }, push }: ClothSheet): readonly Cell[] {
   const note = ({ low_Hz, high_Hz }: { low_Hz: number; high_Hz: number }): string => `${formatNumber(low_Hz, 2)} to ${formatNumber(high_Hz, 2)} Hz`;
   const weigh = `lay the frame flat and put a weight of ${weightInWords(push.weight_g, units)} on a pad ${length(push.pad_mm)} wide in the middle of the cloth: it should sink about ${length(Number(push.sag_mm.toPrecision(2)))}. More is slacker, less is tighter.`;
+  if (!heard && bare.high_Hz >= lowestHeard_Hz) return [`Tapped, the right note would be ${note(bare)}, at the edge of hearing: nobody hears below about 20 Hz. Surer is a weight: ${weigh}`];
   if (!heard) return [`Tapped, the right note would be ${note(bare)}, too low to be heard: nobody hears below about 20 Hz. So tell the pull by a weight: ${weigh}`];
   const dry = audit.plan.ground.coats === 0 ? '' : grounded.low_Hz < lowestHeard_Hz ? '; with the ground dry it is too low to be heard' : `; with the ground dry, ${note(grounded)}`;
   return [`Tap the bare cloth in the middle: a note of ${note(bare)} means about right${dry}. Lower is slacker, higher is tighter.`, `Or ${weigh}`];

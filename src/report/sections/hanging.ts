@@ -1,5 +1,7 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { hangingState, type HangingState } from '../../mechanics/hanging/hanging-state.js';
+import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
+import { standsOut } from '../../mechanics/hanging/stands-out.js';
 import { ringHole } from '../../mechanics/hanging/ring.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { userText } from '../clean-text.js';
@@ -25,6 +27,7 @@ export function hangingSection(told: Telling): Section {
         : `${state.cleat.middles_mm.length === 1 ? 'One pair of bevelled strips' : 'Two pairs of bevelled strips'} under the top bar, flush with its back, ${state.cleat.middles_mm.length === 1 ? 'its middle' : 'their middles'} ${state.cleat.middles_mm.map(length).join(' and ')} from the left edge; finished weight ${told.said('frame.weight_kg')}. No wire: nothing draws the side bars inward.`,
       ...moved(told, state),
       ...wire(told, state),
+      ...hooks(told, state),
       ...hardware(told, state),
       ...ringDrill(told, state),
       ...lean(told, state),
@@ -53,6 +56,14 @@ function wire({ units, length, small, number }: Telling, { wire: w, forces: f, h
   ];
 }
 
+/** Where the hooks go into the wall, seen from where the top edge is to come. */
+function hooks({ audit, length }: Telling, { by, wire: w, cleat, hook_below_top_mm }: HangingState): readonly Cell[] {
+  if (cleat !== null || hook_below_top_mm === null || hook_below_top_mm < 0 || (by === 'wire' && w === null)) return [];
+  const apart_mm = w === null ? ringSpan_mm(audit.plan, audit.model.bars.left.section.w_mm) : w.hooks_apart_mm;
+  const where = `${length(hook_below_top_mm)} below where the top edge is to come`;
+  return [apart_mm === 0 ? `The hook goes into the wall ${where}.` : `The hooks go into the wall ${length(apart_mm)} apart, level with each other, ${where}.`];
+}
+
 function hardware({ units, number }: Telling, state: HangingState): readonly Cell[] {
   const rated = (h: Hardware): string => `${userText(h.name, 50)} (rated ${formatQuantity(h.rating_N, 'N', units)})`;
   const times = (path: string): string => {
@@ -76,8 +87,10 @@ function ringDrill({ audit, length, units }: Telling, { picked: { ring }, ring_w
   return [drill === null ? 'No drill on the shelf is thin enough for these screws: prick the place with an awl.' : `Drill ${userText(drill.label, 20)} for each ${ring.kind === 'strap' ? 'screw of the straps' : 'ring'}, ${length(depth_mm)} deep, and turn it in by hand until ${ring.kind === 'strap' ? 'the strap lies tight' : 'its shoulder meets the wood'}.`];
 }
 
-function lean({ units, length }: Telling, { lean: l }: HangingState): readonly Cell[] {
+function lean({ audit, units, length }: Telling, { by, lean: l }: HangingState): readonly Cell[] {
   if (l === null) return [[strong('The hook would sit at or below the bottom edge: it cannot hang like this.')]];
-  if (liesFlat(l.angle_deg)) return ['It lies flat on the wall.'];
-  return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).`];
+  const out = standsOut(audit.model);
+  if (liesFlat(l.angle_deg)) return [out === null ? 'It lies flat on the wall.' : `Behind the bars ${out.what} ${out.what.endsWith('s') ? 'stand' : 'stands'} out ${length(out.out_mm)}: the bars stay that far off the wall.`];
+  const over = out === null ? '' : ` Behind the bars ${out.what} ${out.what.endsWith('s') ? 'stand' : 'stands'} out ${length(out.out_mm)}${by === 'wire' && audit.plan.hang.from === 'back' ? ': lead the wire over it' : ''}.`;
+  return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).${over}`];
 }

@@ -1,5 +1,6 @@
 import { CLEAT_LONG_MM } from '../../mechanics/hanging/cleat.js';
 import type { HangingState } from '../../mechanics/hanging/hanging-state.js';
+import { standsOut } from '../../mechanics/hanging/stands-out.js';
 import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
 import type { Drawn } from '../audit-view.js';
 import type { BarSection } from '../drawings/bar-section.js';
@@ -71,5 +72,6 @@ export function hangingPictureOf(drawn: Drawn, state: HangingState): HangingPict
     weight_N: state.weight_N,
     lean_deg: state.lean?.angle_deg ?? null,
     top_standoff_mm: state.lean?.top_standoff_mm ?? null,
+    out_behind_mm: standsOut(model)?.out_mm ?? 0,
   };
 }

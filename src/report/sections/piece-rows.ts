@@ -1,4 +1,4 @@
-import { upToTape } from '../../cutting/tape.js';
+import { upToTape } from '../../base/tape.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import type { Piece } from '../../cutting/piece.js';
 import { userText } from '../clean-text.js';

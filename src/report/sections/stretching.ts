@@ -26,7 +26,7 @@ export function stretchingSection(told: Telling): Section {
       : 'Second round: draw the middle staples, pull again and set them anew, outwards as before.',
     ...(steel === null ? [] : [steel.on_steel > 0 ? `Within ${length(steel.reach_mm)} of the corners the steel leaves no room for staples: leave them out there.` : `Within ${length(steel.reach_mm)} of the corners the staples go beside the steel, in the ${length(steel.strip_mm)} outside it.`]),
     'The corners last, one after the other, as the second picture shows; all four turned the same way.',
-    `Turn the ${length(plan.cloth.fixing.turn_mm)} beyond the staples under and fix it flat, or trim it straight.`,
+    `${plan.cloth.fixing.to === 'back' ? 'Turn' : 'Lay'} the ${length(plan.cloth.fixing.turn_mm)} beyond the staples ${plan.cloth.fixing.to === 'back' ? 'under' : 'round onto the back'} and fix it flat, or trim it straight.`,
   ];
   return { title: 'Stretching', blocks: [...pictures.slice(0, 1).map(picture), bullets(items), ...pictures.slice(1).map(picture)], pictures };
 }

@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity, formatSize, formatVolumeUp } from '../../base/units-format.js';
 import type { BoardLine, ClothLine, Supplies, SupplyLine } from '../../cost/supplies.js';
-import { upToTape } from '../../cutting/tape.js';
+import { upToTape } from '../../base/tape.js';
 import { userText } from '../clean-text.js';
 import type { Cell, Column } from '../tree.js';
 import { plural } from './plural.js';

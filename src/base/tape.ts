@@ -1,4 +1,4 @@
-import type { UnitSystem } from '../base/names.js';
+import type { UnitSystem } from './names.js';
 
 /** The finest mark read on a shop tape: 1/16 in, or half a millimetre (practice). */
 export function tapeMark_mm(units: UnitSystem): number {
