@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { formatLength } from '../../src/base/units-format.js';
 import { readQuantity } from '../../src/base/units.js';
 import { fromOuncesPerYard2_g_per_m2 } from '../../src/mechanics/cloth/cloth-weight.js';
-import { downToMark, nearestMark, tapeMark_mm, upToMark, upToTape } from '../../src/cutting/tape.js';
+import { downToMark, nearestMark, tapeMark_mm, upToMark, upToTape } from '../../src/base/tape.js';
 
 const value = (text: string, dimension: Parameters<typeof readQuantity>[1]): number => {
   const read = readQuantity(text, dimension);

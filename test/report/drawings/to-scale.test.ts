@@ -133,7 +133,7 @@ describe('the other drawings are to scale', () => {
   it('hanging: rings at their drop and span in the back view', () => {
     const given = {
       units: 'metric', by: 'wire', strips: [], hooks: 1, width_mm: 1000, height_mm: 800, bar_w_mm: 40, bar_d_mm: 40, drop_mm: 200, ring_span_mm: 920, rise_mm: 120, hooks_apart_mm: 0,
-      wire_angle_deg: 14.6, wire_tension_N: 80, inward_pull_N: 77, weight_N: 40, lean_deg: 1.5, top_standoff_mm: 21,
+      wire_angle_deg: 14.6, wire_tension_N: 80, inward_pull_N: 77, weight_N: 40, lean_deg: 1.5, top_standoff_mm: 21, out_behind_mm: 0,
     } as const;
     const { svg } = hanging({ ...given, frame: { ...front, width_mm: 1000, height_mm: 800, bar_w_mm: { top: 40, bottom: 40, left: 40, right: 40 }, crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.25, w_mm: 20 }], braces: [] } });
     const outer = boxes(svg).filter((b) => b.points.length === 4)[0];
