@@ -4,7 +4,7 @@ import { fitsAsIs } from './as-is.js';
 import type { PlacedPiece } from './layout.js';
 import type { PooledPiece } from './pool.js';
 import { mitreKerf_mm } from './stock-problem.js';
-import { tapeMark_mm } from './tape.js';
+import { tapeMark_mm } from '../base/tape.js';
 
 /** A stretch of a board in hand whose pieces are settled before anything is searched, and the gaps between them that may still be cut, from its own beginning, mm. */
 export interface HeldBoard {
