@@ -6,8 +6,7 @@ import type { Fact } from './fact.js';
 
 /** Facts about each corner: its moment, how much of its strength the peak pull and an accidental pull use, and what part of it decides. */
 export function cornerFacts(model: Model, solution: Solution): Fact[] {
-  const cut: Fact = { path: 'frame.corner_cut', about: 'frame', value: model.plan.corners.cut, unit: 'word' };
-  return [cut, ...cornerNames.flatMap((corner): Fact[] => {
+  return cornerNames.flatMap((corner): Fact[] => {
     const peak = solution.peak.corners[corner];
     const normal = cornerUse(model, peak, model.peak, DURATION.normal);
     const accident = cornerUse(model, solution.accidental.corners[corner], model.accidental, DURATION.knock);
@@ -17,5 +16,5 @@ export function cornerFacts(model: Model, solution: Solution): Fact[] {
       { path: 'corner.use_accidental', about: corner, value: accident.use, unit: 'ratio' },
       { path: 'corner.governs', about: corner, value: normal.governs, unit: 'word' },
     ];
-  })];
+  });
 }

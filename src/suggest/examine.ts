@@ -2,6 +2,7 @@ import { factSettings, type Bench } from '../bench.js';
 import { supplies, type Supplies } from '../cost/supplies.js';
 import { cutPlan } from '../cutting/cut-plan.js';
 import type { CutPlan } from '../cutting/purchase.js';
+import { choiceFacts } from '../facts/choices.js';
 import { clothFacts } from '../facts/cloth.js';
 import { cornerFacts } from '../facts/corners.js';
 import { cuttingFacts } from '../facts/cutting.js';
@@ -65,7 +66,7 @@ export async function examineBuild(plan: Plan, cut: CutPlan, { bench, judge, fra
   const sizes = only([...cuttingFacts(model, bill(model, cut, bench)), ...rollFacts(model)], build);
   const tooLarge = await judge.against(sizes, build, plan.units);
   if (tooLarge.length > 0) return { against: tooLarge };
-  const first = only([...cuttingFacts(model, bill(model, cut, bench)), ...lumberFacts(model), ...glueFacts(model), ...clothFacts(model, solution), ...fasteningFacts(model, solution), ...cornerFacts(model, solution), ...steadyFacts(model, solution)], build);
+  const first = only([...cuttingFacts(model, bill(model, cut, bench)), ...choiceFacts(model), ...lumberFacts(model), ...glueFacts(model), ...clothFacts(model, solution), ...fasteningFacts(model, solution), ...cornerFacts(model, solution), ...steadyFacts(model, solution)], build);
   let against = await judge.against(first, build, plan.units);
   if (against.length > 0) return { against };
   const second = only(frameFacts(model, solution), isStability);

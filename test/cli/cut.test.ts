@@ -28,7 +28,7 @@ describe('cut', () => {
     const [both, one, other] = [run('wide.yaml', 'tall.yaml'), run('wide.yaml'), run('tall.yaml')] as [CutJson, CutJson, CutJson];
     expect(both.format).toBe('cut/1');
     const tags = both.cut.flatMap(({ pieces }) => pieces.map(({ tag }) => tag)).sort();
-    expect(tags).toEqual(['A', 'B1', 'B2'].flatMap((frame) => ['B', 'L', 'R', 'T'].map((bar) => `${frame}-${bar}`)).sort());
+    expect(tags).toEqual(['1', '2.1', '2.2'].flatMap((frame) => ['B', 'L', 'R', 'T'].map((bar) => `${frame}-${bar}`)).sort());
     for (const { length_mm, pieces } of both.cut) for (const { from_mm, to_mm, cut_mm } of pieces) {
       expect(to_mm - from_mm).toBeCloseTo(cut_mm, 6);
       expect(from_mm).toBeGreaterThanOrEqual(0);
@@ -56,7 +56,7 @@ describe('cut', () => {
     const [roll, ...more] = (JSON.parse(here.run('cut', 'wide.yaml', 'tall.yaml', '--format', 'json').out) as CutJson).rolls;
     expect(more).toEqual([]);
     const placed = roll?.placed ?? [];
-    expect(placed.map(({ name }) => name).sort()).toEqual(['A', 'B 1', 'B 2']);
+    expect(placed.map(({ name }) => name).sort()).toEqual(['1', '2 1', '2 2']);
     placed.forEach((a, i) => {
       expect(a.x_mm + a.across_mm).toBeLessThanOrEqual((roll?.roll_mm ?? 0) + 1e-6);
       expect(a.y_mm + a.along_mm).toBeLessThanOrEqual((roll?.length_mm ?? 0) + 1e-6);

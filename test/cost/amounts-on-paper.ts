@@ -90,7 +90,7 @@ function besidesAgree({ supplies, plan: { units, count } }: Audit, page: string)
 function fasteningsAgree({ supplies, plan: { units, count } }: Audit, page: string): void {
   const rows = rowsOf(page, '| For | Pick up');
   for (const line of supplies.lines.filter(({ kind }) => kind === 'nail' || kind === 'screw')) {
-    const own = rows.filter((row) => (row[1] ?? '').startsWith(`${line.name},`));
+    const own = rows.filter((row) => row[1] === line.name || (row[1] ?? '').startsWith(`${line.name},`));
     expect(sum(own.map((row) => Number(row[2]))), line.name).toBe(line.for_all);
   }
   const glue = supplies.lines.find(({ kind }) => kind === 'glue');

@@ -5,7 +5,7 @@ export const choiceSpecs: readonly FactSpec[] = [
   { path: 'frame.lay', each: 'frame', unit: 'word', words: ['flat', 'edge', 'square'], meaning: 'How the boards of the bars lie; square boards lie either way.', source: 'physics' },
   { path: 'frame.plies_count', each: 'frame', unit: 'count', meaning: 'How many boards make up each bar.', source: 'physics' },
   { path: 'frame.pairing', each: 'frame', unit: 'word', words: ['single', 'opposed', 'unsorted', 'matched'], meaning: 'Whether the bows of the boards of a bar are set against each other.', source: 'physics' },
-  { path: 'frame.corner_cut', each: 'frame', unit: 'word', words: ['mitre', 'butt', 'half-lap', 'keyed'], meaning: 'How the corners are cut.', source: 'physics' },
+  { path: 'frame.corner_cut', each: 'frame', unit: 'word', words: ['mitre', 'butt', 'half-lap', 'keyed'], meaning: 'How the corners are cut; keyed corners stay dry and are opened with keys.', source: 'physics' },
   { path: 'frame.corner_glue', each: 'frame', unit: 'word', meaning: 'The glue of the corners: its key on the shelf, or none.', source: 'physics' },
   { path: 'frame.corner_brace', each: 'frame', unit: 'word', words: ['none', 'timber', 'ply-gusset', 'steel-angle'], meaning: 'What stiffens the corners.', source: 'physics' },
   { path: 'cloth.fixed_to', each: 'cloth', unit: 'word', words: ['back', 'edge'], meaning: 'Where the cloth is fixed.', source: 'physics' },

@@ -2,7 +2,6 @@ import type { FactSpec } from '../fact.js';
 
 /** Facts about corners and fastenings. */
 export const jointSpecs: readonly FactSpec[] = [
-  { path: 'frame.corner_cut', each: 'frame', unit: 'word', words: ['mitre', 'butt', 'half-lap', 'keyed'], meaning: 'How the corners are cut; keyed corners stay dry and are opened with keys.', source: 'physics' },
   { path: 'corner.moment_Nm', each: 'corner', unit: 'Nm', meaning: 'In-plane bending moment in the corner at peak pull.', source: 'physics' },
   { path: 'corner.use_normal', each: 'corner', unit: 'ratio', meaning: 'Demand over capacity of the corner at peak pull.', source: 'physics' },
   { path: 'corner.use_accidental', each: 'corner', unit: 'ratio', meaning: 'Demand over capacity of the corner at the accidental pull (a knock, a soaked cloth).', source: 'physics' },
