@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../base/units-format.js';
+import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Model } from '../model/model.js';
 import { expectedParts } from './conditioning.js';
 import { cureFor } from './cures.js';
@@ -58,7 +59,7 @@ function pastCritical(promised: Promised, sheet: Sheet, { pull, pull_share }: Fr
   const { model, solution } = promised;
   const factor = solution.stability.load_factor;
   if (!clothOn(sheet) || factor === null || solution.stability.mode !== 'propeller') return [];
-  const share = model.shelf.proposals['stiffness-share']?.value ?? 1;
+  const share = shelfNumber(model.shelf, 'stiffness-share');
   const read = pull?.value ?? pull_share;
   if (read < share * factor) return [];
   const critical = formatQuantity(Number((factOf(promised, 'frame.critical_pull_N_per_m') ?? Number.NaN).toPrecision(2)), 'N/m', model.plan.units);
