@@ -23,7 +23,7 @@ const argument = (name: string, otherwise: number): number => {
   const at = process.argv.indexOf(`--${name}`);
   return at < 0 ? otherwise : Number(process.argv[at + 1]);
 };
-const [seconds, seed] = [argument('seconds', 60), argument('seed', 1)];
+const [seconds, seed, inputs] = [argument('seconds', 60), argument('seed', 1), argument('inputs', Infinity)];
 const slow_ms = 2000;
 
 const shelf = must(loadShelf(undefined));
@@ -45,7 +45,7 @@ const counts = { inputs: 0, refused: 0, judged: 0, slowest_ms: 0 };
 const faults: string[] = [];
 const dice = new Dice(seed);
 const end = performance.now() + seconds * 1000;
-while (performance.now() < end && faults.length < 10) {
+while (performance.now() < end && counts.inputs < inputs && faults.length < 10) {
   const kind = dice.pick(['plan', 'plan', 'plan', 'shelf', 'rules', 'sheet'] as const);
   const text = mutantOf(kind);
   const start = performance.now();
