@@ -80,7 +80,7 @@ export const worsenings: readonly Worsening[] = [
   { name: 'wetter', make: (d) => ({ ...d, moisture_pct: d.moisture_pct + 3 }), except: none, why: '' },
   { name: 'pulled harder', make: (d) => ({ ...d, pull_N_per_m: d.pull_N_per_m + 60 }), except: /^cloth\/(pull-too-low|brush-room|seasons|keys)$/u, why: 'Tighter cloth sags less, drums less and keeps more of its pull through the seasons.' },
   { name: 'without its plates', make: (d) => ({ ...d, brace: d.brace === 'timber' ? 'timber' : 'none' }), except: none, why: '' },
-  { name: 'without its crossbar', make: (d) => ({ ...d, crossbar: 'none' }), except: /^(cloth\/(brush-room|pull-lost)|crossbars\/.*|corners\/.*)$/u, why: 'A brush meets a crossbar, not the air; what is not there does not bow; a propped bar is stiffer and draws more moment into its corners.' },
+  { name: 'without its crossbar', make: (d) => ({ ...d, crossbar: 'none' }), except: /^(cloth\/(brush-room|pull-lost)|crossbars\/.*|corners\/.*|(fastenings|hanging)\/.*)$/u, why: 'A brush meets a crossbar, not the air; what is not there does not bow; a propped bar is stiffer and draws more moment into its corners; what is not there needs no screws and stands in no wire’s way.' },
   { name: 'unsorted', make: (d) => ({ ...d, chosen: 'unsorted' }), except: none, why: '' },
 ];
 
