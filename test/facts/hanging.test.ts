@@ -15,7 +15,7 @@ describe('by wire', () => {
   const inside = { by: 'wire', drop: '200 mm', from: 'inside', hooks: 1, slack: '70 mm' };
   test('tension, inward pull and weight agree with statics on the fact’s own angle', () => {
     const { of, model } = facts(inside);
-    const W = model.weight.total_kg * 9.81;
+    const W = model.weight.total_kg * 9.80665;
     const theta = (of('wire_angle_deg') * Math.PI) / 180;
     expect(of('wire_tension_N')).toBeCloseTo(W / (2 * Math.sin(theta)), 6);
     expect(of('inward_pull_N')).toBeCloseTo(W / (2 * Math.tan(theta)), 6);
@@ -55,7 +55,7 @@ test('two hooks: no wire, no inward pull, half the weight on each', () => {
   const { all, of, model } = facts({ by: 'two-hooks', drop: '100 mm', from: 'back' });
   expect(all.find((f) => f.path === 'hanging.wire_tension_N')).toBeUndefined();
   expect(of('inward_pull_N')).toBe(0);
-  expect(Math.abs(of('hook_load_N') / ((model.weight.total_kg * 9.81) / 2) - 1)).toBeLessThan(0.01);
+  expect(Math.abs(of('hook_load_N') / ((model.weight.total_kg * 9.80665) / 2) - 1)).toBeLessThan(0.01);
 });
 
 test('a piece that does not hang has no facts about hanging', () => {

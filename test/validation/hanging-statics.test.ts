@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { lean } from '../../src/mechanics/hanging/lean.js';
 import { wireForces } from '../../src/mechanics/hanging/wire-forces.js';
 import { wireGeometry } from '../../src/mechanics/hanging/wire-geometry.js';
+import { expectDecimals } from './recorded.js';
 import { near, workedCase } from './reference-rows.js';
 
 describe('wire', () => {
@@ -25,19 +26,19 @@ describe('wire', () => {
   });
   test('one hook: the two halves of the wire have its length', () => {
     const g = wireGeometry(840, 46, 1)!;
-    expect(g.rise_mm).toBeCloseTo(46, 9);
-    expect(g.wire_mm).toBeCloseTo(2 * Math.hypot(420, 46), 9);
+    expectDecimals(g.rise_mm, 46, 9, 'derived');
+    expectDecimals(g.wire_mm, 2 * Math.hypot(420, 46), 9, 'derived');
   });
   test('two hooks: two slants and the level middle have its length, and forces balance at ring and hook', () => {
     const g = wireGeometry(840, 46, 2)!;
     const run = (840 - g.hooks_apart_mm) / 2;
-    expect(2 * Math.hypot(run, g.rise_mm) + g.hooks_apart_mm).toBeCloseTo(2 * Math.hypot(420, 46), 9);
+    expectDecimals(2 * Math.hypot(run, g.rise_mm) + g.hooks_apart_mm, 2 * Math.hypot(420, 46), 9, 'derived');
     const f = wireForces(73, g.angle_deg, 2);
     const theta = (g.angle_deg * Math.PI) / 180;
-    expect(2 * f.tension_N * Math.sin(theta)).toBeCloseTo(73, 9);
-    expect(f.tension_N * Math.cos(theta)).toBeCloseTo(f.inward_N, 9);
+    expectDecimals(2 * f.tension_N * Math.sin(theta), 73, 9, 'derived');
+    expectDecimals(f.tension_N * Math.cos(theta), f.inward_N, 9, 'derived');
     const hook = Math.hypot(f.tension_N * Math.sin(theta), f.tension_N * (1 - Math.cos(theta)));
-    expect(f.hook_N).toBeCloseTo(hook, 9);
+    expectDecimals(f.hook_N, hook, 9, 'derived');
   });
   test('the same slack stands steeper on two hooks, so it pulls less', () => {
     expect(wireGeometry(840, 46, 2)!.angle_deg).toBeGreaterThan(wireGeometry(840, 46, 1)!.angle_deg);

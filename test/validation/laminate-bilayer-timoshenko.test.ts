@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest';
 import { curvatureOf } from '../../src/mechanics/measure/board-shape.js';
 import { warpWeights } from '../../src/risk/ply-warp.js';
 import { layeredCurvature_per_m } from '../risk/layered-bar.js';
+import { expectDecimals, expectShare } from './recorded.js';
 
 const rows = [
   { m: 1, n: 1, h_m: 0.038, kappa: 0.0394737, sagitta_mm: 7.10526 },
@@ -24,10 +25,10 @@ describe('bonded layers (Timoshenko 1925, memory)', () => {
       { thickness_m: m * t2, E: n, strain: 0, curvature: 0 },
       { thickness_m: t2, E: 1, strain: d_eps, curvature: 0 },
     ]);
-    expect(Math.abs(layered)).toBeCloseTo(formula, 12);
-    expect(layered / kappa).toBeCloseTo(1, 5);
-    expect((layered * L_m ** 2 * 1000) / 8 / sagitta_mm).toBeCloseTo(1, 5);
-    expect(curvatureOf(sagitta_mm / 1000, L_m) / kappa).toBeCloseTo(1, 5);
+    expectShare(Math.abs(layered), formula, 1e-10, 'memory');
+    expectShare(layered, kappa, 5e-6);
+    expectShare((layered * L_m ** 2 * 1000) / 8, sagitta_mm, 5e-6);
+    expectShare(curvatureOf(sagitta_mm / 1000, L_m), kappa, 5e-6);
   });
 
   it('the same theory gives the weights used for glued plies, whatever each ply’s own bow', () => {
@@ -36,7 +37,7 @@ describe('bonded layers (Timoshenko 1925, memory)', () => {
       const weights = warpWeights({ plies: bows.length, lay: 'edge', stack: 'side-by-side', bond: 'glue', J_ply_mm4: 1, J_bar_mm4: bows.length });
       const across = weights.find(({ kind }) => kind === 'plane');
       expect(across?.from).toBe('bow');
-      expect((across?.weight ?? 0) * bows.reduce((sum, bow) => sum + bow, 0)).toBeCloseTo(layered, 14);
+      expectDecimals((across?.weight ?? 0) * bows.reduce((sum, bow) => sum + bow, 0), layered, 14, 'derived');
     }
   });
 });

@@ -3,11 +3,12 @@
  * J. N. Goodier, Theory of Elasticity (series from memory, two independent series agree). Rows of test/data/cloth.yaml; m, N/m, kg/m², Hz.
  * Tolerances as printed with each row (five to six digits), never finer than half of the last printed digit.
  */
-import { describe, expect, test } from 'vitest';
+import { describe, test } from 'vitest';
 import { membraneNote_Hz, pullFromNote_N_per_m } from '../../src/mechanics/cloth/membrane-note.js';
 import type { ClothSpan } from '../../src/fit/span.js';
 import { patchSag_mm } from '../../src/fit/patch-sag.js';
 import { checkRows, expectRow, given, named, type CheckRow } from './check-rows.js';
+import { expectDecimals, expectWithin, standingOf } from './recorded.js';
 
 const spanOf = (row: CheckRow): ClothSpan => ({ width_mm: 1000 * given(row, 'a_m'), height_mm: 1000 * given(row, 'b_m') });
 /** A pad as large as the cloth is an even load: middle sag, mm, for a load in Pa. */
@@ -29,7 +30,7 @@ describe('notes of a membrane without air (Rayleigh, formula from memory)', () =
   test('unequal pull: only the pull along the width counts on a very long narrow cloth turned that way', () => {
     const narrow: ClothSpan = { width_mm: 500, height_mm: 50_000 };
     const string_Hz = Math.sqrt(300 / 0.4) / (2 * 0.5);
-    expect(membraneNote_Hz(narrow, { x_N_per_m: 300, y_N_per_m: 120 }, 0.4)).toBeCloseTo(string_Hz, 1);
+    expectDecimals(membraneNote_Hz(narrow, { x_N_per_m: 300, y_N_per_m: 120 }, 0.4), string_Hz, 1, 'derived');
   });
 
   test.each(checkRows('cloth.yaml', 'tap-tone-inverse').map((row) => [named(row), row] as const))('%s', (_, row) => {
@@ -40,7 +41,7 @@ describe('notes of a membrane without air (Rayleigh, formula from memory)', () =
 describe('sag of a membrane under an even load', () => {
   test.each(checkRows('cloth.yaml', 'membrane-uniform-centre').map((row) => [named(row), row] as const))('%s', (_, row) => {
     // the rows print five decimals and one of them asks for 2e-6: half of the last printed digit is what they can show
-    expect(Math.abs(shareOf(given(row, 'aspect')) - given(row, 'c'))).toBeLessThanOrEqual(5e-6);
+    expectWithin(shareOf(given(row, 'aspect')), given(row, 'c'), 5e-6, standingOf(row.status));
   });
 
   test.each(checkRows('cloth.yaml', 'membrane-uniform-worked').map((row) => [named(row), row] as const))('%s', (_, row) => {
@@ -48,6 +49,6 @@ describe('sag of a membrane under an even load', () => {
   });
 
   test('a very long cloth sags like a string under the same load: an eighth', () => {
-    expect(shareOf(25)).toBeCloseTo(1 / 8, 12);
+    expectDecimals(shareOf(25), 1 / 8, 12, 'derived');
   });
 });

@@ -6,6 +6,7 @@ import { describe, expect, test } from 'vitest';
 import { middlePush, patchSag_mm, type Push } from '../../src/fit/patch-sag.js';
 import type { ClothSpan } from '../../src/fit/span.js';
 import { checkRows, expectRow, given, named } from './check-rows.js';
+import { expectWithin } from './recorded.js';
 
 /** The plain double series for any place and unequal pull, cut at `most` half-waves. */
 function plainSeries_mm(span: ClothSpan, pull: { x_N_per_m: number; y_N_per_m: number }, push: Push, most: number): number {
@@ -48,7 +49,7 @@ describe('the summed series against the plain one', () => {
     const [half, full] = [plainSeries_mm(span, pull, push, 250), plainSeries_mm(span, pull, push, 500)];
     const left = Math.abs(full - half);
     expect(left / full).toBeLessThan(1e-3);
-    expect(Math.abs(patchSag_mm(span, pull, push) - full)).toBeLessThan(Math.max(left, 1e-5 * full));
+    expectWithin(patchSag_mm(span, pull, push), full, Math.max(left, 1e-5 * full), 'derived');
   });
 
   test('a pad that does not lie on the cloth is refused', () => {

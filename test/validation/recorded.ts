@@ -40,3 +40,15 @@ export function expectShare(ours: number | null, theirs: number, tolerance: numb
   noteShare(ours ?? NaN, theirs, tolerance, standing);
   expect(Math.abs((ours ?? NaN) / theirs - 1)).toBeLessThan(tolerance);
 }
+
+/** Expects two numbers to agree to so many decimals, as printed, and notes them. */
+export function expectDecimals(ours: number | null, theirs: number, decimals: number, standing?: Standing): void {
+  expectWithin(ours, theirs, 10 ** -decimals / 2, standing);
+}
+
+/** Expects two numbers to lie no farther apart than an amount, and notes them. */
+export function expectWithin(ours: number | null, theirs: number, amount: number, standing?: Standing): void {
+  const deviation = (ours ?? NaN) - theirs;
+  note({ ours: ours ?? NaN, theirs, deviation, tolerance: amount, absolute: true, ...(standing === undefined ? {} : { standing }) });
+  expect(Math.abs(deviation)).toBeLessThanOrEqual(amount);
+}

@@ -8,6 +8,7 @@ import { lengthShrinkage, movement_mm, movementByCoefficient_mm, movementByShrin
 import { mitreAngle_rad, mitreGap_mm } from '../../src/mechanics/moisture/mitre-gap.js';
 import { twistAngle_deg, twistRate_deg_per_m } from '../../src/mechanics/measure/measure-twist.js';
 import { checkRows, expectRow, given, named } from './check-rows.js';
+import { expectDecimals, expectWithin } from './recorded.js';
 import { mark, referenceGroups, valueOf } from './reference-rows.js';
 
 const groups = referenceGroups('wood-moisture.yaml');
@@ -18,14 +19,14 @@ describe('worked example: white fir, 232 mm, 8 to 11 % (seen; the start moisture
   const example = valueOf<{ D_mm: number; M: [number, number]; CT: number; dD_mm: number; final_mm: number; D_in: number; dD_in: number; final_in: number }>(coefficients, 'example_white_fir');
   test('equation 13-2 in millimetres and inches', () => {
     const [from, to] = example.M;
-    expect(movementByCoefficient_mm(example.D_mm, example.CT, from, to)).toBeCloseTo(example.dD_mm, 1);
-    expect(example.D_mm + movementByCoefficient_mm(example.D_mm, example.CT, from, to)).toBeCloseTo(example.final_mm, 1);
-    expect(movementByCoefficient_mm(example.D_in, example.CT, from, to)).toBeCloseTo(example.dD_in, 3);
-    expect(example.D_in + movementByCoefficient_mm(example.D_in, example.CT, from, to)).toBeCloseTo(example.final_in, 3);
+    expectDecimals(movementByCoefficient_mm(example.D_mm, example.CT, from, to), example.dD_mm, 1);
+    expectDecimals(example.D_mm + movementByCoefficient_mm(example.D_mm, example.CT, from, to), example.final_mm, 1);
+    expectDecimals(movementByCoefficient_mm(example.D_in, example.CT, from, to), example.dD_in, 3);
+    expectDecimals(example.D_in + movementByCoefficient_mm(example.D_in, example.CT, from, to), example.final_in, 3);
   });
   test('equation 13-3 says 1.712 mm from the total shrinkage of 7.0 %', () => {
     const [, tangential] = valueOf<[number, number, number]>(shrinkage, 'white_fir');
-    expect(movementByShrinkage_mm(example.D_mm, tangential, ...example.M)).toBeCloseTo(1.712, 3);
+    expectDecimals(movementByShrinkage_mm(example.D_mm, tangential, ...example.M), 1.712, 3);
   });
 });
 
@@ -37,8 +38,8 @@ describe('total shrinkage from coefficients, S = 3000/(1/C + 20)', () => {
     const [SR, ST] = valueOf<[number, number, number]>(shrinkage, key);
     // half of the coefficient's last digit, carried over: dS/dC = (S/C)²/3000
     const room = (S: number, C: number): number => ((S / C) ** 2 / 3000) * 0.0000051;
-    expect(Math.abs(shrinkageFromCoefficient_pct(CR) - SR)).toBeLessThan(room(SR, CR));
-    expect(Math.abs(shrinkageFromCoefficient_pct(CT) - ST)).toBeLessThan(room(ST, CT));
+    expectWithin(shrinkageFromCoefficient_pct(CR), SR, room(SR, CR));
+    expectWithin(shrinkageFromCoefficient_pct(CT), ST, room(ST, CT));
   });
 });
 

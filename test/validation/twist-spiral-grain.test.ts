@@ -5,6 +5,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { spiralTwist_rad_per_m } from '../../src/risk/anchors.js';
+import { expectShare } from './recorded.js';
 
 const deg = Math.PI / 180;
 
@@ -16,8 +17,7 @@ describe('twist from spiral grain (Stevens and Johnston 1960, memory)', () => {
     { l: 1, theta: 2, s: 0.07, r: 0.07, phi_deg: 3.73832, tolerance: 1e-5 },
     { l: 2, theta: 3, s: 0.03, r: 0.05, phi_deg: 6.99, tolerance: 1e-3 },
   ])('twist-spiral: $l m, $theta°, s = $s, r = $r m → $phi_deg°', ({ l, theta, s, r, phi_deg, tolerance }) => {
-    const found = (l * spiralTwist_rad_per_m(theta * deg, s, r)) / deg;
-    expect(Math.abs(found / phi_deg - 1)).toBeLessThan(tolerance);
+    expectShare((l * spiralTwist_rad_per_m(theta * deg, s, r)) / deg, phi_deg, tolerance);
   });
 
   it('agrees with what was measured: 10–20 °/m next to the pith, under 4 °/m at 70 mm (Eur. J. Wood Prod. 69, 2011, seen)', () => {

@@ -10,42 +10,43 @@ import { describe, expect, it } from 'vitest';
 import { curvatureOf, twistRateOf } from '../../src/mechanics/measure/board-shape.js';
 import { gradientCurvature_per_m, publishedAnchors } from '../../src/risk/anchors.js';
 import { proposedSpread } from '../risk/made-up-frame.js';
+import { expectDecimals, expectShare } from './recorded.js';
 
 const deg = Math.PI / 180;
 const anchor = (what: string) => publishedAnchors.find((entry) => entry.what.includes(what));
 
 describe('stud-grade limits (WWPA 1998, seen)', () => {
   it('stud-grade-limit-crook: 6.35 mm over 2.4384 m is 0.00854385 /m', () => {
-    expect(curvatureOf(0.00635, 2.4384) / 0.00854385).toBeCloseTo(1, 5);
-    expect((anchor('crook of an 8 ft')?.curve_per_m ?? 0) / 0.00854385).toBeCloseTo(1, 5);
+    expectShare(curvatureOf(0.00635, 2.4384), 0.00854385, 5e-6);
+    expectShare(anchor('crook of an 8 ft')?.curve_per_m ?? 0, 0.00854385, 5e-6);
   });
 
   it('stud-grade-limit-bow: 19.05 mm over 2.4384 m is 0.0256316 /m', () => {
-    expect((anchor('bow of an 8 ft')?.curve_per_m ?? 0) / 0.0256316).toBeCloseTo(1, 5);
+    expectShare(anchor('bow of an 8 ft')?.curve_per_m ?? 0, 0.0256316, 5e-6);
   });
 
   it('stud-grade-limit-twist: 9.525 mm over 88.9 mm is 2.51757 °/m as rise over width, a little less as an angle', () => {
-    expect(9.525 / 88.9 / 2.4384 / deg / 2.51757).toBeCloseTo(1, 4);
+    expectShare(9.525 / 88.9 / 2.4384 / deg, 2.51757, 5e-5);
     const angle = anchor('twist of an 8 ft')?.twist_deg_per_m ?? 0;
-    expect(angle).toBeCloseTo(Math.atan(9.525 / 88.9) / 2.4384 / deg, 10);
+    expectDecimals(angle, Math.atan(9.525 / 88.9) / 2.4384 / deg, 10);
     expect(angle / 2.51757).toBeGreaterThan(0.99);
   });
 });
 
 describe('measured warp', () => {
   it('twist-mm-to-deg: 7.3 mm per 100 mm over 2 m is 4.17519°, 2.08759 °/m (Chalmers 18709, seen)', () => {
-    expect(twistRateOf(7.3, 100, 2) / deg / 2.08759).toBeCloseTo(1, 4);
-    expect((twistRateOf(7.3, 100, 2) * 2) / deg / 4.17519).toBeCloseTo(1, 4);
+    expectShare(twistRateOf(7.3, 100, 2) / deg, 2.08759, 5e-5);
+    expectShare((twistRateOf(7.3, 100, 2) * 2) / deg, 4.17519, 5e-5);
   });
 
   it('bow-from-shrink-gradient: 0.0005 across 38 mm is 0.0131579 /m, 2.36842 mm over 1.2 m (mechanism seen, formula elementary)', () => {
     const kappa = gradientCurvature_per_m(0.0005, 0.038);
-    expect(kappa / 0.0131579).toBeCloseTo(1, 5);
-    expect((kappa * 1.2 ** 2 * 1000) / 8 / 2.36842).toBeCloseTo(1, 5);
+    expectShare(kappa, 0.0131579, 5e-6, 'derived');
+    expectShare((kappa * 1.2 ** 2 * 1000) / 8, 2.36842, 5e-6, 'derived');
   });
 
   it('long-shrink-strain: a coefficient of 0.0111 % per % on one edge only, 6 points of moisture, 38 mm: 8.8 mm bow in 2 m (WFS 1542, seen; figure derived)', () => {
-    expect((gradientCurvature_per_m(0.000111 * 6, 0.038) * 2 ** 2 * 1000) / 8).toBeCloseTo(8.8, 1);
+    expectDecimals((gradientCurvature_per_m(0.000111 * 6, 0.038) * 2 ** 2 * 1000) / 8, 8.8, 1, 'derived');
   });
 });
 

@@ -1,12 +1,10 @@
+import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
 import { middlePush, patchSag_mm } from '../../fit/patch-sag.js';
 import { mustBePositive, type ClothSpan } from '../../fit/span.js';
 
-/** Standard gravity, N/kg. */
-export const gravity_N_per_kg = 9.80665;
-
 /** Sag in the middle under a weight (g) on a square pad, mm, for pulls in N/m. See {@link patchSag_mm}. */
 export function pushSag_mm(span: ClothSpan, pull: { readonly x_N_per_m: number; readonly y_N_per_m: number }, weight_g: number, pad_mm: number): number {
-  return patchSag_mm(span, pull, middlePush((weight_g / 1000) * gravity_N_per_kg, pad_mm));
+  return patchSag_mm(span, pull, middlePush((weight_g / 1000) * GRAVITY_N_PER_KG, pad_mm));
 }
 
 /**

@@ -1,13 +1,11 @@
 import { barNames, type BarName } from '../../base/names.js';
+import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
 import type { PointForce } from '../../model/frame-shape.js';
 import type { Model } from '../../model/model.js';
 import type { Plan } from '../../plan/plan.js';
 import { hangingPoints } from '../occupancy/hanging-points.js';
 import { ringSpan_mm, wireGeometry } from './wire-geometry.js';
 import { wireForces } from './wire-forces.js';
-
-/** Weight of a mass in N per kg. */
-export const GRAVITY_N_PER_KG = 9.81;
 
 /** Fraction along the left and right bars (centre line, from the bottom) where the rings sit; `drop_mm` is measured from the top edge of the frame. */
 export function ringPlace({ face }: Pick<Plan, 'face'>, drop_mm: number, bar_w_mm: number): number {

@@ -5,7 +5,7 @@ import type { Hardware } from '../../shelf/shelf.js';
 import { CLEAT_SCREWS, cleatPlaces, type CleatPlaces } from './cleat.js';
 import { hangingPoints, type HangingPoints } from '../occupancy/hanging-points.js';
 import { centreOfGravity_mm } from './centre-of-gravity.js';
-import { GRAVITY_N_PER_KG } from './hanging-forces.js';
+import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
 import { lean, type Lean } from './lean.js';
 import { pickRated, pickRing } from './pick-hardware.js';
 import { ringUse, type RingLoad } from './ring.js';

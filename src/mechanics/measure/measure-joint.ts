@@ -1,6 +1,6 @@
 import type { JointGive } from '../../base/joint-give.js';
 import type { Section } from '../../model/frame-shape.js';
-import { gravity_N_per_kg } from '../cloth/push-test.js';
+import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
 import { mustBePositive } from '../../fit/span.js';
 import { combinedError, digits, type Reading } from './reading.js';
 
@@ -37,7 +37,7 @@ type Load = Pick<JointReading, 'way' | 'weight_g' | 'arm_mm'>;
  * inside edge on; the joint turns about the corner of the centre lines. In the plane both ends bend; at right angles the clamped one twists.
  */
 function movement({ way, weight_g, arm_mm }: Load, bar: Corner): { readonly wood_mm: number; readonly free_mm: number; readonly clamped_mm: number } {
-  const F = (weight_g / 1000) * gravity_N_per_kg;
+  const F = (weight_g / 1000) * GRAVITY_N_PER_KG;
   const EI = bar.E_MPa * (way === 'plane' ? bar.I_plane_mm4 : bar.I_out_mm4);
   const lever = arm_mm + bar.w_mm / 2;
   const other = way === 'plane' ? EI : bar.G_MPa * bar.J_mm4;
@@ -90,7 +90,7 @@ function notesFor(value: number, off: number, { moves_mm, weight_g, arm_mm, way 
   const notes: string[] = [];
   if (value <= 0) notes.push('It moved less than the wood alone should bend: the board is stiffer than the shelf says, or the clamp held part of the free leg. Measure the board itself with sightdown measure sag.');
   else if (off > value / 2) notes.push('The band is as wide as half the number: hang more on it, as long as nothing creaks.');
-  const stress_MPa = (weight_g / 1000) * gravity_N_per_kg * arm_mm / ((way === 'plane' ? bar.d_mm * bar.w_mm ** 2 : bar.w_mm * bar.d_mm ** 2) / 6);
+  const stress_MPa = (weight_g / 1000) * GRAVITY_N_PER_KG * arm_mm / ((way === 'plane' ? bar.d_mm * bar.w_mm ** 2 : bar.w_mm * bar.d_mm ** 2) / 6);
   if (stress_MPa > usual_bond_MPa) notes.push(`So much weight strains the glue to ${digits(stress_MPa, 2)} MPa, more than the ${usual_bond_MPa} MPa a glued mitre is counted on: it may open. Keep feet and fingers away.`);
   if (moves_mm < 4 * error_mm) notes.push('The movement is little more than the reading error: hang more on it, as long as nothing creaks.');
   if (arm_mm < 3 * bar.w_mm) notes.push('The arm is shorter than three bar-widths: what the clamp presses into the wood counts as give.');

@@ -1,4 +1,5 @@
-import { gravity_N_per_kg, pullAddedByPush_N_per_m, pullFromPush_N_per_m } from '../cloth/push-test.js';
+import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
+import { pullAddedByPush_N_per_m, pullFromPush_N_per_m } from '../cloth/push-test.js';
 import type { ClothSpan } from '../../fit/span.js';
 import { pastePull } from './measure-tap.js';
 import { doubt } from './plausible.js';
@@ -25,7 +26,7 @@ export function measurePush(reading: PushReading): Reading {
   const at = (sag: number): number => pullFromPush_N_per_m(span, sag, weight_g, pad_mm);
   const value = at(sag_mm);
   const doubtful = doubt('pull', value);
-  const added = reading.stiffness_N_per_m === undefined ? 0 : pullAddedByPush_N_per_m(span, value, (weight_g / 1000) * gravity_N_per_kg, sag_mm, reading.stiffness_N_per_m);
+  const added = reading.stiffness_N_per_m === undefined ? 0 : pullAddedByPush_N_per_m(span, value, (weight_g / 1000) * GRAVITY_N_PER_KG, sag_mm, reading.stiffness_N_per_m);
   return {
     words: `Pull = how far the same weight would sink at 1 N/m ÷ how far it sank: ${digits(weight_g)} g on a pad of ${digits(pad_mm)} mm sank ${digits(sag_mm)} mm in the middle of ${digits(span.width_mm, 4)} × ${digits(span.height_mm, 4)} mm.`,
     value,

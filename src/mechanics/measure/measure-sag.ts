@@ -1,4 +1,4 @@
-import { gravity_N_per_kg } from '../cloth/push-test.js';
+import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
 import { mustBePositive } from '../../fit/span.js';
 import { doubt } from './plausible.js';
 import { combinedError, digits, type Reading } from './reading.js';
@@ -27,7 +27,7 @@ type Numbers = Pick<SagReading, 'span_mm' | 'width_mm' | 'height_mm' | 'weight_g
 
 /** Sag times stiffness, N/mm: what the sag would be for a stiffness of 1 MPa, shear included. */
 function sagTimesE(n: Numbers): number {
-  const P = (n.weight_g / 1000) * gravity_N_per_kg;
+  const P = (n.weight_g / 1000) * GRAVITY_N_PER_KG;
   const I = (n.width_mm * n.height_mm ** 3) / 12;
   return (P * n.span_mm ** 3) / (48 * I) + (P * n.span_mm * E_over_G) / (4 * shearShare * n.width_mm * n.height_mm);
 }
@@ -58,7 +58,7 @@ export function measureSag(reading: SagReading): Reading {
 }
 
 function shearPart(n: Numbers): number {
-  return ((n.weight_g / 1000) * gravity_N_per_kg * n.span_mm * E_over_G) / (4 * shearShare * n.width_mm * n.height_mm);
+  return ((n.weight_g / 1000) * GRAVITY_N_PER_KG * n.span_mm * E_over_G) / (4 * shearShare * n.width_mm * n.height_mm);
 }
 
 function sagNotes(sag_mm: number, error_mm: number, span_mm: number, height_mm: number): string[] {

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { GRAVITY_N_PER_KG } from '../../../src/base/gravity.js';
 import { hangingFacts } from '../../../src/facts/hanging.js';
 import { needsOf } from '../../../src/cost/needs.js';
 import { CLEAT_LONG_MM, CLEAT_SCREWS, cleatPlaces } from '../../../src/mechanics/hanging/cleat.js';
-import { GRAVITY_N_PER_KG, hangingForces } from '../../../src/mechanics/hanging/hanging-forces.js';
+import { hangingForces } from '../../../src/mechanics/hanging/hanging-forces.js';
 import { hangingState } from '../../../src/mechanics/hanging/hanging-state.js';
 import { orderOfWork } from '../../../src/mechanics/order-of-work/order-of-work.js';
 import { demoModel, demoSolved } from '../fasteners/demo-model.js';
