@@ -1,4 +1,4 @@
-import { darkerFill, ink, sheetWidth, softInk, textSize, weight } from '../report/drawings/drawing-standard.js';
+import { darkerFill, ink, paperFill, sheetWidth, softInk, textSize, weight } from '../report/drawings/drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from '../report/drawings/picture.js';
 import { line, outline, rectangle } from '../report/drawings/strokes.js';
 import type { Label } from '../report/drawings/labels.js';
@@ -80,7 +80,7 @@ function drawEntry({ build, clear_mm, no_stop_mm }: ChartEntry, x: number, y: nu
   const order = build.braced ? 0 : 1;
   const marks = [];
   if (no_stop_mm !== null && build.braced) marks.push({ order, mark: line([{ x, y: middle }, { x: x + no_stop_mm * scale, y: middle }], { width: weight.thin, colour: softInk }) });
-  if (clear_mm !== null) marks.push({ order, mark: outline(rectangle(x, y, clear_mm * scale, barHeight), { width: weight.thin, fill: build.braced ? '#fff' : softInk }) });
+  if (clear_mm !== null) marks.push({ order, mark: outline(rectangle(x, y, clear_mm * scale, barHeight), { width: weight.thin, fill: build.braced ? paperFill : softInk }) });
   return marks;
 }
 
@@ -90,7 +90,7 @@ function key(): Drawing {
   const sample = (x: number, fill: string) => outline(rectangle(x, y - 3, 16, 6), { width: weight.thin, fill });
   const label = (x: number, text: string): Label => ({ text, size: textSize.small, spots: [{ x, y, anchor: 'start' }] });
   return drawing({
-    marks: [sample(6, softInk), sample(134, '#fff'), line([{ x: 252, y }, { x: 270, y }], { width: weight.thin, colour: softInk })],
+    marks: [sample(6, softInk), sample(134, paperFill), line([{ x: 252, y }, { x: 270, y }], { width: weight.thin, colour: softInk })],
     labels: [label(26, 'clear, no braces'), label(154, 'clear, braced'), label(274, 'no stop, braced'), { text: 'Three bars each: none, one, two crossbars', size: textSize.small, spots: [{ x: sheetWidth - 6, y: top - 33, anchor: 'end' }] }],
   });
 }

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { cleanText } from '../report/clean-text.js';
-import { ink, softInk, typeface, woodFill } from '../report/drawings/drawing-standard.js';
+import { ink, paperFill, softInk, typeface, woodFill } from '../report/drawings/drawing-standard.js';
 import type { Picture } from '../report/drawings/picture.js';
 import { shape, words, writeSvg } from '../report/drawings/svg.js';
 import type { Chart } from './chart.js';
@@ -48,7 +48,7 @@ function ground(chart: Chart): Element {
   const high = rowHeight(chart);
   const stocks = [...new Set(chart.rows.map(({ stock }) => stock.key))];
   const stripes = chart.rows.flatMap(({ stock }, i) => (stocks.indexOf(stock.key) % 2 === 0 ? [shape('rect', { x: margin, y: head + i * high, width: sheet.width - 2 * margin, height: high, fill: woodFill })] : []));
-  return shape('g', {}, [shape('rect', { x: 0, y: 0, width: sheet.width, height: sheet.height, fill: '#fff' }), ...stripes]);
+  return shape('g', {}, [shape('rect', { x: 0, y: 0, width: sheet.width, height: sheet.height, fill: paperFill }), ...stripes]);
 }
 
 function heads(chart: Chart): readonly Element[] {

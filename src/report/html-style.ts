@@ -1,6 +1,12 @@
+import { inTheDark } from './drawings/drawing-standard.js';
 import { printStyle, type Paper } from './html-print.js';
 
 export type { Sheet } from './html-print.js';
+
+/** Pictures are drawn in ink on white; on a dark screen each of their colours gives way to its counterpart. */
+const darkPictures = Object.entries(inTheDark)
+  .map(([light, dark]) => `figure svg [fill="${light}"] { fill: ${dark}; } figure svg [stroke="${light}"] { stroke: ${dark}; }`)
+  .join(' ');
 
 /** The look on a screen: plain, two schemes of colour with at least 7:1 contrast, one column on a phone, pictures beside tables where there is room. */
 export const screenStyle = `
@@ -31,6 +37,7 @@ table { border-collapse: collapse; width: 100%; font-size: 0.9rem; } th, td { bo
 .right { text-align: right; } td.right { white-space: nowrap; } .right + :not(.right) { padding-left: 0.5rem; }
 figure { margin: 0.8rem 0; } figure svg { display: block; width: 100%; max-width: 32rem; height: auto; border: 1px solid var(--rule); background: #fff; }
 @media screen { .paper, .card { display: none; } }
+@media screen and (prefers-color-scheme: dark) { figure svg { background: none; } ${darkPictures} }
 `.trim();
 
 /** The whole style of a page that is printed on such paper. */

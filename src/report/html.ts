@@ -3,6 +3,7 @@ import { sanitize, type Schema } from 'hast-util-sanitize';
 import { toHtml } from 'hast-util-to-html';
 import type { Root } from 'mdast';
 import { toHast } from 'mdast-util-to-hast';
+import { anchors } from './anchors.js';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { cardOf } from './html-card.js';
@@ -24,10 +25,10 @@ export interface PageTitle {
   readonly card?: Root | null;
 }
 
-/** Only what the report's own builders make: no links but to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
+/** Only what the report's own builders make: no links but to its own parts and to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
 const allowed: Schema = {
   tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br', 'a'],
-  attributes: { h2: [['className', 'folded']], a: [['href', /^(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*$/u]], img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
+  attributes: { h2: [['className', 'folded']], a: [['href', /^(?:#[\p{L}\p{N}_-]+|(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*)$/u]], img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
   strip: ['script', 'style'],
   protocols: {},
 };
@@ -88,11 +89,12 @@ function unparted<T extends HtmlRoot | HtmlRoot['children'][number]>(node: T): T
 
 /** Everything before the first second-level heading is the head; each such heading opens a part. */
 function inParts(blocks: readonly Element[]): { readonly head: readonly Element[]; readonly parts: readonly PagePart[] } {
+  const ids = anchors(blocks.filter(({ tagName }) => tagName === 'h2').map((block) => words(block)));
   const head: Element[] = [];
   const parts: (PagePart & { readonly children: Element[] })[] = [];
   for (const block of blocks) {
     if (block.tagName === 'h2') {
-      const id = `part-${parts.length + 1}`;
+      const id = ids[parts.length] ?? '';
       const folded = Array.isArray(block.properties['className']) && block.properties['className'].includes('folded');
       parts.push({ id, name: words(block), folded, children: [{ ...block, properties: { id } }] });
     } else (parts.at(-1)?.children ?? head).push(block);

@@ -1,6 +1,7 @@
 import type { BlockContent, Heading, Image, List, Paragraph, PhrasingContent, Root, RootContent, Table, TableRow } from 'mdast';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
+import { linkedParts } from './linked-parts.js';
 
 /** One piece of a line: plain words, or a node made by one of the builders below. */
 export type Inline = string | PhrasingContent;
@@ -8,7 +9,7 @@ export type Inline = string | PhrasingContent;
 /** One cell of a table: one piece or several. */
 export type Cell = Inline | readonly Inline[];
 
-/** A block of the report. It uses no raw HTML, and no links but those of `pageLink`, so nothing a person wrote can become either. */
+/** A block of the report. It uses no raw HTML, and no links but those of `pageLink` and those to its own parts, so nothing a person wrote can become either. */
 export type Block = RootContent;
 
 const inline = (piece: Inline): PhrasingContent => (typeof piece === 'string' ? { type: 'text', value: cleanText(piece) } : piece);
@@ -86,5 +87,5 @@ export function picture(of: Picture): Paragraph {
 /** Words set apart because somebody could get hurt, or because the verdict hangs on them. */
 export const setApart = (...blocks: readonly BlockContent[]): Block => ({ type: 'blockquote', children: [...blocks] });
 
-/** The whole report. */
-export const document = (blocks: readonly Block[]): Root => ({ type: 'root', children: [...blocks] });
+/** The whole report; the name of one of its parts, in quotes, leads there. */
+export const document = (blocks: readonly Block[]): Root => ({ type: 'root', children: linkedParts(blocks) });

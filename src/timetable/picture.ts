@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { dayText, monthOf } from '../base/days.js';
-import { darkerFill, ink, sheetWidth, softInk, textSize, weight, wasteFill, woodFill } from '../report/drawings/drawing-standard.js';
+import { darkerFill, ink, sheetWidth, softInk, textSize, weight, paperFill, woodFill } from '../report/drawings/drawing-standard.js';
 import { textWidth, type Label } from '../report/drawings/labels.js';
 import { drawing, finishPicture, type Picture } from '../report/drawings/picture.js';
 import { line, outline, rectangle } from '../report/drawings/strokes.js';
@@ -17,7 +17,7 @@ const rowHeight = 19;
 
 /** One letter for each part of the work; the letter says it, the grey only helps. */
 const letters: Readonly<Record<Stage, string>> = { wood: 'W', glue: 'G', frame: 'F', cloth: 'C', ground: 'P' };
-const fills: Readonly<Record<Stage, string>> = { wood: woodFill, glue: darkerFill, frame: woodFill, cloth: wasteFill, ground: darkerFill };
+const fills: Readonly<Record<Stage, string>> = { wood: woodFill, glue: darkerFill, frame: woodFill, cloth: paperFill, ground: darkerFill };
 
 /** Frames down, sessions across: what is done on each frame in each session, and a line where it rests from one to the next. */
 export function timetablePictures(table: Timetable): readonly Picture[] {

@@ -25,7 +25,7 @@ export function couldAct(): readonly string[] {
     if (!(element instanceof SVGElement ? drawn : page).includes(element.tagName)) bad.push(`<${element.tagName}>`);
     for (const { name, value } of element.attributes) {
       if (/^on/iu.test(name)) bad.push(`${element.tagName} ${name}`);
-      if (/^(?:src|href|xlink:href|action|style)$/iu.test(name) && !/^#part-\d+$/u.test(value)) bad.push(`${element.tagName} ${name}=${value}`);
+      if (/^(?:src|href|xlink:href|action|style)$/iu.test(name) && !/^#[a-z-]+$/u.test(value)) bad.push(`${element.tagName} ${name}=${value}`);
     }
   }
   return bad;

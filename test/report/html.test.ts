@@ -38,10 +38,19 @@ describe('the printable page', () => {
   it('has one main heading and landmarks, and every part is a section named by its heading', () => {
     for (const landmark of ['<header>', '<nav aria-label="Contents">', '<main>', '<footer class="screen">']) expect(page.split(landmark)).toHaveLength(2);
     expect(page.match(/<h1>/gu)).toHaveLength(1);
-    const sections = [...page.matchAll(/<section aria-labelledby="(part-\d+)"[^>]*>(?:<details><summary>)?<h2 id="(part-\d+)"[^>]*>/gu)];
+    const sections = [...page.matchAll(/<section aria-labelledby="([a-z-]+)"[^>]*>(?:<details><summary>)?<h2 id="([a-z-]+)"[^>]*>/gu)];
     expect(sections.length).toBeGreaterThanOrEqual(12);
     for (const [, named, id] of sections) expect(named).toBe(id);
-    expect([...page.matchAll(/<a href="#(part-\d+)">/gu)].map(([, id]) => id)).toEqual(sections.map(([, id]) => id));
+    const nav = /<nav.*?<\/nav>/su.exec(page)?.[0] ?? '';
+    expect([...nav.matchAll(/<a href="#([a-z-]+)">/gu)].map(([, id]) => id)).toEqual(sections.map(([, id]) => id));
+  });
+
+  it('leads to its own parts wherever it names them, and never to a part that is not there', () => {
+    const ids = new Set([...page.matchAll(/<h2 id="([^"]+)"/gu)].map(([, id]) => id));
+    const main = page.replace(/<nav.*?<\/nav>/su, '');
+    const led = [...main.matchAll(/<a href="#([^"]+)">/gu)].map(([, id]) => id ?? '');
+    expect(led).toContain('what-to-change');
+    expect(led.filter((id) => !ids.has(id))).toEqual([]);
   });
 
   it('carries every picture inside, named and described, with ids that never meet', () => {

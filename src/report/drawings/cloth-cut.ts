@@ -2,7 +2,7 @@ import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
-import { softInk, textSize, weight } from './drawing-standard.js';
+import { paperFill, softInk, textSize, weight } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { scaleBar } from './scale-bar.js';
 import { arrow, line, outline, rectangle } from './strokes.js';
@@ -30,7 +30,7 @@ export function clothCut(cloth: ClothCutPicture): Picture {
   const bottom = top + H * scale;
   const tail = Math.max(bottom, top + 32 * cloth.folds.length + (cloth.along === 'either' ? 8 : 40));
   const content = together(
-    drawing({ marks: [outline(rectangle(left, top, W * scale, H * scale), { fill: '#fff' }), ...cloth.folds.flatMap((fold) => foldLine(fold, cloth, left, top, scale))] }),
+    drawing({ marks: [outline(rectangle(left, top, W * scale, H * scale), { fill: paperFill }), ...cloth.folds.flatMap((fold) => foldLine(fold, cloth, left, top, scale))] }),
     threads(cloth, left, top, scale),
     legend(cloth, right, top),
     levelDimension({ from: left, to: right, y: bottom + 20, edge: bottom, text: formatLength(W, units) }),

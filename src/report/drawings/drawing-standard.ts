@@ -1,4 +1,4 @@
-/** The drawing standard: one sheet width, three line weights, two text sizes, black ink on a white panel, so it prints in black and white and reads in dark mode. */
+/** The drawing standard: one sheet width, three line weights, two text sizes, black ink on a white panel, so it prints in black and white. */
 
 /** Width of every sheet in its own units; at 360 px on a phone the small text is still about 9 px tall. */
 export const sheetWidth = 400;
@@ -11,8 +11,18 @@ export const softInk = '#555';
 export const woodFill = '#efefef';
 /** Wood that is added behind: braces, crossbars. */
 export const darkerFill = '#d9d9d9';
-/** What is thrown away or left over. */
-export const wasteFill = '#fff';
+
+/** Paper behind everything, the edge around letters, and what is thrown away or left over. */
+export const paperFill = '#fff';
+
+/** What each colour of a picture becomes on a page that is dark; every pair keeps at least the contrast it has on white to 4.5:1. */
+export const inTheDark: Readonly<Record<string, string>> = {
+  [ink]: '#ececec',
+  [softInk]: '#cacaca',
+  [woodFill]: '#343434',
+  [darkerFill]: '#4c4c4c',
+  [paperFill]: '#161616',
+};
 
 /** Line weights: edges one sees; edges behind and hatching; dimension lines. */
 export const weight = { edge: 1.6, bold: 2.8, thin: 0.8, dimension: 0.7 } as const;

@@ -1,5 +1,5 @@
 import type { Element } from 'hast';
-import { darkerFill, textSize, weight, woodFill } from './drawing-standard.js';
+import { darkerFill, paperFill, textSize, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, line, outline } from './strokes.js';
 import type { Point } from './svg.js';
@@ -53,7 +53,7 @@ function first(o: At): Drawing {
     marks: [
       ...frame(o),
       line([p(o, -over, side), p(o, -over, over + 6), p(o, over + 6, -over), p(o, side, -over)], { width: weight.edge }),
-      outline([p(o, -over, over + 6), p(o, over + 6, -over), p(o, over + 6, over + 6)], { fill: '#fff', width: weight.edge }),
+      outline([p(o, -over, over + 6), p(o, over + 6, -over), p(o, over + 6, over + 6)], { fill: paperFill, width: weight.edge }),
       staple(o, 14, 14, 3),
       ...arrow(p(o, -over, -over), p(o, 7, 7), weight.thin),
     ],
@@ -66,7 +66,7 @@ function second(o: At): Drawing {
     marks: [
       ...frame(o),
       line([p(o, -over, side), p(o, -over, 12)], { width: weight.edge }),
-      outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], { fill: '#fff', width: weight.edge }),
+      outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], { fill: paperFill, width: weight.edge }),
       line([p(o, 0, 0), p(o, -over, 12)], { width: weight.edge }),
       line([p(o, 3, 3), p(o, bar - 4, bar - 4)], { width: weight.thin, dashes: 'fold' }),
       staple(o, bar + 14, 10),
@@ -82,7 +82,7 @@ function third(o: At): Drawing {
   return together(number(o, 3), drawing({
     marks: [
       ...frame(o),
-      outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], { fill: '#fff', width: weight.edge }),
+      outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], { fill: paperFill, width: weight.edge }),
       outline(flap, { fill: darkerFill, width: weight.edge }),
       staple(o, bar + 14, 10),
       staple(o, bar + 38, 10),

@@ -2,7 +2,7 @@ import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
-import { darkerFill, ink, softInk, textSize, weight, woodFill } from './drawing-standard.js';
+import { darkerFill, ink, paperFill, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { braceDrawing, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
@@ -86,12 +86,12 @@ function back(h: HangingPicture): Drawing {
     drawing({
       marks: [
         outline(rectangle(left, top, W * scale, H * scale), { fill: woodFill }),
-        outline(rectangle(left + b * scale, top + b * scale, (W - 2 * b) * scale, (H - 2 * b) * scale), { fill: '#fff' }),
+        outline(rectangle(left + b * scale, top + b * scale, (W - 2 * b) * scale, (H - 2 * b) * scale), { fill: paperFill }),
         ...h.frame.crossbars.map((c) => crossbarOutline(h.frame, c, fromBehind)),
         ...h.frame.braces.flatMap((brace) => braceDrawing(h.frame, brace, fromBehind).marks),
         ...wire,
         ...h.strips.map((s) => outline(rectangle(at(W - s.middle_mm - s.long_mm / 2, 0).x, at(0, b).y, s.long_mm * scale, Math.max(4, s.high_mm * scale)), { fill: darkerFill })),
-        ...(cleat ? [] : rings).map((p) => circle(p, 3.5, { fill: '#fff' })),
+        ...(cleat ? [] : rings).map((p) => circle(p, 3.5, { fill: paperFill })),
         ...hooks.map((p) => circle(p, 2.2, { fill: ink })),
         ...arrow(weightFrom, down),
         ...(h.by === 'wire' && h.inward_pull_N !== null ? inwardArrows(rings) : []),

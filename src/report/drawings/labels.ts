@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { cleanText } from '../clean-text.js';
-import { ink, textSize, typeface } from './drawing-standard.js';
+import { ink, paperFill, textSize, typeface } from './drawing-standard.js';
 import { shape, words } from './svg.js';
 
 /** A rectangle on the sheet, from its top left. */
@@ -92,7 +92,7 @@ export function placeLabels(labels: readonly Label[], obstacles: readonly Box[],
 
 /** All labels in one group, with a white edge so that a line behind one does not strike it through. */
 export function drawLabels(placed: readonly PlacedLabel[]): Element {
-  const look = { 'font-family': typeface, fill: ink, stroke: '#fff', 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke' };
+  const look = { 'font-family': typeface, fill: ink, stroke: paperFill, 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke' };
   return shape('g', look, placed.map(drawLabel));
 }
 

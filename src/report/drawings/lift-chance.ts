@@ -2,7 +2,7 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { grownDensity, liftFrom, type LiftCurve } from '../../risk/lift-curve.js';
-import { ink, sheetWidth, softInk, textSize, weight, wasteFill } from './drawing-standard.js';
+import { ink, sheetWidth, softInk, textSize, weight, paperFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { line, outline } from './strokes.js';
 import type { Point } from './svg.js';
@@ -40,7 +40,7 @@ export function liftChance(lift: LiftChance): Picture | null {
   const content = together(
     drawing({
       marks: [
-        outline(tail(-reach, reach), { width: weight.thin, fill: wasteFill }),
+        outline(tail(-reach, reach), { width: weight.thin, fill: paperFill }),
         ...[tail(-reach, -limit), tail(limit, reach)].map((points) => outline(points, { width: weight.thin, fill: softInk })),
         line(hill(-reach, reach), { width: weight.edge }),
         line([{ x: plot.left, y: plot.base }, { x: plot.right, y: plot.base }], { width: weight.edge }),

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { cleanText } from '../clean-text.js';
-import { sheetWidth } from './drawing-standard.js';
+import { paperFill, sheetWidth } from './drawing-standard.js';
 import { drawLabels, placeLabels, type Box, type Label } from './labels.js';
 import { shape, words, writeSvg } from './svg.js';
 
@@ -49,7 +49,7 @@ export function finishPicture({ name, title, alt }: PictureTitle, height: number
     [
       shape('title', { id: `${id}-title` }, [words(title)]),
       shape('desc', { id: `${id}-desc` }, [words(alt)]),
-      shape('rect', { x: 0, y: 0, width: sheetWidth, height, fill: '#fff' }),
+      shape('rect', { x: 0, y: 0, width: sheetWidth, height, fill: paperFill }),
       shape('g', { 'stroke-linejoin': 'round', 'stroke-linecap': 'butt' }, content.marks),
       drawLabels(placed),
     ],

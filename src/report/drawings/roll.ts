@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
-import { darkerFill, sheetWidth, textSize, weight, woodFill } from './drawing-standard.js';
+import { darkerFill, paperFill, sheetWidth, textSize, weight, woodFill } from './drawing-standard.js';
 import type { Label } from './labels.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { scaleBar } from './scale-bar.js';
@@ -24,7 +24,7 @@ export function rollPicture(roll: RollPicture): Picture {
   const content = together(
     drawing({
       marks: [
-        outline(rectangle(left, top, L * scale, R * scale), { fill: '#fff', width: weight.thin }),
+        outline(rectangle(left, top, L * scale, R * scale), { fill: paperFill, width: weight.thin }),
         ...hatch(left, top, L * scale, R * scale, 12, true, darkerFill),
         ...cloths.map((c) => outline(rectangle(left + c.along_mm * scale, top + c.across_mm * scale, c.length_mm * scale, c.width_mm * scale), { fill: woodFill })),
         ...[0, R].map((y) => line([{ x: left, y: top + y * scale }, { x: left + L * scale, y: top + y * scale }], { width: weight.bold })),

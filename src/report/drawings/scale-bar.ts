@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../base/names.js';
-import { ink, softInk, textSize, weight } from './drawing-standard.js';
+import { ink, paperFill, softInk, textSize, weight } from './drawing-standard.js';
 import { drawing, type Drawing } from './picture.js';
 import { outline, rectangle } from './strokes.js';
 
@@ -33,7 +33,7 @@ export function scaleBar({ x, y, mm_to_sheet, units, note }: ScaleBar): Drawing 
   return drawing({
     marks: [
       outline(rectangle(x, y - 2, half, 4), { width: weight.dimension, fill: ink }),
-      outline(rectangle(x + half, y - 2, half, 4), { width: weight.dimension, fill: '#fff', colour: softInk }),
+      outline(rectangle(x + half, y - 2, half, 4), { width: weight.dimension, fill: paperFill, colour: softInk }),
     ],
     labels: [{ text: said, size: textSize.small, spots: [{ x: x + 2 * half + 6, y, anchor: 'start' }] }],
     obstacles: [{ x, y: y - 2, width: 2 * half, height: 4 }],

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import type { BarName } from '../../base/names.js';
-import { softInk, textSize, weight, woodFill } from './drawing-standard.js';
+import { paperFill, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, line, outline, rectangle } from './strokes.js';
 import type { Point } from './svg.js';
@@ -32,7 +32,7 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
     drawing({
       marks: [
         outline(rectangle(left, top, wide, high), { fill: woodFill }),
-        outline(rectangle(left + w, top + w, wide - 2 * w, high - 2 * w), { fill: '#fff' }),
+        outline(rectangle(left + w, top + w, wide - 2 * w, high - 2 * w), { fill: paperFill }),
         ...order.map((one) => staple(placeOf(one, left, top, wide, high, w), one.side)),
         ...outwards(left, top, wide, high, w),
       ],

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { darkerFill, dash, ink, sheetWidth, softInk, textSize, typeface, wasteFill, weight, woodFill } from '../../../src/report/drawings/drawing-standard.js';
+import { darkerFill, dash, ink, inTheDark, sheetWidth, softInk, textSize, typeface, paperFill, weight, woodFill } from '../../../src/report/drawings/drawing-standard.js';
 import { overlap } from '../../../src/report/drawings/labels.js';
+import { screenStyle } from '../../../src/report/html-style.js';
 import { contactSheet } from '../../tools/contact-sheet.js';
 import { groups } from '../../tools/contact-sheet-pictures.js';
 import { labelsOf, readXml, sheetOf } from '../svg-reading.js';
@@ -18,13 +19,13 @@ describe('every kind of picture keeps to the one drawing standard', () => {
     const within = (attribute: string, allowed: readonly (string | number)[]): void => expect([...used(attribute)].filter((value) => !allowed.map(String).includes(value)), attribute).toEqual([]);
     within('stroke-width', [...Object.values(weight), halo]);
     within('stroke-dasharray', Object.values(dash));
-    within('stroke', [ink, softInk, darkerFill, '#fff']);
-    within('fill', [ink, softInk, woodFill, darkerFill, wasteFill, '#fff', 'none']);
+    within('stroke', [ink, softInk, darkerFill, paperFill]);
+    within('fill', [ink, softInk, woodFill, darkerFill, paperFill, 'none']);
     within('font-size', Object.values(textSize));
     within('font-family', [typeface]);
   });
 
-  it.each(pictures)('carries its own white, so that it reads on a dark page, and fetches nothing: $name', ({ svg }) => {
+  it.each(pictures)('carries its own white, so that it reads wherever it is shown, and fetches nothing: $name', ({ svg }) => {
     const { tags } = readXml(svg);
     const { width, height } = sheetOf(svg);
     expect(width).toBe(sheetWidth);
@@ -47,6 +48,32 @@ describe('every kind of picture keeps to the one drawing standard', () => {
         const said = picture === null ? '' : labelsOf(picture.svg).map(({ text }) => text).join('\n');
         expect(said, `${title}: ${caption}`).not.toMatch(caption.includes('inches') ? /\d (?:mm|N|kg)\b/u : /\d (?:lbf|lb)\b|\d in(?![a-z ])/u);
       }
+    }
+  });
+});
+
+describe('on a dark page', () => {
+  /** Contrast of two greys by WCAG 2.2, relative luminance. */
+  const contrast = (a: string, b: string): number => {
+    const [low, high] = [a, b].map(luminance).sort((x, y) => x - y) as [number, number];
+    return (high + 0.05) / (low + 0.05);
+  };
+  const luminance = (colour: string): number => {
+    const digits = colour.length === 4 ? [...colour.slice(1)].map((d) => d + d) : (colour.slice(1).match(/../gu) ?? []);
+    const linear = digits.map((d) => parseInt(d, 16) / 255).map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
+    return 0.2126 * (linear[0] ?? 0) + 0.7152 * (linear[1] ?? 0) + 0.0722 * (linear[2] ?? 0);
+  };
+  const dark = (colour: string): string => inTheDark[colour] ?? expect.fail(`${colour} has no counterpart`);
+
+  it.each([ink, softInk].flatMap((line) => [paperFill, woodFill, darkerFill].map((fill) => [line, fill] as const)))('%s on %s keeps 4.5:1, light and dark', (line, fill) => {
+    expect(contrast(line, fill)).toBeGreaterThan(4.5);
+    expect(contrast(dark(line), dark(fill))).toBeGreaterThan(4.5);
+  });
+
+  it('every colour of every picture gives way on the page', () => {
+    for (const colour of [ink, softInk, paperFill, woodFill, darkerFill]) {
+      expect(screenStyle).toContain(`figure svg [fill="${colour}"] { fill: ${dark(colour)}; }`);
+      expect(screenStyle).toContain(`figure svg [stroke="${colour}"] { stroke: ${dark(colour)}; }`);
     }
   });
 });
