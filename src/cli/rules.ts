@@ -13,7 +13,7 @@ export function addRules(program: Command): void {
   rules.command('check')
     .description('Find everything wrong with a ruleset: places, units, examples that do not hold, rules that can never speak, limits nothing uses.')
     .argument('<ruleset>', 'a file, or the name of a ruleset that ships with the tool')
-    .addHelpText('after', under('\nExample:\n  sightdown rules check my-rules.yaml\n\nExit codes: 0 no errors (warnings are shown), 1 errors.'))
+    .addHelpText('after', under('\nExample:\n  sightdown rules check my-rules.yaml\n\nExit codes: 0 without errors (warnings are shown), 1 with errors.'))
     .action(async (file: string) => {
       process.exitCode = await (await import('./rules-run.js')).runCheck(file);
     });

@@ -15,17 +15,25 @@ export function amountInWords(amount: number, unit: SupplyLine['unit'], units: U
 /** Whether a name tells the length already: `Wood screw No. 6 × 1-1/4 in`. */
 const namesLength = (name: string, length_mm: number, units: UnitSystem): boolean => name.endsWith(`× ${formatLength(length_mm, units)}`);
 
-/** A nail or screw with its length, once: `Wood screw No. 6 × 1-1/4 in, 32 mm long`, `Brad 18 gauge × 25 mm`. A length that a name gives in the other system is told to the whole millimetre. */
+/** How long a nail or screw is: one that is made in inches is told to the whole millimetre. */
+const long = (length_mm: number, units: UnitSystem): string => `${formatLength(units === 'metric' ? Math.round(length_mm) : length_mm, units)} long`;
+
+/** A nail or screw with its length, once: `Wood screw No. 6 × 1-1/4 in, 32 mm long`, `Brad 18 gauge × 25 mm`. */
 export function withLength(name: string, length_mm: number, units: UnitSystem): string {
   const said = userText(name, 60);
-  return namesLength(name, length_mm, units) ? said : `${said}, ${formatLength(units === 'metric' ? Math.round(length_mm) : length_mm, units)} long`;
+  return namesLength(name, length_mm, units) ? said : `${said}, ${long(length_mm, units)}`;
 }
 
-const measureWords = { leg: 'leg', thickness: 'thick', length: 'long' } as const;
+const measureWords = { leg: 'leg', thickness: 'thick' } as const;
 
 /** A thing with the sizes by which one finds it: `Tacker staples, leg 10 mm`. */
 export function supplyName({ name, measures, kind }: SupplyLine, units: UnitSystem): string {
-  const sizes = measures.filter(({ of, mm }) => of !== 'length' || !namesLength(name, mm, units)).map(({ of, mm }) => (of === 'leg' ? `${kind === 'plywood' ? 'legs' : measureWords.leg} ${formatLength(mm, units)}` : `${formatLength(mm, units)} ${kind === 'lip' ? 'high' : measureWords[of]}`));
+  const said = ({ of, mm }: SupplyLine['measures'][number]): string => {
+    if (of === 'length') return long(mm, units);
+    if (of === 'leg') return `${kind === 'plywood' ? 'legs' : measureWords.leg} ${formatLength(mm, units)}`;
+    return `${formatLength(mm, units)} ${kind === 'lip' ? 'high' : measureWords[of]}`;
+  };
+  const sizes = measures.filter(({ of, mm }) => of !== 'length' || !namesLength(name, mm, units)).map(said);
   return [userText(name, 60), ...sizes].join(', ');
 }
 
