@@ -6,6 +6,7 @@ import type { Influence, Stability, Statics } from '../model/frame-results.js';
 import type { EdgePull, FrameShape, PointForce } from '../model/frame-shape.js';
 import { readInfluence, readLiftCompliance } from './mesh-influence.js';
 import { neverUnstable, readStability } from './mesh-stability.js';
+import type { ReadStability } from './mesh-stability.js';
 import { frameLoads, readStatics } from './mesh-statics.js';
 
 /** How a frame is solved. */
@@ -88,14 +89,25 @@ export function solveStatics(shape: FrameShape, pull: EdgePull, extra: readonly 
 /**
  * The factors on a pull (N/mm) at which the flat frame with its cloth stops being stable, smallest first, and their modes; nulls without pull.
  * The cloth follows the frame out of the plane and its threads follow the bars in it: a pull of fixed direction would let a frame lean over that its cloth holds,
- * and differently when it is turned a quarter. Throws a RangeError as `solveStatics` does.
+ * and differently when it is turned a quarter. Where two modes of the side bars lie so near to each other that they mix, as unlike crossbars may bring them, how far the frame
+ * turns past the critical pull is found on two meshes and extrapolated. Throws a RangeError as `solveStatics` does.
  */
 export function findStability(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): Stability {
   checkPull(pull);
   if (pull.x === 0 && pull.y === 0) return neverUnstable;
-  const factors = options.factors ?? 2;
+  const { stability, mixed } = stabilityOn(shape, pull, options);
+  const { propeller } = stability;
+  if (!mixed || propeller === null || shape.crossbars.length < 2) return stability;
+  const finer = stabilityOn(shape, pull, { ...options, mesh: 2 * (options.mesh ?? usualMesh) }).stability.propeller;
+  return finer === null ? stability : { ...stability, propeller: { ...propeller, beta_per_mm2: extrapolated(propeller.beta_per_mm2, finer.beta_per_mm2) } };
+}
+
+/** What a number that errs by the square of the step goes to, from its value and that on a mesh twice as fine (L. F. Richardson; memory). */
+const extrapolated = (coarse: number, fine: number): number => (4 * fine - coarse) / 3;
+
+function stabilityOn(shape: FrameShape, pull: EdgePull, options: FrameOptions): ReadStability {
   const ready = readyFrame(shape, options);
-  return readStability(ready.mesh, ready.frame.prepared, secondOrderAt(shape, ready, pull), factors);
+  return readStability(ready.mesh, ready.frame.prepared, secondOrderAt(shape, ready, pull), options.factors ?? 2);
 }
 
 /**

@@ -29,18 +29,18 @@ function largestShifts(mesh: FrameMesh, u: Float64Array): { readonly plane: numb
   return { plane, out };
 }
 
-/** Names a mode: `propeller` when the free corner moves at least half as much as anything, otherwise by what bows most. */
-function nameMode(mesh: FrameMesh, u: Float64Array): { readonly mode: ModeName; readonly words: string } {
+/** Names a mode: `propeller` when the free corner moves at least half as much as anything, otherwise by what bows most: a bar of the `frame`, or what lies `inside` it. */
+function nameMode(mesh: FrameMesh, u: Float64Array): { readonly mode: ModeName; readonly words: string; readonly moves: 'frame' | 'inside' } {
   const { plane, out } = largestShifts(mesh, u);
   const side = out >= plane ? 'out' : 'plane';
-  if (side === 'out' && Math.abs(u[6 * mesh.corners['top-right'] + 2]!) >= 0.5 * out) return { mode: 'propeller', words: 'propeller' };
+  if (side === 'out' && Math.abs(u[6 * mesh.corners['top-right'] + 2]!) >= 0.5 * out) return { mode: 'propeller', words: 'propeller', moves: 'frame' };
   const bows = membersOf(mesh).map((member) => ({
     member,
     bow: Math.abs(largestOf(departures(member, u, side, fineFractions(member, 2)))),
   }));
   const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-6) ? b : a));
   const name = most.member.kind === 'bar' ? `${most.member.name} bar` : most.member.name;
-  return { mode: 'sideways', words: side === 'out' ? `${name} bows out of the plane` : `${name} bows in the plane` };
+  return { mode: 'sideways', moves: most.member.kind === 'bar' ? 'frame' : 'inside', words: side === 'out' ? `${name} bows out of the plane` : `${name} bows in the plane` };
 }
 
 /** Lines of every member with their movements in a mode, the largest shift being 1. The propeller's free corner comes forward. */
@@ -66,8 +66,17 @@ function readPropeller(mesh: FrameMesh, prepared: Prepared, found: readonly Load
   return { factor: lifting.factor, beta_per_mm2: (4 * E4) / k };
 }
 
+/** Modes of the side bars nearer to each other than this (second factor over first) trade shapes as the mesh is refined. */
+const NEAR = 1.6;
+
+/** The answer, and whether how far the frame turns needs a finer mesh: two modes of its side bars come so near to each other that a small error of either mixes them. */
+export interface ReadStability {
+  readonly stability: Stability;
+  readonly mixed: boolean;
+}
+
 /** The `wanted` smallest load factors (one or two) of a frame with its cloth and what their modes look like. */
-export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): Stability {
+export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): ReadStability {
   const found: LoadFactor[] = smallestLoadFactors(
     {
       n: prepared.equations.count,
@@ -81,16 +90,18 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     wanted,
   );
   const [first, next] = found;
-  if (!first) return neverUnstable;
+  if (!first) return { stability: neverUnstable, mixed: false };
   const u = spreadUnknowns(prepared, first.mode);
-  const { mode, words } = nameMode(mesh, u);
-  return {
+  const { mode, words, moves } = nameMode(mesh, u);
+  const other = next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)) : null;
+  const stability: Stability = {
     load_factor: first.factor,
     second_factor: next?.factor ?? null,
     mode,
     mode_words: words,
-    second_mode_words: next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)).words : null,
+    second_mode_words: other?.words ?? null,
     mode_shape: modeLines(mesh, u),
     propeller: readPropeller(mesh, prepared, found),
   };
+  return { stability, mixed: next !== undefined && next.factor < NEAR * first.factor && moves === 'frame' && other?.moves === 'frame' };
 }
