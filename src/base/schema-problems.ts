@@ -2,6 +2,7 @@ import { distance } from 'fastest-levenshtein';
 import type { core } from 'zod/mini';
 import { problemCodes, quoted, type ProblemCode } from './messages.js';
 import type { Problem } from './problem.js';
+import { series } from './series.js';
 import { wantedQuantity, type SchemaFault } from './schema-parts.js';
 import type { Path, YamlSource } from './yaml-document.js';
 
@@ -20,7 +21,7 @@ export function nearest(written: string, candidates: readonly string[]): string 
 export function listed(names: readonly string[]): string {
   const shown = names.slice(0, 12).map((name) => `\`${name}\``);
   if (names.length > 12) return `${shown.join(', ')} and ${names.length - 12} more`;
-  return shown.length < 2 ? shown.join('') : `${shown.slice(0, -1).join(', ')} or ${shown.at(-1)}`;
+  return series(shown, 'or');
 }
 
 type Def = { readonly type: string; readonly shape?: Record<string, core.$ZodType>; readonly innerType?: core.$ZodType; readonly element?: core.$ZodType; readonly valueType?: core.$ZodType; readonly options?: readonly core.$ZodType[]; readonly getter?: () => core.$ZodType };

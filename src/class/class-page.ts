@@ -64,7 +64,7 @@ function commonBlocks({ rows, roll_up }: ClassFindings): readonly Block[] {
   if (shared.length === 0) return [paragraph('No two plans share a finding.')];
   const single = roll_up.common.length - shared.length;
   return [
-    bullets(shared.map((one): Cell => [strong(`${one.plans} of ${roll_up.plans}`), ` (${countsInWords(one)}), ${userText(one.rule, 60)}. ${exampleInWords(one, rows)} ${one.example.do.join(' ')}`])),
+    bullets(shared.map((one): Cell => [strong(`${one.plans} of ${roll_up.plans}`), ` (${countsInWords(one)}): ${userText(one.example.title)} (${userText(one.rule, 60)}). ${exampleInWords(one, rows)} ${one.example.do.join(' ')}`])),
     ...(single > 0 ? [paragraph(`${single === 1 ? 'One more finding concerns' : `${single} more findings concern`} a single plan each; its own page has it.`)] : []),
   ];
 }

@@ -9,6 +9,7 @@ import { marksOf, pointsOf, type Marks, type PointsEarned } from './marks.js';
 /** What one rule found wrong in one plan: its gravest finding stands for all of that rule. */
 export interface RowFinding {
   readonly rule: string;
+  readonly title: string;
   readonly verdict: Exclude<Verdict, 'clear'>;
   readonly say: string;
   readonly do: readonly string[];
@@ -85,7 +86,7 @@ export function classRow(audit: Audit, { no, file, page, points }: RowPlace): Cl
 
 function gravestOfEachRule(findings: readonly Finding[]): RowFinding[] {
   const kept = new Map<string, RowFinding>();
-  for (const { rule, verdict, say, do: next } of sortFindings(findings))
-    if (verdict !== 'clear' && !kept.has(rule)) kept.set(rule, { rule, verdict, say, do: next });
+  for (const { rule, title, verdict, say, do: next } of sortFindings(findings))
+    if (verdict !== 'clear' && !kept.has(rule)) kept.set(rule, { rule, title, verdict, say, do: next });
   return [...kept.values()];
 }

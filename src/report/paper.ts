@@ -1,4 +1,5 @@
 import type { Element, ElementContent } from 'hast';
+import { series } from '../base/series.js';
 
 /** A part of the page: its heading, what stands under it, and whether a screen keeps it folded. */
 export interface PagePart {
@@ -33,8 +34,7 @@ export function forPaper(parts: readonly PagePart[], onCard: ReadonlySet<string>
 export function paperNote(parts: readonly PagePart[]): string | null {
   const names = parts.filter(({ folded }) => folded).map(({ name }) => `“${name}”`);
   if (names.length === 0) return null;
-  const and = names.length === 1 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1) ?? ''}`;
-  return `Shortened for paper: ${and} ${names.length === 1 ? 'stands' : 'stand'} on the screen only. Every check that is not clear stands here.`;
+  return `Shortened for paper: ${series(names)} ${names.length === 1 ? 'stands' : 'stand'} on the screen only. Every check that is not clear stands here.`;
 }
 
 /** True for what is marked to stay on the screen. */

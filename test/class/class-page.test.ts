@@ -25,8 +25,8 @@ describe('the class page', () => {
 
   it('tells what most got wrong, most frequent first, with what to do; what concerns one plan alone is left to its page', () => {
     const text = page([row('a', { 'bars/rare': 'stop', 'cloth/often': 'caution' }), row('b', { 'cloth/often': 'caution', 'warp/twice': 'caution' }), row('c', { 'cloth/often': 'stop', 'warp/twice': 'caution' })]);
-    const often = text.indexOf('**3 of 3** (1 stop, 2 caution), cloth/often. In “c”: cloth/often in c. Mend cloth/often.');
-    const twice = text.indexOf('**2 of 3** (2 caution), warp/twice');
+    const often = text.indexOf('**3 of 3** (1 stop, 2 caution): Title of cloth/often (cloth/often). In “c”: cloth/often in c. Mend cloth/often.');
+    const twice = text.indexOf('**2 of 3** (2 caution): Title of warp/twice');
     expect(often).toBeGreaterThan(0);
     expect(twice).toBeGreaterThan(often);
     expect(text).not.toContain('**1 of 3**');

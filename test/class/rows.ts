@@ -4,7 +4,7 @@ import type { ClassRow, RowFinding } from '../../src/class/class-row.js';
 
 /** A row made up for tests: a name, and what was found by rule. */
 export function row(name: string, found: Readonly<Record<string, RowFinding['verdict']>>, cost: number | null = 10): ClassRow {
-  const findings = Object.entries(found).map(([rule, verdict]): RowFinding => ({ rule, verdict, say: `${rule} in ${name}.`, do: [`Mend ${rule}.`] }));
+  const findings = Object.entries(found).map(([rule, verdict]): RowFinding => ({ rule, title: `Title of ${rule}`, verdict, say: `${rule} in ${name}.`, do: [`Mend ${rule}.`] }));
   findings.sort((a, b) => verdicts.indexOf(b.verdict) - verdicts.indexOf(a.verdict));
   const verdict: Verdict = findings[0]?.verdict ?? 'clear';
   const marks = new Map(findings.map(({ rule, verdict: given }) => [rule, { verdict: given, value: '3 mm' }]));
