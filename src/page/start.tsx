@@ -16,7 +16,8 @@ import { App } from './view/app.js';
 /** Reads what the page was written with and what was kept, starts the engine and shows the bench. */
 export function startPage(document: Document): void {
   const data = JSON.parse(document.getElementById('data')?.textContent ?? '') as PageData;
-  const ask = startEngine(document.getElementById('script')?.textContent ?? '');
+  const script = document.getElementById('script')?.textContent ?? '';
+  const { ask } = startEngine(script);
   written.value = data;
   takeUp(data);
   effect(() => {
@@ -25,7 +26,7 @@ export function startPage(document: Document): void {
   });
   effect(() => { if (edits.value > 0) lookedAt.value = null; });
   effect(() => { if (bench.value !== null) void judgeClass(ask); });
-  followPile(ask, () => view.value === 'Boards');
+  followPile(() => startEngine(script), () => view.value === 'Boards');
   keepOn(data.plan.text);
   followPlan(ask);
   listen();

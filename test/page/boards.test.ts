@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { packageFolder } from '../../src/cli/files.js';
 import { startBrowser, type TestBrowser } from './browser.js';
-import { askEngine, command, openBench, writePage } from './workbench.js';
+import { askEngine, command, openBench, quiet, settled, silence, textOf, writePage, writeText } from './workbench.js';
 
 const out = mkdtempSync(join(tmpdir(), 'boards-'));
 const plan = 'reports/spare-boards/plan.yaml';
@@ -30,6 +30,68 @@ describe('the boards in hand', () => {
     expect(seen?.html).toBe(readFileSync(join(out, 'place.html'), 'utf8'));
     const { frames } = JSON.parse(command('place', plan, '--pile', pile, '--format', 'json').stdout) as { frames: { places: { board: string; tag: string }[] }[] };
     expect(seen?.pieces.map(({ board, tag }) => ({ board, tag }))).toEqual(frames[0]?.places.map(({ board, tag }) => ({ board, tag })));
+    await page.close();
+  });
+
+  test.each([
+    ['of another kind', 'strip-19x38', '2400 mm', 'None of these boards can become a piece of this frame: it is made of square-38x38', 'No piece is made of this kind.'],
+    ['too short', 'square-38x38', '300 mm', 'None of these boards can become a piece of this frame', 'Too short: the shortest piece takes 650 mm.'],
+  ])('that are %s are told at once, each with the reason', async (_, stock, length, outcome, why) => {
+    const { page } = await openBench(browser, file);
+    await writeText(page, read(plan));
+    await page.getByRole('button', { name: 'Boards', exact: true }).click();
+    await page.getByLabel('pile file').setInputFiles({ name: 'p.yaml', mimeType: 'text/yaml', buffer: Buffer.from(`pile: 1\nboards:\n  - { mark: A, stock: ${stock}, length: ${length}, twist: 0.2 deg/m }\n  - { mark: B, stock: ${stock}, length: ${length} }\n`) });
+    await page.locator('.placing p[role=status]', { hasText: outcome }).waitFor();
+    expect(await page.locator('.placing').textContent()).toContain(`A, B: ${why}`);
+    expect(await page.locator('.marks li').count()).toBe(0);
+    await page.close();
+  });
+
+  test('keep no verdict waiting while very many are placed, and a new question takes the place of an old one', { timeout: 90_000 }, async () => {
+    const { page } = await openBench(browser, file);
+    const alone = read(plan).replace(/boards:[\s\S]*/u, '');
+    await writeText(page, alone);
+    await writeText(page, alone.replace('plan: 1', 'plan: 1\ncount: 12'));
+    await page.getByRole('button', { name: 'Boards', exact: true }).click();
+    const boards = Array.from({ length: 60 }, (__, i) => `  - { mark: B${i}, stock: square-38x38, length: 2400 mm, twist: ${((i * 7919) % 31 - 15) / 10} deg/m, bow: ${(i * 31) % 9} mm }\n`).join('');
+    await page.getByLabel('pile file').setInputFiles({ name: 'p.yaml', mimeType: 'text/yaml', buffer: Buffer.from(`pile: 1\nboards:\n${boards}`) });
+    await page.locator('.placing p[role=status]', { hasText: 'seconds so far' }).waitFor();
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await settled(page);
+    await page.locator('.marks li').nth(3).waitFor();
+    expect(await page.locator('.placing p[role=status]').textContent()).toContain('as placed');
+    await page.close();
+  });
+
+  test('are read on a phone, placed, kept, and written into the plan', { timeout: 90_000 }, async () => {
+    const { page, noise } = await openBench(browser, file, { viewport: { width: 390, height: 844 } });
+    await writeText(page, read(plan));
+    await settled(page);
+    await page.getByRole('button', { name: 'Boards', exact: true }).click();
+    await page.getByRole('button', { name: 'The first board' }).click();
+    expect(await page.getByLabel('Kind, board A').inputValue()).toBe('square-38x38');
+    await page.getByLabel('Length, board A').fill('240 cm');
+    await page.getByLabel('Sticks disagree by, board A').fill('3 mm');
+    await page.getByLabel('Sticks disagree by, board A').blur();
+    await page.getByLabel('Far stick, high on its, board A').selectOption('right');
+    await page.getByRole('button', { name: 'One more board' }).click();
+    await page.getByLabel('Bow: rise of the wide face, board B').fill('soon');
+    await page.getByLabel('Bow: rise of the wide face, board B').blur();
+    await page.locator('.board .problem').waitFor();
+    await page.getByLabel('Bow: rise of the wide face, board B').fill('4 mm');
+    await page.getByLabel('Bow: rise of the wide face, board B').blur();
+    await page.locator('.marks li').nth(3).waitFor();
+    expect(Number.parseFloat(await page.locator('.chalk').first().evaluate((one) => getComputedStyle(one).fontSize))).toBeGreaterThan(48);
+    expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBe(0);
+    await page.reload();
+    await settled(page);
+    await page.getByRole('button', { name: 'Boards', exact: true }).click();
+    expect(await page.getByLabel('Length, board A').inputValue()).toBe('240 cm');
+    await page.getByRole('button', { name: 'Write these boards into the plan' }).click();
+    await settled(page);
+    expect(await textOf(page)).toContain('boards:');
+    expect(await page.locator('.slate .word').textContent()).not.toBe('No verdict');
+    expect(quiet(noise)).toEqual(silence);
     await page.close();
   });
 });

@@ -27,7 +27,7 @@ for (const text of [script, style]) if (/<\/(?:script|style)|<!--|\r/i.test(text
 
 const hash = (text) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
 const policy = [
-  "default-src 'none'", `script-src ${hash(script)}`, 'worker-src blob:', `style-src ${hash(style)} ${['A4', 'Letter'].map((sheet) => hash(pageStyle(sheet))).join(' ')}`, 'img-src data:', "base-uri 'none'", "form-action 'none'",
+  "default-src 'none'", `script-src ${hash(script)}`, 'worker-src blob:', `style-src ${hash(style)} ${['A4', 'Letter', 'any', 'across'].map((sheet) => hash(pageStyle(sheet))).join(' ')}`, 'img-src data:', "base-uri 'none'", "form-action 'none'",
 ].join('; ');
 const icon = `data:image/svg+xml,${encodeURIComponent('<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 16 16"><path fill="none" stroke="#8a5a2b" stroke-width="3" d="M2.5 2.5h11v11h-11z"/></svg>')}`;
 

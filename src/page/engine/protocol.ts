@@ -99,6 +99,8 @@ export interface PlacedSeen {
   readonly pieces: readonly { readonly board: string; readonly tag: string; readonly part: string; readonly from: string; readonly to: string; readonly lies: string }[];
   /** Pieces that find no board. */
   readonly missing: readonly string[];
+  /** Boards of which nothing is cut, each with the reason. */
+  readonly left: readonly { readonly boards: string; readonly why: string }[];
   /** The page for the bench, as the command writes it. */
   readonly html: string | null;
   /** The plan with these boards in it; null where they cannot be written. */

@@ -1,7 +1,8 @@
 import { useId, useRef } from 'preact/hooks';
+import type { PlacedSeen } from '../engine/protocol.js';
 import { bench } from '../state/answers.js';
-import { nextMark, pile, pileBoards, placed, setPile } from '../state/pile.js';
-import { changeText, restHistory, told, type Path } from '../state/plan.js';
+import { nextMark, pile, pileBoards, placed, placing_s, setPile } from '../state/pile.js';
+import { changeText, restHistory, told, valueAt, type Path } from '../state/plan.js';
 import { view } from '../state/view.js';
 import { Entry } from './entry.js';
 import { YamlFile } from './yaml-file.js';
@@ -18,7 +19,7 @@ export function Boards() {
   const lumber = bench.value?.sections['lumber'] ?? [];
   const add = (): void => {
     const last = boards.at(-1);
-    tell(setPile(['boards', boards.length], { mark: nextMark(boards.map(({ mark }) => mark)), stock: shown(last?.['stock']) || (lumber[0]?.key ?? ''), length: shown(last?.['length']) || '2400 mm' }));
+    tell(setPile(['boards', boards.length], { mark: nextMark(boards.map(({ mark }) => mark)), stock: shown(last?.['stock']) || shown(valueAt(['bars', 'stock'])) || (lumber[0]?.key ?? ''), length: shown(last?.['length']) || '2400 mm' }));
   };
   return (
     <section class="view boards" aria-labelledby="boards-title">
@@ -106,9 +107,23 @@ function Pick({ mark, i, label, path, value, options }: Line & { readonly value:
 
 /** Which board becomes which piece: what to read from across the bench. */
 function Placing() {
-  const frame = useRef<HTMLIFrameElement>(null);
   const seen = placed.value;
-  if (seen === null || seen.outcome === '') return null;
+  const busy_s = placing_s.value;
+  const there = seen !== null && seen.outcome !== '';
+  return (
+    <div class="placing" aria-busy={busy_s !== null}>
+      {there && <h3>Which board goes where</h3>}
+      <p role="status"><strong>{busy_s === null ? (seen?.outcome ?? '') : placingWords(busy_s)}</strong></p>
+      {there && <Placed seen={seen} />}
+    </div>
+  );
+}
+
+const placingWords = (busy_s: number): string => `Placing the boards …${busy_s < 2 ? '' : ` ${busy_s} seconds so far. Many frames take minutes; everything else goes on meanwhile.`}`;
+
+/** Every piece with its board, what has none, and what can be done with the placing. */
+function Placed({ seen }: { readonly seen: PlacedSeen }) {
+  const frame = useRef<HTMLIFrameElement>(null);
   const write = (): void => {
     if (seen.text === null) return;
     restHistory();
@@ -117,18 +132,17 @@ function Placing() {
     told.value = 'The boards stand in the plan now. “Undo” takes them out.';
   };
   return (
-    <div class="placing">
-      <h3>Which board goes where</h3>
-      <p role="status"><strong>{seen.outcome}</strong></p>
+    <>
       <ul class="marks">
         {seen.pieces.map(({ board, tag, part, from, to, lies }) => <li key={tag}><span class="chalk">{board}</span><div><p class="part">{`${part} (${tag})`}</p><p>{`from ${from} to ${to}`}</p><p>{lies}</p></div></li>)}
       </ul>
       {seen.missing.length > 0 && <p>{`Without a board: ${seen.missing.join('; ')}.`}</p>}
+      {seen.left.map(({ boards, why }) => <p key={why}><strong>{boards}</strong>{`: ${why}`}</p>)}
       <p class="buttons">
-        <button type="button" disabled={seen.text === null} onClick={write}>Write these boards into the plan</button>
+        <button type="button" disabled={seen.text === null || placing_s.value !== null} onClick={write}>Write these boards into the plan</button>
         <button type="button" disabled={seen.html === null} onClick={() => { frame.current?.contentWindow?.focus(); frame.current?.contentWindow?.print(); }}>Print the page for the bench</button>
       </p>
       {seen.html !== null && <details class="sheet-view"><summary>The page for the bench</summary><iframe ref={frame} title="The page for the bench" sandbox="allow-same-origin allow-modals" srcDoc={seen.html} /></details>}
-    </div>
+    </>
   );
 }
