@@ -4,7 +4,8 @@ import { drawer, shuffled } from './draw.js';
 import { layOutPlacing, roomOn, slotsByBoard, totalsOf, type HasRoom, type Placing, type Totals } from './placing.js';
 import type { PlaceProblem } from './problem.js';
 import { leftOf } from './room.js';
-import { equal_aim, searchPlacing } from './search.js';
+import { searchPlacing } from './search.js';
+import { equal_aim } from './search-state.js';
 import { filledOf, fillInOrder, fullest } from './start.js';
 
 /** The best placing of a pile, how good it is, and how sure that is. */

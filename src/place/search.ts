@@ -1,7 +1,9 @@
-import { aimOf, aimBound, type Group } from './aim.js';
+import { addRange, emptyRange, type Range } from './board-classes.js';
 import type { HasRoom, Placing } from './placing.js';
 import type { PlaceProblem } from './problem.js';
-import { SearchTable, type Quick } from './search-table.js';
+import { BoardSearch } from './search-boards.js';
+import { SearchState } from './search-state.js';
+import { SearchTable } from './search-table.js';
 
 /** Best placing found, and what no placing can fall below. */
 export interface Searched {
@@ -11,131 +13,96 @@ export interface Searched {
   readonly bound: number;
 }
 
-/** Placings whose aims differ by less than one in ten million count as equal: the proof need not tell them apart. */
-export const equal_aim = 1e-7;
-
 /**
- * Branch and bound over which board goes where: slots in the order of what hangs on them, a branch given up when not even the best of what is left for
- * each slot by itself could bring it below the best placing known. `most_bought` slots stay without a board of the pile. Stops after `most_nodes`
- * branches; the bound is then the least of those not looked into.
+ * Branch and bound in three steps, slots in the order of what hangs on them: of which class each slot's board is, which settles how far all may stray; which board
+ * of the class, which settles the lift; which way round, which settles the bows. A branch is given up when not even the best of what is left for each slot
+ * by itself could bring it below the best placing known. At most `most_bought` slots stay without a board of the pile. Stops after `most_nodes` branches; the
+ * bound is then the least of those not looked into.
  */
 export function searchPlacing(problem: PlaceProblem, known: Placing, hasRoom: HasRoom, most_bought: number, most_nodes: number): Searched {
-  return new Search(problem, known, hasRoom, most_nodes).run(most_bought);
+  const state = new SearchState(new SearchTable(problem), known, most_nodes);
+  new ClassSearch(state, problem, hasRoom, most_bought).run();
+  return { placing: state.placing, aim: state.aim, bound: state.bound };
 }
 
-/** Sums of the boards placed so far, and the range that those to come can bring them into. */
-interface Level {
-  readonly mean: Float64Array;
-  readonly variance: Float64Array;
-}
-
-class Search {
-  private readonly table: SearchTable;
-  private readonly groups: readonly Group[];
-  private readonly levels: readonly Level[];
-  private readonly low: Float64Array;
-  private readonly high: Float64Array;
-  private readonly least: Float64Array;
-  private readonly most: Float64Array;
-  private readonly onBoard: number[][];
-  private readonly taken: Quick[] = [];
-  private best: Placing;
-  private aim: number;
-  /** The least bound of the branches that were not followed. */
-  private open = Infinity;
-  private nodes = 0;
+/** The first step: the class of every slot's board. */
+class ClassSearch {
+  private readonly soFar: readonly Range[];
+  private readonly chosen: number[] = [];
+  /** What the classes still hold, and the lengths taken from them. */
+  private readonly room: number[];
+  private readonly lengths_mm: readonly number[][];
+  private readonly boards: BoardSearch;
 
   constructor(
+    private readonly state: SearchState,
     private readonly problem: PlaceProblem,
-    known: Placing,
-    private readonly hasRoom: HasRoom,
-    private readonly most_nodes: number,
+    hasRoom: HasRoom,
+    most_bought: number,
   ) {
-    this.table = new SearchTable(problem);
-    this.groups = this.table.groups;
-    const { width, order } = this.table;
-    const empty = (): Float64Array => new Float64Array(width);
-    this.levels = Array.from({ length: order.length + 1 }, () => ({ mean: empty(), variance: empty() }));
-    [this.low, this.high, this.least, this.most] = [empty(), empty(), empty(), empty()];
-    this.onBoard = problem.boards.map(() => []);
-    this.best = known;
-    const sums = this.levels[0] as Level;
-    for (const option of known) this.table.add(sums, this.table.quickOf(option), sums);
-    this.aim = aimOf(this.groups, sums.mean, sums.variance);
-    sums.mean.fill(0);
-    sums.variance.fill(0);
+    const { width, order, classes } = state.table;
+    this.soFar = Array.from({ length: order.length + 1 }, () => emptyRange(width));
+    this.room = [...classes.holds, most_bought];
+    this.lengths_mm = this.room.map(() => []);
+    this.boards = new BoardSearch(state, problem, hasRoom);
   }
 
-  run(most_bought: number): Searched {
+  run(): void {
     const root = this.boundAt(0);
     if (!(root >= 0)) throw new Error('the bound of a search is not a number');
-    if (root < this.aim - equal_aim) this.visit(0, most_bought);
-    else this.open = root;
-    return { placing: this.best, aim: this.aim, bound: Math.max(0, Math.min(this.aim, this.open)) };
+    if (this.state.follows(root)) this.choose(0);
   }
 
-  /** What no way to go on from this level can fall below. */
-  private boundAt(k: number): number {
-    const { mean, variance } = this.levels[k] as Level;
-    const { low, high, least, most } = this.table;
-    for (let j = 0; j < this.low.length; j++) {
-      this.low[j] = (mean[j] as number) + (low[k]?.[j] as number);
-      this.high[j] = (mean[j] as number) + (high[k]?.[j] as number);
-      this.least[j] = (variance[j] as number) + (least[k]?.[j] as number);
-      this.most[j] = (variance[j] as number) + (most[k]?.[j] as number);
-    }
-    this.table.addScarcity(k, this.onBoard, this.least);
-    return aimBound(this.groups, this.low, this.high, this.least, this.most);
-  }
-
-  private visit(k: number, bought: number): void {
-    const tried = new Set<string>();
-    const last = k === this.levels.length - 2;
-    for (const quick of this.table.quick[k] as readonly Quick[]) {
-      const { board } = quick.option;
-      if (board < 0 && bought === 0) continue;
-      if (this.table.twin[k] === true && quick.rank < (this.taken[k - 1] as Quick).rank) continue;
-      if (!this.takes(k, quick, tried)) continue;
-      this.table.add(this.levels[k] as Level, quick, this.levels[k + 1] as Level);
-      if (last) this.offer(quick);
-      else this.goOn(k, quick, bought - (board < 0 ? 1 : 0));
-      if (board >= 0) (this.onBoard[board] as number[]).pop();
-    }
-  }
-
-  /** Puts the piece on the board when it has room and no board just like it was tried here. */
-  private takes(k: number, { option: { board }, way }: Quick, tried: Set<string>): boolean {
-    if (board < 0) return true;
-    const held = this.onBoard[board] as number[];
-    const alike = `${way} ${this.problem.kinds[board]} ${held.join()}`;
-    if (tried.has(alike)) return false;
-    tried.add(alike);
-    held.push(this.table.order[k] as number);
-    if (this.hasRoom(board, held)) return true;
-    held.pop();
-    return false;
-  }
-
-  private goOn(k: number, quick: Quick, bought: number): void {
-    const bound = this.boundAt(k + 1);
-    if (bound >= this.aim - equal_aim || this.nodes >= this.most_nodes) {
-      this.open = Math.min(this.open, bound);
+  /** Chooses the class of one slot after the other, the most promising first. */
+  private choose(k: number): void {
+    const { table } = this.state;
+    if (k === table.order.length) {
+      this.boards.run(this.chosen);
       return;
     }
-    this.nodes++;
-    this.taken[k] = quick;
-    this.visit(k + 1, bought);
+    const children: { readonly c: number; readonly bound: number }[] = [];
+    for (let c = table.twin[k] === true ? (this.chosen[k - 1] as number) : 0; c < table.classes.count; c++) {
+      if (!this.take(k, c)) continue;
+      children.push({ c, bound: this.boundAt(k + 1) });
+      this.giveBack(c);
+    }
+    children.sort((a, b) => a.bound - b.bound);
+    for (const { c, bound } of children) {
+      if (!this.state.follows(bound)) continue;
+      this.take(k, c);
+      this.chosen[k] = c;
+      this.choose(k + 1);
+      this.giveBack(c);
+    }
   }
 
-  private offer(quick: Quick): void {
-    const { mean, variance } = this.levels.at(-1) as Level;
-    if (aimBound(this.groups, mean, mean, variance, variance) >= this.aim) return;
-    const aim = aimOf(this.groups, mean, variance);
-    if (aim >= this.aim) return;
-    this.aim = aim;
-    this.taken[this.levels.length - 2] = quick;
-    const placing = [...this.best];
-    this.table.order.forEach((i, k) => (placing[i] = (this.taken[k] as Quick).option));
-    this.best = placing;
+  /** Takes a board of the class for the slot, if there may be one. */
+  private take(k: number, c: number): boolean {
+    const { table } = this.state;
+    const range = table.bounds[k]?.[c];
+    const room = this.room[c] as number;
+    if (range == null || room <= 0) return false;
+    const lengths = this.lengths_mm[c] as number[];
+    lengths.push(this.problem.lengths[table.order[k] as number]?.length_mm ?? 0);
+    if (!table.classes.mayHold(c, lengths)) {
+      lengths.pop();
+      return false;
+    }
+    this.room[c] = room - 1;
+    addRange(this.soFar[k] as Range, range, this.soFar[k + 1] as Range);
+    return true;
+  }
+
+  private giveBack(c: number): void {
+    this.room[c] = (this.room[c] as number) + 1;
+    (this.lengths_mm[c] as number[]).pop();
+  }
+
+  /** What no way to go on from the classes chosen up to this level can fall below. */
+  private boundAt(k: number): number {
+    const { table, scratch } = this.state;
+    addRange(this.soFar[k] as Range, table.rest[k] as Range, scratch);
+    table.addScarcity(k, this.room, scratch.least);
+    return this.state.boundOfScratch();
   }
 }
