@@ -31,7 +31,7 @@ export interface Effort {
   readonly nodes: number;
 }
 
-export const usualEffort: Effort = { seed: 1, starts: 8, nodes: 40_000 };
+export const usualEffort: Effort = { seed: 1, starts: 8, nodes: 100_000 };
 
 /**
  * Which board goes where: first as many pieces from the pile as it holds, then the least aim; of equal ones the least lift, then the least bow, then the one
