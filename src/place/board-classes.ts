@@ -1,33 +1,5 @@
 import type { PileBoard } from '../pile/pile.js';
 import type { PlaceProblem } from './problem.js';
-import type { Quick } from './search-table.js';
-
-/** Means and variances between which something lies, for each measure. */
-export interface Range {
-  readonly low: Float64Array;
-  readonly high: Float64Array;
-  readonly least: Float64Array;
-  readonly most: Float64Array;
-}
-
-/** A range of the given width, nothing in it yet. */
-export const emptyRange = (width: number): Range => ({ low: new Float64Array(width), high: new Float64Array(width), least: new Float64Array(width), most: new Float64Array(width) });
-
-/** Adds two ranges up. */
-export function addRange(a: Range, b: Range, into: Range): void {
-  for (let j = 0; j < a.low.length; j++) {
-    into.low[j] = (a.low[j] as number) + (b.low[j] as number);
-    into.high[j] = (a.high[j] as number) + (b.high[j] as number);
-    into.least[j] = (a.least[j] as number) + (b.least[j] as number);
-    into.most[j] = (a.most[j] as number) + (b.most[j] as number);
-  }
-}
-
-/** The range of all that a slot may take out of a list. */
-export function rangeOf(options: readonly Quick[], width: number): Range {
-  const from = (of: (one: Quick) => Float64Array, pick: (...all: number[]) => number): Float64Array => Float64Array.from({ length: width }, (_, j) => pick(...options.map((one) => of(one)[j] as number)));
-  return { low: from(({ mean }) => mean, Math.min), high: from(({ mean }) => mean, Math.max), least: from(({ variance }) => variance, Math.min), most: from(({ variance }) => variance, Math.max) };
-}
 
 /**
  * Boards of which the same was read: how they spread depends on that and on their place alone, so a choice of class for every slot settles the variances,

@@ -1,8 +1,9 @@
-import { addRange, emptyRange, spare_mm, type Range } from './board-classes.js';
+import { spare_mm } from './board-classes.js';
+import { addRange, emptyRange, fromEachOn, type Range } from './ranges.js';
 import type { HasRoom } from './placing.js';
 import type { PlaceProblem } from './problem.js';
 import type { SearchState } from './search-state.js';
-import { fromEachOn, type BoardRange } from './search-table.js';
+import type { BoardRange } from './search-table.js';
 import { TurningSearch } from './search-turning.js';
 
 /** The second step of a search: the classes of all slots chosen, which board of its class each one takes. Lift hangs on that, hardly on how boards are turned. */

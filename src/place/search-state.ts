@@ -1,7 +1,7 @@
 import { aimBound, aimOf } from './aim.js';
-import { emptyRange, type Range } from './board-classes.js';
+import { emptyRange, type Range, type Quick, type Sums } from './ranges.js';
 import type { Placing } from './placing.js';
-import type { Quick, SearchTable, Sums } from './search-table.js';
+import type { SearchTable } from './search-table.js';
 
 /** Placings whose aims differ by less than one in ten million count as equal: the proof need not tell them apart. */
 export const equal_aim = 1e-7;

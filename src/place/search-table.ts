@@ -1,20 +1,8 @@
 import type { Group } from './aim.js';
-import { addRange, BoardClasses, emptyRange, rangeOf, type Range } from './board-classes.js';
+import { BoardClasses } from './board-classes.js';
 import type { Option, PlaceProblem } from './problem.js';
+import { fromEachOn, rangeOf, type Quick, type Range, type Sums } from './ranges.js';
 import { Scarcity } from './scarcity.js';
-
-/** One option with its effects on the measures that matter, close together. */
-export interface Quick {
-  readonly option: Option;
-  readonly mean: Float64Array;
-  readonly variance: Float64Array;
-}
-
-/** Means and variances added up. */
-export interface Sums {
-  readonly mean: Float64Array;
-  readonly variance: Float64Array;
-}
 
 /** What one board can bring to a slot, and the ways to turn it. */
 export interface BoardRange extends Range {
@@ -85,13 +73,6 @@ function boardRanges(options: readonly Quick[], width: number): readonly BoardRa
     const ways = options.filter(({ option }) => option.board === board);
     return { board, ways, ...rangeOf(ways, width) };
   });
-}
-
-/** Ranges of the slots from each one on, added up; the last is empty. */
-export function fromEachOn(ranges: readonly Range[], width: number): readonly Range[] {
-  const sums = Array.from({ length: ranges.length + 1 }, () => emptyRange(width));
-  for (let k = ranges.length - 1; k >= 0; k--) addRange(ranges[k] as Range, sums[k + 1] as Range, sums[k] as Range);
-  return sums;
 }
 
 const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);

@@ -1,6 +1,6 @@
-import { addRange, type Range } from './board-classes.js';
+import { addRange, fromEachOn, type Range, type Quick, type Sums } from './ranges.js';
 import type { SearchState } from './search-state.js';
-import { fromEachOn, type BoardRange, type Quick, type Sums } from './search-table.js';
+import type { BoardRange } from './search-table.js';
 
 /** The last step of a search: every slot has its board, and it is chosen how each one is turned. */
 export class TurningSearch {

@@ -1,4 +1,4 @@
-import { addRange, emptyRange, type Range } from './board-classes.js';
+import { addRange, emptyRange, type Range } from './ranges.js';
 import type { HasRoom, Placing } from './placing.js';
 import type { PlaceProblem } from './problem.js';
 import { BoardSearch } from './search-boards.js';
