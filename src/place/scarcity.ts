@@ -1,4 +1,4 @@
-import type { Range } from './board-classes.js';
+import type { Range } from './ranges.js';
 
 /**
  * What slots must pay in variance because well-read boards do not last for all of them, for one measure. Classes stand in order of what they bring; a slot that
