@@ -1,5 +1,6 @@
 import type { BarName } from './base/names.js';
 import type { Source } from './base/sources.js';
+import type { FactPath } from './facts/fact.js';
 import type { ToolsAtHand } from './mechanics/order-of-work/tools-at-hand.js';
 import type { FactSettings, Model } from './model/model.js';
 import { rulesIn } from './rules/in-system.js';
@@ -31,7 +32,7 @@ export function factSettings(model: Model, { ruleset: given, seed, samples }: Be
   const shorter_mm = Math.min(width_mm, height_mm);
   const longer_mm = Math.max(width_mm, height_mm);
   const limit_mm = (name: string, span_mm: number): number => {
-    const known: Readonly<Record<string, number>> = { 'frame.shorter_side_mm': shorter_mm, 'frame.longer_side_mm': longer_mm, 'bar.span_mm': span_mm };
+    const known: Readonly<Partial<Record<FactPath, number>>> = { 'frame.shorter_side_mm': shorter_mm, 'frame.longer_side_mm': longer_mm, 'bar.span_mm': span_mm };
     return limitValue(ruleset, name, (path) => known[path] ?? null)?.value ?? Number.NaN;
   };
   const bow_mm = (name: BarName): number => (ruleset.limits.has('bar-bow') ? limit_mm('bar-bow', model.bars[name].span_mm) : usualShare.bar_bow * model.bars[name].span_mm);

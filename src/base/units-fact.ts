@@ -10,6 +10,7 @@ const dimensions: Readonly<Partial<Record<QuantityUnit, readonly [Dimension, num
   'N/m': ['pull', 1],
   'kg': ['mass', 1e-3],
   'deg': ['angle', 1],
+  'deg/m': ['twist', 180 / Math.PI],
   'Hz': ['frequency', 1],
   'share': ['fraction', 1],
   'chance': ['fraction', 1],
@@ -20,8 +21,8 @@ const dimensions: Readonly<Partial<Record<QuantityUnit, readonly [Dimension, num
   'C': ['temperature', 1],
 };
 
-/** Units that are written as a bare number: 1.5, 3, 12.40, and fractions such as 1/150. */
-const bare: ReadonlySet<QuantityUnit> = new Set(['cost', 'count', 'ratio', 'share', 'chance']);
+/** Units that may be written as a bare number: 1.5, 3, 12.40, and fractions such as 1/150; twists are then degrees a metre. */
+const bare: ReadonlySet<QuantityUnit> = new Set(['cost', 'count', 'ratio', 'share', 'chance', 'deg/m']);
 
 /** A written value read for a fact, or why not, with the spellings that would do. */
 export type FactReading =
@@ -30,7 +31,7 @@ export type FactReading =
 
 /**
  * Reads what a rule writes (`3.0 mm`, `1/8 in`, `35 %`, `1/150`, 1.5, `propeller`) as the number of a fact in `unit`.
- * A bare number is taken only for counts, ratios, costs, shares and chances: a length without a unit is a fault. Non-finite numbers are faults.
+ * A bare number is taken only for counts, ratios, costs, shares, chances and twists: a length without a unit is a fault. Non-finite numbers are faults.
  */
 export function readForFact(written: unknown, unit: QuantityUnit): FactReading {
   const known = dimensions[unit];
@@ -42,6 +43,10 @@ export function readForFact(written: unknown, unit: QuantityUnit): FactReading {
     return bare.has(unit) ? { ok: true, value: written } : failed('no-unit');
   }
   if (typeof written !== 'string') return failed('not-a-number');
+  if (unit === 'deg/m') {
+    const plain = readQuantity(written, 'fraction');
+    if (plain.ok && !written.includes('%')) return plain;
+  }
   const [dimension, factor] = known ?? ['fraction', 1];
   const reading = readQuantity(written, dimension);
   if (!reading.ok) return failed(reading.fault);

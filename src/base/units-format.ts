@@ -3,9 +3,11 @@ import type { UnitSystem } from './names.js';
 export { chanceInWords } from './chance-words.js';
 
 /** Units a fact may carry; the same words as the catalogue of facts. */
-export type QuantityUnit = 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | 'Hz' | 'share' | 'chance' | 'pct' | 'points' | 'cost' | 'count' | 'ratio' | 'days' | 'ml' | 'MPa' | 'C' | 'word';
+export type QuantityUnit =
+  | 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | 'deg/m' | 'Hz' | 'share' | 'chance' | 'pct' | 'points' | 'cost' | 'count' | 'ratio' | 'days' | 'ml' | 'MPa' | 'C' | 'word';
 
 const mm_per_inch = 25.4;
+const metres_per_foot = 0.3048;
 const newtons_per_pound = 4.4482216152605;
 const ml_per_fluid_ounce = 29.5735295625;
 const ml_per_teaspoon = ml_per_fluid_ounce / 6;
@@ -104,6 +106,7 @@ const writers: Readonly<Record<Exclude<QuantityUnit, 'word'>, Writer>> = {
   'N/m': (value, system) => (system === 'inch' ? `${pullFigures(value)} lbf/in` : `${figures(value)} N/m`),
   'kg': (value, system) => (system === 'inch' ? `${formatNumber(value / 0.45359237, value < 4.5 ? 2 : 3)} lb` : `${formatNumber(value, value < 10 ? 2 : 3)} kg`),
   'deg': (value) => `${formatNumber(value, 2)}°`,
+  'deg/m': (value, system) => (system === 'inch' ? `${figures(value * metres_per_foot)}° a foot` : `${figures(value)}° a metre`),
   'Hz': (value) => `${figures(value)} Hz`,
   'share': formatShare,
   'chance': formatShare,

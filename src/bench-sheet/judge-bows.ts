@@ -1,3 +1,4 @@
+import type { FactPath } from '../facts/fact.js';
 import { barNames, type BarName } from '../base/names.js';
 import { formatLength } from '../base/units-format.js';
 import type { Finding } from '../findings/finding.js';
@@ -12,7 +13,7 @@ const usual_inward_share = 1 / 400;
 
 interface Way {
   readonly rule: 'bar-bow' | 'inward-bow';
-  readonly fact: string;
+  readonly fact: FactPath;
   readonly where: string;
   readonly limit_mm: number | null;
   /** What pull and natural warp together were expected to stay under in nine frames of ten; null when unknown. */

@@ -1,4 +1,5 @@
 import type { About } from '../base/names.js';
+import type { FactPath } from '../facts/fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { titleOfId } from '../findings/title.js';
 
@@ -8,8 +9,8 @@ export interface Said {
   readonly rule: string;
   readonly about?: About;
   readonly verdict: Verdict;
-  /** The promise it was held against. */
-  readonly fact: string;
+  /** The promise it was held against; empty for a reading that no fact promises. */
+  readonly fact: FactPath | '';
   readonly actual: number | string | null;
   readonly limit: number | string | null;
   readonly unit: string;

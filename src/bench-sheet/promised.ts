@@ -1,5 +1,5 @@
 import type { About } from '../base/names.js';
-import type { Fact } from '../facts/fact.js';
+import type { Fact, FactPath } from '../facts/fact.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Finding } from '../findings/finding.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
@@ -16,12 +16,12 @@ export interface Promised {
 }
 
 /** A fact's number, finite, or null. */
-export function factOf({ facts }: Promised, path: string, about: About | null = null): number | null {
+export function factOf({ facts }: Promised, path: FactPath, about: About | null = null): number | null {
   return finite(findFact(facts, path, about));
 }
 
 /** The limit that the ruleset set on a fact of an element, when it is a number; null when no rule spoke of it. Findings of readings do not count. */
-export function limitOn({ findings }: Promised, fact: string, about: About | null = null): number | null {
+export function limitOn({ findings }: Promised, fact: FactPath, about: About | null = null): number | null {
   const finding = findings.find((f) => !f.rule.startsWith('measured/') && f.fact === fact && (about === null || f.about === about) && typeof f.limit === 'number');
   return finite(finding === undefined ? null : (finding.limit as number));
 }

@@ -1,12 +1,25 @@
-import type { Fact } from './fact.js';
-import type { Model } from '../model/model.js';
+import { once } from '../base/once.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
+import type { Model } from '../model/model.js';
+import { declareFacts } from './declare.js';
 
-/** Facts about glue: how much, and how many clamps. Nothing glued: none of either. */
-export function glueFacts(model: Model): Fact[] {
-  const sheet = glueSheet(model);
-  return [
-    { path: 'frame.glue_ml', about: 'frame', value: sheet?.amount_ml ?? 0, unit: 'ml' },
-    { path: 'frame.clamps_count', about: 'frame', value: sheet?.clamps_count ?? 0, unit: 'count' },
-  ];
+/** The glue of a frame, and the clamps that hold it; none of either where nothing is glued. */
+function glueOf(model: Model) {
+  const sheet = once(() => glueSheet(model));
+  return { get sheet() { return sheet(); } };
 }
+
+/** Glue: how much, and how many clamps. */
+export const glueFacts = declareFacts(
+  { each: 'frame', of: ({ model }) => [['frame', glueOf(model)]] as const },
+  { source: 'practice', moved_by: 'build', known_from: 'plan' },
+)({
+  'frame.glue_ml': {
+    unit: 'ml', meaning: 'Glue for all joints and plies of one frame.',
+    value: ({ sheet }) => sheet?.amount_ml ?? 0,
+  },
+  'frame.clamps_count': {
+    unit: 'count', meaning: 'Clamps for the longest glued blank at one go.',
+    value: ({ sheet }) => sheet?.clamps_count ?? 0,
+  },
+});

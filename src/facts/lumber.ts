@@ -1,45 +1,53 @@
-import { barNames, cornerNames } from '../base/names.js';
+import { barNames } from '../base/names.js';
 import { waitForBoards } from '../mechanics/moisture/board-drying.js';
-import { lengthShrinkage, movement_mm } from '../mechanics/moisture/movement.js';
-import { mitreGap_mm } from '../mechanics/moisture/mitre-gap.js';
-import { roomMoisture, type RoomMoisture } from '../mechanics/moisture/room-moisture.js';
+import { movement_mm } from '../mechanics/moisture/movement.js';
+import { roomMoisture } from '../mechanics/moisture/room-moisture.js';
 import type { Model } from '../model/model.js';
-import type { Fact } from './fact.js';
+import { declareFacts } from './declare.js';
 
-/**
- * Facts about the wood as chosen and what the room does to it: moisture, days to wait, seasonal width, mitre gap, knots, way of choosing.
- * The bars move across the rings as their species does tangentially, the larger of its two movements: which way the rings lie is not known.
- */
-export function lumberFacts(model: Model): Fact[] {
-  const room = roomMoisture(model.plan.room);
-  const { moisture_pct, knots, chosen } = model.plan.lumber;
-  const frame = (path: string, value: number | string, unit: Fact['unit']): Fact => ({ path, about: 'frame', value, unit });
-  return [
-    frame('lumber.moisture_pct', moisture_pct, 'pct'),
-    frame('lumber.room_moisture_pct', room.middle_pct, 'pct'),
-    frame('lumber.moisture_gap_pct', moisture_pct - room.middle_pct, 'pct'),
-    frame('lumber.wait_days', waitForBoards(model).days, 'days'),
-    frame('lumber.knots', knots, 'word'),
-    frame('lumber.chosen', chosen, 'word'),
-    ...seasonalWidths(model, room),
-    ...mitreGaps(model, room),
-  ];
-}
+/** The boards in their room. */
+const inRoom = (model: Model) => ({ model, room: roomMoisture(model.plan.room) });
 
-function seasonalWidths(model: Model, room: RoomMoisture): Fact[] {
-  return barNames.map((name) => {
-    const { section, stock } = model.bars[name];
-    return { path: 'bar.seasonal_width_mm', about: name, value: movement_mm(section.w_mm, stock.species.change_tangential, room.driest_pct, room.dampest_pct), unit: 'mm' };
-  });
-}
+const usually = { moved_by: 'boards', known_from: 'plan', frame_by_frame: 'boards' } as const;
 
-/** Only a mitre opens: the square faces of a butt or half-lap joint stay parallel as the bars shrink. All four bars are alike, so all four corners are. */
-function mitreGaps(model: Model, room: RoomMoisture): Fact[] {
-  const { section, stock } = model.bars.top;
-  const now_pct = model.plan.lumber.moisture_pct;
-  const dries = model.plan.corners.cut === 'mitre' && now_pct > room.driest_pct;
-  const across = dries ? -movement_mm(1, stock.species.change_tangential, now_pct, room.driest_pct) : 0;
-  const along = dries ? lengthShrinkage((now_pct - room.driest_pct) / 100) : 0;
-  const gap_mm = mitreGap_mm(section.w_mm, across, along);
-  return cornerNames.map((name) => ({ path: 'corner.mitre_gap_mm', about: name, value: gap_mm, unit: 'mm' }));
-}
+/** The wood as chosen, and what the room does to it: moisture, days to wait, knots, way of choosing. */
+export const lumberFacts = declareFacts({ each: 'frame', of: ({ model }) => [['frame', inRoom(model)]] as const }, usually)({
+  'lumber.moisture_pct': {
+    unit: 'pct', source: 'physics', meaning: 'Moisture of the boards when they are chosen and cut.',
+    value: ({ model: { plan } }) => plan.lumber.moisture_pct,
+  },
+  'lumber.room_moisture_pct': {
+    unit: 'pct', source: 'wood-handbook-2010', meaning: 'Moisture the boards settle to in the room (middle of its humidity range).',
+    value: ({ room }) => room.middle_pct,
+  },
+  'lumber.moisture_gap_pct': {
+    unit: 'pct', source: 'wood-handbook-2010', signed: true, told: 'points',
+    meaning: 'Moisture of the boards now less the moisture they settle to, in percentage points; drying to come is positive.',
+    value: ({ model: { plan }, room }) => plan.lumber.moisture_pct - room.middle_pct,
+  },
+  'lumber.wait_days': {
+    unit: 'days', source: 'crank',
+    meaning: 'Days for the boards to go nine tenths of the way to the room’s moisture, unglued and with all faces open.',
+    value: ({ model }) => waitForBoards(model).days,
+  },
+  'lumber.knots': {
+    unit: 'word', source: 'practice', words: ['none', 'few', 'many'], meaning: 'Knots in the boards as the plan says.',
+    value: ({ model: { plan } }) => plan.lumber.knots,
+  },
+  'lumber.chosen': {
+    unit: 'word', source: 'practice', words: ['unsorted', 'plain', 'picked'],
+    meaning: 'How the boards are chosen: unsorted, plain (a glance along each), picked (sighted and checked with winding sticks).',
+    value: ({ model: { plan } }) => plan.lumber.chosen,
+  },
+});
+
+/** Each bar as the room swells and shrinks it: across the rings as its species does tangentially, the larger of its two movements, since which way the rings lie is not known. */
+export const seasonFacts = declareFacts(
+  { each: 'bar', of: ({ model }) => barNames.map((name) => [name, { build: model.bars[name], room: roomMoisture(model.plan.room) }] as const) },
+  { source: 'wood-handbook-2010', moved_by: 'build', known_from: 'plan' },
+)({
+  'bar.seasonal_width_mm': {
+    unit: 'mm', meaning: 'How much the bar swells and shrinks across its width between the room’s driest and dampest.',
+    value: ({ build: { section, stock }, room }) => movement_mm(section.w_mm, stock.species.change_tangential, room.driest_pct, room.dampest_pct),
+  },
+});

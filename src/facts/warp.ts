@@ -1,78 +1,134 @@
-import { barNames } from '../base/names.js';
-import type { FactSettings, MemberBuild, Model, Solution } from '../model/model.js';
+import { barNames, type BarName } from '../base/names.js';
+import { once } from '../base/once.js';
+import { remembered } from '../base/remembered.js';
 import { assessWarp, past_critical_reason, unstable_reason, type WarpRisk } from '../risk/assess.js';
 import { folds_reason } from '../risk/lift-curve.js';
-import { sampleWarp } from '../risk/sample.js';
-import { boardsOf } from '../risk/spread.js';
-import type { Fact, FactUnit } from './fact.js';
+import { sampleWarp, type WarpSample } from '../risk/sample.js';
+import { declareFacts, known, type FactInput, type FactValue } from './declare.js';
 
 export { warpStory, type WarpStory, type WarpTold } from '../risk/story.js';
 
-const deg_per_rad = 180 / Math.PI;
 const no_samples = 'No samples were asked for.';
 const no_spread = 'The numbers of the shelf give no spread of natural warp that can be worked with.';
 const no_limit = (name: string): string => `The ruleset’s limit ${name} is not a length that can be worked out.`;
 
-/**
- * Natural warp: corner lift from the closed form, bow of the bars (a largest value along the bar) from the seeded sample, and the boards
- * as expected or measured. Past the critical pull the bow of bars is unknown; where a bar bows sideways at working pull, all but the boards are, and say why.
- */
-export function warpFacts(model: Model, solution: Solution, settings: FactSettings): Fact[] {
-  const risk = assessWarp(model, solution, settings);
-  return [...(risk === null ? unstableFacts() : riskFacts(model, risk, settings)), ...boardFacts(model)];
-}
-
-function riskFacts(model: Model, risk: WarpRisk, settings: FactSettings): Fact[] {
-  const { lift, lift_chance, lift_chance_soft, causes, crook, terms, frame } = risk;
-  const spread_known = terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0);
-  const folds = lift.p90_mm > Math.min(model.plan.face.width_mm, model.plan.face.height_mm);
-  const limits_known = barNames.every((bar) => Number.isFinite(settings.bar_bow_limit_mm[bar]));
-  const sample = settings.samples >= 1 && spread_known && !frame.past_critical ? sampleWarp(terms, settings) : null;
-  const unsampled = frame.past_critical ? past_critical_reason : spread_known ? no_samples : no_spread;
-  const known = (path: string, about: string, value: number | undefined, unit: FactUnit, reason: string): Fact =>
-    value !== undefined && Number.isFinite(value) && spread_known ? { path, about, value, unit } : { path, about, value: null, unit, reason };
-  return [
-    ...([['mean', Math.abs(lift.mean) < rounding_share * lift.sd ? 0 : lift.mean], ['sd', lift.sd], ['p90', lift.p90_mm]] as const).map(([what, mm]) => known(`warp.corner_lift_${what}_mm`, 'frame', folds ? undefined : mm, 'mm', folds ? folds_reason : no_spread)),
-    known('warp.corner_lift_chance', 'frame', lift_chance, 'chance', spread_known ? no_limit('corner-lift') : no_spread),
-    known('warp.corner_lift_chance_soft', 'frame', lift_chance_soft, 'chance', spread_known ? no_limit('corner-lift') : no_spread),
-    known('warp.bar_bow_chance', 'frame', limits_known ? sample?.any_bow_chance.value : undefined, 'chance', limits_known || frame.past_critical ? unsampled : no_limit('bar-bow')),
-    ...causes.map((cause): Fact => known('warp.cause_share', cause.name, cause.share, 'share', no_spread)),
-    ...barNames.map((bar) => known('bar.natural_bow_p90_mm', bar, sample?.bow[bar].steadied_p90_mm, 'mm', unsampled)),
-    ...barNames.map((bar): Fact => known('bar.natural_crook_p90_mm', bar, frame.past_critical ? undefined : crook[bar].p90_mm, 'mm', frame.past_critical ? past_critical_reason : no_spread)),
-  ];
-}
-
-function unstableFacts(): Fact[] {
-  const unknown = (path: string, about: string, unit: FactUnit): Fact => ({ path, about, value: null, unit, reason: unstable_reason });
-  return [
-    unknown('warp.corner_lift_mean_mm', 'frame', 'mm'),
-    unknown('warp.corner_lift_sd_mm', 'frame', 'mm'),
-    unknown('warp.corner_lift_p90_mm', 'frame', 'mm'),
-    unknown('warp.corner_lift_chance', 'frame', 'chance'),
-    unknown('warp.corner_lift_chance_soft', 'frame', 'chance'),
-    unknown('warp.bar_bow_chance', 'frame', 'chance'),
-    unknown('warp.cause_share', 'frame', 'share'),
-    ...barNames.map((bar) => unknown('bar.natural_bow_p90_mm', bar, 'mm')),
-    ...barNames.map((bar) => unknown('bar.natural_crook_p90_mm', bar, 'mm')),
-  ];
-}
-
 /** A mean lift this small beside its spread is the rounding of bars that cancel out: which digits it has depends on the machine. */
 const rounding_share = 1e-9;
 
-/** One board is one ply: `top-1` is the first ply of the top bar. */
-function boardFacts(model: Model): Fact[] {
-  return [...Object.values(model.bars), ...model.crossbars].flatMap((build) =>
-    boardsOf(model.plan.boards, build).flatMap((board, i): Fact[] => {
-      const about = `${build.name}-${i + 1}`;
-      return [
-        { path: 'board.twist_deg_per_m', about, value: (board?.twist_rad_per_m ?? expectedTwist(model, build)) * deg_per_rad, unit: 'ratio' },
-        { path: 'board.measured', about, value: (board?.twist_rad_per_m ?? null) === null ? 'no' : 'yes', unit: 'word' },
-      ];
-    }),
-  );
+/** What is known of a frame's natural warp. */
+interface Warp {
+  readonly input: FactInput;
+  /** In closed form; null where a bar bows sideways at working pull: then nothing is known, and says why. */
+  readonly risk: WarpRisk | null;
+  /** Whether the shelf gives every board a spread that can be worked with. */
+  readonly spread_known: boolean;
+  /** Past its critical pull a frame can turn so far that its own closed form no longer holds. */
+  readonly folds: boolean;
+  /** Frames imagined from the seed; null where none can be: past the critical pull, without a spread, without samples. */
+  readonly sample: WarpSample | null;
 }
 
-function expectedTwist(model: Model, build: MemberBuild): number {
-  return build.stock.spread[model.plan.lumber.chosen].twist_rad_per_m.mean;
+const warpOf = remembered((input: FactInput): Warp => {
+  const { model, solution, settings } = input;
+  const risk = once(() => assessWarp(model, solution, settings));
+  const spread_known = once(() => risk()?.terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0) === true);
+  const sample = once(() => {
+    const found = risk();
+    return found === null || settings.samples < 1 || !spread_known() || found.frame.past_critical ? null : sampleWarp(found.terms, settings);
+  });
+  return {
+    input,
+    get risk() { return risk(); },
+    get spread_known() { return spread_known(); },
+    get folds() { return (risk()?.lift.p90_mm ?? 0) > Math.min(model.plan.face.width_mm, model.plan.face.height_mm); },
+    get sample() { return sample(); },
+  };
+});
+
+/** What the closed form says, or why it says nothing. */
+function told({ risk, spread_known }: Warp, value: (of: WarpRisk) => number | undefined, reason: string): FactValue {
+  if (risk === null) return { unknown: unstable_reason };
+  return spread_known ? known(value(risk), reason) : { unknown: no_spread };
 }
+
+/** The same of a length that is meaningless where the frame folds up. */
+const liftTold = (warp: Warp, value: (of: WarpRisk) => number): FactValue =>
+  told(warp, (risk) => (warp.folds ? undefined : value(risk)), warp.folds ? folds_reason : no_spread);
+
+/** What the sample says, or why there is none. */
+function sampled(warp: Warp, value: (of: WarpSample) => number): FactValue {
+  const { risk, sample, spread_known } = warp;
+  if (risk === null) return { unknown: unstable_reason };
+  if (sample !== null) return known(value(sample), no_spread);
+  return { unknown: risk.frame.past_critical ? past_critical_reason : spread_known ? no_samples : no_spread };
+}
+
+const usually = { source: 'physics', moved_by: 'boards', known_from: 'warp' } as const;
+
+/** Natural warp of the whole frame: how far a corner lifts, and how likely. */
+export const warpFacts = declareFacts({ each: 'frame', of: (input) => [['frame', warpOf(input)]] as const }, usually)({
+  'warp.corner_lift_mean_mm': {
+    unit: 'mm', signed: true,
+    meaning: 'Expected lift of one corner above the plane of the other three, towards the viewer positive.',
+    value: (warp) => liftTold(warp, ({ lift }) => (Math.abs(lift.mean) < rounding_share * lift.sd ? 0 : lift.mean)),
+  },
+  'warp.corner_lift_sd_mm': {
+    unit: 'mm', meaning: 'Standard deviation of the corner lift over frames built like this.',
+    value: (warp) => liftTold(warp, ({ lift }) => lift.sd),
+  },
+  'warp.corner_lift_p90_mm': {
+    unit: 'mm', meaning: 'Nine frames in ten built like this lift a corner by less than this.',
+    value: (warp) => liftTold(warp, ({ lift }) => lift.p90_mm),
+  },
+  'warp.corner_lift_chance': {
+    unit: 'chance',
+    meaning: 'Chance that a frame built like this, of boards of average stiffness, lifts a corner by more than the limit `corner-lift` at working pull.',
+    value: (warp) => told(warp, ({ lift_chance }) => lift_chance, no_limit('corner-lift')),
+  },
+  'warp.corner_lift_chance_soft': {
+    unit: 'chance', meaning: 'The same chance for boards as soft as one in twenty (0.67 of the mean stiffness).',
+    value: (warp) => told(warp, ({ lift_chance_soft }) => lift_chance_soft, no_limit('corner-lift')),
+  },
+  'warp.bar_bow_chance': {
+    unit: 'chance', known_from: 'samples',
+    meaning: 'Chance that at least one bar stands out of plane by more than the limit `bar-bow`, from sampling.',
+    value: (warp) => {
+      const limits_known = barNames.every((bar) => Number.isFinite(warp.input.settings.bar_bow_limit_mm[bar]));
+      return limits_known || warp.risk === null || warp.risk.frame.past_critical ? sampled(warp, ({ any_bow_chance }) => any_bow_chance.value) : { unknown: no_limit('bar-bow') };
+    },
+  },
+});
+
+/** Which causes the spread of the lift comes from, largest first. */
+export const causeFacts = declareFacts(
+  {
+    each: 'frame',
+    of: (input) => {
+      const warp = warpOf(input);
+      return warp.risk === null ? [['frame', { warp, share: 0 }] as const] : warp.risk.causes.map(({ name, share }) => [name, { warp, share }] as const);
+    },
+  },
+  usually,
+)({
+  'warp.cause_share': {
+    unit: 'share', meaning: 'Share of the variance of the corner lift by cause; the cause stands in `about`.',
+    value: ({ warp, share }) => told(warp, () => share, no_spread),
+  },
+});
+
+/** What natural warp leaves of each bar's straightness: out of plane from the sample (a largest value along the bar), in the plane in closed form. */
+export const barWarpFacts = declareFacts(
+  { each: 'bar', of: (input) => barNames.map((bar): readonly [BarName, { readonly bar: BarName; readonly warp: Warp }] => [bar, { bar, warp: warpOf(input) }]) },
+  usually,
+)({
+  'bar.natural_bow_p90_mm': {
+    unit: 'mm', known_from: 'samples',
+    meaning: 'Nine bars in ten, in the assembled frame at working pull, stand out of plane by less than this from natural warp alone.',
+    value: ({ bar, warp }) => sampled(warp, ({ bow }) => bow[bar].steadied_p90_mm),
+  },
+  'bar.natural_crook_p90_mm': {
+    unit: 'mm',
+    meaning: 'Nine bars in ten, in the assembled frame at working pull, stand out of straight in the plane of the cloth by less than this from natural warp alone, at their worst place.',
+    value: ({ bar, warp }) => told(warp, ({ frame, crook }) => (frame.past_critical ? undefined : crook[bar].p90_mm), warp.risk?.frame.past_critical === true ? past_critical_reason : no_spread),
+  },
+});

@@ -1,6 +1,6 @@
 import { formatLength, formatQuantity } from '../base/units-format.js';
 import type { UnitSystem } from '../base/names.js';
-import type { Fact } from '../facts/fact.js';
+import type { Fact, FactPath } from '../facts/fact.js';
 import type { Audit } from './audit-view.js';
 import type { Picture } from './drawings/picture.js';
 import type { Block } from './tree.js';
@@ -17,13 +17,13 @@ export interface Telling {
   readonly audit: Audit;
   readonly units: UnitSystem;
   /** The facts of a path, in order. */
-  readonly each: (path: string) => readonly Fact[];
+  readonly each: (path: FactPath) => readonly Fact[];
   /** The value of a fact that is a number; of the first element when none is named. Null when unknown or missing. */
-  readonly number: (path: string, about?: string) => number | null;
+  readonly number: (path: FactPath, about?: string) => number | null;
   /** The value of a fact that is a word. */
-  readonly word: (path: string, about?: string) => string | null;
+  readonly word: (path: FactPath, about?: string) => string | null;
   /** The value in words and units; `unknown` when it is. */
-  readonly said: (path: string, about?: string) => string;
+  readonly said: (path: FactPath, about?: string) => string;
   /** A length in the reader's units. */
   readonly length: (mm: number) => string;
   /** The same for an amount that may be too small to read off a tape. */
@@ -35,8 +35,8 @@ export function telling(audit: Audit): Telling {
   const { units } = audit.plan;
   const byPath = new Map<string, Fact[]>();
   for (const fact of audit.facts) byPath.set(fact.path, [...(byPath.get(fact.path) ?? []), fact]);
-  const each = (path: string): readonly Fact[] => byPath.get(path) ?? [];
-  const find = (path: string, about?: string): Fact | undefined => (about === undefined ? each(path)[0] : each(path).find((fact) => fact.about === about));
+  const each = (path: FactPath): readonly Fact[] => byPath.get(path) ?? [];
+  const find = (path: FactPath, about?: string): Fact | undefined => (about === undefined ? each(path)[0] : each(path).find((fact) => fact.about === about));
   return {
     audit,
     units,

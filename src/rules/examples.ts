@@ -66,6 +66,6 @@ export function exampleAbout(each: Element): About {
 export function factsOf(each: Element, values: Readonly<Record<string, number | string>>): readonly Fact[] {
   return Object.entries(values).flatMap(([path, value]) => {
     const spec = catalogueByPath.get(path);
-    return spec === undefined ? [] : [{ path, about: spec.each === 'frame' ? 'frame' : exampleAbout(each), value, unit: spec.unit }];
+    return spec === undefined ? [] : [{ path: spec.path, about: spec.each === 'frame' ? 'frame' : exampleAbout(each), value, unit: spec.unit }];
   });
 }

@@ -1,6 +1,6 @@
 import { barNames, cornerNames, type About } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
-import type { Element, Fact, FactSpec } from '../facts/fact.js';
+import type { Element, Fact, FactPath, FactSpec } from '../facts/fact.js';
 
 /** A fact as a rule may use it: a finite number or a known word, or the reason why there is none. */
 export type Reading = { readonly known: true; readonly value: number | string } | { readonly known: false; readonly reason: string };
@@ -10,7 +10,7 @@ export interface FactTable {
   /** Every element of the kind, in a fixed order: those that any frame has, and those that the facts mention. */
   readonly elementsOf: (each: Element) => readonly About[];
   /** The fact as seen from an element: frame facts are seen from everywhere, others only from their own element. */
-  readonly read: (path: string, about: About) => Reading;
+  readonly read: (path: FactPath, about: About) => Reading;
 }
 
 /** Elements that every plan has: when nothing at all is known of one, its rules are unknown rather than silent. */

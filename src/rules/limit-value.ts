@@ -1,4 +1,4 @@
-import type { FactUnit } from '../facts/fact.js';
+import type { FactPath, FactUnit } from '../facts/fact.js';
 import { thresholdsOf } from './quantity.js';
 import type { Ruleset } from './ruleset.js';
 
@@ -14,7 +14,7 @@ export interface LimitValue {
  * With `of`, in the unit of that fact, which `lookup` must supply; else in `unit`.
  * Null when there is no such limit, its fact is not known, or its amounts do not fit the unit.
  */
-export function limitValue(ruleset: Ruleset, name: string, lookup: (factPath: string) => number | null, unit: FactUnit = 'mm'): LimitValue | null {
+export function limitValue(ruleset: Ruleset, name: string, lookup: (path: FactPath) => number | null, unit: FactUnit = 'mm'): LimitValue | null {
   const limit = ruleset.limits.get(name);
   const thresholds = limit === undefined ? null : thresholdsOf(limit, unit);
   if (limit === undefined || thresholds === null) return null;

@@ -15,7 +15,7 @@ export function amountIn(text: string, unit: FactUnit): number | null {
 }
 
 /** Units that an amount may be written in. */
-export const measuredUnits: readonly FactUnit[] = ['ratio', 'mm', 'N', 'Nm', 'N/m', 'kg', 'deg', 'Hz', 'pct', 'days', 'ml', 'MPa', 'C'];
+export const measuredUnits: readonly FactUnit[] = ['ratio', 'mm', 'N', 'Nm', 'N/m', 'kg', 'deg', 'deg/m', 'Hz', 'pct', 'days', 'ml', 'MPa', 'C'];
 
 /** True when a text is an amount for some fact, whichever. */
 export function isAmount(text: string): boolean {

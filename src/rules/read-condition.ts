@@ -48,8 +48,9 @@ function readLine(input: LineInput, path: Path, each: Element, source: YamlSourc
     return null;
   }
   const at = [...path, compare];
-  const against = spec === null ? null : readThreshold(input[compare]!, spec, compare, at, source, found);
-  return against === null ? null : { fact: input.fact, compare, against, place: source.place(at) };
+  if (spec === null) return null;
+  const against = readThreshold(input[compare]!, spec, compare, at, source, found);
+  return against === null ? null : { fact: spec.path, compare, against, place: source.place(at) };
 }
 
 /** Reads what a fact is compared with; null after reporting. Limits by name are looked up later, when all files are laid together. */

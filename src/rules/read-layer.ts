@@ -106,11 +106,11 @@ function readLimits(inputs: Readonly<Record<string, LimitInput>>, source: YamlSo
     if (!readableName.test(name) || name.length > 60) found.push(ruleProblem('bad-limit-name', place, { value: name }));
     const before = found.length;
     checks.source(input.source, source.place([...path, 'source']), found);
-    if (input.of !== undefined) checks.limitBase(input.of, source.place([...path, 'of']), found);
+    const of = input.of === undefined ? null : checks.limitBase(input.of, source.place([...path, 'of']), found);
     for (const [key, text] of Object.entries(amountsOf(input))) if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, key]), { value: text }));
     const inches = inchesOf(input);
     for (const text of Object.values(inches ?? {})) if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, 'inches']), { value: text }));
-    if (found.length === before) limits.push({ name, amounts: amountsOf(input), inches, of: input.of ?? null, source: input.source, place });
+    if (found.length === before) limits.push({ name, amounts: amountsOf(input), inches, of, source: input.source, place });
   }
   tooMany(Object.keys(inputs).length, ['limits'], source, found);
   return limits;

@@ -69,7 +69,7 @@ function readOtherwise(input: RuleInput['otherwise'], require: Condition, path: 
 
 function checkSentence(input: RuleInput, each: Element, path: Path, source: YamlSource, found: Problem[]): void {
   const sayable = catalogue.filter((spec) => spec.each === each || spec.each === 'frame').map((spec) => spec.path);
-  const known = [...plainPlaceholders, ...sayable];
+  const known: readonly string[] = [...plainPlaceholders, ...sayable];
   const said = (['say', 'say-clear', 'say-stop', 'say-below-zero'] as const).flatMap((key) => (input[key] === undefined ? [] : [[[...path, key], input[key]] as const]));
   for (const [place, sentence] of [...said, ...input.do.map((one, index) => (typeof one === 'string' ? ([[...path, 'do', index], one] as const) : ([[...path, 'do', index, 'say'], one.say] as const)))]) {
     for (const name of placeholdersOf(sentence)) {

@@ -2,7 +2,7 @@ import type { Place } from '../base/messages.js';
 import type { Problem } from '../base/problem.js';
 import { listed, nearest } from '../base/schema-problems.js';
 import { catalogue, catalogueByPath } from '../facts/catalogue.js';
-import type { Element, FactSpec } from '../facts/fact.js';
+import type { Element, FactPath, FactSpec } from '../facts/fact.js';
 import { cautions, cautionsById } from '../findings/cautions.js';
 import { ruleProblem } from './rule-problems.js';
 
@@ -17,8 +17,8 @@ export interface RuleChecks {
   readonly examplesRequired: boolean;
   /** The fact, when it exists and each `each` can see it; null after reporting. */
   readonly fact: (path: string, each: Element, place: Place, found: Problem[]) => FactSpec | null;
-  /** Whether a limit may be a share of this fact. */
-  readonly limitBase: (path: string, place: Place, found: Problem[]) => void;
+  /** The fact that a limit is a share of; null after reporting why it cannot be. */
+  readonly limitBase: (path: string, place: Place, found: Problem[]) => FactPath | null;
   readonly source: (key: string, place: Place, found: Problem[]) => void;
   readonly caution: (id: string, place: Place, found: Problem[]) => void;
 }
@@ -40,6 +40,8 @@ export function ruleChecks(sources: ReadonlySet<string> | null, examplesRequired
       const spec = catalogueByPath.get(path);
       if (spec === undefined) found.push(ruleProblem('unknown-fact', place, { value: path, nearest: nearest(path, catalogue.map((entry) => entry.path)) }));
       else if (spec.unit === 'word' || splitByCause.has(path)) found.push(ruleProblem('of-misfit', place, { value: path, name: 'a word', allowed: 'a share of a measured fact' }));
+      else return spec.path;
+      return null;
     },
     source: (key, place, found) => {
       const trimmed = key.trim();

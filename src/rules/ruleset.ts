@@ -1,5 +1,5 @@
 import type { Place } from '../base/messages.js';
-import type { Element } from '../facts/fact.js';
+import type { Element, FactPath } from '../facts/fact.js';
 
 /** Verdict a rule may give when its requirement is not met. */
 export type Blame = 'caution' | 'stop';
@@ -17,7 +17,7 @@ export interface Limit {
   readonly amounts: LimitAmounts;
   /** What stands in its place for plans in inches; null when nothing does. */
   readonly inches: LimitAmounts | null;
-  readonly of: string | null;
+  readonly of: FactPath | null;
   /** Key in `rules/sources.yaml`, or `practice`, `proposal`, `measured`. */
   readonly source: string;
   readonly place: Place;
@@ -25,7 +25,7 @@ export interface Limit {
 
 /** The amounts of a limit as numbers: in the unit of the fact it is used on, or, with `of`, as multiples of that other fact. */
 export interface Thresholds {
-  readonly of: string | null;
+  readonly of: FactPath | null;
   readonly value: number | null;
   readonly stop: number | null;
   readonly caution: number | null;
@@ -36,7 +36,7 @@ export type Against = { readonly kind: 'number'; readonly value: number } | { re
 
 /** One comparison. For signed facts `at-most` and `below` compare the magnitude. */
 export interface Line {
-  readonly fact: string;
+  readonly fact: FactPath;
   readonly compare: Compare;
   readonly against: Against;
   /** Where the line stands, for messages that only turn up once files are laid over each other. */

@@ -1,7 +1,7 @@
 import { barNames, cornerNames, type About, type UnitSystem } from '../base/names.js';
 import { chanceInWords } from '../base/chance-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../base/units-format.js';
-import { catalogueByPath } from '../facts/catalogue.js';
+import { catalogueByPath, isFactPath } from '../facts/catalogue.js';
 import type { FactUnit } from '../facts/fact.js';
 import { factInWords, toldUnit } from '../facts/told.js';
 import type { Verdict } from '../findings/finding.js';
@@ -40,6 +40,7 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
     if (name === 'limit') return formatQuantity(line.limit, unit, context.units);
     if (name === 'used') return line.used === null ? 'an unknown share' : line.used > most_share ? 'over 999 %' : formatShare(line.used);
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
+    if (!isFactPath(name)) return 'an unknown amount';
     const reading = context.table.read(name, about);
     return reading.known ? factInWords(name, reading.value, context.units) : 'an unknown amount';
   };

@@ -1,15 +1,10 @@
+import { once } from '../base/once.js';
 import { hangingForces } from '../mechanics/hanging/hanging-forces.js';
 import type { Propeller } from '../model/frame-results.js';
 import type { EdgePull } from '../model/frame-shape.js';
 import type { Model, Solution } from '../model/model.js';
 import { findStability, softJointOptions, solveInfluence, solveStatics } from './analyse-frame.js';
 import { scaleStatics } from './scale-statics.js';
-
-/** Works a value out when it is first asked for, and keeps it. */
-function once<T>(work: () => T): () => T {
-  let kept: { readonly value: T } | null = null;
-  return () => (kept ??= { value: work() }).value;
-}
 
 /**
  * Solves the frame at every pull that is asked of it, its stability, and its answer to natural warp, each part when it is first read. In N, mm and rad; signs as the

@@ -1,4 +1,5 @@
 import { compareGravity } from '../findings/summary.js';
+import type { FactPath } from '../facts/fact.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Plan } from '../plan/plan.js';
 import type { Audit, Change } from '../report/audit-view.js';
@@ -61,7 +62,7 @@ export interface TriedChange extends Change {
 
 /** What a change did, from the audit of the changed plan. */
 function asChange(edit: Edit, audit: Audit): TriedChange {
-  const number = (path: string): number | null => findFact(audit.facts, path, null);
+  const number = (path: FactPath): number | null => findFact(audit.facts, path, null);
   return {
     words: edit.words.join(' '),
     edit,

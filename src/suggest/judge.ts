@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../base/names.js';
-import type { Fact } from '../facts/fact.js';
+import type { Fact, FactPath } from '../facts/fact.js';
 import type { Verdict } from '../findings/finding.js';
 import { evaluateRules } from '../rules/evaluate.js';
 import { linesOf, type Against, type Condition, type Rule, type Ruleset } from '../rules/ruleset.js';
@@ -12,18 +12,18 @@ export const stands = (verdict: Verdict, mayStop: boolean, wish: Wish): boolean 
 
 interface KnownRule {
   readonly rule: Rule;
-  readonly paths: readonly string[];
+  readonly paths: readonly FactPath[];
 }
 
 /** Judges facts that are only partly there. */
 export interface Judge {
   /** Whether any rule that matters reads a fact of this kind. */
-  readonly reads: (kind: (path: string) => boolean) => boolean;
+  readonly reads: (kind: (path: FactPath) => boolean) => boolean;
   /**
    * The rules that stand in the way already with these facts, by id. Rules are asked once all the facts they read are there, and only those that read a
    * `fresh` one; facts that come later cannot take a finding back, so what fails here fails in the full audit.
    */
-  readonly against: (facts: readonly Fact[], fresh: (path: string) => boolean, units: UnitSystem) => Promise<readonly string[]>;
+  readonly against: (facts: readonly Fact[], fresh: (path: FactPath) => boolean, units: UnitSystem) => Promise<readonly string[]>;
 }
 
 /** Whether a rule can stop a plan. */
@@ -45,11 +45,11 @@ export function judgeFor(ruleset: Ruleset, wish: Wish): Judge {
 }
 
 /** Every fact that a rule's verdict depends on. */
-function pathsOf({ applies, require, otherwise }: Rule, ruleset: Ruleset): readonly string[] {
-  const ofLimit = (against: Against): readonly string[] => {
+function pathsOf({ applies, require, otherwise }: Rule, ruleset: Ruleset): readonly FactPath[] {
+  const ofLimit = (against: Against): readonly FactPath[] => {
     const of = against.kind === 'limit' ? (ruleset.limits.get(against.name)?.of ?? null) : null;
     return of === null ? [] : [of];
   };
-  const ofCondition = (condition: Condition | null): readonly string[] => linesOf(condition).flatMap((line) => [line.fact, ...ofLimit(line.against)]);
+  const ofCondition = (condition: Condition | null): readonly FactPath[] => linesOf(condition).flatMap((line) => [line.fact, ...ofLimit(line.against)]);
   return [...new Set([...ofCondition(applies), ...ofCondition(require), ...(otherwise.kind === 'stop-beyond' ? ofLimit(otherwise.stop) : [])])];
 }

@@ -1,4 +1,5 @@
 import { formatNumber, formatShare } from '../base/units-format.js';
+import type { FactPath } from '../facts/fact.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Finding } from '../findings/finding.js';
 import type { Audit } from '../report/audit-view.js';
@@ -20,7 +21,7 @@ export function reasonOf(planned: Audit, changed: Audit, edit: Edit, wish: Wish)
   return text === '' ? 'No worse in any check that counts.' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
-function moved(planned: Audit, changed: Audit, path: string, name: string, show: (value: number) => string): readonly string[] {
+function moved(planned: Audit, changed: Audit, path: FactPath, name: string, show: (value: number) => string): readonly string[] {
   const [from, to] = [findFact(planned.facts, path, 'frame'), findFact(changed.facts, path, 'frame')];
   if (to === null) return [];
   if (from === null) return [`${name} ${show(to)}`];

@@ -82,7 +82,7 @@ describe('laws of fractions', () => {
 });
 
 describe('laws of shown numbers', () => {
-  const units: QuantityUnit[] = ['mm', 'mrad', 'N', 'Nm', 'N/m', 'kg', 'deg', 'Hz', 'share', 'chance', 'pct', 'cost', 'count', 'ratio', 'days', 'ml', 'MPa', 'C'];
+  const units: QuantityUnit[] = ['mm', 'mrad', 'N', 'Nm', 'N/m', 'kg', 'deg', 'deg/m', 'Hz', 'share', 'chance', 'pct', 'cost', 'count', 'ratio', 'days', 'ml', 'MPa', 'C'];
 
   it('no fact is ever shown as NaN, Infinity, -0 or with an exponent', () => {
     fc.assert(fc.property(fc.double({ min: -1e9, max: 1e9 }), fc.constantFrom(...units), fc.constantFrom('metric' as const, 'inch' as const), (value, unit, system) => {

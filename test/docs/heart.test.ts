@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { audit } from '../../src/audit.js';
 import { chanceInWords } from '../../src/base/chance-words.js';
 import { loadRules, loadShelf } from '../../src/cli/load.js';
+import type { FactPath } from '../../src/facts/fact.js';
 import { findFact } from '../../src/facts/find-fact.js';
 import { buildModel } from '../../src/model/build-model.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
@@ -34,7 +35,7 @@ describe('the table of README.md', () => {
 
   test.each(Object.entries(rows))('%s', async (name, build) => {
     const { facts } = await audit(planOf(build), bench);
-    const number = (path: string): number => findFact(facts, path, 'frame') as number;
+    const number = (path: FactPath): number => findFact(facts, path, 'frame') as number;
     const chance = chanceInWords(number('warp.corner_lift_chance'));
     const row = `| ${name} | ${(Math.round(number('frame.critical_pull_N_per_m') / 10) * 10).toFixed(0)} N/m | ${number('frame.twist_reserve').toFixed(1)} | ${chance} |`;
     expect(printed[Object.keys(rows).indexOf(name)]).toBe(row);

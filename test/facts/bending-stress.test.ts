@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { barStress } from '../../src/mechanics/bar-stress.js';
 import type { BarForces } from '../../src/model/frame-results.js';
 import { buildModel } from '../../src/model/build-model.js';
-import { frameFacts } from '../../src/facts/frame.js';
+import { frameFacts } from './of-subject.js';
 import { demoModel, demoSolved } from '../mechanics/fasteners/demo-model.js';
 
 /** Stress share and forces of the top bar. */

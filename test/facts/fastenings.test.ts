@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { jointSpecs } from '../../src/facts/specs/joints.js';
-import { fasteningFacts, fasteningSheet } from '../../src/facts/fastenings.js';
+import { catalogue } from '../../src/facts/catalogue.js';
+import { fasteningSheet } from '../../src/mechanics/fasteners/fastening-sheet.js';
+import { fasteningFacts } from './of-subject.js';
 import { demoModel, demoSolved } from '../mechanics/fasteners/demo-model.js';
 
 const pair = { face: { width: '1000 mm', height: '800 mm' }, bars: { stock: 'strip-19x38', lay: 'edge', plies: 2, bond: 'glue+screws' } };
@@ -32,7 +33,7 @@ describe('practice cases', () => {
 
 describe('what is there', () => {
   test('only the fastenings the plan has, each with every fact of the catalogue', () => {
-    const want = jointSpecs.filter((spec) => spec.each === 'fastening').map((spec) => spec.path).sort();
+    const want = catalogue.filter((spec) => spec.each === 'fastening').map((spec) => spec.path).sort();
     const all = facts({ ...pair, crossbars: [{ runs: 'upright', at: '1/2', stock: 'strip-19x38', lay: 'edge' }], corners: { cut: 'mitre', glue: 'pva', nails: { use: 'brad-18ga-25', each: 2 }, brace: { kind: 'timber', leg: '200 mm', stock: 'strip-19x38' } } });
     const abouts = [...new Set(all.map((f) => f.about))];
     expect(abouts).toEqual(['ply-screws', 'corner-nails', 'crossbar-screws', 'brace-screws']);

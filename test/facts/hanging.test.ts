@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { hangingFacts } from '../../src/facts/hanging.js';
+import { hangingFacts } from './of-subject.js';
 import { hangingState } from '../../src/mechanics/hanging/hanging-state.js';
 import { weightParts } from '../../src/model/weight.js';
 import { peopleToLift, fitsDoor } from '../../src/mechanics/lifting.js';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { barNames, cornerNames } from '../../src/base/names.js';
 import { catalogueByPath } from '../../src/facts/catalogue.js';
-import { lumberFacts } from '../../src/facts/lumber.js';
+import { lumberFacts } from './of-subject.js';
 import { waitForBoards } from '../../src/mechanics/moisture/board-drying.js';
 import { daysToDry } from '../../src/mechanics/moisture/drying.js';
 import { equilibriumMoisture_pct } from '../../src/mechanics/moisture/equilibrium.js';

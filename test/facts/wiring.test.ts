@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { BarName } from '../../src/base/names.js';
-import { clothFacts } from '../../src/facts/cloth.js';
+import { clothFacts } from './of-subject.js';
 import type { Fact } from '../../src/facts/fact.js';
-import { frameFacts } from '../../src/facts/frame.js';
-import { hangingFacts } from '../../src/facts/hanging.js';
-import { lumberFacts } from '../../src/facts/lumber.js';
+import { frameFacts } from './of-subject.js';
+import { hangingFacts } from './of-subject.js';
+import { lumberFacts } from './of-subject.js';
 import { equilibriumMoisture_pct } from '../../src/mechanics/moisture/equilibrium.js';
 import { centreOfGravity_mm } from '../../src/mechanics/hanging/centre-of-gravity.js';
 import { hangSteps } from '../../src/mechanics/order-of-work/hang-step.js';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cornerFacts } from '../../src/facts/corners.js';
+import { cornerFacts } from '../facts/of-subject.js';
 import { demoSolved } from './fasteners/demo-model.js';
 
 const braces = [undefined, { kind: 'timber', leg: '200 mm' }, { kind: 'timber', leg: '200 mm', lay: 'edge' }, { kind: 'ply-gusset', leg: '200 mm' }, { kind: 'steel-angle', leg: '120 mm' }];

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { clampPressure_MPa, clampsFor } from '../../src/mechanics/glue/clamping.js';
 import { glueAmount_ml } from '../../src/mechanics/glue/glue-amount.js';
-import { glueFacts } from '../../src/facts/glue.js';
+import { glueFacts } from '../facts/of-subject.js';
 import { glueSheet } from '../../src/mechanics/glue/glue-sheet.js';
 import { orderOfWork } from '../../src/mechanics/order-of-work/order-of-work.js';
 import { cautionsById } from '../../src/findings/cautions.js';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { nailHolds, nailPath } from '../../src/fit/nail-path.js';
-import { fasteningFacts } from '../../src/facts/fastenings.js';
+import { fasteningFacts } from '../facts/of-subject.js';
 import { demoModel, demoSolved } from './fasteners/demo-model.js';
 
 const brad = { diameter_mm: 1.21, length_mm: 25 };

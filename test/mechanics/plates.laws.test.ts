@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cornerFacts } from '../../src/facts/corners.js';
+import { cornerFacts } from '../facts/of-subject.js';
 import { rowSquares_mm2 } from '../../src/model/plate-stiffness.js';
 import { demoModel, demoSolved } from './fasteners/demo-model.js';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fasteningFacts } from '../../src/facts/fastenings.js';
+import { fasteningFacts } from '../facts/of-subject.js';
 import { demoSolved } from './fasteners/demo-model.js';
 
 const thick = { stock: 'stud-38x64', lay: 'edge', plies: 2 };

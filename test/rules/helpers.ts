@@ -1,6 +1,6 @@
 import type { Problem } from '../../src/base/problem.js';
 import { catalogueByPath } from '../../src/facts/catalogue.js';
-import type { Fact } from '../../src/facts/fact.js';
+import type { Fact, FactPath } from '../../src/facts/fact.js';
 import { loadRuleset, type LoadOptions } from '../../src/rules/load-ruleset.js';
 import type { Ruleset } from '../../src/rules/ruleset.js';
 
@@ -27,11 +27,11 @@ export function rulesText(rules: readonly string[], limits: readonly string[] = 
 }
 
 /** A fact of the catalogue, unit filled in. */
-export function fact(path: string, about: string, value: number | string | null, reason?: string): Fact {
+export function fact(path: FactPath, about: string, value: number | string | null, reason?: string): Fact {
   return { path, about, value, unit: catalogueByPath.get(path)!.unit, ...(reason === undefined ? {} : { reason }) };
 }
 
 /** The same fact for all four bars. */
-export function ofBars(path: string, values: Readonly<Record<'top' | 'bottom' | 'left' | 'right', number | string | null>>): readonly Fact[] {
+export function ofBars(path: FactPath, values: Readonly<Record<'top' | 'bottom' | 'left' | 'right', number | string | null>>): readonly Fact[] {
   return Object.entries(values).map(([about, value]) => fact(path, about, value));
 }

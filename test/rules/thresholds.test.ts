@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import type { FactPath } from '../../src/facts/fact.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { limitValue } from '../../src/rules/limit-value.js';
 import { fact, ofBars, rulesetFrom, rulesText } from './helpers.js';
 
-const verdict = async (rule: string, limits: readonly string[], ...facts: readonly (readonly [path: string, about: string, value: number | null])[]): Promise<string | undefined> => {
+const verdict = async (rule: string, limits: readonly string[], ...facts: readonly (readonly [path: FactPath, about: string, value: number | null])[]): Promise<string | undefined> => {
   const { findings } = await evaluateRules(rulesetFrom(rulesText([rule], limits)), facts.map(([path, about, value]) => fact(path, about, value)));
   return findings[0]?.verdict;
 };

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/audit.js';
-import type { Fact } from '../../src/facts/fact.js';
+import type { Fact, FactPath } from '../../src/facts/fact.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { allBuilds } from '../../src/suggest/builds.js';
 import { applyEdit, mergeEdits, type Edit } from '../../src/suggest/edit.js';
 import { examineBuild, examinerFor } from '../../src/suggest/examine.js';
-import { groupOf, isSampled, type FactGroup } from '../../src/suggest/fact-groups.js';
+import { specOf } from '../../src/facts/catalogue.js';
+import type { MovedBy } from '../../src/facts/declare.js';
 import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/options.js';
 import { cutting, leastPrice, leastPriceCut, priceOf } from '../../src/suggest/price.js';
 import { keeps } from '../../src/suggest/suggest.js';
@@ -36,15 +37,15 @@ const pick = (options: readonly Edit[], n: number): Edit | undefined => (options
  * A crossbar set further back may turn a wire that the plan leaves open to the back of the bars, and ply screws give way to crossbars and rings. The
  * examination does not ask these again; the full audit that confirms each answer does.
  */
-const leftToTheAudit = (group: FactGroup, path: string): boolean =>
-  (group === 'setback' && groupOf(path) === 'hanging') || ((group === 'setback' || group === 'hanging') && path.startsWith('fastening.'));
+const leftToTheAudit = (group: MovedBy, path: FactPath): boolean =>
+  (group === 'setback' && specOf(path).moved_by === 'hanging') || ((group === 'setback' || group === 'hanging') && path.startsWith('fastening.'));
 
 describe('what is left out of an examination', () => {
   it('facts of a group move only when that group is changed', async () => {
-    const moved = async (from: Plan, to: Plan, group: FactGroup): Promise<void> => {
+    const moved = async (from: Plan, to: Plan, group: MovedBy): Promise<void> => {
       const [before, after] = [await audit(from, few), await audit(to, few)];
-      const also: Partial<Record<FactGroup, ReadonlySet<string>>> = { boards: movedByBoardsToo, hanging: movedByHangingToo };
-      const table = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => groupOf(path) !== group && !leftToTheAudit(group, path) && also[group]?.has(path) !== true).map(({ path, about, value }) => [`${path}@${about}`, value]));
+      const also: Partial<Record<MovedBy, ReadonlySet<string>>> = { boards: movedByBoardsToo, hanging: movedByHangingToo };
+      const table = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => specOf(path).moved_by !== group && !leftToTheAudit(group, path) && also[group]?.has(path) !== true).map(({ path, about, value }) => [`${path}@${about}`, value]));
       expect(table(after.facts)).toEqual(table(before.facts));
     };
     await fc.assert(
@@ -114,7 +115,7 @@ describe('what is left out of an examination', () => {
     const read = readPlanWith(text, 'plan.yaml', bench.shelf);
     if (!read.ok) throw new Error('the plan must be readable');
     const [some, none] = [await audit(read.value, bench), await audit(read.value, { ...bench, samples: 0 })];
-    const values = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => !isSampled(path)).map(({ path, about, value }) => [`${path}@${about}`, value]));
+    const values = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => specOf(path).known_from !== 'samples').map(({ path, about, value }) => [`${path}@${about}`, value]));
     expect(values(none.facts)).toEqual(values(some.facts));
   });
 });

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/audit.js';
+import type { FactPath } from '../../src/facts/fact.js';
 import { findFact } from '../../src/facts/find-fact.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { aims, type Aim } from '../../src/suggest/aims.js';
@@ -33,7 +34,7 @@ describe('the example that must not be cut', () => {
       expect(again.findings.filter(({ verdict }) => verdict === 'stop')).toEqual([]);
       expect(changed).toEqual(applyEdit(plan, edit, bench.shelf));
     }
-    const number = (aim: (typeof aims)[number], path: string): number => findFact(ofAim(answer, aim).audit.facts, path, null) ?? Number.NaN;
+    const number = (aim: (typeof aims)[number], path: FactPath): number => findFact(ofAim(answer, aim).audit.facts, path, null) ?? Number.NaN;
     for (const other of aims) {
       expect(number('cheapest', 'cutting.total_cost')).toBeLessThanOrEqual(number(other, 'cutting.total_cost') + 0.005);
       expect(number('lightest', 'frame.weight_kg')).toBeLessThanOrEqual(number(other, 'frame.weight_kg') + 0.0005);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { frameFacts } from '../../src/facts/frame.js';
+import { frameFacts } from '../facts/of-subject.js';
 import { recommendedLift_kg } from '../../src/mechanics/lifting.js';
 import { slipsAtTheBench } from '../../src/what-if/slips.js';
 import { whatIf } from '../../src/what-if/what-if.js';

@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import type { FactPath } from '../../facts/fact.js';
 import { hangingState, type HangingState } from '../../mechanics/hanging/hanging-state.js';
 import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
 import { standsOut } from '../../mechanics/hanging/stands-out.js';
@@ -66,7 +67,7 @@ function hooks({ audit, length }: Telling, { by, wire: w, cleat, hook_below_top_
 
 function hardware({ units, number }: Telling, state: HangingState): readonly Cell[] {
   const rated = (h: Hardware): string => `${userText(h.name, 50)} (rated ${formatQuantity(h.rating_N, 'N', units)})`;
-  const times = (path: string): string => {
+  const times = (path: FactPath): string => {
     const factor = number(path);
     return factor === null ? '' : `, ${formatNumber(factor, 2)} times what it must carry`;
   };

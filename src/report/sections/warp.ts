@@ -49,7 +49,7 @@ const near_critical = 0.67;
 /** Near and past the pull at which the flat frame gives way: how far it turns, with average boards and with soft ones. */
 function pastCritical(told: Telling, story: WarpStory): readonly Block[] {
   if (story.growth.pull_share < near_critical) return [];
-  const [soft, average] = ['frame.lift_past_critical_working_mm', 'frame.lift_past_critical_working_average_mm'].map((path) => told.number(path)) as [number | null, number | null];
+  const [soft, average] = [told.number('frame.lift_past_critical_working_mm'), told.number('frame.lift_past_critical_working_average_mm')];
   const far = (mm: number | null): string => (mm === null ? 'it folds up' : `one corner would stand about ${told.length(mm)} off the wall`);
   const turned = average !== 0
     ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} times what the flat frame holds: however straight its boards, with average ones ${far(average)}, and with boards as soft as one in twenty ${far(soft)}.`

@@ -1,6 +1,7 @@
 import { chanceInWords } from '../../base/chance-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../../base/units-format.js';
 import type { UnitSystem } from '../../base/names.js';
+import { isFactPath } from '../../facts/catalogue.js';
 import { toldUnit } from '../../facts/told.js';
 import type { Finding } from '../../findings/finding.js';
 import { userText } from '../clean-text.js';
@@ -11,7 +12,7 @@ const plentyShare = 0.1;
 /** The value of a check and what it is held against, as short as it goes: `79 N; at most 200 N`. What is a share of one whole is told in per cent. */
 export function valueAndLimit(finding: Finding, units: UnitSystem): string {
   const { actual, limit, used, fact } = finding;
-  const unit = toldUnit(fact) === 'points' ? 'points' : (finding.unit as QuantityUnit);
+  const unit = isFactPath(fact) && toldUnit(fact) === 'points' ? 'points' : (finding.unit as QuantityUnit);
   const amount = (value: number): string => none(unit === 'chance' ? chanceInWords(value) : formatQuantity(value, unit, units), value);
   if (typeof actual !== 'number') return actual === null ? 'unknown' : userText(actual, 60);
   const size = Math.abs(actual);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { GRAVITY_N_PER_KG } from '../../../src/base/gravity.js';
-import { hangingFacts } from '../../../src/facts/hanging.js';
+import { hangingFacts } from '../../facts/of-subject.js';
 import { needsOf } from '../../../src/cost/needs.js';
 import { CLEAT_LONG_MM, CLEAT_SCREWS, cleatPlaces } from '../../../src/mechanics/hanging/cleat.js';
 import { hangingForces } from '../../../src/mechanics/hanging/hanging-forces.js';

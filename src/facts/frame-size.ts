@@ -1,0 +1,62 @@
+import { fitsDoor, peopleToLift } from '../mechanics/lifting.js';
+import type { Model } from '../model/model.js';
+import { declareFacts } from './declare.js';
+
+/** Error in a mitre that a hand saw in a box makes without care, degrees (`practice`). */
+const saw_error_deg = 0.5;
+
+const usually = { source: 'physics', moved_by: 'build', known_from: 'plan' } as const;
+
+/** How far the diagonals of a frame differ whose side bars lean by that error: each end of a bar of `width_mm` stands aside by the height times its tangent. */
+function diagonalsApart_mm({ width_mm, height_mm }: Model['plan']['face']): number {
+  const aside_mm = height_mm * Math.tan((saw_error_deg * Math.PI) / 180);
+  return (2 * width_mm * aside_mm) / Math.hypot(width_mm, height_mm);
+}
+
+/** The whole frame before any pull: its size, its weight, who lifts it and through which door it goes. */
+export const frameSizeFacts = declareFacts({ each: 'frame', of: ({ model }) => [['frame', model]] as const }, usually)({
+  'frame.width_mm': {
+    unit: 'mm', meaning: 'Outside width of the frame.',
+    value: ({ plan }) => plan.face.width_mm,
+  },
+  'frame.height_mm': {
+    unit: 'mm', meaning: 'Outside height of the frame.',
+    value: ({ plan }) => plan.face.height_mm,
+  },
+  'frame.shorter_side_mm': {
+    unit: 'mm', meaning: 'The shorter outside dimension.',
+    value: ({ plan: { face } }) => Math.min(face.width_mm, face.height_mm),
+  },
+  'frame.longer_side_mm': {
+    unit: 'mm', meaning: 'The longer outside dimension.',
+    value: ({ plan: { face } }) => Math.max(face.width_mm, face.height_mm),
+  },
+  'frame.crossbars_count': {
+    unit: 'count', meaning: 'How many crossbars the frame has.',
+    value: ({ crossbars }) => crossbars.length,
+  },
+  'frame.diagonal_mm': {
+    unit: 'mm', meaning: 'Corner-to-corner outside diagonal to measure when squaring the frame.',
+    value: ({ plan: { face } }) => Math.hypot(face.width_mm, face.height_mm),
+  },
+  'frame.diagonal_difference_mm': {
+    unit: 'mm', frame_by_frame: 'squaring',
+    meaning: 'How far the two diagonals would differ if the corners were cut half a degree off square.',
+    value: ({ plan }) => diagonalsApart_mm(plan.face),
+  },
+  'frame.weight_kg': {
+    unit: 'kg', moved_by: 'hanging', frame_by_frame: 'lifting',
+    meaning: 'Weight of the finished piece: wood, cloth, ground, paint and hardware.',
+    value: ({ weight }) => weight.total_kg,
+  },
+  'frame.lift_people': {
+    unit: 'count', source: 'niosh-94-110', moved_by: 'hanging', frame_by_frame: 'lifting',
+    meaning: 'How many people should lift the finished piece.',
+    value: ({ plan: { face }, weight }) => peopleToLift(weight.total_kg, face.width_mm, face.height_mm),
+  },
+  'frame.fits_door': {
+    unit: 'word', words: ['yes', 'no', 'not-asked'], frame_by_frame: 'door',
+    meaning: 'Whether the finished frame goes upright through the door the plan names.',
+    value: ({ plan, bars }) => fitsDoor(plan.face.width_mm, plan.face.height_mm, bars.top.section.d_mm + plan.bars.lip_mm, plan.door),
+  },
+});
