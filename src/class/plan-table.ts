@@ -5,7 +5,7 @@ import { pageLink, paragraph, strong, table, type Block, type Cell, type Column,
 import { badge } from '../report/words/verdict.js';
 import type { ClassFindings } from './class-findings.js';
 import type { ClassRow, NotRead } from './class-row.js';
-import { money } from './pooled-blocks.js';
+import { money } from '../report/words/cost.js';
 
 /** Every file of the class in its order, whether it could be read or not. */
 export function planTable(found: ClassFindings): readonly Block[] {

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../base/names.js';
-import { formatLength, formatQuantity, formatShare } from '../base/units-format.js';
+import { formatLength, formatShare } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/assemble.js';
 import { markingOrder } from '../cutting/marking.js';
 import { tagOrder } from '../cutting/pool.js';
@@ -7,13 +7,8 @@ import type { CutPlan, TooLong } from '../cutting/purchase.js';
 import { userText } from '../report/clean-text.js';
 import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
 import type { Supplies } from '../cost/supplies.js';
-import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf, type Prices } from '../report/words/supply.js';
+import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, pricesOf, type Prices } from '../report/words/supply.js';
 import type { Pooled } from './pooled.js';
-
-/** Money in the shelf's currency, or `unknown`. */
-export function money(amount: number | null, currency: string): string {
-  return amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', 'metric')} ${userText(currency, 8)}`.trim();
-}
 
 /** Which number stands for which plan; nothing for a single one. */
 export function numberBlocks({ plans, numbers }: Pooled): readonly Block[] {
@@ -22,16 +17,15 @@ export function numberBlocks({ plans, numbers }: Pooled): readonly Block[] {
 }
 
 /** What stands in the way of cutting everything: pieces too long, stocks without boards, pieces that do not make their frame. */
-export function troubleBlocks({ cut, short }: Pooled): readonly Block[] {
+export function troubleBlocks({ cut, supplies }: Pooled): readonly Block[] {
   const long = cut.too_long.map((one): Cell => `${one.piece.tag} needs ${formatLength(one.needs_mm, cut.units)} of ${userText(one.stock, 40)}, but the longest board is ${formatLength(one.longest_mm, cut.units)}: ${ways(one, cut).join(', or ')}. Do not join boards end to end.`);
   const uncut = cut.uncut.filter(({ stock }) => !cut.too_long.some((one) => one.stock === stock)).map(({ reason }): Cell => reason);
   const faults = cut.lists.flatMap((list, i) => {
     const made = piecesAssemble(list);
     return made.fits ? [] : [`${userText(cut.plan_names[i] ?? '')}: ${made.faults.join(' ')}`];
   });
-  const missing = short.map((one): Cell => `${userText(one.stock, 40)}, ${formatLength(one.length_mm, cut.units)}: ${one.needed} needed, ${one.available} there. Order ${one.needed - one.available} more.`);
   return [
-    ...(missing.length === 0 ? [] : [setApart(paragraph(strong('The shelf does not have enough boards.'), ' The lists below are made as if it had.')), bullets(missing)]),
+    ...orderBlocks(supplies, cut.units),
     ...(long.length === 0 ? [] : [setApart(paragraph(strong('Not every piece can be cut.'))), bullets(long)]),
     ...(uncut.length === 0 ? [] : [setApart(paragraph(strong('The buying list is not complete.'))), bullets(uncut)]),
     ...(faults.length === 0 ? [] : [setApart(paragraph(strong('The pieces do not make the frame.'))), bullets(faults)]),

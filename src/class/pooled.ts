@@ -1,10 +1,11 @@
-import { cutPlan, type CutPlan } from '../cutting/cut-plan.js';
+import type { CutPlan } from '../cutting/purchase.js';
+import { orderMore } from '../cutting/order-more.js';
 import { numbersOf } from '../cutting/pool.js';
 import { supplies, type ClothLine, type Supplies, type SupplyLine } from '../cost/supplies.js';
 import { buildModel } from '../model/build-model.js';
 import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
-import { enoughOf, endlessShelf, type Boards, type ShortBoard } from '../cutting/enough-boards.js';
+import { boardsFor, enoughOf, type Boards, type ShortBoard } from '../cutting/enough-boards.js';
 
 /** What several plans take together, bought in one go. */
 export interface Pooled {
@@ -31,16 +32,14 @@ export type Cutter<C> = (plans: readonly Plan[], shelf: Shelf) => C;
 
 /** What all plans take, each as often as its count says, the same on every machine. */
 export function poolPlans(plans: readonly Plan[], shelf: Shelf, numbers: readonly number[] = numbersOf(plans)): Pooled {
-  const cut = cutPlan(plans, shelf, undefined, numbers);
-  const endless = cut.cost === null ? endlessShelf(shelf) : null;
-  return addUp(plans, numbers, shelf, enoughOf(cut, endless === null ? null : cutPlan(plans, endless, undefined, numbers), shelf));
+  return addUp(plans, numbers, shelf, boardsFor(plans, shelf, numbers));
 }
 
 /** The same with boards worked out by another, slower cutter. */
 export async function poolPlansWith(plans: readonly Plan[], shelf: Shelf, cutter: Cutter<Promise<CutPlan>>): Promise<Pooled> {
   const cut = await cutter(plans, shelf);
-  const endless = cut.cost === null ? endlessShelf(shelf) : null;
-  return addUp(plans, numbersOf(plans), shelf, enoughOf(cut, endless === null ? null : await cutter(plans, endless), shelf));
+  const ordered = cut.cost === null ? orderMore(cut, plans, shelf) : null;
+  return addUp(plans, numbersOf(plans), shelf, enoughOf(cut, ordered === null ? null : { cut: await cutter(plans, ordered.shelf), proven: ordered.proven }, shelf));
 }
 
 function addUp(plans: readonly Plan[], numbers: readonly number[], shelf: Shelf, found: Boards): Pooled {

@@ -4,7 +4,7 @@ import type { Problem } from '../base/problem.js';
 import { pooledData, steadyJson } from '../class/class-data.js';
 import { composeCutPage } from '../class/cut-page.js';
 import { poolPlansWith, type Pooled } from '../class/pooled.js';
-import { money } from '../class/pooled-blocks.js';
+import { money } from '../report/words/cost.js';
 import { buyingListCsv } from '../cost/buying-list.js';
 import { cutListCsv } from '../cutting/csv.js';
 import { cutPlanExactly, workClock, type SearchTime } from '../cutting/cut-plan.js';

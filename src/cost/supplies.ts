@@ -25,6 +25,8 @@ export interface Supplies {
   readonly currency: string;
   readonly cut: CutPlan;
   readonly short: readonly ShortBoard[];
+  /** Whether no other order besides the boards that are there costs less. */
+  readonly order_proven: boolean;
   readonly boards: readonly BoardLine[];
   readonly cloths: readonly ClothLine[];
   readonly lines: readonly SupplyLine[];
@@ -48,7 +50,7 @@ export interface Supplies {
 }
 
 /** Every amount that some plans take, worked out once: every page, list and fact reads it here. Models and cutting are of the same plans. */
-export function supplies(models: readonly Model[], { cut, short }: Boards, shelf: Shelf): Supplies {
+export function supplies(models: readonly Model[], { cut, short, order_proven }: Boards, shelf: Shelf): Supplies {
   const boards = boardLines(models, cut, short, shelf);
   const cloths = clothLines(models, shelf);
   const lines = supplyLines(models, shelf);
@@ -62,7 +64,7 @@ export function supplies(models: readonly Model[], { cut, short }: Boards, shelf
   const rest_cost = sum([...there, ...besides]);
   return {
     frames: models.reduce((n, { plan }) => n + plan.count, 0),
-    currency: shelf.currency, cut, short, boards, cloths, lines, full_boards_cost, boards_cost,
+    currency: shelf.currency, cut, short, order_proven, boards, cloths, lines, full_boards_cost, boards_cost,
     boards_to_buy: cut.reason === null ? boards.filter(({ on_hand }) => !on_hand).reduce((n, { count }) => n + count, 0) : null,
     boards_bound: sum([cut.bound, ...boards.filter(({ role }) => role === 'spare').map(({ cost }) => cost)]),
     full_cost: full_boards_cost !== null && priced ? sum([full_boards_cost, ...besides]) : null,

@@ -48,7 +48,8 @@ export async function cutPlanExactly(plans: readonly Plan[], shop: Shelf, time: 
   return finishPlan(plans, shelf, pool, answers);
 }
 
-interface Asked extends Held {
+/** One stock's question: its pieces, its boards, and the search's problem. */
+export interface Asked extends Held {
   readonly key: string;
   readonly lumber: Lumber;
   /** Null when there is nothing to search: no lengths on the shelf, or pieces too long. */
@@ -65,7 +66,8 @@ const answer = (asked: Asked, result: CutResult): Answered => ({ ...asked, resul
 
 const toSearch = ({ kerf, stock, items, setups }: StockProblem, time: SearchTime): CutProblem => ({ kerf, stock, items, setups, ...time });
 
-function ask(plans: readonly Plan[], shelf: Shelf, pool: Pool, key: string): Asked {
+/** What one stock of a pool becomes for the search. */
+export function ask(plans: readonly Plan[], shelf: Shelf, pool: Pool, key: string): Asked {
   const lumber = shelf.lumber[key] as Lumber;
   const held = holdPieces(pool.pieces[key] as readonly PooledPiece[], lumber.lengths ?? [], plans, shelf.cutting.kerf_mm);
   const { pieces, lengths } = held;

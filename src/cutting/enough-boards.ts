@@ -1,24 +1,17 @@
 import { cutPlan } from './cut-plan.js';
+import { orderMore } from './order-more.js';
 import type { CutPlan } from './purchase.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Shelf } from '../shelf/shelf.js';
 
-/** Boards of one length that the plans need beyond what the shelf says is there. */
+/** Boards of one length that the plans need beyond what the shelf says is there: what to order. */
 export interface ShortBoard {
   readonly stock: string;
   readonly length_mm: number;
   readonly price: number;
   readonly needed: number;
   readonly available: number;
-}
-
-/** The shelf with as many boards for sale as wanted; leftovers on hand stay as many as there are. Null when no stock is limited. */
-export function endlessShelf(shelf: Shelf): Shelf | null {
-  const limited = Object.values(shelf.lumber).some(({ lengths }) => lengths?.some(({ price, available }) => price > 0 && available !== null) === true);
-  if (!limited) return null;
-  const lumber = Object.entries(shelf.lumber).map(([key, entry]) => [key, entry.lengths === null ? entry : { ...entry, lengths: entry.lengths.map((length) => (length.price > 0 ? { ...length, available: null } : length)) }] as const);
-  return { ...shelf, lumber: Object.fromEntries(lumber) };
 }
 
 /** What a cutting takes beyond the boards the shelf has. */
@@ -31,21 +24,23 @@ export function shortBoards(cut: CutPlan, shop: Shelf): readonly ShortBoard[] {
   }));
 }
 
-/** Boards and their cutting, made as if the shop had enough where it has too few; `short` then says what is missing. */
+/** Boards and their cutting, made as if the order had come where the shop has too few; `short` then says what to order. */
 export interface Boards {
   readonly cut: CutPlan;
   readonly short: readonly ShortBoard[];
+  /** Whether no other order besides the boards that are there costs less; true where nothing is short. */
+  readonly order_proven: boolean;
 }
 
-/** Of a cutting with the boards there are and one with as many as wanted, the one that cuts more; with what it takes beyond the boards there are. */
-export function enoughOf(cut: CutPlan, endless: CutPlan | null, shelf: Shelf): Boards {
-  const chosen = endless !== null && endless.uncut.length < cut.uncut.length ? endless : cut;
-  return { cut: chosen, short: shortBoards(chosen, shelf) };
+/** Of a cutting with the boards there are and one with those of an order laid to them, the one that cuts more; with what it takes beyond the boards there are. */
+export function enoughOf(cut: CutPlan, ordered: { readonly cut: CutPlan; readonly proven: boolean } | null, shelf: Shelf): Boards {
+  const more = ordered !== null && ordered.cut.uncut.length < cut.uncut.length ? ordered : { cut, proven: true };
+  return { cut: more.cut, short: shortBoards(more.cut, shelf), order_proven: more.proven };
 }
 
 /** What to buy for these plans and how to cut it, the same on every machine. */
-export function boardsFor(plans: readonly Plan[], shelf: Shelf): Boards {
-  const cut = cutPlan(plans, shelf);
-  const endless = cut.cost === null ? endlessShelf(shelf) : null;
-  return enoughOf(cut, endless === null ? null : cutPlan(plans, endless), shelf);
+export function boardsFor(plans: readonly Plan[], shelf: Shelf, numbers?: readonly number[]): Boards {
+  const cut = cutPlan(plans, shelf, undefined, numbers);
+  const ordered = cut.cost === null ? orderMore(cut, plans, shelf, numbers) : null;
+  return enoughOf(cut, ordered === null ? null : { cut: cutPlan(plans, ordered.shelf, undefined, numbers), proven: ordered.proven }, shelf);
 }

@@ -75,7 +75,7 @@ function inputOf(model: Model, solution: Solution, cut: CutPlan, bench: Bench): 
   return {
     model, solution,
     settings: factSettings(model, bench),
-    get bought() { return supplies([model], { cut, short: [] }, bench.shelf); },
+    get bought() { return supplies([model], { cut, short: [], order_proven: true }, bench.shelf); },
   };
 }
 

@@ -18,7 +18,7 @@ const unhung = (plan: Plan): Plan => ({ ...plan, hang: { ...plan.hang, by: 'none
 /** Cost and weight of a plan cut as given. Rounded to what a person sees, so that a difference nobody can see decides nothing. */
 export function priceOf(plan: Plan, cut: CutPlan, shelf: Shelf): Price {
   const model = buildModel(plan, shelf);
-  const { total_cost } = supplies([model], { cut, short: [] }, shelf);
+  const { total_cost } = supplies([model], { cut, short: [], order_proven: true }, shelf);
   return { cents: total_cost === null ? Infinity : Math.round(total_cost * 100), grams: Math.round(model.weight.total_kg * 1000) };
 }
 

@@ -6,7 +6,7 @@ import type { CutPlan } from '../../cutting/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
-import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf, type Prices } from '../words/supply.js';
+import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, pricesOf, type Prices } from '../words/supply.js';
 import { boardPictures } from './board-pictures.js';
 import { pieceColumns, pieceNotes, pieceRows } from './piece-rows.js';
 import { sightingBlocks } from './sighting.js';
@@ -27,7 +27,7 @@ export function cuttingSection(told: Telling): Section {
     ...notes(told, cut),
     ...assembly(told, cut),
     heading(3, 'Buying list'),
-    ...shortOf(told),
+    ...orderBlocks(told.audit.supplies, told.units),
     ...buying(told, prices),
     ...everythingElse(told, prices),
     ...sighting.blocks,
@@ -57,15 +57,6 @@ function missing(told: Telling, cut: CutPlan): readonly Block[] {
   });
   if (long.length > 0) return [setApart(paragraph(strong('Not every piece can be cut.'))), bullets(long)];
   return cut.uncut.length === 0 ? [] : [setApart(paragraph(strong('The buying list is not complete.'))), bullets(cut.uncut.map(({ reason }) => reason))];
-}
-
-/** Boards that the plan needs and the shelf does not have. */
-function shortOf({ audit: { supplies: { short } }, length }: Telling): readonly Block[] {
-  if (short.length === 0) return [];
-  return [
-    setApart(paragraph(strong('The shelf does not have enough boards.'), ' The lists are made as if it had.')),
-    bullets(short.map((one): Cell => `${userText(one.stock, 40)}, ${length(one.length_mm)}: ${one.needed} needed, ${one.available} there. Order ${one.needed - one.available} more.`)),
-  ];
 }
 
 /** The next mark of the tape: a millimetre or a sixteenth of an inch. */

@@ -4,8 +4,11 @@ import { userText } from '../clean-text.js';
 
 type Priced = Pick<Audit, 'plan' | 'shelf'>;
 
-/** An amount in the shelf's currency: `41.20 EUR`; `unknown` when it is. */
-export const moneyInWords = ({ shelf, plan }: Priced, amount: number | null): string => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', plan.units)} ${userText(shelf.currency, 8)}`);
+/** An amount in a currency: `41.20 EUR`; `unknown` when it is. */
+export const money = (amount: number | null, currency: string): string => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', 'metric')} ${userText(currency, 8)}`.trim());
+
+/** The same in the shelf's currency. */
+export const moneyInWords = ({ shelf }: Pick<Priced, 'shelf'>, amount: number | null): string => money(amount, shelf.currency);
 
 /** What everything costs, and whether the prices are only for show. */
 export const costInWords = (priced: Priced, cost: number | null): string => `${moneyInWords(priced, cost)}${cost !== null && priced.shelf.demo_prices ? ' (demo prices)' : ''}`;

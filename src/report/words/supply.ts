@@ -2,8 +2,10 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity, formatSize, formatVolumeUp } from '../../base/units-format.js';
 import type { BoardLine, ClothLine, Supplies, SupplyLine } from '../../cost/supplies.js';
 import { upToTape } from '../../base/tape.js';
+import { cents } from '../../cost/packs.js';
 import { userText } from '../clean-text.js';
-import type { Cell, Column } from '../tree.js';
+import { bullets, paragraph, setApart, strong, type Block, type Cell, type Column } from '../tree.js';
+import { money } from './cost.js';
 import { plural } from './plural.js';
 
 /** An amount of one thing, never rounded down: `24`, `1480 mm`, `85 ml`. */
@@ -77,11 +79,24 @@ export function pricesOf({ boards, cloths, lines, currency }: Pick<Supplies, 'bo
   const invented = priced.filter((line) => line.invented).length;
   const some = invented > 0 && invented < priced.length;
   return {
-    money: (amount, starred = false) => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', 'metric')} ${userText(currency, 8)}`.trim() + (starred && some ? ' *' : '')),
+    money: (amount, starred = false) => `${money(amount, currency)}${amount !== null && starred && some ? ' *' : ''}`,
     remark: some
       ? '* An invented price: put your shop’s own on the shelf.'
       : invented > 0 ? 'All prices are invented for demonstration: put your shop’s own on the shelf.' : '',
   };
+}
+
+/** What to order where the shop has too few boards; nothing where it has enough. */
+export function orderBlocks({ short, order_proven, currency }: Pick<Supplies, 'short' | 'order_proven' | 'currency'>, units: UnitSystem): readonly Block[] {
+  if (short.length === 0) return [];
+  const costs = short.map(({ needed, available, price }) => cents((needed - available) * price));
+  const said = (amount: number): string => money(amount, currency);
+  const all = said(costs.reduce((sum, cost) => sum + cost, 0));
+  return [
+    setApart(paragraph(strong('The shelf does not have enough boards.'), ' The lists are made as if what is missing had come.')),
+    bullets(short.map(({ stock, length_mm, needed, available }, i): Cell => `${userText(stock, 40)}, ${formatLength(length_mm, units)}: ${needed} needed, ${available} there. Order ${needed - available} more, ${said(costs[i] as number)}.`)),
+    paragraph(`The boards that are there are used first, whatever their length; the order besides comes to ${all}. ${order_proven ? 'Of all lengths sold, no other order costs less; that was proven.' : 'The search was cut short: another order may cost less.'}`),
+  ];
 }
 
 /** Heads of the table of boards. */
