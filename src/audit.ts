@@ -33,7 +33,7 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   const bought = suppliesOf(model, bench.shelf);
   const chosen = factSettings(model, bench);
   const facts = allFacts(model, solution, bought, chosen);
-  const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units });
+  const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units, currency: model.shelf.currency });
   const findings = bench.tools === undefined ? judged.findings : sortFindings([...judged.findings, ...toolFindings(model, bench.tools)]);
   return {
     plan,

@@ -123,11 +123,13 @@ const writers: Readonly<Record<Exclude<QuantityUnit, 'word'>, Writer>> = {
 
 /**
  * Any value of a fact in words and units people use, in the unit system they write in. `value` in the fact's own unit (`mm`, `share` 0..1, `pct` 0..100 …).
- * Words pass as they are; null and non-finite numbers are `unknown`.
+ * Words pass as they are; null and non-finite numbers are `unknown`. Costs are told in `currency`, where one is given.
  */
-export function formatQuantity(value: number | string | null, unit: QuantityUnit, system: UnitSystem): string {
+export function formatQuantity(value: number | string | null, unit: QuantityUnit, system: UnitSystem, currency = ''): string {
   if (value === null) return 'unknown';
   if (typeof value === 'string') return value;
   if (!Number.isFinite(value)) return 'unknown';
-  return unit === 'word' ? String(value) : writers[unit](value, system);
+  if (unit === 'word') return String(value);
+  const words = writers[unit](value, system);
+  return unit === 'cost' && currency !== '' ? `${words} ${currency}` : words;
 }

@@ -46,7 +46,8 @@ export function pooledData({ cut, supplies, short, rolls, others, total_cost, re
     waste_share: cut.waste_share,
     proven: cut.proven,
     bound: supplies.boards_bound,
-    buy: supplies.boards.map(({ stock, length_mm, price, count, on_hand, role }) => ({ stock, length_mm, price, count, on_hand, role })),
+    buy: supplies.boards.map(({ stock, length_mm, price, count, on_hand, role, invented }) => ({ stock, length_mm, price, count, on_hand, role, invented })),
+    order: supplies.short.length === 0 ? null : { proven: supplies.order_proven },
     cut: cut.stocks.flatMap(({ stock, boards }) => boards.map((board, i) => ({
       stock,
       board: i + 1,

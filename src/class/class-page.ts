@@ -33,7 +33,7 @@ export function composeClassPage(found: ClassFindings): Report {
       ...part('Plans that could not be read', problemBlocks(found.broken)),
       ...part('Rule by rule', marksBlocks(found.rows, found.rules)),
       ...part('What went wrong most often', commonBlocks(found)),
-      ...part('The class in figures', figuresBlocks(found.rows)),
+      ...part('The class in figures', figuresBlocks(found.rows, found.currency)),
       ...part('What to buy for all', [...whoIsIn(found), ...(found.pooled === null ? [] : [...troubleBlocks(found.pooled), ...buyingBlocks(found.pooled)])]),
       ...part('What to cut', found.pooled === null ? [] : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled)]),
       ...part('The cloth on the roll', rolls.blocks),

@@ -1,3 +1,4 @@
+import { userText } from '../report/clean-text.js';
 import type { UnitSystem } from '../base/names.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
@@ -64,7 +65,7 @@ export interface RowPlace extends FileOfClass {
 
 /** The row of one audit. */
 export function classRow(audit: Audit, { no, file, page, points }: RowPlace): ClassRow {
-  const marks = marksOf(audit.findings, audit.plan.units);
+  const marks = marksOf(audit.findings, audit.plan.units, userText(audit.shelf.currency, 8));
   return {
     no,
     file,

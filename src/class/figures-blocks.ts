@@ -9,13 +9,13 @@ import type { ClassRow } from './class-row.js';
 import { spreadOf } from './spread.js';
 
 /** How the class lies in figures, and who departs from its usual choices; nothing for a single plan. */
-export function figuresBlocks(rows: readonly ClassRow[]): readonly Block[] {
+export function figuresBlocks(rows: readonly ClassRow[], currency: string): readonly Block[] {
   if (rows.length < 2) return [];
   const units: UnitSystem = rows.every((row) => row.units === 'inch') ? 'inch' : 'metric';
   const lines = figures.flatMap(({ words, unit }, i): (readonly Cell[])[] => {
     const spread = spreadOf(rows.map((row) => row.figures[i] ?? null));
     if (spread === null) return [];
-    const said = (value: number): string => (unit === 'chance' ? chanceInWords(value) : formatQuantity(unit === 'mm' && units === 'metric' ? Math.round(value) : value, unit, units));
+    const said = (value: number): string => (unit === 'chance' ? chanceInWords(value) : formatQuantity(unit === 'mm' && units === 'metric' ? Math.round(value) : value, unit, units, userText(currency, 8)));
     const whose = ({ value, at }: { readonly value: number; readonly at: number }): string => `${said(value)} (${rows[at]!.no})`;
     const missing = rows.length - spread.known;
     return [[`${words}${missing === 0 ? '' : `, unknown in ${missing}`}`, said(spread.median), `${said(spread.low)} to ${said(spread.high)}`, whose(spread.least), whose(spread.most)]];

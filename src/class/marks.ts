@@ -15,18 +15,18 @@ export interface Mark {
 export type Marks = ReadonlyMap<string, Mark>;
 
 /** One mark for each rule that spoke: of several findings the gravest, of equals the one that uses most of its limit. */
-export function marksOf(findings: readonly Finding[], units: UnitSystem): Marks {
+export function marksOf(findings: readonly Finding[], units: UnitSystem, currency = ''): Marks {
   const marks = new Map<string, Mark>();
   for (const { rule, verdict, actual, unit } of sortFindings(findings))
-    if (!marks.has(rule)) marks.set(rule, { verdict, value: valueInWords(actual, unit, units) });
+    if (!marks.has(rule)) marks.set(rule, { verdict, value: valueInWords(actual, unit, units, currency) });
   return marks;
 }
 
 /** A value as short as a cell needs it; a chance too small to matter is told as that. */
-export function valueInWords(value: Finding['actual'], unit: string, units: UnitSystem): string {
+export function valueInWords(value: Finding['actual'], unit: string, units: UnitSystem, currency = ''): string {
   if (value === null) return '';
   if (unit === 'chance' && typeof value === 'number' && value < least_chance) return `under ${formatShare(least_chance)}`;
-  return formatQuantity(value, unit as QuantityUnit, units);
+  return formatQuantity(value, unit as QuantityUnit, units, currency);
 }
 
 const least_chance = 0.001;

@@ -66,7 +66,7 @@ export async function runCompare(before: string, after: string, named: readonly 
   let changed = 0;
   for (const plan of plans) {
     const findings = async (bench: Bench) => (await audit(plan, bench)).findings;
-    const compared = compareVerdicts(await findings(old), await findings(next), plan.units);
+    const compared = compareVerdicts(await findings(old), await findings(next), plan.units, next.shelf.currency);
     if (compared.before !== compared.after) changed += 1;
     const title = compared.before === compared.after ? `still ${compared.after}` : `${compared.before} → ${compared.after}`;
     const quiet = compared.changes.filter(isQuiet).length;

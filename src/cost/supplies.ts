@@ -95,5 +95,12 @@ function clothLines(models: readonly Model[], shelf: Shelf): readonly ClothLine[
   });
 }
 
+/** Of the prices of a bill, how many nobody has asked for; boards on hand have none. */
+export function inventedOf({ boards, cloths, lines }: Pick<Supplies, 'boards' | 'cloths' | 'lines'>): 'none' | 'some' | 'all' {
+  const priced = [...boards.filter(({ on_hand }) => !on_hand), ...cloths.filter(({ bought_cost }) => bought_cost !== null), ...lines.filter(({ cost }) => cost !== null)];
+  const invented = priced.filter((line) => line.invented).length;
+  return invented === 0 ? 'none' : invented < priced.length ? 'some' : 'all';
+}
+
 /** The bill of one plan, its boards cut at proven least cost. `shop` is the shelf the model was built from. */
 export const suppliesOf = (model: Model, shop: Shelf): Supplies => supplies([model], boardsFor([model.plan], shop), shop);

@@ -9,9 +9,9 @@ export function toldUnit(path: FactPath): QuantityUnit {
   return told === 'points' ? 'points' : unit;
 }
 
-/** A value of a fact as a sentence tells it, in the plan's own units; null is `unknown`. */
-export function factInWords(path: FactPath, value: number | string | null, units: UnitSystem): string {
+/** A value of a fact as a sentence tells it, in the plan's own units; null is `unknown`; costs in `currency`. */
+export function factInWords(path: FactPath, value: number | string | null, units: UnitSystem, currency = ''): string {
   const told = specOf(path).told;
   if (typeof value === 'string' && typeof told === 'object') return told[value] ?? value;
-  return formatQuantity(value, toldUnit(path), units);
+  return formatQuantity(value, toldUnit(path), units, currency);
 }

@@ -2,6 +2,7 @@ import { formatLength, formatQuantity } from '../base/units-format.js';
 import type { UnitSystem } from '../base/names.js';
 import type { Fact, FactPath } from '../facts/fact.js';
 import type { Audit } from './audit-view.js';
+import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import type { Block } from './tree.js';
 
@@ -51,7 +52,7 @@ export function telling(audit: Audit): Telling {
     },
     said: (path, about) => {
       const fact = find(path, about);
-      return fact === undefined ? 'unknown' : formatQuantity(fact.value, fact.unit, units);
+      return fact === undefined ? 'unknown' : formatQuantity(fact.value, fact.unit, units, userText(audit.shelf.currency, 8));
     },
     length: (mm) => formatLength(mm, units),
     small: (mm) => (/^-?0 /u.test(formatLength(mm, units)) ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}` : formatLength(mm, units)),

@@ -23,7 +23,7 @@ export interface VerdictComparison {
 }
 
 /** Compares the findings of one plan under two rulesets: which verdicts change, and why. */
-export function compareVerdicts(before: readonly Finding[], after: readonly Finding[], units: UnitSystem = 'metric'): VerdictComparison {
+export function compareVerdicts(before: readonly Finding[], after: readonly Finding[], units: UnitSystem = 'metric', currency = ''): VerdictComparison {
   const key = ({ rule, about }: Finding): string => `${rule}\n${about}`;
   const old = new Map(before.map((finding) => [key(finding), finding]));
   const now = new Map(after.map((finding) => [key(finding), finding]));
@@ -33,7 +33,7 @@ export function compareVerdicts(before: readonly Finding[], after: readonly Find
     const verdicts = { before: a?.verdict ?? null, after: b?.verdict ?? null };
     if (verdicts.before === verdicts.after) return [];
     const { rule, about } = (a ?? b)!;
-    return [{ rule, about, ...verdicts, why: whyChanged(a, b, units) }];
+    return [{ rule, about, ...verdicts, why: whyChanged(a, b, units, currency) }];
   });
   changes.sort((a, b) => compareGravity(b.after ?? 'clear', a.after ?? 'clear') || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : a.about < b.about ? -1 : 1));
   return { before: worstVerdict(before), after: worstVerdict(after), changes };
@@ -44,12 +44,12 @@ export function changeInWords({ rule, about, before, after, why }: VerdictChange
   return `${rule}, ${aboutInWords(about)}: ${before ?? 'nothing said'} → ${after ?? 'nothing said'}. ${why}`;
 }
 
-function whyChanged(a: Finding | undefined, b: Finding | undefined, units: UnitSystem): string {
+function whyChanged(a: Finding | undefined, b: Finding | undefined, units: UnitSystem, currency: string): string {
   if (a === undefined) return 'The rule was not asked before.';
   if (b === undefined) return 'The rule is not asked any more.';
   if (a.verdict === 'unknown') return `It was not known before. ${b.say}`;
   if (b.verdict === 'unknown') return b.say;
-  const words = (finding: Finding, value: Finding['limit']): string => formatQuantity(value, finding.unit as QuantityUnit, units);
+  const words = (finding: Finding, value: Finding['limit']): string => formatQuantity(value, finding.unit as QuantityUnit, units, currency);
   if (a.fact !== b.fact) return `The rule looks at ${b.fact} where it looked at ${a.fact}.`;
   const actual = a.actual === b.actual ? `${a.fact} is ${words(b, b.actual)} under both` : `${a.fact} was ${words(a, a.actual)} and is ${words(b, b.actual)}`;
   if (a.limit !== b.limit) return `The limit was ${words(a, a.limit)} and is ${words(b, b.limit)}; ${actual}.`;

@@ -43,10 +43,10 @@ type Outcome = 'silent' | 'clear' | 'stop' | 'caution' | 'asked';
 const priorities: Readonly<Record<Outcome, number>> = { silent: 5, stop: 4, caution: 3, clear: 2, asked: 1 };
 
 /**
- * Asks every rule of every element it is about. Facts come in the units of the catalogue; findings keep them, and their sentences speak in `units` (metric).
+ * Asks every rule of every element it is about. Facts come in the units of the catalogue; findings keep them, and their sentences speak in `units` (metric), and of costs in `currency`.
  * What is missing or not finite makes a finding unknown, never clear. Any list of facts will do: only a bug rejects.
  */
-export async function evaluateRules(given: Ruleset, facts: readonly Fact[], options: { readonly units?: UnitSystem } = {}): Promise<Evaluation> {
+export async function evaluateRules(given: Ruleset, facts: readonly Fact[], options: { readonly units?: UnitSystem; readonly currency?: string } = {}): Promise<Evaluation> {
   const ruleset = rulesIn(given, options.units ?? 'metric');
   const table = tabulate(facts);
   const values = new Map<string, number | string>();
@@ -60,13 +60,13 @@ export async function evaluateRules(given: Ruleset, facts: readonly Fact[], opti
   // Most cases are clear or silent: what the others are is asked of the others only.
   const first = await decide(cases.flatMap((one) => questions(one, ['silent', 'clear'])), values);
   const second = await decide(cases.filter(({ name }) => !first.has(name)).flatMap((one) => questions(one, ['stop', 'caution', 'asked'])), values);
-  const context = { ruleset, table, units: options.units ?? 'metric' };
+  const context = { ruleset, table, units: options.units ?? 'metric', currency: options.currency ?? '' };
   const blamed = cases.filter(({ name }) => ['stop', 'caution'].includes(second.get(name)?.event ?? ''));
   const had = await decide(blamed.flatMap((one) => alreadyThere(one, { ruleset, table, about: one.about, asked: values })), values);
   const findings: Finding[] = [];
   for (const one of cases) {
     const answer = first.get(one.name) ?? second.get(one.name);
-    if (answer?.event === 'silent') silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context.units) });
+    if (answer?.event === 'silent') silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context) });
     else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
   }
   return { findings, silent };

@@ -29,6 +29,8 @@ export interface SayContext {
   readonly ruleset: Ruleset;
   readonly table: FactTable;
   readonly units: UnitSystem;
+  /** Of costs; empty where none is told. */
+  readonly currency: string;
 }
 
 /** The rule's sentence, or one of its pieces of advice, with the placeholders filled in, starting with a capital. */
@@ -36,13 +38,13 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
   const unit = toldUnit(line.line.fact);
   const fill = (name: string): string => {
     if (name === 'about') return aboutInWords(about);
-    if (name === 'actual') return actualInWords(line, unit, context.units);
-    if (name === 'limit') return formatQuantity(line.limit, unit, context.units);
+    if (name === 'actual') return actualInWords(line, unit, context);
+    if (name === 'limit') return formatQuantity(line.limit, unit, context.units, context.currency);
     if (name === 'used') return line.used === null ? 'an unknown share' : line.used > most_share ? 'over 999 %' : formatShare(line.used);
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
     if (!isFactPath(name)) return 'an unknown amount';
     const reading = context.table.read(name, about);
-    return reading.known ? factInWords(name, reading.value, context.units) : 'an unknown amount';
+    return reading.known ? factInWords(name, reading.value, context.units, context.currency) : 'an unknown amount';
   };
   return capital(sentence.replace(placeholder, (_, name: string) => fill(name)));
 }
@@ -65,11 +67,11 @@ export function sayUnknown(line: PosedLine, about: About): string {
 }
 
 /** Why a rule does not apply to an element. */
-export function sayWhyNot(line: PosedLine, units: UnitSystem): string {
+export function sayWhyNot(line: PosedLine, { units, currency }: Pick<SayContext, 'units' | 'currency'>): string {
   const { unit, meaning } = catalogueByPath.get(line.line.fact)!;
   if (line.limit === 'not-asked') return `Only asked when the plan asks ${clause(meaning)}.`;
   if (meaning.startsWith('Whether ') && line.line.compare === 'is' && line.limit === 'yes') return `Only asked when ${clause(meaning).slice('whether '.length)}; here that is not so.`;
-  return `Only asked when ${lineInWords(line.line, formatQuantity(line.limit, unit, units))}; here it is ${formatQuantity(line.actual, unit, units)}.`;
+  return `Only asked when ${lineInWords(line.line, formatQuantity(line.limit, unit, units, currency))}; here it is ${formatQuantity(line.actual, unit, units, currency)}.`;
 }
 
 const compareWords: Readonly<Record<Compare, string>> = { 'at-most': 'is at most', 'at-least': 'is at least', 'above': 'is above', 'below': 'is below', 'is': 'is', 'is-not': 'is not' };
@@ -89,23 +91,23 @@ export function aboutInWords(about: About): string {
   return `the ${about.replaceAll('-', ' ')}`;
 }
 
-function actualInWords(line: PosedLine, unit: QuantityUnit, units: UnitSystem): string {
+function actualInWords(line: PosedLine, unit: QuantityUnit, { units, currency }: SayContext): string {
   const { actual, limit } = line;
   const shown = comparesMagnitude(line.line) && typeof actual === 'number' ? Math.abs(actual) : actual;
   if (unit === 'chance' && typeof shown === 'number') return chanceInWords(shown);
-  const words = formatQuantity(shown, unit, units);
-  if (typeof shown !== 'number' || typeof limit !== 'number' || shown === limit || words !== formatQuantity(limit, unit, units)) return words;
+  const words = formatQuantity(shown, unit, units, currency);
+  if (typeof shown !== 'number' || typeof limit !== 'number' || shown === limit || words !== formatQuantity(limit, unit, units, currency)) return words;
   return `just ${shown > limit ? 'over' : 'under'} ${words}`;
 }
 
-function limitInWords(name: string, about: About, { ruleset, table, units }: SayContext): string {
+function limitInWords(name: string, about: About, { ruleset, table, units, currency }: SayContext): string {
   const of = ruleset.limits.get(name)?.of ?? null;
   const unit = of === null ? unitOfLimit(name, ruleset) : catalogueByPath.get(of)!.unit;
   const amounts = limitValue(ruleset, name, (path) => {
     const reading = table.read(path, about);
     return reading.known && typeof reading.value === 'number' ? reading.value : null;
   }, unit);
-  return formatQuantity(amounts?.value ?? amounts?.caution ?? null, unit, units);
+  return formatQuantity(amounts?.value ?? amounts?.caution ?? null, unit, units, currency);
 }
 
 /** The unit a limit is used in: that of the facts it is held against; of none, the first that its amounts can be read in. */

@@ -1,16 +1,17 @@
-import { formatLength, formatQuantity } from '../base/units-format.js';
+import { formatLength } from '../base/units-format.js';
 import { userText } from '../report/clean-text.js';
 import { paragraph, strong, table, type Block, type Cell } from '../report/tree.js';
-import { besidesColumns, besidesRows, boardColumns, boardRow, pricesOf } from '../report/words/supply.js';
+import { money as inMoney } from '../report/words/cost.js';
+import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, pricesOf } from '../report/words/supply.js';
 import type { Shop } from '../shop/shop.js';
 import type { Money } from './money.js';
 
 /** Cost of each frame, of the tools shared out, whether making pays, and what to buy for the term. */
 export function moneyBlocks(money: Money, shop: Shop): readonly Block[] {
   const { term, frames, count, tools, currency } = money;
-  const units = frames[0]?.plan.units ?? 'metric';
+  const { units } = term.cut;
   const prices = pricesOf(term);
-  const said = (amount: number | null): string => (amount === null ? 'unknown' : `${formatQuantity(amount, 'cost', 'metric')} ${userText(currency, 8)}`.trim());
+  const said = (amount: number | null): string => inMoney(amount, currency);
   const compared = shop.compare_with;
   const rows = frames.map(({ plan, material, bought }): readonly Cell[] => [
     `${userText(plan.name, 80)}${plan.count > 1 ? `, each of ${plan.count}` : ''}`, said(material), ...(tools > 0 ? [said(material === null ? null : material + tools / count)] : []), ...(compared === null ? [] : [said(bought)]),
@@ -21,6 +22,7 @@ export function moneyBlocks(money: Money, shop: Shop): readonly Block[] {
     paragraph(`Material is the share of what all frames take bought together, whole packs with their rests, in proportion to what each would cost alone.${tools > 0 ? ` The tools come to ${said(tools)}, ${said(tools / count)} a frame.` : ''}`),
     ...(compared === null ? [] : [paragraph(strong(payWords(money, said)), ` A bought frame is taken to cost ${said(compared.price)} at ${formatLength(compared.width_mm, units)} by ${formatLength(compared.height_mm, units)}, as the file says, and elsewhere in proportion to width and height together, as bars and edges are: a guess, best replaced by the price of your own size. Work and paint are not counted.`)]),
     paragraph(strong('What the term takes')),
+    ...orderBlocks(term, units),
     ...(term.boards.length === 0 ? [] : [table(boardColumns, term.boards.map((line) => boardRow(line, units, prices)))]),
     table(besidesColumns(term.frames), besidesRows(term, units, prices)),
     ...(prices.remark === '' ? [] : [paragraph(prices.remark)]),

@@ -1,4 +1,3 @@
-import type { UnitSystem } from '../../base/names.js';
 import { foldFindings, type FoldedFinding } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, strong, type Block, type Cell } from '../tree.js';
@@ -24,7 +23,7 @@ export function checksSection(told: Telling): Section {
     paragraph('The per cent and the squares say how much of its limit each check uses: at 100 % it is just met. Each is told in short, with its value and its limit; what to do about those that are not clear stands under “What to change”. Where a rule speaks of several parts, the line tells of the one that is worst off.'),
     ...[...bySubject].flatMap(([subject, folds]) => [
       heading(3, subjects[subject] ?? capital(userText(subject.replaceAll('-', ' '), 40))),
-      bullets(folds.map((fold) => line(fold, told.units))),
+      bullets(folds.map((fold) => line(fold, told))),
     ]),
   ];
   if (bySubject.size === 0) blocks.push(paragraph('No rule of the ruleset had anything to say.'));
@@ -34,12 +33,12 @@ export function checksSection(told: Telling): Section {
   return { title: 'The checks', blocks, pictures: [] };
 }
 
-function line({ finding, abouts }: FoldedFinding, units: UnitSystem): Cell {
+function line({ finding, abouts }: FoldedFinding, { units, audit: { shelf } }: Telling): Cell {
   const word = badge(finding.verdict);
   const used = finding.verdict === 'unknown' ? '' : usedBar(finding.used);
   const where = finding.verdict === 'clear' ? aboutInWords(finding.about) : aboutsInWords(abouts);
   const place = where === 'whole frame' || saysItself(finding.title, where) || subjectItself(finding) ? '' : ` (${where})`;
-  return [finding.verdict === 'clear' ? word : strong(word), `${used === '' ? '' : `, ${used}`}: ${userText(finding.title)}${place}: ${valueAndLimit(finding, units)}.`];
+  return [finding.verdict === 'clear' ? word : strong(word), `${used === '' ? '' : `, ${used}`}: ${userText(finding.title)}${place}: ${valueAndLimit(finding, units, shelf.currency)}.`];
 }
 
 /** A rule of the subject as a whole, such as the cloth, need not name it. */

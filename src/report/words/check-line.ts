@@ -10,10 +10,10 @@ import { userText } from '../clean-text.js';
 const plentyShare = 0.1;
 
 /** The value of a check and what it is held against, as short as it goes: `79 N; at most 200 N`. What is a share of one whole is told in per cent. */
-export function valueAndLimit(finding: Finding, units: UnitSystem): string {
+export function valueAndLimit(finding: Finding, units: UnitSystem, currency: string): string {
   const { actual, limit, used, fact } = finding;
   const unit = isFactPath(fact) && toldUnit(fact) === 'points' ? 'points' : (finding.unit as QuantityUnit);
-  const amount = (value: number): string => none(unit === 'chance' ? chanceInWords(value) : formatQuantity(value, unit, units), value);
+  const amount = (value: number): string => none(unit === 'chance' ? chanceInWords(value) : formatQuantity(value, unit, units, userText(currency, 8)), value);
   if (typeof actual !== 'number') return actual === null ? 'unknown' : userText(actual, 60);
   const size = Math.abs(actual);
   if (typeof limit !== 'number') return amount(actual);

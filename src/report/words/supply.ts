@@ -1,6 +1,6 @@
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity, formatSize, formatVolumeUp } from '../../base/units-format.js';
-import type { BoardLine, ClothLine, Supplies, SupplyLine } from '../../cost/supplies.js';
+import { inventedOf, type BoardLine, type ClothLine, type Supplies, type SupplyLine } from '../../cost/supplies.js';
 import { upToTape } from '../../base/tape.js';
 import { cents } from '../../cost/packs.js';
 import { userText } from '../clean-text.js';
@@ -74,15 +74,11 @@ export interface Prices {
 }
 
 /** How the prices of a bill are printed and what is said of them. */
-export function pricesOf({ boards, cloths, lines, currency }: Pick<Supplies, 'boards' | 'cloths' | 'lines' | 'currency'>): Prices {
-  const priced = [...boards.filter(({ on_hand }) => !on_hand), ...cloths, ...lines.filter(({ cost }) => cost !== null)];
-  const invented = priced.filter((line) => line.invented).length;
-  const some = invented > 0 && invented < priced.length;
+export function pricesOf(bill: Pick<Supplies, 'boards' | 'cloths' | 'lines' | 'currency'>): Prices {
+  const invented = inventedOf(bill);
   return {
-    money: (amount, starred = false) => `${money(amount, currency)}${amount !== null && starred && some ? ' *' : ''}`,
-    remark: some
-      ? '* An invented price: put your shop’s own on the shelf.'
-      : invented > 0 ? 'All prices are invented for demonstration: put your shop’s own on the shelf.' : '',
+    money: (amount, starred = false) => `${money(amount, bill.currency)}${amount !== null && starred && invented === 'some' ? ' *' : ''}`,
+    remark: { none: '', some: '* An invented price: put your shop’s own on the shelf.', all: 'All prices are invented for demonstration: put your shop’s own on the shelf.' }[invented],
   };
 }
 
