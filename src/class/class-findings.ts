@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem.js';
+import type { SawAtHand } from '../cutting/marking.js';
 import type { Applied } from '../findings/applied.js';
 import type { ClassRow, NotRead } from './class-row.js';
 import type { Pooled } from './pooled.js';
@@ -29,6 +30,8 @@ export interface ClassFindings {
   /** The shelf's numbers that the studio measured itself, see `Shelf.measured`. */
   readonly measured: readonly string[];
   readonly currency: string;
+  /** How pieces are cut here, where somebody said so. */
+  readonly saw?: SawAtHand;
   readonly seed: number;
   readonly samples: number;
 }

@@ -26,7 +26,7 @@ export function composeClassPack(found: ClassFindings, sheets: readonly PlanShee
       ...part('For the teacher: what to buy', pooled === null ? whoIsIn(found) : [...whoIsIn(found), ...troubleBlocks(pooled), ...buyingBlocks(pooled)]),
       ...part('For the teacher: the boards', pooled === null ? [] : [...numberBlocks(pooled), ...cutListBlocks(pooled), ...boards.blocks]),
       ...part('For the teacher: the cloth on the roll', rolls.blocks),
-      ...part('For the teacher: saw by saw', pooled === null ? [] : sawBlocks(pooled)),
+      ...part('For the teacher: saw by saw', pooled === null ? [] : sawBlocks(pooled, found.saw)),
     ]),
     pictures: [...boards.pictures, ...rolls.pictures],
   };

@@ -35,7 +35,7 @@ export function composeClassPage(found: ClassFindings): Report {
       ...part('What went wrong most often', commonBlocks(found)),
       ...part('The class in figures', figuresBlocks(found.rows, found.currency)),
       ...part('What to buy for all', [...whoIsIn(found), ...(found.pooled === null ? [] : [...troubleBlocks(found.pooled), ...buyingBlocks(found.pooled)])]),
-      ...part('What to cut', found.pooled === null ? [] : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled)]),
+      ...part('What to cut', found.pooled === null ? [] : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled, found.saw)]),
       ...part('The cloth on the roll', rolls.blocks),
       ...part('What this rests on', [paragraph(`Ruleset ${appliedInWords(found.applied)}; shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`)]),
     ]),

@@ -1,3 +1,4 @@
+import type { SawAtHand } from '../cutting/marking.js';
 import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
 import { document, heading, paragraph, type Block } from '../report/tree.js';
@@ -6,7 +7,7 @@ import { buyingBlocks, cutListBlocks, numberBlocks, sawBlocks, troubleBlocks } f
 import { boardBlocks, rollBlocks } from './pooled-pictures.js';
 
 /** The page for shop and saw: what to buy for the plans, how to cut it, where the cloths lie on the roll. */
-export function composeCutPage(pooled: Pooled, shelfName: string): Report {
+export function composeCutPage(pooled: Pooled, shelfName: string, saw?: SawAtHand): Report {
   const boards = boardBlocks(pooled, '');
   const rolls = rollBlocks(pooled, '');
   const part = (title: string, blocks: readonly Block[]): readonly Block[] => (blocks.length === 0 ? [] : [heading(2, title), ...blocks]);
@@ -16,7 +17,7 @@ export function composeCutPage(pooled: Pooled, shelfName: string): Report {
       ...numberBlocks(pooled),
       ...troubleBlocks(pooled),
       ...part('Buying list', buyingBlocks(pooled)),
-      ...part('Cut list', [...cutListBlocks(pooled), ...boards.blocks, ...sawBlocks(pooled)]),
+      ...part('Cut list', [...cutListBlocks(pooled), ...boards.blocks, ...sawBlocks(pooled, saw)]),
       ...part('The cloth on the roll', rolls.blocks),
       ...part('Before you cut', [paragraph(`Prices and lengths are those of the shelf “${userText(shelfName)}”. This page does not say whether a frame will stay flat: audit each plan first.`)]),
     ]),

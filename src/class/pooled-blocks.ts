@@ -1,7 +1,7 @@
 import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatShare } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/assemble.js';
-import { markingOrder } from '../cutting/marking.js';
+import { markingOrder, type SawAtHand } from '../cutting/marking.js';
 import { tagOrder } from '../cutting/pool.js';
 import type { CutPlan, TooLong } from '../cutting/purchase.js';
 import { userText } from '../report/clean-text.js';
@@ -87,11 +87,11 @@ export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
 /** A length in the units of the page, and in those of its plan behind it where they differ. */
 const inOwnUnits = (mm: number, page: UnitSystem, own: UnitSystem): string => (page === own ? formatLength(mm, page) : `${formatLength(mm, page)} (${formatLength(mm, own)})`);
 
-/** One stop setting after the other. */
-export function sawBlocks({ cut }: Pooled): readonly Block[] {
-  const order = markingOrder(cut);
+/** One setting of the saw after the other, in words that fit it. */
+export function sawBlocks({ cut }: Pooled, saw?: SawAtHand): readonly Block[] {
+  const order = markingOrder(cut, saw);
   const equal = (groups: readonly (readonly string[])[]): string => (groups.length === 0 ? '' : ` Must come out equal: ${groups.map((tags) => tags.join(' and ')).join('; ')}.`);
   const of = ({ stock }: { readonly stock: string }): string => (cut.stocks.length > 1 ? `${userText(stock, 40)}: ` : '');
   const lines = [...order.tests.map((t) => `${of(t)}${t.words}`), ...order.steps.map((s) => `${of(s)}${s.words}${equal(s.matching)}`), ...order.later.map((s) => `${of(s)}When the glue of the blanks has set: ${s.words}${equal(s.matching)}`)];
-  return lines.length === 0 ? [] : [heading(3, 'At the saw, in this order'), steps(lines)];
+  return lines.length === 0 ? [] : [heading(3, saw === 'none' ? 'For the shop that saws, in this order' : 'At the saw, in this order'), steps(lines)];
 }

@@ -151,7 +151,7 @@ function countLine({ rows, others }: Kept): string {
   return `${rows.length + others.length} files: ${plans}${named('not-read', 'not read')}${named('beside', 'no plan')}`;
 }
 
-function conclude({ rows, others, pool, told }: Kept, { shelf, ruleset, baseline, seed, samples }: Bench): ClassFindings {
+function conclude({ rows, others, pool, told }: Kept, { shelf, ruleset, baseline, seed, samples, tools }: Bench): ClassFindings {
   const pooled = pool.length === 0 ? null : poolPlans(pool.map(({ plan }) => plan), shelf, pool.map(({ row }) => rows[row]!.no));
   const count = (kind: NotRead['kind']): number => others.filter((other) => other.kind === kind).length;
   return {
@@ -168,6 +168,7 @@ function conclude({ rows, others, pool, told }: Kept, { shelf, ruleset, baseline
     shelf_name: shelf.name,
     measured: shelf.measured,
     currency: shelf.currency,
+    ...(tools?.saw === undefined ? {} : { saw: tools.saw }),
     seed,
     samples,
   };

@@ -7,6 +7,7 @@ import { poolPlansWith, type Pooled } from '../class/pooled.js';
 import { money } from '../report/words/cost.js';
 import { buyingListCsv } from '../cost/buying-list.js';
 import { cutListCsv } from '../cutting/csv.js';
+import type { SawAtHand } from '../cutting/marking.js';
 import { cutPlanExactly, workClock, type SearchTime } from '../cutting/cut-plan.js';
 import type { Patience } from '../cutting/pack-fallback.js';
 import type { Plan } from '../plan/plan.js';
@@ -20,6 +21,7 @@ import type { CutOptions } from './option-types.js';
 import { exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { writeFolder } from './write-files.js';
+import { toolsOfFile } from './shop-file.js';
 import { shelfWithPileFile } from './pile-file.js';
 import { otherKind, planFiles } from './plans.js';
 import { complain, print, printJson, tell, warn } from './terminal.js';
@@ -34,13 +36,15 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
   if (bench === null) return exitCode.error;
   const shelf = shelfWithPileFile(options.pile, bench.shelf);
   if (shelf === null) return exitCode.error;
+  const tools = options.shop === undefined ? {} : toolsOfFile(options.shop);
+  if (tools === null) return exitCode.error;
   const { plans, bad } = readPlans(named, shelf);
   if (bad > 0 || plans.length === 0) return exitCode.error;
   if (await anyStopped(plans, bench, options.evenSo)) return exitCode.stop;
   const pooled = await poolPlansWith(plans, shelf, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs));
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);
-  else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf, options)}`);
+  else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf, tools.saw, options)}`);
   return pooled.cut.too_long.length > 0 ? exitCode.stop : pooled.cut.uncut.length > 0 || pooled.short.length > 0 ? exitCode.unknown : exitCode.fine;
 }
 
@@ -111,8 +115,8 @@ function json(pooled: Pooled, { out, overwrite }: CutOptions): void {
   }
 }
 
-async function writePage(pooled: Pooled, shelf: Shelf, { out = join('reports', 'cut'), format, overwrite }: CutOptions): Promise<string> {
-  const { tree, pictures } = composeCutPage(pooled, shelf.name);
+async function writePage(pooled: Pooled, shelf: Shelf, saw: SawAtHand | undefined, { out = join('reports', 'cut'), format, overwrite }: CutOptions): Promise<string> {
+  const { tree, pictures } = composeCutPage(pooled, shelf.name, saw);
   if (format === 'md') {
     writeFolder(out, [{ name: 'cut.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
     return join(out, 'cut.md');

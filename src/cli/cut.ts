@@ -23,6 +23,7 @@ export function addCut(program: Command): void {
     .option('--rules <file>', 'ruleset that says which plans must not be cut (default: baseline)')
     .option('--even-so', 'cut plans as well that the rules stop', false)
     .option('--pile <file>', 'boards in hand: used first, at no cost, their knots cut round; only what they lack is bought')
+    .option('--shop <file>', 'your workshop: the steps at the saw are worded for the saw there is')
     .option('--out <folder>', 'where the page goes (default: reports/cut/; csv and json are printed unless this is given)')
     .addOption(formatOption(['md', 'html', 'csv', 'json'], 'md and html write a page with pictures, csv and json print the lists'))
     .addOption(new Option('--list <list>', 'which list csv prints').choices(['both', 'cut', 'buy']).default('both'))

@@ -34,6 +34,8 @@ export interface ChartOptions {
 export interface CutOptions {
   readonly shelf?: string;
   readonly pile?: string;
+  /** Your workshop: what saws there are. */
+  readonly shop?: string;
   readonly rules?: string;
   /** Cut plans as well that the rules stop. */
   readonly evenSo: boolean;

@@ -5,7 +5,11 @@ import { declareFacts, known, type FactValue } from './declare.js';
 const slackless = 'The wire has no slack, or there is no room between the rings: a straight wire cannot carry weight.';
 const no_wire_line = 'The wire has no slack, or there is no room between the rings.';
 const low = 'The hook would sit at the bottom edge of the frame or below it.';
-const no_ring = 'The shelf has no ring screw.';
+
+/** What is screwed into the wood for a piece to hang by. */
+const holders = { 'wire': 'ring', 'two-hooks': 'ring', 'd-rings': 'strap', 'cleat': 'strip' } as const;
+const names = { ring: 'ring screw', strap: 'strap hanger', strip: 'bevelled strips' } as const;
+const none = ({ by }: HangingState): string => `The shelf has no ${names[holders[by]]}.`;
 
 /** How a piece hangs. */
 interface Hung {
@@ -39,6 +43,11 @@ export const hangingFacts = declareFacts({ each: 'hanging', of: ({ model, soluti
   'hanging.by': {
     unit: 'word', words: ['wire', 'two-hooks', 'd-rings', 'cleat', 'none'], meaning: 'How the piece hangs.',
     value: ({ state }) => state.by,
+  },
+  'hanging.held_by': {
+    unit: 'word', words: ['ring', 'strap', 'strip'], told: { ring: 'each ring screw', strap: 'each strap’s screw', strip: 'each screw of the strip on the frame' },
+    meaning: 'What is screwed into the wood for it to hang by.',
+    value: ({ state }) => holders[state.by],
   },
   'hanging.wire_tension_N': {
     unit: 'N', meaning: 'Tension in the wire.',
@@ -84,16 +93,18 @@ export const hangingFacts = declareFacts({ each: 'hanging', of: ({ model, soluti
   },
   'hanging.hook_factor': {
     unit: 'ratio', source: 'practice', meaning: 'Rating of one hook over its load.',
-    value: ({ state: { hook_N, picked }, why }) =>
-      known(hook_N !== null && picked.hook ? picked.hook.rating_N / hook_N : null, hook_N === null ? why : 'The shelf has no wall hook.'),
+    value: ({ state, why }) => {
+      const { by, hook_N, picked } = state;
+      return known(hook_N !== null && picked.hook ? picked.hook.rating_N / hook_N : null, hook_N === null ? why : by === 'cleat' ? none(state) : 'The shelf has no wall hook.');
+    },
   },
   'hanging.ring_use': {
-    unit: 'ratio', source: 'nds-2018', meaning: 'Load on a ring screw over its design withdrawal and shear, combined.',
-    value: ({ state, why }) => known(state.ring_use, state.ring_load === null ? why : no_ring),
+    unit: 'ratio', source: 'nds-2018', meaning: 'Load on a screw that it hangs by, of a ring, a strap or a strip, over its design withdrawal and shear, combined.',
+    value: ({ state, why }) => known(state.ring_use, state.ring_load === null ? why : none(state)),
   },
   'hanging.ring_exit_mm': {
-    unit: 'mm', signed: false, meaning: 'Wood left beyond the tip of the ring screw; negative when it comes out.',
-    value: ({ state, why }) => known(state.held_by ? state.ring_wood_mm - state.held_by.thread_length_mm : null, state.ring_load === null ? why : no_ring),
+    unit: 'mm', signed: false, meaning: 'Wood left beyond the tip of the screw it hangs by; negative when it comes out.',
+    value: ({ state, why }) => known(state.held_by ? state.ring_wood_mm - state.held_by.thread_length_mm : null, state.ring_load === null ? why : none(state)),
   },
   'hanging.weight_kg': {
     unit: 'kg', meaning: 'Weight that hangs: wood, cloth, ground, paint and hardware.',

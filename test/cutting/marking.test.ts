@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cutPlan } from '../../src/cutting/cut-plan.js';
-import { markingOrder } from '../../src/cutting/marking.js';
+import { markingOrder, type SawAtHand } from '../../src/cutting/marking.js';
 import { boards, shelfWith, studioPlan } from './studio.js';
 
 const shelf = shelfWith('strip-19x38', boards([2400, 3.2]));
@@ -37,6 +37,17 @@ describe('the order at the saw', () => {
     expect(order.steps[1]?.words).toMatch(/^Set the stop once: 45° at both ends, 900 mm from long point to long point\. Cut .*board 1/);
     const inch = markingOrder(cutPlan([studioPlan({ face: { width: '30 in', height: '20 in' } })], shelf));
     expect(inch.steps[0]?.words).toContain('30 in from long point');
+  });
+
+  it('speaks of stops and slots only where the saw has them', () => {
+    const words = (saw: SawAtHand): string => { const { tests, steps } = markingOrder(cut, saw); return [...tests, ...steps].map((one) => one.words).join(' '); };
+    expect(words('hand')).not.toMatch(/\bstop\b|swing|slot|fence|your saw/iu);
+    expect(words('hand')).toMatch(/Cut one stick to the length and mark every piece from it: 45° at both ends, 900 mm from long point to long point\. Saw /);
+    expect(words('mitre-box')).toMatch(/other 45° slot/);
+    expect(words('mitre-box')).not.toMatch(/swing/iu);
+    expect(words('power')).not.toMatch(/slot/);
+    expect(words('none')).toMatch(/^Ask for a trial on scrap .*In the shop, against one stop: .* Have cut /);
+    expect(words('none')).not.toMatch(/Set the stop|Cut T|fence|Swing/);
   });
 
   it('turns every other mitred piece, never the first', () => {

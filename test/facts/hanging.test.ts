@@ -51,6 +51,11 @@ describe('by wire', () => {
   });
 });
 
+test('what it hangs by is named as what it is, in facts and reasons', () => {
+  const by = (hang: object) => facts(hang).all.find(({ path }) => path === 'hanging.held_by')?.value;
+  expect([by({ by: 'wire', drop: '100 mm', from: 'back', hooks: 2, slack: '60 mm' }), by({ by: 'two-hooks' }), by({ by: 'd-rings' }), by({ by: 'cleat' })]).toEqual(['ring', 'ring', 'strap', 'strip']);
+});
+
 test('two hooks: no wire, no inward pull, half the weight on each', () => {
   const { all, of, model } = facts({ by: 'two-hooks', drop: '100 mm', from: 'back' });
   expect(all.find((f) => f.path === 'hanging.wire_tension_N')).toBeUndefined();

@@ -1,3 +1,4 @@
+import { nearestMark, tapeMark_mm } from '../../base/tape.js';
 import type { Model } from '../../model/model.js';
 import { braceFoot_mm } from '../occupancy/corner-parts.js';
 import { crossbarsLie } from '../occupancy/crossbar-ends.js';
@@ -12,7 +13,7 @@ export const CLEAT_SCREWS = 4;
 
 /** Bevelled strips under the top bar, flush with its back. */
 export interface CleatPlaces {
-  /** Middles of the strips from the left edge, mm: one in the middle, or one to each hand of what stands there. */
+  /** Middles of the strips from the left edge, mm, on whole marks of the tape: one in the middle, or one to each hand of what stands there. */
   readonly middles_mm: readonly number[];
   readonly high_mm: number;
   /** What leaves no room for them, in words; empty when they fit. */
@@ -31,8 +32,9 @@ export function cleatPlaces(model: Model): CleatPlaces {
     const half = CLEAT_LONG_MM / 2 + CLEAT_ROOM_MM;
     return middle - half >= end_mm && middle + half <= W - end_mm && stops.every((lie) => Math.abs(lie.middle_mm - middle) >= half + lie.w_mm / 2);
   };
-  const found = (middles_mm: readonly number[]): CleatPlaces => ({ middles_mm, high_mm: CLEAT_HIGH_MM, meets: [] });
+  const onMark = (mm: number): number => nearestMark(mm, tapeMark_mm(plan.units));
+  const found = (middles_mm: readonly number[]): CleatPlaces => ({ middles_mm: middles_mm.map(onMark), high_mm: CLEAT_HIGH_MM, meets: [] });
   if (free(W / 2)) return found([W / 2]);
   for (let off = CLEAT_LONG_MM / 2; off < W / 2; off += 5) if (free(W / 2 - off) && free(W / 2 + off)) return found([W / 2 - off, W / 2 + off]);
-  return { middles_mm: [W / 2], high_mm: CLEAT_HIGH_MM, meets: [...stops.map(({ name }) => name.replace('-', ' ')), ...(brace === undefined ? [] : ['the braces of the top corners']), ...(stops.length === 0 && brace === undefined ? ['the side bars'] : [])] };
+  return { middles_mm: [onMark(W / 2)], high_mm: CLEAT_HIGH_MM, meets: [...stops.map(({ name }) => name.replace('-', ' ')), ...(brace === undefined ? [] : ['the braces of the top corners']), ...(stops.length === 0 && brace === undefined ? ['the side bars'] : [])] };
 }

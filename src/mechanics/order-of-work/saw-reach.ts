@@ -1,13 +1,14 @@
 import type { UnitSystem } from '../../base/names.js';
 import { laidSize } from '../../plan/build-up.js';
 import type { Model } from '../../model/model.js';
+import { downToMark, tapeMark_mm } from '../../base/tape.js';
 import { formatLength } from '../../base/units-format.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
 import type { ToolsAtHand } from './tools-at-hand.js';
 
 /** Whether the saw takes the pieces as they stand in it. */
 export interface SawReach {
-  /** How high the saw cuts, and the highest piece that is cut to length as it stands, mm. */
+  /** How high the saw cuts, down to a mark of the tape, and the highest piece that is cut to length as it stands, mm. */
   readonly saw_mm: number;
   readonly highest_mm: number;
   readonly reaches: boolean;
@@ -16,15 +17,9 @@ export interface SawReach {
 /** The highest piece stands with its edge down: a ply before gluing where plies are cut loose, the whole bar where it is cut after gluing. Laid flat the wide side is across. */
 export function sawReach(model: Model, tools: ToolsAtHand = {}): SawReach {
   const { plan, bars, crossbars, braces } = model;
-  const saw_mm = tools.saw_height_mm ?? sawHeight_mm(model);
+  const saw_mm = downToMark(tools.saw_height_mm ?? shelfNumber(model.shelf, 'saw-height'), tapeMark_mm(plan.units));
   const highest_mm = Math.max(bars.top.section.d_mm, ...crossbars.map(({ section }) => section.d_mm), ...braces.map(({ stock }) => laidSize(stock, plan.corners.brace?.lay ?? 'flat').d_mm));
   return { saw_mm, highest_mm, reaches: highest_mm <= saw_mm + 1e-9 };
-}
-
-/** The shelf's own number, in inches the nearest sixteenth below it. */
-function sawHeight_mm({ plan, shelf }: Model): number {
-  const mm = shelfNumber(shelf, 'saw-height');
-  return plan.units === 'inch' ? Math.floor((mm / 25.4) * 2 + 1e-9) * 12.7 : mm;
 }
 
 /** What to do where the saw does not reach, in sentences; empty where it does. */

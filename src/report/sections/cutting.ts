@@ -1,7 +1,7 @@
 import { formatShare } from '../../base/units-format.js';
 import { piecesAssemble } from '../../cutting/assemble.js';
 import { pickedOverNeeded } from '../../cost/board-lines.js';
-import { markingOrder } from '../../cutting/marking.js';
+import { markingOrder, type SawAtHand } from '../../cutting/marking.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
@@ -33,7 +33,7 @@ export function cuttingSection(told: Telling): Section {
     ...sighting.blocks,
     ...(stopped ? [] : shown.map(picture)),
     ...(!stopped && pictures.length > shown.length ? [paragraph('The boards that follow are cut in the same way; the cut list as CSV names every piece on its board.')] : []),
-    ...(stopped ? [heading(3, 'At the saw'), setApart(paragraph(strong('Not to the saw yet.'), ` ${notToTheSaw}`))] : atTheSaw(cut)),
+    ...(stopped ? [heading(3, 'At the saw'), setApart(paragraph(strong('Not to the saw yet.'), ` ${notToTheSaw}`))] : atTheSaw(cut, told.audit.tools?.saw)),
   ];
   return { title: 'What to buy and cut', blocks, pictures: [...(stopped ? [] : shown), ...sighting.pictures] };
 }
@@ -108,10 +108,10 @@ function proof(cut: CutPlan, money: Prices['money']): string {
   return cut.proven ? 'No other choice of these boards costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(cut.bound)}.`;
 }
 
-function atTheSaw(cut: CutPlan): readonly Block[] {
-  const order = markingOrder(cut);
+function atTheSaw(cut: CutPlan, saw: SawAtHand | undefined): readonly Block[] {
+  const order = markingOrder(cut, saw);
   const all = [...order.tests.map((t) => t.words), ...order.steps.map((s) => withMatching(s.words, s.matching)), ...order.later.map((s) => `When the glue of the blanks has set, ${lowerFirst(withMatching(s.words, s.matching))}`)];
-  return all.length === 0 ? [] : [heading(3, 'At the saw, in this order'), steps(all)];
+  return all.length === 0 ? [] : [heading(3, saw === 'none' ? 'For the shop that saws, in this order' : 'At the saw, in this order'), steps(all)];
 }
 
 const lowerFirst = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

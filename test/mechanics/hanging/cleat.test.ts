@@ -52,3 +52,10 @@ test('the last step says how: wire, hooks, straps, strips', () => {
   const last = (by: string): string => orderOfWork(demoModel(plan(by))).find(({ id }) => id === 'hang')?.text ?? '';
   expect([last('wire').includes('knot the wire'), last('two-hooks').includes('two hooks'), last('d-rings').includes('strap hanger'), last('cleat').includes('bevel'), last('none')]).toEqual([true, true, true, true, '']);
 });
+
+test('strips stand on whole marks of the tape, whatever the middle of the face is', () => {
+  const marks = (face: object) => cleatPlaces(demoModel({ ...plan('cleat'), face })).middles_mm;
+  for (const [mm] of [marks({ width: '33-9/16 in', height: '30 in' }), marks({ width: '41-7/16 in', height: '20 in' })]) expect((mm! / 25.4) * 16 % 1).toBeCloseTo(0, 9);
+  expect(marks({ width: '33-9/16 in', height: '30 in' })[0]! / 25.4).toBeCloseTo(16.8125, 9);
+  expect(marks({ width: '900.6 mm', height: '700 mm' })).toEqual([450.5]);
+});
