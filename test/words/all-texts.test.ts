@@ -40,7 +40,7 @@ function values(rule: Rule): readonly Readonly<Record<string, number | string | 
 }
 
 const words = (finding: Finding, units: UnitSystem): readonly string[] => [
-  finding.say, ...finding.do, finding.title, `${finding.title}: ${valueAndLimit(finding, units)}.`,
+  finding.say, ...finding.do, finding.title, `${finding.title}: ${valueAndLimit(finding, units, 'EUR')}.`,
 ];
 
 describe.each(['baseline.yaml', 'class-first-year.yaml', 'class-advanced.yaml'])('every sentence of %s', (file) => {

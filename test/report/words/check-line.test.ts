@@ -18,10 +18,11 @@ describe('a clear check in short', () => {
     ['a share of what it can carry', { actual: 0.26, limit: 1, used: 0.26, unit: 'ratio' }, '26 %; at most 100 %', '26 %; at most 100 %'],
     ['a share that must be reached', { actual: 1.6, limit: 1, used: 0.625, unit: 'ratio' }, '160 %; at least 100 %', '160 %; at least 100 %'],
     ['a chance', { actual: 0, limit: 0.1, used: 0, unit: 'chance' }, 'fewer than 1 in 1000; at most 10 %', 'fewer than 1 in 1000; at most 10 %'],
+    ['money', { actual: 40.5, limit: 90, used: 0.45, unit: 'cost' }, '40.50 EUR; at most 90.00 EUR', '40.50 EUR; at most 90.00 EUR'],
     ['a word', { actual: 'few', limit: 'few', unit: 'word' }, 'few', 'few'],
     ['not known', { actual: null, limit: 3 }, 'unknown', 'unknown'],
   ])('%s', (_, part, metric, inch) => {
-    expect(valueAndLimit(finding(part), 'metric')).toBe(metric);
-    expect(valueAndLimit(finding(part), 'inch')).toBe(inch);
+    expect(valueAndLimit(finding(part), 'metric', 'EUR')).toBe(metric);
+    expect(valueAndLimit(finding(part), 'inch', 'EUR')).toBe(inch);
   });
 });
