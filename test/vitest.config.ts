@@ -1,6 +1,10 @@
 import { defineConfig } from 'vitest/config';
 
+/**
+ * What a newcomer waits for. Files share their modules within a worker (`isolate: false`): loading them for each file anew took a fifth of the time. So no
+ * test may change what others see: no mocks, no changed environment, no changed working folder.
+ */
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
-  test: { include: ['test/**/*.test.ts'], exclude: ['test/page/**', 'test/**/*.long.test.ts'], testTimeout: 60_000, setupFiles: ['test/setup.ts'] },
+  test: { include: ['test/**/*.test.ts'], exclude: ['test/page/**', 'test/**/*.long.test.ts'], pool: 'threads', isolate: false, testTimeout: 60_000, setupFiles: ['test/setup.ts'] },
 });

@@ -6,6 +6,6 @@ it('every amount on paper appears once as data: report, cloth page, order of wor
   let read = 0;
   await fc.assert(fc.asyncProperty(somePlan, async (text) => {
     if (await holdToTheBill(text)) read++;
-  }), { numRuns: 25 });
+  }), { numRuns: 5 });
   expect(read).toBeGreaterThan(15);
 }, 120_000);

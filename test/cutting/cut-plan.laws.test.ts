@@ -8,6 +8,7 @@ import type { BoughtBoard } from '../../src/cutting/purchase.js';
 import type { PlacedPiece } from '../../src/cutting/layout.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { boards, demoShelf, shelfWith, studioPlan } from './studio.js';
+import { runs } from '../effort.js';
 
 const base = studioPlan({ crossbars: [{ runs: 'upright', at: '1/3', stock: 'strip-19x38', lay: 'flat' }, { runs: 'level', at: '1/2', stock: 'strip-19x38', lay: 'edge' }] });
 
@@ -73,7 +74,7 @@ describe('cutting plans', () => {
       expect(cut.waste_share).toBeGreaterThanOrEqual(0);
       expect(cut.bound).toBeLessThanOrEqual(cut.cost as number);
       if (cut.proven) expect(cut.bound).toBeCloseTo(cut.cost as number, 9);
-    }), { numRuns: 100 });
+    }), { numRuns: runs(100, 1 / 4) });
   });
 
   it('pieces put together give the face, or a refusal in words', () => {
@@ -88,7 +89,7 @@ describe('cutting plans', () => {
         expect(size - face).toBeLessThan(list.mark_mm);
       }
       if (made.fits) fits++;
-    }), { numRuns: 200 });
+    }), { numRuns: runs(200, 1 / 4) });
     expect(fits).toBeGreaterThan(150);
   });
 
@@ -99,7 +100,7 @@ describe('cutting plans', () => {
       const w_mm = list.w_mm;
       const area = list.pieces.filter(({ part }) => part === 'bar').reduce((sum, { cut_mm, short_mm }) => sum + ((cut_mm + short_mm) / 2) * w_mm, 0);
       expect(area).toBeCloseTo(made.width_mm * made.height_mm - (made.width_mm - 2 * w_mm) * (made.height_mm - 2 * w_mm), 4);
-    }), { numRuns: 100 });
+    }), { numRuns: runs(100, 1 / 4) });
   });
 
   it('never costs more with one more length on offer, and not less for one frame more', () => {
@@ -109,7 +110,7 @@ describe('cutting plans', () => {
       const now = cost(few);
       expect(cost([...few, { length_mm, price: cents / 100, available: null }])).toBeLessThanOrEqual(now + 1e-9);
       expect(cost(few, plan.count + 1)).toBeGreaterThanOrEqual(now - 1e-9);
-    }), { numRuns: 40 });
+    }), { numRuns: runs(40, 1 / 4) });
   });
 
   it('the order at the saw goes through every board as its pieces lie', () => {
@@ -123,6 +124,6 @@ describe('cutting plans', () => {
         });
       const stops = steps.map(({ stock, ends, stop_mm, cuts }) => `${stock}/${ends}/${stop_mm}/${cuts.map(({ tag }) => tag).join()}`);
       expect(new Set(stops).size).toBe(stops.length);
-    }), { numRuns: 60 });
+    }), { numRuns: runs(60, 1 / 4) });
   });
 });

@@ -4,6 +4,7 @@ import { lengthOf, type RollPiece } from '../../src/cutting/roll-piece.js';
 import { packInRows } from '../../src/cutting/roll-shelves.js';
 import { packRoll } from '../../src/cutting/roll.js';
 import { overlaps, shortestByTrial } from './roll-trial.js';
+import { runs } from '../effort.js';
 
 const roll_mm = 1500;
 const anyPieces = (least: number, most: number): fc.Arbitrary<RollPiece[]> =>
@@ -18,7 +19,7 @@ describe('cloths on a roll, for any sizes', () => {
       const layout = packRoll(pieces, roll);
       expect(layout.proven).toBe(true);
       expect(layout.length_mm).toBe(shortestByTrial(pieces, roll));
-    }), { numRuns: 150, seed: 20 });
+    }), { numRuns: runs(150), seed: 20 });
   });
 
   test('nothing overlaps, nothing leaves the roll, every size is kept', () => {
@@ -33,7 +34,7 @@ describe('cloths on a roll, for any sizes', () => {
       }
       expect(layout.length_mm).toBe(lengthOf(layout.placed));
       expect(layout.least_mm).toBeLessThanOrEqual(layout.length_mm + 1e-6);
-    }), { numRuns: 40, seed: 21 });
+    }), { numRuns: runs(40), seed: 21 });
   });
 
   test('never longer than rows by next fit or first fit, longest first', () => {
@@ -41,7 +42,7 @@ describe('cloths on a roll, for any sizes', () => {
       const asGiven = pieces.map((piece) => ({ piece, lie: { across: piece.across_mm, along: piece.along_mm, turned: false } }));
       const layout = packRoll(pieces, roll_mm);
       for (const rule of ['next', 'first'] as const) expect(layout.length_mm).toBeLessThanOrEqual(lengthOf(packInRows(asGiven, roll_mm, rule)) + 1e-6);
-    }), { numRuns: 40, seed: 22 });
+    }), { numRuns: runs(40), seed: 22 });
   });
 
   test('a wider roll never needs more length where both are proven, and the order of the pieces does not matter', () => {
@@ -50,7 +51,7 @@ describe('cloths on a roll, for any sizes', () => {
       expect([narrow.proven, wide.proven, reversed.proven]).toEqual([true, true, true]);
       expect(wide.length_mm).toBeLessThanOrEqual(narrow.length_mm + 1e-6);
       expect(reversed.length_mm).toBeCloseTo(narrow.length_mm, 6);
-    }), { numRuns: 60, seed: 23 });
+    }), { numRuns: runs(60), seed: 23 });
   });
 
   test('never shorter than the area asks, the longest piece, or the pieces wider than half the roll', () => {
@@ -62,6 +63,6 @@ describe('cloths on a roll, for any sizes', () => {
       const wide = kept.filter((p) => 2 * p.across_mm > roll_mm).reduce((sum, p) => sum + p.along_mm, 0);
       expect(layout.length_mm).toBeGreaterThanOrEqual(area / roll_mm - 1e-6);
       expect(strict.length_mm).toBeGreaterThanOrEqual(Math.max(wide, ...kept.map((p) => p.along_mm)) - 1e-6);
-    }), { numRuns: 40, seed: 24 });
+    }), { numRuns: runs(40), seed: 24 });
   });
 });

@@ -4,6 +4,7 @@ import { luckOf } from '../../src/place/luck.js';
 import { placeBoards } from '../../src/place/place.js';
 import type { PileBoard } from '../../src/pile/pile.js';
 import { board, deg, planOf, problemOf, someFrames } from './pile-for-tests.js';
+import { runs as share } from '../effort.js';
 
 const plans = Object.values(someFrames).map((text) => planOf(text));
 /** A frame that is its own mirror image, in a room that leaves the boards as they are: what a mirror does to it is exact. */
@@ -19,7 +20,7 @@ const best = (problem: ReturnType<typeof problemOf>) => placeBoards(problem, { s
 const worst_mm = (placed: ReturnType<typeof best>): number => luckOf(placed, 1)[0]!.worst_mm;
 /** Equal placings may differ by what the proof does not tell apart. */
 const hair = 3e-7;
-const runs = { numRuns: 12 };
+const runs = { numRuns: share(12, 1 / 4) };
 
 describe('laws of placing', () => {
   test('one more board never worsens the best', () => {

@@ -4,6 +4,7 @@ import { showProblems } from '../../src/base/show-problem.js';
 import { readPlan, readPlanWith } from '../../src/plan/read-plan.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import { fileText, shippedShelf } from './shelf-for-tests.js';
+import { runs } from '../effort.js';
 
 const shelf = shippedShelf();
 const everything = fileText('test/plans/everything.yaml');
@@ -32,11 +33,11 @@ function soundly(text: string, read: (text: string) => ReturnType<typeof readPla
 
 describe('laws of reading', () => {
   it('any text is read without throwing', () => {
-    fc.assert(fc.property(fc.oneof(fc.string({ unit: 'binary', maxLength: 200 }), fc.string({ maxLength: 200 })), (text) => { soundly(text, (given) => readPlan(given, 'p.yaml')); }), { numRuns: 200 });
+    fc.assert(fc.property(fc.oneof(fc.string({ unit: 'binary', maxLength: 200 }), fc.string({ maxLength: 200 })), (text) => { soundly(text, (given) => readPlan(given, 'p.yaml')); }), { numRuns: runs(200, 1 / 4) });
   });
 
   it('a damaged plan gives a plan or placed problems', () => {
-    fc.assert(fc.property(damaged(everything), (text) => { soundly(text, (given) => readPlanWith(given, 'p.yaml', shelf)); }), { numRuns: 200 });
+    fc.assert(fc.property(damaged(everything), (text) => { soundly(text, (given) => readPlanWith(given, 'p.yaml', shelf)); }), { numRuns: runs(200, 1 / 4) });
   });
 
   it('any value in any field gives a plan or placed problems', () => {
@@ -44,7 +45,7 @@ describe('laws of reading', () => {
     fc.assert(fc.property(fc.constantFrom(...fields), fc.jsonValue({ maxDepth: 3 }), (field, value) => {
       const kept = fileText('test/plans/smallest.yaml').split('\n').filter((line) => !line.startsWith(`${field}:`)).join('\n');
       soundly(`${kept}${field}: ${JSON.stringify(value)}\n`, (given) => readPlanWith(given, 'p.yaml', shelf));
-    }), { numRuns: 250 });
+    }), { numRuns: runs(250, 1 / 4) });
   });
 
   it('a damaged shelf gives a shelf or problems', () => {
@@ -52,7 +53,7 @@ describe('laws of reading', () => {
       const result = readShelf(text, 's.yaml', shelf);
       if (!result.ok) expect(result.problems.length).toBeGreaterThan(0);
       else expect(JSON.stringify(result.value)).not.toContain('null,"width_mm":null');
-    }), { numRuns: 200 });
+    }), { numRuns: runs(200, 1 / 4) });
   });
 
   it('the same text gives the same plan', () => {

@@ -11,6 +11,7 @@ import { bullets, document, heading, paragraph, setApart, steps, strong, table }
 import { auditOf, smallest } from './audits.js';
 import { nastyText } from './nasty-text.js';
 import { readXml } from './svg-reading.js';
+import { runs } from '../effort.js';
 
 /** Everything in an audit that people outside the project may have written, replaced. */
 function written(audit: Audit, words: string): Audit {
@@ -76,7 +77,7 @@ describe('what people wrote stays text', () => {
     fc.assert(fc.property(nastyText, (words) => {
       fc.pre(/\S/u.test(words));
       expect(skeleton(writeMarkdown(composeReport(written(plain, `x${words}`)).tree))).toEqual(expected);
-    }), { numRuns: 40 });
+    }), { numRuns: runs(40) });
   });
 
   it('in HTML: a whole page has the same tags and attributes whatever the words', () => {
@@ -87,7 +88,7 @@ describe('what people wrote stays text', () => {
     const expected = tagNames(page('plain words'));
     fc.assert(fc.property(nastyText, (words) => {
       expect(tagNames(page(`x${words}`))).toEqual(expected);
-    }), { numRuns: 40 });
+    }), { numRuns: runs(40) });
   });
 
   it('in SVG: every picture stays strict XML with the same elements whatever the words', () => {
@@ -95,7 +96,7 @@ describe('what people wrote stays text', () => {
     const expected = drawn('plain words');
     fc.assert(fc.property(nastyText, (words) => {
       expect(drawn(`x${words}`)).toEqual(expected);
-    }), { numRuns: 30 });
+    }), { numRuns: runs(30) });
   });
 
   it('in every kind of block: paragraph, list, quote, heading and emphasis give the words back', () => {
@@ -104,7 +105,7 @@ describe('what people wrote stays text', () => {
       const markdown = writeMarkdown(document([heading(2, words), paragraph(words), paragraph('a ', strong(words), ' b'), bullets([words, [words, ' more']]), steps([words]), setApart(paragraph(words))]));
       const plainOne = writeMarkdown(document([heading(2, 'x'), paragraph('x'), paragraph('a ', strong('x'), ' b'), bullets(['x', ['x', ' more']]), steps(['x']), setApart(paragraph('x'))]));
       expect(skeleton(markdown)).toEqual(skeleton(plainOne));
-    }), { numRuns: 300 });
+    }), { numRuns: runs(300) });
   });
 
   it('in tables: no cell ends early and no row is added', () => {
@@ -114,6 +115,6 @@ describe('what people wrote stays text', () => {
         .split('\n\n<!--')[0]!.trimEnd().split('\n');
       expect(lines).toHaveLength(cells.length + 2);
       for (const line of lines) expect(bars(line)).toBe(3);
-    }), { numRuns: 300 });
+    }), { numRuns: runs(300) });
   });
 });

@@ -9,6 +9,7 @@ import { evaluateRules } from '../../src/rules/evaluate.js';
 import { amountIn } from '../../src/rules/quantity.js';
 import type { Against, Condition, Line, Rule, Ruleset } from '../../src/rules/ruleset.js';
 import { rulesetFrom } from './helpers.js';
+import { runs } from '../effort.js';
 
 const baselineText = readFileSync(new URL('../../rules/baseline.yaml', import.meta.url), 'utf8');
 /** The baseline, and a few rules of forms that it does not use. */
@@ -131,7 +132,7 @@ describe('laws of judging', () => {
       const facts = faults.reduce<readonly Fact[]>((list, [at, corrupt]) => list.flatMap((fact, place) => (place === at % list.length ? (corrupt(fact) ?? []) : fact)), good);
       const said = await spoken(ruleset, facts);
       for (const rule of ruleset.rules) for (const about of abouts[rule.each]) expect([rule.id, about, said.get(`${rule.id} ${about}`)]).toEqual([rule.id, about, expected(rule, facts, about)]);
-    }), { numRuns: 60 });
+    }), { numRuns: runs(60, 1 / 6) });
   });
 
   test('every verdict is reached by the facts these laws are tried on', async () => {
@@ -148,13 +149,13 @@ describe('laws of judging', () => {
         if (verdict === 'clear' || verdict === 'silent') continue;
         expect([key, ['clear', 'silent', undefined].includes(after.get(key))]).toEqual([key, false]);
       }
-    }), { numRuns: 120 });
+    }), { numRuns: runs(120, 1 / 6) });
   });
 
   test('the order of the facts does not matter', async () => {
     await fc.assert(fc.asyncProperty(goodFacts, async (good) => {
       const sorted = (map: ReadonlyMap<string, string>) => [...map].sort();
       expect(sorted(await spoken(ruleset, [...good].reverse()))).toEqual(sorted(await spoken(ruleset, good)));
-    }), { numRuns: 20 });
+    }), { numRuns: runs(20, 1 / 6) });
   });
 });

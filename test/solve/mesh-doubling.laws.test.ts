@@ -4,6 +4,7 @@ import { findStability, softJointOptions, solveInfluence, solveStatics, usualMes
 import type { EdgePull, FrameShape } from '../../src/model/frame-shape.js';
 import { frameOf } from '../frame3d/frame-shapes.js';
 import { demoModel } from '../mechanics/fasteners/demo-model.js';
+import { runs } from '../effort.js';
 
 const stocks = ['strip-19x38', 'stud-38x64', 'square-38x38', 'board-19x64'] as const;
 /** Null for a plan that the reader refuses, such as two crossbars in one place. */
@@ -33,7 +34,7 @@ describe('numbers change by less than 1 % when the mesh is doubled', () => {
     fc.assert(fc.property(plans, ({ shape_soft, peak }) => {
       const coarse = findStability(shape_soft, peak, softJointOptions).load_factor;
       expect(off(coarse, findStability(shape_soft, peak, { ...softJointOptions, mesh: 2 * softJointOptions.mesh! }).load_factor)).toBeLessThan(0.01);
-    }), { numRuns: 12 });
+    }), { numRuns: runs(12, 1 / 4) });
   });
 
   const betaOf = (shape: FrameShape, working: EdgePull, mesh = usualMesh): number | null => findStability({ ...shape }, working, { mesh }).propeller?.beta_per_mm2 ?? null;
@@ -75,6 +76,6 @@ describe('numbers change by less than 1 % when the mesh is doubled', () => {
         expect(Math.abs(coarse.bars[bar].inward_bow_mm - exact.bars[bar].inward_bow_mm)).toBeLessThan(0.01 * Math.max(Math.abs(exact.bars.top.inward_bow_mm), Math.abs(exact.bars.left.inward_bow_mm)));
       }
       expect(off(coarse.dish_mm, exact.dish_mm)).toBeLessThan(0.01);
-    }), { numRuns: 10 });
+    }), { numRuns: runs(10, 1 / 4) });
   });
 });

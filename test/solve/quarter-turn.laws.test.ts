@@ -5,6 +5,7 @@ import type { FrameShape } from '../../src/model/frame-shape.js';
 import { solidSection } from '../../src/model/section.js';
 import { findStability, solveInfluence } from '../../src/solve/analyse-frame.js';
 import { frameOf } from '../frame3d/frame-shapes.js';
+import { runs } from '../effort.js';
 
 const otherBar: Readonly<Record<BarName, BarName>> = { bottom: 'left', left: 'bottom', top: 'right', right: 'top' };
 const otherCorner: Readonly<Record<CornerName, CornerName>> = { 'top-left': 'bottom-right', 'bottom-right': 'top-left', 'top-right': 'top-right', 'bottom-left': 'bottom-left' };
@@ -70,7 +71,7 @@ describe('a frame turned a quarter stands as before', () => {
           expect(Math.abs(sign * same.corner_lift - i.corner_lift)).toBeLessThan(1e-6 * largest);
         }
       }),
-      { numRuns: 40 },
+      { numRuns: runs(40, 1 / 4) },
     );
   });
 

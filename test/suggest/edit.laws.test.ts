@@ -8,6 +8,7 @@ import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/opt
 import { writeEdit } from '../../src/suggest/write-plan.js';
 import { planTexts } from './random-plans.js';
 import { bench, benchWith, planOf, withoutNotes } from './studio.js';
+import { runs } from '../effort.js';
 
 const few = benchWith('strip-19x38', 'stud-38x64');
 
@@ -34,7 +35,7 @@ describe('a changed plan', () => {
         expect(new Map(again.value.assumed.map(({ path, value }) => [path, value]))).toEqual(new Map(changed.assumed.map(({ path, value }) => [path, value])));
         expect(written).toContain('# A plan from the Gullmark Street Studio.');
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25) },
     );
   });
 

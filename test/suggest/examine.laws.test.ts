@@ -14,6 +14,7 @@ import { cutting, leastPrice, leastPriceCut, priceOf } from '../../src/suggest/p
 import { keeps } from '../../src/suggest/suggest.js';
 import { planTexts } from './random-plans.js';
 import { bench, benchWith } from './studio.js';
+import { everything, runs } from '../effort.js';
 
 /** What everything costs follows boards to pick from as well as hooks and wire; it is asked with the hanging, and dearer boards are left to the full audit. */
 const movedByBoardsToo: ReadonlySet<string> = new Set(['cutting.total_cost', 'cutting.used_cost']);
@@ -56,7 +57,7 @@ describe('what is left out of an examination', () => {
           if (edit !== undefined) await moved(build.plan, changed(edit), group);
         }
       }),
-      { numRuns: 6 },
+      { numRuns: runs(6) },
     );
   });
 
@@ -76,11 +77,11 @@ describe('what is left out of an examination', () => {
           if (kept) through += 1;
           else out += 1;
         }),
-        { numRuns: 25 },
+        { numRuns: runs(25, 1 / 5) },
       );
     }
-    expect(out).toBeGreaterThan(5);
-    expect(through).toBeGreaterThan(5);
+    expect(out).toBeGreaterThan(everything ? 5 : 0);
+    expect(through).toBeGreaterThan(everything ? 5 : 0);
   });
 
   it('the price promised before cutting is never above the price paid', async () => {
@@ -93,7 +94,7 @@ describe('what is left out of an examination', () => {
           expect(promised.grams).toBeLessThanOrEqual(paid.grams);
         }
       }),
-      { numRuns: 25 },
+      { numRuns: runs(25, 1 / 5) },
     );
   });
 

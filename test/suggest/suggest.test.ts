@@ -16,6 +16,7 @@ import { tellSuggestions } from '../../src/suggest/tell.js';
 import { writeEdit } from '../../src/suggest/write-plan.js';
 import { planTexts } from './random-plans.js';
 import { bench, benchWith, planOf, stairwell } from './studio.js';
+import { runs } from '../effort.js';
 
 const ofAim = (answer: Suggestions, aim: (typeof aims)[number]) => {
   const found = answer.found.find((one) => one.aims.includes(aim));
@@ -106,7 +107,7 @@ describe('an answer', () => {
           expect(again.facts).toEqual(one.audit.facts);
         }
       }),
-      { numRuns: 4 },
+      { numRuns: runs(4) },
     );
   });
 
