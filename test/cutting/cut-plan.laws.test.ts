@@ -8,7 +8,7 @@ import type { BoughtBoard } from '../../src/cutting/purchase.js';
 import type { PlacedPiece } from '../../src/cutting/layout.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { boards, demoShelf, shelfWith, studioPlan } from './studio.js';
-import { runs } from '../effort.js';
+import { everything, runs } from '../effort.js';
 
 const base = studioPlan({ crossbars: [{ runs: 'upright', at: '1/3', stock: 'strip-19x38', lay: 'flat' }, { runs: 'level', at: '1/2', stock: 'strip-19x38', lay: 'edge' }] });
 
@@ -90,7 +90,7 @@ describe('cutting plans', () => {
       }
       if (made.fits) fits++;
     }), { numRuns: runs(200, 1 / 4) });
-    expect(fits).toBeGreaterThan(150);
+    expect(fits).toBeGreaterThan(everything ? 150 : 35);
   });
 
   it('the mitred bars cover the frame: their areas are the face less the opening', () => {
