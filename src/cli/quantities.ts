@@ -33,3 +33,37 @@ export function dayOption(text: string | undefined): string | null {
   if (Number.isNaN(day.getTime()) || !day.toISOString().startsWith(text)) throw new BadOption(`--date: found \`${text.slice(0, 60)}\`; allowed: a day written like 2024-05-02.`);
   return text;
 }
+
+/** What each reader gives. */
+type Read<T> = { readonly [K in keyof T]: T[K] extends () => infer R ? R : never };
+
+/** Reads several options; what is wrong with any of them is told at once, a line each. Throws BadOption. */
+export function allOptions<T extends Readonly<Record<string, () => unknown>>>(readers: T): Read<T> {
+  const wrong: string[] = [];
+  const found = Object.entries(readers).map(([name, read]) => {
+    try {
+      return [name, read()];
+    } catch (error) {
+      if (!(error instanceof BadOption)) throw error;
+      wrong.push(error.message);
+      return [name, undefined];
+    }
+  });
+  if (wrong.length > 0) throw new BadOption([...new Set(wrong)].join('\n'));
+  return Object.fromEntries(found) as Read<T>;
+}
+
+/** Reads each of several readings of one option; all that cannot be read are told. Throws BadOption. */
+export function eachReading<T>(texts: readonly string[], read: (text: string) => T): readonly T[] {
+  return Object.values(allOptions(Object.fromEntries(texts.map((text, i) => [`#${i}`, () => read(text)]))));
+}
+
+/** The readings of an option that may be repeated, as quantities. Throws BadOption. */
+export const readingsOption = (name: string, texts: readonly string[] | undefined, dimension: Dimension, example: string): readonly Given[] =>
+  eachReading(needed(name, texts, example), (text) => quantityOption(name, text, dimension, example));
+
+/** A quantity that must be given. Throws BadOption. */
+export const neededQuantity = (name: string, text: string | undefined, dimension: Dimension, example: string): Given => quantityOption(name, needed(name, text, example), dimension, example);
+
+/** The value of a quantity that may be left out. Throws BadOption. */
+export const optionalValue = (name: string, text: string | undefined, dimension: Dimension, example: string): number | undefined => (text === undefined ? undefined : quantityOption(name, text, dimension, example).value);

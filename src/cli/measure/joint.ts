@@ -4,29 +4,32 @@ import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import { solidSection } from '../../model/section.js';
 import { testJointPicture } from '../../report/drawings/test-joint.js';
 import type { JointOptions } from '../option-types.js';
-import { needed, quantityOption } from '../quantities.js';
+import { allOptions, needed, neededQuantity, optionalValue, readingsOption } from '../quantities.js';
 import { writeFolder } from '../write-files.js';
 import { pasteText, readingText, spreadText } from './report.js';
-import { shelfOption, sizeOf } from './shelf-entry.js';
+import { shelfOption, sizeIfGiven, sizeOf } from './shelf-entry.js';
 
 const words = { plane: 'In the plane of the corner', out: 'At right angles to its plane' } as const;
 
 /** `measure joint`: how much a glued corner gives, from how far its free leg moves under a weight; lines for the bench sheet, the plan and the shelf. Throws BadOption, RangeError. */
 export function joint(options: JointOptions): string {
-  const shelf = shelfOption(options.shelf);
-  const stock = needed('stock', options.stock, 'strip-19x38');
+  const { shelf, stock, weight, arm, moves, error_mm } = allOptions({
+    shelf: () => shelfOption(options.shelf),
+    stock: () => needed('stock', options.stock, 'strip-19x38'),
+    weight: () => neededQuantity('weight', options.weight, 'mass', '2 kg'),
+    arm: () => neededQuantity('arm', options.arm, 'length', '300 mm'),
+    moves: () => readingsOption('movement', options.movement, 'length', '2 mm'),
+    error_mm: () => optionalValue('error', options.error, 'length', '0.25 mm'),
+    size: () => sizeIfGiven(options.size),
+  });
   const { thickness_mm, width_mm } = sizeOf(shelf, stock, options.size);
   const lumber = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;
   const E_MPa = lumber?.E_MPa ?? shelf.lumber_defaults.E_MPa;
   const G_MPa = lumber?.G_MPa ?? E_MPa / shelf.lumber_defaults.E_over_G;
   const [w_mm, d_mm] = options.lies === 'flat' ? [width_mm, thickness_mm] : [thickness_mm, width_mm];
-  const weight = quantityOption('weight', needed('weight', options.weight, '2 kg'), 'mass', '2 kg');
-  const arm = quantityOption('arm', needed('arm', options.arm, '300 mm'), 'length', '300 mm');
-  const moves = needed('movement', options.movement, '2 mm').map((text) => quantityOption('movement', text, 'length', '2 mm'));
-  const error_mm = options.error === undefined ? null : quantityOption('error', options.error, 'length', '0.25 mm').value;
   const way: JointWay = options.way;
   const bar = solidSection(w_mm, d_mm, E_MPa, G_MPa);
-  const readings = moves.map(({ value }) => measureJoint({ way, weight_g: weight.value, arm_mm: arm.value, moves_mm: value, ...(error_mm === null ? {} : { errors: { moves_mm: error_mm } }) }, bar));
+  const readings = moves.map(({ value }) => measureJoint({ way, weight_g: weight.value, arm_mm: arm.value, moves_mm: value, ...(error_mm === undefined ? {} : { errors: { moves_mm: error_mm } }) }, bar));
   const inch = weight.inch || arm.inch || moves.some((one) => one.inch);
   const together = spreadFromReadings(readings.map(({ value }) => value), 'bar-widths');
   const many = readings.length > 1;

@@ -11,7 +11,7 @@ import type { Model } from '../../model/model.js';
 import { readPlanWith } from '../../plan/read-plan.js';
 import { readText } from '../read-text.js';
 import type { PushOptions, TapOptions } from '../option-types.js';
-import { BadOption, needed, quantityOption, type Given } from '../quantities.js';
+import { allOptions, BadOption, neededQuantity, optionalValue, readingsOption } from '../quantities.js';
 import { complain } from '../terminal.js';
 import { planPaste } from './plan-lines.js';
 import { readingText, spreadText } from './report.js';
@@ -19,24 +19,33 @@ import { shelfOption } from './shelf-entry.js';
 
 /** `measure tap`: pull of the cloth from its lowest note, and the line for the plan. Throws BadOption, RangeError. */
 export function tap(options: TapOptions): string {
-  const notes = needed('note', options.note, '14 Hz').map((text) => quantityOption('note', text, 'frequency', '14 Hz').value);
-  const error_Hz = options.error === undefined ? undefined : quantityOption('error', options.error, 'frequency', '0.25 Hz').value;
-  const model = modelOf(options);
-  const { span, inch } = spanOf(options, model, tapSpan);
-  const mass_g_per_m2 = model === null || options.mass !== undefined ? quantityOption('mass', needed('mass', options.mass, '480 g/m2'), 'mass-per-area', '480 g/m2').value : massOf(model, options.bare);
+  const { notes, error_Hz, model, at, mass } = allOptions({
+    notes: () => readingsOption('note', options.note, 'frequency', '14 Hz').map(({ value }) => value),
+    error_Hz: () => optionalValue('error', options.error, 'frequency', '0.25 Hz'),
+    model: () => modelOf(options),
+    at: () => spanGiven(options),
+    mass: () => (options.plan !== undefined && options.mass === undefined ? undefined : neededQuantity('mass', options.mass, 'mass-per-area', '480 g/m2').value),
+  });
+  const { span, inch } = at ?? spanOf(model, tapSpan);
+  const mass_g_per_m2 = mass ?? massOf(model, options.bare);
   const doubtful = apart('--note', notes, options.note ?? []);
   return pullText(notes.map((note_Hz) => measureTap({ span, mass_g_per_m2, note_Hz, ...(error_Hz === undefined ? {} : { error_Hz }) })), inch || isInchPlan(model), doubtful);
 }
 
 /** `measure push`: pull of the cloth from how far a weight sinks in, and the line for the plan. Throws BadOption, RangeError. */
 export function push(options: PushOptions): string {
-  const sags = needed('sag', options.sag, '7 mm').map((text) => quantityOption('sag', text, 'length', '7 mm'));
-  const weight_g = quantityOption('weight', needed('weight', options.weight, '500 g'), 'mass', '500 g').value;
-  const pad_mm = options.pad === undefined ? 50 : quantityOption('pad', options.pad, 'length', '50 mm').value;
-  const error_mm = options.error === undefined ? undefined : quantityOption('error', options.error, 'length', '0.5 mm').value;
-  const model = modelOf(options);
-  const { span, inch } = spanOf(options, model, pushSpan);
-  const stiffness_N_per_m = options.stiffness !== undefined ? quantityOption('stiffness', options.stiffness, 'pull', '50 kN/m').value : model === null ? undefined : clothOf(model).stiffness_N_per_m;
+  const { sags, weight, pad, error_mm, model, at, stiffness } = allOptions({
+    sags: () => readingsOption('sag', options.sag, 'length', '7 mm'),
+    weight: () => neededQuantity('weight', options.weight, 'mass', '500 g'),
+    pad: () => optionalValue('pad', options.pad, 'length', '50 mm'),
+    error_mm: () => optionalValue('error', options.error, 'length', '0.5 mm'),
+    model: () => modelOf(options),
+    at: () => spanGiven(options),
+    stiffness: () => optionalValue('stiffness', options.stiffness, 'pull', '50 kN/m'),
+  });
+  const [weight_g, pad_mm] = [weight.value, pad ?? 50];
+  const { span, inch } = at ?? spanOf(model, pushSpan);
+  const stiffness_N_per_m = stiffness ?? (model === null ? undefined : clothOf(model).stiffness_N_per_m);
   const doubtful = apart('--sag', sags.map(({ value }) => value), options.sag ?? []);
   const readings = sags.map(({ value }) => measurePush({ span, weight_g, pad_mm, sag_mm: value, ...(error_mm === undefined ? {} : { error_mm }), ...(stiffness_N_per_m === undefined ? {} : { stiffness_N_per_m }) }));
   return pullText(readings, inch || isInchPlan(model) || sags.some((one) => one.inch), doubtful);
@@ -64,14 +73,27 @@ function modelOf({ plan, shelf: shelfFile }: { readonly plan?: string; readonly 
   return buildModel(result.value, shelf);
 }
 
-function spanOf(options: { readonly width?: string; readonly height?: string }, model: Model | null, ofModel: (model: Model) => ClothSpan): { readonly span: ClothSpan; readonly inch: boolean } {
-  if (model !== null && options.width === undefined && options.height === undefined) return { span: ofModel(model), inch: false };
-  const side = (name: 'width' | 'height', example: string): Given => quantityOption(name, needed(name, options[name], example), 'length', example);
-  const [width, height] = [side('width', '860 mm'), side('height', '610 mm')];
+interface SpanRead {
+  readonly span: ClothSpan;
+  readonly inch: boolean;
+}
+
+/** The span that the options give; null where it is the plan's. Throws BadOption. */
+function spanGiven(options: { readonly width?: string; readonly height?: string; readonly plan?: string }): SpanRead | null {
+  if (options.plan !== undefined && options.width === undefined && options.height === undefined) return null;
+  const { width, height } = allOptions({ width: () => neededQuantity('width', options.width, 'length', '860 mm'), height: () => neededQuantity('height', options.height, 'length', '610 mm') });
   return { span: { width_mm: width.value, height_mm: height.value }, inch: width.inch || height.inch };
 }
 
-function massOf(model: Model, bare: boolean): number {
+const named = (model: Model | null): Model => {
+  if (model === null) throw new Error('neither a plan nor its numbers were given');
+  return model;
+};
+
+const spanOf = (model: Model | null, ofModel: (model: Model) => ClothSpan): SpanRead => ({ span: ofModel(named(model)), inch: false });
+
+function massOf(of: Model | null, bare: boolean): number {
+  const model = named(of);
   const ground = groundOf(model);
   return clothOf(model).mass_g_per_m2 + (bare || ground === null ? 0 : model.plan.ground.coats * ground.mass_g_per_m2_per_coat);
 }

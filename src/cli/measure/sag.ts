@@ -4,23 +4,26 @@ import { digits } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import type { Shelf } from '../../shelf/shelf.js';
 import type { SagOptions } from '../option-types.js';
-import { dayOption, needed, quantityOption } from '../quantities.js';
+import { allOptions, dayOption, needed, neededQuantity, optionalValue, readingsOption } from '../quantities.js';
 import { readingText, spreadText } from './report.js';
-import { shelfOption, shelfPaste, sizeOf } from './shelf-entry.js';
+import { shelfOption, shelfPaste, sizeIfGiven, sizeOf } from './shelf-entry.js';
 
 /** `measure sag`: stiffness of one board or several, and the shelf entry. Throws BadOption, RangeError. */
 export function sag(options: SagOptions): string {
-  const stock = needed('stock', options.stock, 'strip-19x38');
-  const span = quantityOption('span', needed('span', options.span, '1500 mm'), 'length', '1500 mm');
-  const weight = quantityOption('weight', needed('weight', options.weight, '5 kg'), 'mass', '5 kg');
-  const sags = needed('sag', options.sag, '17 mm').map((text) => quantityOption('sag', text, 'length', '17 mm'));
-  const error = options.error === undefined ? null : quantityOption('error', options.error, 'length', '0.25 mm').value;
-  const date = dayOption(options.date);
-  const shelf = shelfOption(options.shelf);
+  const { stock, span, weight, sags, error, date, shelf } = allOptions({
+    stock: () => needed('stock', options.stock, 'strip-19x38'),
+    span: () => neededQuantity('span', options.span, 'length', '1500 mm'),
+    weight: () => neededQuantity('weight', options.weight, 'mass', '5 kg'),
+    sags: () => readingsOption('sag', options.sag, 'length', '17 mm'),
+    error: () => optionalValue('error', options.error, 'length', '0.25 mm'),
+    date: () => dayOption(options.date),
+    shelf: () => shelfOption(options.shelf),
+    size: () => sizeIfGiven(options.size),
+  });
   const { thickness_mm, width_mm } = sizeOf(shelf, stock, options.size);
   const [across, tall] = options.lies === 'flat' ? [width_mm, thickness_mm] : [thickness_mm, width_mm];
-  const doubtful = apart('--sag', sags.map(({ value }) => value), needed('sag', options.sag, '17 mm'));
-  const readings = sags.map(({ value }) => measureSag({ stock, span_mm: span.value, width_mm: across, height_mm: tall, weight_g: weight.value, sag_mm: value, ...(error === null ? {} : { errors: { sag_mm: error } }) }));
+  const doubtful = apart('--sag', sags.map(({ value }) => value), options.sag ?? []);
+  const readings = sags.map(({ value }) => measureSag({ stock, span_mm: span.value, width_mm: across, height_mm: tall, weight_g: weight.value, sag_mm: value, ...(error === undefined ? {} : { errors: { sag_mm: error } }) }));
   const inch = span.inch || sags.some((one) => one.inch);
   const many = readings.length > 1;
   const together = spreadFromReadings(readings.map(({ value }) => value), 'MPa');

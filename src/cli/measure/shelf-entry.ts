@@ -17,13 +17,24 @@ export function shelfOption(file: string | undefined): Shelf {
   return shelf.value;
 }
 
+/** The two sides of a board. */
+interface Sides {
+  readonly thickness_mm: number;
+  readonly width_mm: number;
+}
+
+/** The size that was given, mm; null when none was. Throws BadOption. */
+export function sizeIfGiven(size: string | undefined): Sides | null {
+  if (size === undefined) return null;
+  const read = readSize(size);
+  if (read === null) throw new BadOption(`--size: found \`${size.slice(0, 60)}\`; allowed: two sides and a unit, such as "19 x 38 mm" or "3/4 x 1-1/2 in".`);
+  return { thickness_mm: Math.min(read.first_mm, read.second_mm), width_mm: Math.max(read.first_mm, read.second_mm) };
+}
+
 /** Actual size of a kind of board: as given, else the shelf's; mm, smaller side first. Throws BadOption. */
-export function sizeOf(shelf: Shelf, stock: string, size: string | undefined): { readonly thickness_mm: number; readonly width_mm: number } {
-  if (size !== undefined) {
-    const read = readSize(size);
-    if (read === null) throw new BadOption(`--size: found \`${size.slice(0, 60)}\`; allowed: two sides and a unit, such as "19 x 38 mm" or "3/4 x 1-1/2 in".`);
-    return { thickness_mm: Math.min(read.first_mm, read.second_mm), width_mm: Math.max(read.first_mm, read.second_mm) };
-  }
+export function sizeOf(shelf: Shelf, stock: string, size: string | undefined): Sides {
+  const given = sizeIfGiven(size);
+  if (given !== null) return given;
   const known = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;
   if (known !== undefined) return known;
   const close = nearest(stock, Object.keys(shelf.lumber));

@@ -2,22 +2,25 @@ import { readQuantity } from '../../base/units.js';
 import { doubt } from '../../mechanics/measure/plausible.js';
 import { spreadFromReadings, type SpreadOfReadings } from '../../mechanics/measure/spread.js';
 import type { SpreadOptions } from '../option-types.js';
-import { BadOption, dayOption, needed, quantityOption } from '../quantities.js';
+import { allOptions, BadOption, dayOption, eachReading, needed, optionalValue, quantityOption } from '../quantities.js';
 import { spreadText } from './report.js';
-import { shelfOption, shelfPaste } from './shelf-entry.js';
+import { shelfOption, shelfPaste, sizeIfGiven } from './shelf-entry.js';
 
 /** `measure spread`: mean and spread of twist, bow and crook of several boards, and the shelf entry. Throws BadOption. */
 export function spread(options: SpreadOptions): string {
-  const stock = needed('stock', options.stock, 'strip-19x38');
-  const date = dayOption(options.date);
-  const over_mm = options.over === undefined ? null : quantityOption('over', options.over, 'length', '2400 mm').value;
-  if (over_mm !== null && !(over_mm > 0)) throw new BadOption('--over must be above zero.');
-  const found: Partial<Record<'twist' | 'bow' | 'crook', SpreadOfReadings>> = {};
-  if (options.twist !== undefined) found.twist = several('twist', options.twist.map((text) => (quantityOption('twist', text, 'twist', '0.4 deg/m').value * 180) / Math.PI), 'deg/m');
-  for (const kind of ['bow', 'crook'] as const) {
-    const texts = options[kind];
-    if (texts !== undefined) found[kind] = several(kind, texts.map((text) => curvature_per_m(kind, text, over_mm)), '/m');
-  }
+  const read = allOptions({
+    stock: () => needed('stock', options.stock, 'strip-19x38'),
+    date: () => dayOption(options.date),
+    over_mm: () => overOption(options.over),
+    size: () => sizeIfGiven(options.size),
+    twist: () => (options.twist === undefined ? null : several('twist', options.twist, twist_deg_per_m, 'deg/m')),
+    bow: () => (options.bow === undefined ? null : several('bow', options.bow, (text) => curvature_per_m('bow', text, overOption(options.over)), '/m')),
+    crook: () => (options.crook === undefined ? null : several('crook', options.crook, (text) => curvature_per_m('crook', text, overOption(options.over)), '/m')),
+  });
+  const { stock, date } = read;
+  const found: Partial<Record<'twist' | 'bow' | 'crook', SpreadOfReadings>> = {
+    ...(read.twist === null ? {} : { twist: read.twist }), ...(read.bow === null ? {} : { bow: read.bow }), ...(read.crook === null ? {} : { crook: read.crook }),
+  };
   const entries = Object.entries(found);
   if (entries.length === 0) throw new BadOption('Give the readings of at least two boards, such as --twist "0.4 deg/m" "1.1 deg/m".');
   const inch = [...(options.twist ?? []), ...(options.bow ?? []), ...(options.crook ?? [])].some((text) => /in|ft|["']/.test(text));
@@ -30,7 +33,16 @@ export function spread(options: SpreadOptions): string {
   ].join('');
 }
 
-function several(kind: string, values: readonly number[], unit: string): SpreadOfReadings {
+const twist_deg_per_m = (text: string): number => (quantityOption('twist', text, 'twist', '0.4 deg/m').value * 180) / Math.PI;
+
+function overOption(text: string | undefined): number | null {
+  const over_mm = optionalValue('over', text, 'length', '2400 mm') ?? null;
+  if (over_mm !== null && !(over_mm > 0)) throw new BadOption('--over must be above zero.');
+  return over_mm;
+}
+
+function several(kind: string, texts: readonly string[], read: (text: string) => number, unit: string): SpreadOfReadings {
+  const values = eachReading(texts, read);
   if (values.length < 2) throw new BadOption(`--${kind}: one board says nothing about spread; give at least two readings, better twenty.`);
   for (const value of values) doubt(unit === 'deg/m' ? 'twist' : 'bow', value);
   const found = spreadFromReadings(values, unit);

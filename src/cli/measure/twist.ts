@@ -3,23 +3,25 @@ import { measureTwist } from '../../mechanics/measure/measure-twist.js';
 import { digits } from '../../mechanics/measure/reading.js';
 import { spreadFromReadings } from '../../mechanics/measure/spread.js';
 import type { TwistOptions } from '../option-types.js';
-import { BadOption, dayOption, needed, quantityOption } from '../quantities.js';
+import { allOptions, BadOption, dayOption, neededQuantity, optionalValue, readingsOption } from '../quantities.js';
 import { planPaste } from './plan-lines.js';
 import { readingText, spreadText } from './report.js';
-import { shelfOption, shelfPaste } from './shelf-entry.js';
+import { shelfOption, shelfPaste, sizeIfGiven } from './shelf-entry.js';
 
 const other = { right: 'left', left: 'right' } as const;
 
 /** `measure twist`: twist of one board or several, the `boards:` lines of a plan, and for several the spread for the shelf. Throws BadOption, RangeError. */
 export function twist(options: TwistOptions): string {
-  const width = quantityOption('width', needed('width', options.width, '400 mm'), 'length', '400 mm');
-  const length = quantityOption('length', needed('length', options.length, '2000 mm'), 'length', '2000 mm');
-  const rises = needed('rise', options.rise, '3 mm').map((text) => quantityOption('rise', text, 'length', '3 mm'));
-  const error_mm = options.error === undefined ? undefined : quantityOption('error', options.error, 'length', '0.5 mm').value;
-  const date = dayOption(options.date);
-  const bars = barsOf(options, rises.length);
-  const ply = Number(options.ply);
-  if (!/^[1-4]$/.test(options.ply)) throw new BadOption(`--ply: found \`${options.ply.slice(0, 20)}\`; allowed: 1, 2, 3 or 4.`);
+  const { width, length, rises, error_mm, date, bars, ply } = allOptions({
+    width: () => neededQuantity('width', options.width, 'length', '400 mm'),
+    length: () => neededQuantity('length', options.length, 'length', '2000 mm'),
+    rises: () => readingsOption('rise', options.rise, 'length', '3 mm'),
+    error_mm: () => optionalValue('error', options.error, 'length', '0.5 mm'),
+    date: () => dayOption(options.date),
+    bars: () => (options.rise === undefined ? null : barsOf(options, options.rise.length)),
+    ply: () => plyOf(options.ply),
+    size: () => sizeIfGiven(options.size),
+  });
   const readings = rises.map(({ value }, i) => measureTwist({
     rise_mm: Math.abs(value), width_mm: width.value, length_mm: length.value, hand: value < 0 ? other[options.hand] : options.hand,
     ...(error_mm === undefined ? {} : { error_mm }), board: { for: bars?.[i] ?? 'top', ply },
@@ -38,6 +40,11 @@ export function twist(options: TwistOptions): string {
     else parts.push(shelfPaste(shelfOption(options.shelf), options.stock, options.size, { spread: { chosen: options.chosen, twist: together.paste } }, { date, words: `twist of ${together.count} boards` }));
   }
   return parts.join('');
+}
+
+function plyOf(text: string): number {
+  if (!/^[1-4]$/.test(text)) throw new BadOption(`--ply: found \`${text.slice(0, 20)}\`; allowed: 1, 2, 3 or 4.`);
+  return Number(text);
 }
 
 function barsOf({ for: named }: TwistOptions, count: number): readonly BarName[] | null {
