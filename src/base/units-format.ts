@@ -12,14 +12,17 @@ const newtons_per_pound = 4.4482216152605;
 const ml_per_fluid_ounce = 29.5735295625;
 const ml_per_teaspoon = ml_per_fluid_ounce / 6;
 
-/** The number at `digits` significant digits, without exponent, trailing zeros or a minus before zero; below 10^-12 it is 0. The same on every machine. */
+/** A number's text with a true minus sign where it begins with a hyphen: all that people read is written through here. */
+export const trueMinus = (text: string): string => text.replace(/^-(?=[\d.])/u, '\u2212');
+
+/** The number at `digits` significant digits, with a true minus sign, without exponent, trailing zeros or a minus before zero; below 10^-12 it is 0. The same on every machine. */
 export function formatNumber(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return 'unknown';
   const rounded = Number(value.toPrecision(digits));
   if (Math.abs(rounded) < 1e-12) return '0';
   const decimals = Math.max(0, Math.min(20, digits - 1 - Math.floor(Math.log10(Math.abs(rounded)))));
   const text = rounded.toFixed(decimals);
-  return text.includes('.') ? text.replace(/\.?0+$/, '') : text;
+  return trueMinus(text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 }
 
 /** A whole number of `step`s, or null when the value is not one within a millionth of a step. */
@@ -28,13 +31,13 @@ const wholeSteps = (value: number, step: number): number | null => {
   return Math.abs(value / step - steps) < 1e-6 * Math.max(1, Math.abs(steps)) ** 0.5 ? steps : null;
 };
 
-/** The number of inches as a shop writes it, sixty-fourths in: `35-3/8`, `-1/2`, `12`. */
+/** The number of inches as a shop writes it, sixty-fourths in: `35-3/8`, `−1/2`, `12`. */
 function inchWords(sixtyFourths: number): string {
   const size = Math.abs(sixtyFourths);
   const whole = Math.floor(size / 64);
   let [top, bottom] = [size % 64, 64];
   while (top > 0 && top % 2 === 0) [top, bottom] = [top / 2, bottom / 2];
-  const sign = sixtyFourths < 0 ? '-' : '';
+  const sign = sixtyFourths < 0 ? '\u2212' : '';
   if (top === 0) return `${sign}${whole}`;
   return whole === 0 ? `${sign}${top}/${bottom}` : `${sign}${whole}-${top}/${bottom}`;
 }
@@ -51,7 +54,7 @@ export function formatLength(length_mm: number, system: UnitSystem): string {
   if (system === 'metric') {
     const tenths = Math.round(length_mm * 10) / 10;
     const shown = Math.abs(length_mm) < tenthsUpTo_mm || Math.abs(tenths - length_mm) < 1e-6 ? tenths : Math.round(length_mm);
-    return `${shown === 0 ? '0' : String(shown)} mm`;
+    return `${shown === 0 ? '0' : trueMinus(String(shown))} mm`;
   }
   const inches = length_mm / mm_per_inch;
   const exact = wholeSteps(inches, 1 / 64);
@@ -112,7 +115,7 @@ const writers: Readonly<Record<Exclude<QuantityUnit, 'word'>, Writer>> = {
   'chance': formatShare,
   'pct': (value) => `${figures(value)} %`,
   'points': (value) => { const text = figures(value); return text === '1' ? '1 point' : `${text} points`; },
-  'cost': (value) => (Number.isFinite(value) ? (Math.round(value * 100) / 100 || 0).toFixed(2) : 'unknown'),
+  'cost': (value) => (Number.isFinite(value) ? trueMinus((Math.round(value * 100) / 100 || 0).toFixed(2)) : 'unknown'),
   'count': (value) => formatNumber(Math.round(value), 15),
   'ratio': figures,
   'days': (value) => { const text = formatNumber(Math.abs(value) < 3 ? value : Math.round(value), Math.abs(value) < 3 ? 2 : 15); return text === '1' ? '1 day' : `${text} days`; },

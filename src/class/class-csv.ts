@@ -1,4 +1,3 @@
-import { formatNumber } from '../base/units-format.js';
 import { toCsv } from '../cutting/csv.js';
 import { verdictWord } from '../report/words/verdict.js';
 import type { ClassFindings } from './class-findings.js';
@@ -42,4 +41,4 @@ function markInWords({ marks }: ClassRow, rule: string): string {
   return mark === undefined ? '' : `${mark.verdict}${mark.value === '' ? '' : ` ${mark.value}`}`;
 }
 
-const amount = (value: number | null | undefined, otherwise = ''): Field => (value == null ? otherwise : Number(formatNumber(value, 6)));
+const amount = (value: number | null | undefined, otherwise = ''): Field => (value == null ? otherwise : Number(value.toPrecision(6)));

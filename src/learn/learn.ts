@@ -10,6 +10,11 @@ import type { KnownBoth } from './on-a-grid.js';
 import { roundingOf } from './rounding.js';
 import { promisesOf, type FramePromises, type KeptPromise } from './promises.js';
 
+/** A reading that is asked about, and the range it was judged by. */
+export interface Outlier extends KeptPromise {
+  readonly judged: readonly [number, number];
+}
+
 /** Everything a folder of plans and sheets says. */
 export interface Learned {
   readonly folder: StudioFolder;
@@ -22,7 +27,7 @@ export interface Learned {
   readonly top_tenths: readonly TopTenth[];
   readonly departures: readonly Departure[];
   /** Readings so far out that one like it is expected less than once in twenty such folders; they count all the same. */
-  readonly outliers: readonly KeptPromise[];
+  readonly outliers: readonly Outlier[];
   readonly entries: readonly LearnedEntry[];
   /** The same with the outliers left out, to show what hangs on them; null without any. */
   readonly without_outliers: readonly LearnedEntry[] | null;
@@ -52,11 +57,12 @@ export function learnFrames(folder: StudioFolder, shelf: Shelf, earlier?: Belief
   });
   const rounding = roundingOf(folder.frames);
   const told = solved.map((frame) => promisesOf(frame, rounding));
-  const promises = told.flatMap((one) => one.promises);
+  const ranged = told.flatMap((one) => one.promises);
+  const promises = ranged.map(({ allBut: _ranges, ...promise }): KeptPromise => promise);
   const within = promises.filter(({ measured, low, high }) => measured >= low && measured <= high).length;
   const n = promises.length;
   const { entries, beliefs, known } = learnEntries(gatherEvidence(solved), shelf, earlier);
-  const outliers = promises.filter(({ rank }) => 2 * Math.min(rank, 1 - rank) * n < outlier_level);
+  const outliers = ranged.map(({ allBut, ...promise }): Outlier => ({ ...promise, judged: allBut(outlier_level / (2 * n)) })).filter(({ measured, judged: [low, high] }) => measured < low || measured > high);
   const kept = outliers.length === 0 ? null : solved.map((frame) => ({ ...frame, sheets: frame.sheets.map((filed) => withoutReadings(filed, outliers)) }));
   return {
     folder,
@@ -99,7 +105,7 @@ export function learnedData({ folder, frames, promises, unpromised, kept, depart
     promises: promises.map(({ plan, frame, file, student, when, reading, unit, measured, rank, low, high }) => ({ plan, frame, file, student, when, reading, unit, measured, rank, low, high })),
     kept,
     departures: departed,
-    outliers: outliers.map(({ file, reading, measured, low, high }) => ({ file, reading, measured, low, high })),
+    outliers: outliers.map(({ file, reading, measured, low, high, judged }) => ({ file, reading, measured, low, high, judged })),
     entries: entries.map(({ prior, posterior, ...entry }) => ({ ...entry, prior: known(prior), posterior: known(posterior) })),
     unpromised,
     plans_without_sheets: folder.plans_without_sheets,

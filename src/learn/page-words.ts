@@ -1,12 +1,12 @@
 import { chanceInWords } from '../base/chance-words.js';
 import type { UnitSystem } from '../base/names.js';
-import { formatNumber, formatQuantity } from '../base/units-format.js';
+import { formatNumber, formatQuantity, trueMinus } from '../base/units-format.js';
 import { userText } from '../report/clean-text.js';
 import { counted } from '../report/words/verdict.js';
 import type { Departure, TopTenth } from './departures.js';
 import type { LearnedEntry } from './entries.js';
 import type { NextStep } from './settle-next.js';
-import type { KeptPromise } from './promises.js';
+import type { Outlier } from './learn.js';
 import type { ReadingKind } from './rounding.js';
 
 const kindWords: Readonly<Record<ReadingKind, string>> = {
@@ -60,10 +60,11 @@ export function topTenthWords({ happened, of, chance }: TopTenth): string {
   return `said 1 in 10: ${happened} of ${of} (${luckWords(chance)})`;
 }
 
-/** A reading with what was promised of it, and the question. */
-export function outlierWords({ file, reading, measured, low, high, unit }: KeptPromise, units: UnitSystem): string {
+/** A reading with the range it was judged by, and the question. */
+export function outlierWords({ file, reading, measured, judged, unit }: Outlier, units: UnitSystem): string {
   const said = (value: number): string => (unit === 'Hz' ? `${formatNumber(value, 3)} Hz` : formatQuantity(Number(value.toPrecision(3)), unit, units));
-  return `${userText(file, 80)}: ${reading.replaceAll('-', ' ')} ${said(measured)}, where ${said(Math.max(0, low))} to ${said(high)} was promised. Is the point in the right place, the unit right, the sheet with the right frame? It counts as it stands until you correct it.`;
+  const [least, most] = judged.map(said) as [string, string];
+  return `${userText(file, 80)}: ${reading.replaceAll('-', ' ')} ${said(measured)}, where ${least} to ${most} was to be expected. Is the point in the right place, the unit right, the sheet with the right frame? It counts as it stands until you correct it.`;
 }
 
 const whatWords: Readonly<Record<LearnedEntry['what'], string>> = { twist: 'twist', bow: 'bow', crook: 'crook', give: 'give of the corners', pull: 'pull reached', moisture: 'moisture on the day against the plan' };
@@ -80,7 +81,7 @@ export function entryWords({ key, what, of, chosen }: LearnedEntry): string {
 export function amount(value: number, { unit }: Pick<LearnedEntry, 'unit'>): string {
   const told = { 'deg/m': [value, 2, '°/m'], '/m': [value * 1000, 1, '‰/m'], 'bar-widths': [value, 1, 'bar-widths'], 'N/m': [value, 0, 'N/m'], 'pct': [value, 1, '% of moisture'] } as const;
   const [number, decimals, words] = told[unit];
-  return `${number.toFixed(decimals).replace(/^-(?=0(?:\.0+)?$)/u, '')} ${words}`;
+  return `${trueMinus(number.toFixed(decimals).replace(/^-(?=0(?:\.0+)?$)/u, ''))} ${words}`;
 }
 
 /** From how many of what. */

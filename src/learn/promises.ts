@@ -9,7 +9,7 @@ import { asBuilt, bareTerms, lnError, middleOf, pullOf, termsAsRead, warpsOf, ty
 import type { FiledSheet } from './folder.js';
 import { liftRead } from './lift-read.js';
 import { middleStation, together, momentsOf, type Response } from './moments.js';
-import { bandOf, givenFirst, normally, shareBelow, type Predicted } from './predicted.js';
+import { bandOf, givenFirst, normally, quantileOf, shareBelow, type Predicted } from './predicted.js';
 import { promiseSpread } from './promise-spreads.js';
 import type { ReadingKind, Rounding } from './rounding.js';
 
@@ -36,9 +36,15 @@ export interface KeptPromise {
   readonly high: number;
 }
 
+/** The same with the ranges of all chances. */
+export interface RangedPromise extends KeptPromise {
+  /** What was promised but for this chance on either side, its rounding given away: a reading beyond is asked about when the chance is small. */
+  readonly allBut: (tail: number) => readonly [number, number];
+}
+
 /** Readings of one frame with their promises, and those that nothing was promised for. */
 export interface FramePromises {
-  readonly promises: readonly KeptPromise[];
+  readonly promises: readonly RangedPromise[];
   readonly unpromised: readonly { readonly file: string; readonly reading: string; readonly why: string }[];
 }
 
@@ -55,7 +61,7 @@ export function promisesOf(frame: SolvedFrame, rounding: Rounding): FramePromise
   const bare = bareTerms(frame, warps);
   const before = frame.sheets.find(({ sheet }) => !clothOn(sheet)) ?? null;
   const after = frame.sheets.find(({ sheet }) => clothOn(sheet)) ?? null;
-  const promises: KeptPromise[] = [];
+  const promises: RangedPromise[] = [];
   const unpromised: { file: string; reading: string; why: string }[] = [];
   const { plan } = model;
   const student = frame.sheets.map(({ sheet }) => sheet.student).find((name) => name !== null) ?? null;
@@ -67,6 +73,7 @@ export function promisesOf(frame: SolvedFrame, rounding: Rounding): FramePromise
     promises.push({
       plan: plan.name, frame: frame.number, file, student, stock: plan.bars.stock, chosen: plan.lumber.chosen, when: sheet.when, kind, reading: of === '' ? kind : `${kind} of ${of}`, unit, measured,
       rank: (rank_between[0] + rank_between[1]) / 2, rank_between, low: Math.min(...ends), high: Math.max(...ends),
+      allBut: (tail) => widened([quantileOf(predicted, tail), quantileOf(predicted, 1 - tail)].map(from) as [number, number], step, predicted.folded),
     });
   };
   const readings = (filed: FiledSheet, terms: readonly WarpTerm[] | null, earlier: FiledSheet | null): void => {
@@ -131,6 +138,12 @@ export function promisesOf(frame: SolvedFrame, rounding: Rounding): FramePromise
     hold(weighed, 'weight', '', weighed.sheet.weight_kg!, 'kg', normally(expected, (promiseSpread.weight_share * expected) ** 2, false));
   }
   return { promises, unpromised };
+}
+
+/** A range in the order of its numbers, wider by half of what readings are rounded to; a size is never below nothing. */
+function widened(ends: readonly [number, number], step: number, folded: boolean): readonly [number, number] {
+  const low = Math.min(...ends) - step;
+  return [folded ? Math.max(0, low) : low, Math.max(...ends) + step];
 }
 
 interface Extra {

@@ -45,7 +45,7 @@ describe('lengths for people, at the step where they are rounded', () => {
     const inch = (sixtyFourths: number): string => formatLength((sixtyFourths / 64) * 25.4, 'inch');
     expect([inch(33), inch(33.9), inch(34.1), inch(37.9), inch(38.1)]).toEqual(['33/64 in', '1/2 in', '9/16 in', '9/16 in', '5/8 in']);
     expect([inch(15.4), inch(15.6), inch(16.3)]).toEqual(['15/64 in', '1/4 in', '1/4 in']);
-    expect([inch(64 * 3 + 1.9), inch(64 * 3 + 2.1), inch(-2.6)]).toEqual(['3 in', '3-1/16 in', '-3/64 in']);
+    expect([inch(64 * 3 + 1.9), inch(64 * 3 + 2.1), inch(-2.6)]).toEqual(['3 in', '3-1/16 in', '−3/64 in']);
   });
   test('metric: a tenth below 20 mm, then whole millimetres unless a tenth is exact', () => {
     expect([19.94, 19.96, 20.04, 20.1, 20.46].map((mm) => formatLength(mm, 'metric'))).toEqual(['19.9 mm', '20 mm', '20 mm', '20.1 mm', '20 mm']);

@@ -166,6 +166,22 @@ describe('options that cannot be used', () => {
   });
 });
 
+describe('several options that cannot be used', () => {
+  it.each([
+    [['sag', '--stock', 'strip-19x38', '--span', '1500', '--weight', '5 mm', '--sag', '17 mm', '16', '1,5 mm', '--date', 'today'], ['--span: found `1500`', '--weight: found `5 mm`', '--sag: found `16`', '--sag: found `1,5 mm`', '--date: found `today`']],
+    [['twist', '--rise', '3', '--width', '400', '--ply', '9', '--for', 'middle'], ['--rise: found `3`', '--width: found `400`', '--length is missing', '--ply: found `9`', '--for: found `middle`']],
+    [['spread', '--twist', '1 deg', '2 deg', '--bow', '3 kg', '2 mm', '--over', 'long', '--size', 'thick'], ['--stock is missing', '--twist: found `1 deg`', '--twist: found `2 deg`', '--bow: found `3 kg`', '--over: found `long`', '--size: found `thick`']],
+    [['tap', '--note', 'a', '--width', 'b', '--mass', 'c', '--error', 'd'], ['--note: found `a`', '--width: found `b`', '--height is missing', '--mass: found `c`', '--error: found `d`']],
+    [['push', '--sag', 'a', '--weight', 'b', '--pad', 'c', '--plan', 'nowhere.yaml'], ['--sag: found `a`', '--weight: found `b`', '--pad: found `c`', 'The plan cannot be read']],
+    [['joint', '--weight', 'a', '--arm', 'b', '--movement', 'c', 'd'], ['--stock is missing', '--weight: found `a`', '--arm: found `b`', '--movement: found `c`', '--movement: found `d`']],
+  ] as const)('%j: all are told at once, each once', (args, words) => {
+    const { code, out, err } = folder().run('measure', ...args);
+    expect({ code, out }).toEqual({ code: 1, out: '' });
+    for (const word of words) expect(err.split(word), `${word} in ${err}`).toHaveLength(2);
+    expect(err).not.toMatch(looksLikeABug);
+  });
+});
+
 describe('a studio’s own numbers', () => {
   it('change the audit when the pasted shelf is used: boards measured twice as stiff bend half as far', () => {
     const here = folder();

@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { departures } from '../../src/learn/departures.js';
 import { chanceOfAtLeast } from '../../src/learn/chances.js';
+import { formatQuantity } from '../../src/base/units-format.js';
+import { outlierWords } from '../../src/learn/page-words.js';
 import { learn, learnFrames } from '../../src/learn/learn.js';
 import type { KeptPromise } from '../../src/learn/promises.js';
 import { answers, asPromised, Chance, planTexts, shelf, studioYear } from './invented-studio.js';
@@ -60,9 +62,20 @@ describe('learning', () => {
     const wrong = year.map((one) => (one.file === 'oblong-2-a.yaml' ? { ...one, text: one.text.replace(/corner-lift: .*/u, 'corner-lift: 95 mm') } : one));
     const found = learn(wrong, shelf);
     expect(found.outliers.map(({ file, reading }) => `${file} ${reading}`)).toContain('oblong-2-a.yaml corner-lift');
+    for (const { measured, judged: [low, high] } of found.outliers) expect(measured < low || measured > high).toBe(true);
     const spread = (entries: typeof found.entries): number => entries.find(({ what, of }) => what === 'twist' && of === 'spread')!.posterior.mean;
     expect(spread(found.entries)).toBeGreaterThan(spread(once.entries) * 1.05);
   });
+});
+
+test('a lift far smaller than was promised after the first reading is asked about with the range that it misses, not with the sizes up to the largest nine tenths', () => {
+  const twice = year.map((one) => (one.file.endsWith('.yaml') && /corner-lift/u.test(one.text) ? { ...one, text: one.text.replace(/corner-lift: .*/u, /when: before-cloth/u.test(one.text) ? 'corner-lift: 40 mm' : 'corner-lift: 1 mm') } : one));
+  const small = learn(twice, shelf).outliers.filter(({ measured }) => measured === 1);
+  expect(small.length).toBeGreaterThan(0);
+  for (const one of small) {
+    expect(one.judged[0]).toBeGreaterThan(1);
+    expect(outlierWords(one, 'metric')).toContain(`where ${formatQuantity(Number(one.judged[0].toPrecision(3)), 'mm', 'metric')} to`);
+  }
 });
 
 /** Ranks as even as chance makes them, in the groups of a class of four students and three plans. */

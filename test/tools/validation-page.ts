@@ -3,6 +3,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'yaml';
+import { trueMinus } from '../../src/base/units-format.js';
 import type { Recorded } from '../validation/recorded.js';
 import { deviationsPicture } from './validation-picture.js';
 
@@ -47,9 +48,9 @@ function rowsOf(records: readonly Recorded[]): readonly Row[] {
   return [...byTest.values()].map((list) => ({ ...list.reduce((a, b) => (used(b) > used(a) ? b : a)), values: list.length }));
 }
 
-const digits = (value: number): string => (value === 0 ? '0' : Number(value.toPrecision(4)).toString());
+const digits = (value: number): string => (value === 0 ? '0' : trueMinus(Number(value.toPrecision(4)).toString()));
 const shown = (value: number | string): string => (typeof value === 'number' ? digits(value) : value);
-const share = (value: number): string => (value !== 0 && Math.abs(value) < 1e-6 ? 'under 0.0001 %' : `${Number((100 * value).toPrecision(2))} %`);
+const share = (value: number): string => (value !== 0 && Math.abs(value) < 1e-6 ? 'under 0.0001 %' : `${trueMinus(String(Number((100 * value).toPrecision(2))))} %`);
 const cell = (text: string): string => text.replace(/[|<>*_`\\]/gu, (mark) => `\\${mark}`);
 
 function tableRow(row: Row): string {
