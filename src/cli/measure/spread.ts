@@ -11,11 +11,11 @@ export function spread(options: SpreadOptions): string {
   const read = allOptions({
     stock: () => needed('stock', options.stock, 'strip-19x38'),
     date: () => dayOption(options.date),
-    over_mm: () => overOption(options.over),
+    over: () => overOption(options.over),
     size: () => sizeIfGiven(options.size),
     twist: () => (options.twist === undefined ? null : several('twist', options.twist, twist_deg_per_m, 'deg/m')),
-    bow: () => (options.bow === undefined ? null : several('bow', options.bow, (text) => curvature_per_m('bow', text, overOption(options.over)), '/m')),
-    crook: () => (options.crook === undefined ? null : several('crook', options.crook, (text) => curvature_per_m('crook', text, overOption(options.over)), '/m')),
+    bow: () => (options.bow === undefined ? null : several('bow', options.bow, (text) => curvature_per_m('bow', text, options.over), '/m')),
+    crook: () => (options.crook === undefined ? null : several('crook', options.crook, (text) => curvature_per_m('crook', text, options.over), '/m')),
   });
   const { stock, date } = read;
   const found: Partial<Record<'twist' | 'bow' | 'crook', SpreadOfReadings>> = {
@@ -51,10 +51,11 @@ function several(kind: string, texts: readonly string[], read: (text: string) =>
 }
 
 /** Curvature from a rise over the length it was read over (8 × rise ÷ length²), or as given. */
-function curvature_per_m(kind: string, text: string, over_mm: number | null): number {
+function curvature_per_m(kind: string, text: string, over: string | undefined): number {
   const direct = readQuantity(text, 'curvature');
   if (direct.ok) return direct.value;
   const rise_mm = quantityOption(kind, text, 'length', '3 mm').value;
+  const over_mm = overOption(over);
   if (over_mm === null) throw new BadOption(`--over is missing: the length that --${kind} was read over, such as --over "2400 mm".`);
   return (8000 * rise_mm) / over_mm ** 2;
 }
