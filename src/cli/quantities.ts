@@ -45,7 +45,7 @@ export function allOptions<T extends Readonly<Record<string, () => unknown>>>(re
       return [name, read()];
     } catch (error) {
       if (!(error instanceof BadOption)) throw error;
-      wrong.push(error.message);
+      wrong.push(...error.message.split('\n'));
       return [name, undefined];
     }
   });
