@@ -14,6 +14,7 @@ import type { Audit } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
 import { appliedOf } from './rules/applied.js';
 import { evaluateRules } from './rules/evaluate.js';
+import { sheetsOf } from './sheets/sheets.js';
 import { examinerFor } from './suggest/examine.js';
 import { usualChanges, type TriedChange } from './suggest/first-aid.js';
 
@@ -35,6 +36,7 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
   const facts = allFacts(model, solution, bought, chosen);
   const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units, currency: model.shelf.currency });
   const findings = bench.tools === undefined ? judged.findings : sortFindings([...judged.findings, ...toolFindings(model, bench.tools)]);
+  const tools = bench.tools === undefined ? {} : { tools: bench.tools };
   return {
     plan,
     shelf: model.shelf,
@@ -53,8 +55,9 @@ export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
     settings: chosen,
     cut: bought.cut,
     supplies: bought,
+    sheets: sheetsOf({ plan, model, solution, facts, findings, settings: chosen, cut: bought.cut, ...tools }),
     sources: bench.sources ?? [],
-    ...(bench.tools === undefined ? {} : { tools: bench.tools }),
+    ...tools,
   };
 }
 

@@ -8,6 +8,7 @@ import type { Finding, Verdict } from '../findings/finding.js';
 import type { ToolsAtHand } from '../mechanics/order-of-work/tools-at-hand.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Sighting } from '../place/sighting.js';
+import type { Sheets } from '../sheets/sheets.js';
 import type { Assumed, Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 
@@ -54,6 +55,8 @@ export interface Audit {
   readonly cut: CutPlan;
   /** Every amount the plan takes, for one frame and for all, and what to buy. */
   readonly supplies: Supplies;
+  /** What the pages tell beyond facts and findings. */
+  readonly sheets: Sheets;
   /** What the workshop has, where the audit was told. */
   readonly tools?: ToolsAtHand;
   /** The list of sources, so that the report can name them in full; a key that is not in it is printed as it is. */

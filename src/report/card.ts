@@ -1,6 +1,5 @@
 import type { Root } from 'mdast';
 import { countVerdicts, foldFindings } from '../findings/summary.js';
-import { fasteningSheet } from '../mechanics/fasteners/fastening-sheet.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { shouldBe } from './sections/bench-sheet.js';
@@ -29,7 +28,7 @@ export function composeCard(told: Telling, pictures: readonly Picture[]): Root |
     bullets(blanks(told)),
     ...listOf(pieceColumns(audit.plan.count), pieceRows(told, audit.cut), most.pieces),
     ...notesOf(pieceNotes(told, audit.cut)),
-    ...listOf(fasteningColumns(audit.plan.count), fasteningSheet(audit.model).map((line) => fasteningRow(told, line)), most.fastenings),
+    ...listOf(fasteningColumns(audit.plan.count), audit.sheets.fastenings.map((line) => fasteningRow(told, line)), most.fastenings),
   ]);
 }
 

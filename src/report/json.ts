@@ -1,5 +1,6 @@
 import type { Supplies } from '../cost/supplies.js';
 import type { Audit } from './audit-view.js';
+import { sheetsData } from './json-sheets.js';
 
 /** Numbers keep ten significant digits, so that the last bit of one machine's arithmetic does not show; what is not finite becomes null. */
 function steady(_key: string, value: unknown): unknown {
@@ -8,7 +9,7 @@ function steady(_key: string, value: unknown): unknown {
 }
 
 /**
- * One audit as plain data, `format: "audit/1"`: plan, verdict, facts, findings, what was assumed and what is left out.
+ * One audit as plain data, `format: "audit/1"`: plan, verdict, facts, findings, what to buy, the numbers of the pages, what was assumed and what is left out.
  * Keys always stand in the same order; a value that cannot be known is null.
  */
 export function auditData(audit: Audit): Record<string, unknown> {
@@ -25,6 +26,7 @@ export function auditData(audit: Audit): Record<string, unknown> {
     assumed: audit.assumed.map(({ path, value }) => ({ path, value })),
     left_out: audit.left_out,
     ruleset: audit.applied,
+    sheets: sheetsData(audit.sheets),
   };
 }
 

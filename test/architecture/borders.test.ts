@@ -23,13 +23,14 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   rules: { may: ['base', 'facts', 'findings'], why: 'Rules see facts only, never mechanics: a teacher can test them with numbers.' },
   'what-if': { may: ['base', 'shelf', 'fit', 'model', 'mechanics', 'risk'], why: 'What errors at the bench do to a frame already solved.' },
   'bench-sheet': { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'solve', 'risk', 'facts', 'findings', 'what-if'], why: 'Readings become findings beside those of the rules; the frame is solved again at the pull that was read.' },
+  sheets: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'risk', 'cutting', 'place', 'what-if', 'bench-sheet'], why: 'What the pages tell beyond facts and findings, worked out before a page is written.' },
   'place-page': { may: ['base', 'plan', 'shelf', 'pile', 'model', 'cutting', 'risk', 'place', 'report'], why: 'A placing on paper: it works nothing out.' },
-  report: { may: ['base', 'plan', 'shelf', 'fit', 'place', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'what-if', 'bench-sheet'], why: 'A report never sees rules, only findings.' },
+  report: { may: ['base', 'plan', 'shelf', 'place', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'bench-sheet', 'sheets'], why: 'A report never sees rules, only findings.' },
   learn: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'risk', 'what-if', 'bench-sheet', 'report'], why: 'Sheets of finished frames against their promises, and what they say of the shelf’s numbers; a page of its own.' },
   page: { may: ['index'], why: 'The page in a browser uses what any other program can: the public list.' },
   bench: { may: ['base', 'shelf', 'model', 'mechanics', 'facts', 'rules'], why: 'What a plan is judged with: known before any plan is.' },
   suggest: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'cutting', 'cost', 'facts', 'findings', 'rules', 'report', 'bench'], why: 'A search over plans; the full audit that confirms an answer is handed to it.' },
-  audit: { may: ['base', 'plan', 'shelf', 'shop', 'model', 'solve', 'place', 'cost', 'facts', 'findings', 'rules', 'report', 'suggest', 'bench'], why: 'The pipeline, one stage after the other.' },
+  audit: { may: ['base', 'plan', 'shelf', 'shop', 'model', 'solve', 'place', 'cost', 'facts', 'findings', 'sheets', 'rules', 'report', 'suggest', 'bench'], why: 'The pipeline, one stage after the other.' },
   'suggest-plans': { may: ['plan', 'suggest', 'audit', 'bench'], why: 'The search with the pipeline as its judge.' },
   chart: { may: ['base', 'plan', 'shelf', 'facts', 'rules', 'report', 'suggest', 'bench'], why: 'Asks the search’s examiner of one size after another; works nothing out itself.' },
   class: { may: ['base', 'plan', 'shelf', 'model', 'cutting', 'cost', 'facts', 'findings', 'report'], why: 'Finished audits side by side, their cutting pooled; it audits nothing.' },
@@ -62,6 +63,26 @@ test('facts of one subject never import those of another', () => {
   expect(subjects.length).toBeGreaterThan(9);
   const wrong = imports.filter(({ file, to }) => subjects.includes(file) && subjects.includes(to));
   expect(wrong).toEqual([]);
+});
+
+/** What a report may take from the stages before it and run: words, constants, look-ups and the curve of a picture. Whatever is worked out of a plan stands in `sheets`, finished before a page is written. */
+const runsInReport: Readonly<Record<string, string>> = {
+  'mechanics/cloth/tap-note.js': 'a constant: the lowest note that is heard',
+  'mechanics/hanging/cleat.js': 'a constant: the length of a strip',
+  'cost/board-lines.js': 'a constant: how many boards are brought to pick from',
+  'shelf/shelf-number.js': 'a look-up',
+  'shelf/measured-words.js': 'words',
+  'shelf/in-system.js': 'a look-up: what the shop sells in the plan’s own system',
+  'model/joint-give.js': 'a look-up: the entry of the shelf that a joint stands on',
+  'risk/lift-curve.js': 'the curve that a picture draws, from its own numbers',
+};
+
+test('a report works nothing out of a plan: the audit is finished before it', () => {
+  const stages = ['mechanics', 'risk', 'solve', 'cutting', 'cost', 'place', 'what-if', 'bench-sheet', 'model', 'shelf', 'sheets', 'plan', 'fit'];
+  const taken = files.filter((file) => file.startsWith('report/')).flatMap((file) =>
+    [...(texts.get(file) as string).matchAll(/^import (?!type)([^;]*?) from '(?:\.\.\/)+([\w/-]+\.js)';/gm)]
+      .filter(([, , target]) => stages.includes(target!.split('/')[0]!)).map(([, , target]) => target as string));
+  expect([...new Set(taken)].sort()).toEqual(Object.keys(runsInReport).sort());
 });
 
 test('only the command touches files, the clock and the terminal', () => {

@@ -6,6 +6,7 @@ import { composeReport } from '../../src/report/compose.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
 import { benchSheetSection } from '../../src/report/sections/bench-sheet.js';
 import { sheetInputSchema } from '../../src/bench-sheet/sheet-schema.js';
+import { sheetsOf } from '../../src/sheets/sheets.js';
 import { telling } from '../../src/report/telling.js';
 import { trial } from '../report/applied.js';
 import { nothing, promisedBy, ruled } from './audited.js';
@@ -15,7 +16,7 @@ function audited(changes: object = {}): Audit {
   const { shelf } = promised.model;
   const supplies = suppliesOf(promised.model, shelf);
   return {
-    ...promised, shelf, silent: [], assumed: [], left_out: [], applied: trial, seed: 1, samples: 2000, changes: [], cut: supplies.cut, supplies, sources: [],
+    ...promised, shelf, silent: [], assumed: [], left_out: [], applied: trial, seed: 1, samples: 2000, changes: [], cut: supplies.cut, supplies, sources: [], sheets: sheetsOf({ ...promised, cut: supplies.cut }),
   };
 }
 

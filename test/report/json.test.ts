@@ -11,7 +11,7 @@ beforeAll(async () => {
 describe('the JSON document', () => {
   it('has exactly the agreed keys, in the agreed order', () => {
     const data = JSON.parse(writeJson(audit)) as Record<string, unknown>;
-    expect(Object.keys(data)).toEqual(['format', 'plan', 'verdict', 'facts', 'findings', 'supplies', 'assumed', 'left_out', 'ruleset']);
+    expect(Object.keys(data)).toEqual(['format', 'plan', 'verdict', 'facts', 'findings', 'supplies', 'assumed', 'left_out', 'ruleset', 'sheets']);
     expect(data['format']).toBe('audit/1');
     expect(data['verdict']).toBe('stop');
     const facts = data['facts'] as Record<string, unknown>[];

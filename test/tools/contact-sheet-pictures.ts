@@ -7,7 +7,7 @@ import { cutPlan } from '../../src/cutting/cut-plan.js';
 import { packRoll } from '../../src/cutting/roll.js';
 import { clothSheet } from '../../src/mechanics/cloth/cloth-sheet.js';
 import { fasteningSheet } from '../../src/mechanics/fasteners/fastening-sheet.js';
-import { hangingState } from '../../src/mechanics/hanging/hanging-state.js';
+import { hangingSheet } from '../../src/sheets/sheets.js';
 import { buildModel } from '../../src/model/build-model.js';
 import type { Model } from '../../src/model/model.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
@@ -173,7 +173,7 @@ function movementOf([caption, model]: Plans[number]): Shown {
 }
 
 function hangingOf(model: Model): Picture | null {
-  const state = hangingState(model);
+  const state = hangingSheet(model);
   return state === null ? null : hanging(hangingPictureOf(drawn(model), state));
 }
 

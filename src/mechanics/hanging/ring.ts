@@ -32,8 +32,14 @@ export function ringUse(ring: Hardware, load: RingLoad, G: number, wood_mm: numb
   return Math.max(combinedUse(load.along_N, load.across_N, W, Z), rated);
 }
 
-/** The hole a ring screw wants: the largest drill on hand that leaves its thread wood to pull on, and how deep; `drill` null when every drill is wider. Source: as for wood screws that are pulled out. */
-export function ringHole(ring: Hardware, G: number, wood_mm: number, drills: readonly Drill[], units: UnitSystem): { readonly drill: Drill | null; readonly depth_mm: number } {
+/** A hole for a ring screw; `drill` null when every drill on hand is wider. */
+export interface RingHole {
+  readonly drill: Drill | null;
+  readonly depth_mm: number;
+}
+
+/** The hole a ring screw wants: the largest drill on hand that leaves its thread wood to pull on, and how deep. Source: as for wood screws that are pulled out. */
+export function ringHole(ring: Hardware, G: number, wood_mm: number, drills: readonly Drill[], units: UnitSystem): RingHole {
   const screw = { shank_mm: ring.thread_diameter_mm, root_mm: RING_ROOT_SHARE * ring.thread_diameter_mm };
   return { drill: nearestDrill(drills, screwHole_mm(screw, G, 'thread', 'withdrawal'), units), depth_mm: Math.round(Math.min(RING_HOLE_SHARE * ring.thread_length_mm, wood_mm - 1)) };
 }

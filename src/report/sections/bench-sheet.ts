@@ -1,9 +1,6 @@
 import { barNames } from '../../base/names.js';
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
-import { bowPromise } from '../../bench-sheet/judge-bows.js';
-import { bareTerms, liftPromise, type LiftPromise } from '../../bench-sheet/lift-promise.js';
-import { moisturePromise } from '../../bench-sheet/moisture-promise.js';
-import { clothSheet } from '../../mechanics/cloth/cloth-sheet.js';
+import type { LiftPromise } from '../../bench-sheet/lift-promise.js';
 import { lowestHeard_Hz, type TapBand } from '../../mechanics/cloth/tap-note.js';
 import { userText } from '../clean-text.js';
 import { paragraph, table, type Cell } from '../tree.js';
@@ -13,7 +10,7 @@ const blank = '. . . . . . . . . .';
 
 /** How far the middle of the bars may stand off with the cloth on, each as its reading is judged; bars alike are told once. */
 function bowsUpTo({ audit, length }: Telling, rule: 'bar-bow' | 'inward-bow'): string {
-  const most = barNames.map((bar) => bowPromise(audit, bar, rule));
+  const most = barNames.map((bar) => audit.sheets.promises.bow_mm[rule][bar]);
   if (most.some((mm) => mm === null)) return 'as little as you can';
   const said = new Map<string, string[]>();
   barNames.forEach((bar, i) => {
@@ -25,7 +22,7 @@ function bowsUpTo({ audit, length }: Telling, rule: 'bar-bow' | 'inward-bow'): s
 
 /** The note of the tapped cloth, bare and with its ground. */
 function notes({ audit }: Telling): string {
-  const { tap: { bare, grounded } } = clothSheet(audit.model, audit.solution);
+  const { tap: { bare, grounded } } = audit.sheets.cloth;
   const band = ({ low_Hz, high_Hz }: TapBand): string => `${formatNumber(low_Hz, 2)} to ${formatNumber(high_Hz, 2)} Hz`;
   const ground = audit.plan.ground.coats === 0 ? '' : `; with the ground dry, ${band(grounded)}`;
   return `${band(bare)}${ground}${bare.high_Hz < lowestHeard_Hz ? ', too low to hear: use the weight' : ''}`;
@@ -33,7 +30,7 @@ function notes({ audit }: Telling): string {
 
 /** What a meter may read when the boards are cut; the order of work waits for it, and a reading is held against it. */
 function moistureToCut({ audit, units }: Telling): string {
-  const { most_pct, room_pct } = moisturePromise(audit);
+  const { most_pct, room_pct } = audit.sheets.promises.moisture;
   const best = room_pct !== null && room_pct < most_pct - 0.5 ? `, best near the ${formatQuantity(room_pct, 'pct', units)} of the room` : '';
   return `up to ${formatQuantity(most_pct, 'pct', units)}${best}`;
 }
@@ -41,8 +38,7 @@ function moistureToCut({ audit, units }: Telling): string {
 /** What the main readings should be, in words; the card of the bench and the sheet say the same. */
 export function shouldBe(told: Telling): Readonly<Record<'moisture' | 'diagonal' | 'lift' | 'lift_sticks' | 'lift_stretched' | 'lift_stretched_sticks' | 'weight', string>> {
   const { audit, said, length } = told;
-  const bare = liftPromise(audit, bareTerms(audit.model));
-  const stretched = liftPromise(audit, 'cloth-on');
+  const { lift_bare: bare, lift_stretched: stretched } = audit.sheets.promises;
   const upTo = (most_mm: number | null, { limit_mm }: LiftPromise): string =>
     limit_mm === null ? 'as little as you can' : most_mm === null || most_mm >= limit_mm ? `up to ${length(limit_mm)}` : `up to ${length(most_mm)}; more than ${length(limit_mm)} shows on the wall`;
   return {

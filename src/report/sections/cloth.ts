@@ -1,6 +1,6 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { upToTape } from '../../base/tape.js';
-import { clothSheet, type ClothSheet } from '../../mechanics/cloth/cloth-sheet.js';
+import type { ClothSheet } from '../../mechanics/cloth/cloth-sheet.js';
 import { lowestHeard_Hz } from '../../mechanics/cloth/tap-note.js';
 import { userText } from '../clean-text.js';
 import { clothCut } from '../drawings/cloth-cut.js';
@@ -16,7 +16,7 @@ import { waitInWords } from '../words/waiting.js';
 /** Part 7: how to cut the cloth, where it lies on the roll, how hard to pull it and how to tell. */
 export function clothSection(told: Telling): Section {
   const { audit, length } = told;
-  const sheet = clothSheet(audit.model, audit.solution);
+  const sheet = audit.sheets.cloth;
   const cloth = audit.shelf.cloths[audit.plan.cloth.use];
   const cut = clothCut({ units: told.units, cut_width_mm: sheet.cut.width_mm, cut_height_mm: sheet.cut.height_mm, folds: sheet.folds, along: sheet.roll.along });
   const roll = onTheRoll(told);

@@ -1,7 +1,5 @@
 import { formatShare } from '../../base/units-format.js';
-import { piecesAssemble } from '../../cutting/assemble.js';
 import { pickedOverNeeded } from '../../cost/board-lines.js';
-import { markingOrder, type SawAtHand } from '../../cutting/marking.js';
 import type { CutPlan } from '../../cutting/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
@@ -33,7 +31,7 @@ export function cuttingSection(told: Telling): Section {
     ...sighting.blocks,
     ...(stopped ? [] : shown.map(picture)),
     ...(!stopped && pictures.length > shown.length ? [paragraph('The boards that follow are cut in the same way; the cut list as CSV names every piece on its board.')] : []),
-    ...(stopped ? [heading(3, 'At the saw'), setApart(paragraph(strong('Not to the saw yet.'), ` ${notToTheSaw}`))] : atTheSaw(cut, told.audit.tools?.saw)),
+    ...(stopped ? [heading(3, 'At the saw'), setApart(paragraph(strong('Not to the saw yet.'), ` ${notToTheSaw}`))] : atTheSaw(told)),
   ];
   return { title: 'What to buy and cut', blocks, pictures: [...(stopped ? [] : shown), ...sighting.pictures] };
 }
@@ -66,8 +64,8 @@ const downwards = (told: Telling, mm: number): number => Math.floor(mm / mark_mm
 
 function assembly(told: Telling, cut: CutPlan): readonly Block[] {
   const list = cut.lists[0];
-  if (list === undefined) return [];
-  const made = piecesAssemble(list);
+  const made = told.audit.sheets.assembly;
+  if (list === undefined || made === null) return [];
   if (!made.fits) return [setApart(paragraph(strong('The pieces do not make the frame. '), made.faults.join(' ')))];
   const tight = made.tight_mm > 0.01 ? ` Crossbars come out up to ${told.length(made.tight_mm)} long: plane them to a snug fit.` : '';
   return [paragraph(`Checked: put together, these pieces make a frame of ${told.length(made.width_mm)} by ${told.length(made.height_mm)} with every joint closed, around an opening of ${told.length(list.opening.width_mm)} by ${told.length(list.opening.height_mm)}.${tight}`)];
@@ -108,10 +106,9 @@ function proof(cut: CutPlan, money: Prices['money']): string {
   return cut.proven ? 'No other choice of these boards costs less; that was proven by trying them all.' : `The search was cut short: no choice can cost less than ${money(cut.bound)}.`;
 }
 
-function atTheSaw(cut: CutPlan, saw: SawAtHand | undefined): readonly Block[] {
-  const order = markingOrder(cut, saw);
+function atTheSaw({ audit: { sheets: { marking: order }, tools } }: Telling): readonly Block[] {
   const all = [...order.tests.map((t) => t.words), ...order.steps.map((s) => withMatching(s.words, s.matching)), ...order.later.map((s) => `When the glue of the blanks has set, ${lowerFirst(withMatching(s.words, s.matching))}`)];
-  return all.length === 0 ? [] : [heading(3, saw === 'none' ? 'For the shop that saws, in this order' : 'At the saw, in this order'), steps(all)];
+  return all.length === 0 ? [] : [heading(3, tools?.saw === 'none' ? 'For the shop that saws, in this order' : 'At the saw, in this order'), steps(all)];
 }
 
 const lowerFirst = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1);

@@ -1,6 +1,6 @@
 import { formatLength, formatNumber, formatQuantity } from '../../base/units-format.js';
-import { fasteningSheet, type FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
-import { glueSheet, type GlueSheet } from '../../mechanics/glue/glue-sheet.js';
+import type { FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
+import type { GlueSheet } from '../../mechanics/glue/glue-sheet.js';
 import { userText } from '../clean-text.js';
 import { cornerBuild } from '../drawings/corner-build.js';
 import { bullets, heading, paragraph, picture, strong, table, type Block, type Cell, type Column, type Inline } from '../tree.js';
@@ -15,8 +15,7 @@ import { cornerBuildOf } from './corner-data.js';
 
 /** Part 6: which drill, which screw, how deep, how many and where; and the glue. */
 export function fasteningsSection(told: Telling): Section {
-  const lines = fasteningSheet(told.audit.model);
-  const glue = glueSheet(told.audit.model);
+  const { fastenings: lines, glue } = told.audit.sheets;
   const corner = cornerBuild(cornerBuildOf(told.audit, lines));
   const blocks: Block[] = [
     ...(lines.length === 0 ? [paragraph('This plan uses no screws and no nails.')] : [table(fasteningColumns(told.audit.plan.count), lines.map((line) => fasteningRow(told, line))), ...lines.flatMap((line) => details(told, line))]),

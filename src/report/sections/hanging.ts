@@ -1,9 +1,6 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import type { FactPath } from '../../facts/fact.js';
-import { hangingState, type HangingState } from '../../mechanics/hanging/hanging-state.js';
-import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
-import { standsOut } from '../../mechanics/hanging/stands-out.js';
-import { ringHole } from '../../mechanics/hanging/ring.js';
+import type { HangingSheet } from '../../sheets/sheets.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { userText } from '../clean-text.js';
 import { hanging, liesFlat } from '../drawings/hanging.js';
@@ -15,7 +12,7 @@ import { hangingPictureOf } from './picture-data.js';
 /** Part 9: how it hangs, with forces and hardware. */
 export function hangingSection(told: Telling): Section {
   const { audit, length } = told;
-  const state = hangingState(audit.model);
+  const state = audit.sheets.hanging;
   if (state === null) return { title: 'Hanging', blocks: [paragraph('The plan says that this piece does not hang.')], pictures: [] };
   const { plan } = audit;
   const drawn = hanging(hangingPictureOf(audit, state));
@@ -40,14 +37,14 @@ export function hangingSection(told: Telling): Section {
 const holds = { 'wire': 'ring or wire', 'two-hooks': 'the rings', 'd-rings': 'the straps', 'cleat': 'the strips' } as const;
 
 /** Where the hanging points were moved, and what is in the way still. */
-function moved({ length }: Telling, { by, points: { planned_mm, moved_off, meets } }: HangingState): readonly Cell[] {
+function moved({ length }: Telling, { by, points: { planned_mm, moved_off, meets } }: HangingSheet): readonly Cell[] {
   return [
     ...(moved_off === null ? [] : [`The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ${holds[by]}, so they are moved to the nearest clear place.`]),
     ...(meets.length === 0 ? [] : [[strong(`In the way of ${holds[by]}: ${meets.join(', ')}.`)]]),
   ];
 }
 
-function wire({ units, length, small, number }: Telling, { wire: w, forces: f, hook_below_top_mm }: HangingState): readonly Cell[] {
+function wire({ units, length, small, number }: Telling, { wire: w, forces: f, hook_below_top_mm }: HangingSheet): readonly Cell[] {
   if (w === null || f === null) return [];
   const bow = number('hanging.inward_bow_mm');
   const above = hook_below_top_mm !== null && hook_below_top_mm < 0 ? ' It shows above the frame: give the wire less slack or lower the hanging points.' : '';
@@ -58,14 +55,14 @@ function wire({ units, length, small, number }: Telling, { wire: w, forces: f, h
 }
 
 /** Where the hooks go into the wall, seen from where the top edge is to come. */
-function hooks({ audit, length }: Telling, { by, wire: w, cleat, hook_below_top_mm }: HangingState): readonly Cell[] {
+function hooks({ length }: Telling, { by, wire: w, cleat, hook_below_top_mm, ring_span_mm }: HangingSheet): readonly Cell[] {
   if (cleat !== null || hook_below_top_mm === null || hook_below_top_mm < 0 || (by === 'wire' && w === null)) return [];
-  const apart_mm = w === null ? ringSpan_mm(audit.plan, audit.model.bars.left.section.w_mm) : w.hooks_apart_mm;
+  const apart_mm = w === null ? ring_span_mm : w.hooks_apart_mm;
   const where = `${length(hook_below_top_mm)} below where the top edge is to come`;
   return [apart_mm === 0 ? `The hook goes into the wall ${where}.` : `The hooks go into the wall ${length(apart_mm)} apart, level with each other, ${where}.`];
 }
 
-function hardware({ units, number }: Telling, state: HangingState): readonly Cell[] {
+function hardware({ units, number }: Telling, state: HangingSheet): readonly Cell[] {
   const rated = (h: Hardware): string => `${userText(h.name, 50)} (rated ${formatQuantity(h.rating_N, 'N', units)})`;
   const times = (path: FactPath): string => {
     const factor = number(path);
@@ -82,15 +79,14 @@ function hardware({ units, number }: Telling, state: HangingState): readonly Cel
 }
 
 /** The hole each ring is screwed into. */
-function ringDrill({ audit, length, units }: Telling, { picked: { ring }, ring_wood_mm }: HangingState): readonly Cell[] {
-  if (ring === null) return [];
-  const { drill, depth_mm } = ringHole(ring, audit.model.bars.left.stock.species.specific_gravity, ring_wood_mm, audit.shelf.drills, units);
+function ringDrill({ length }: Telling, { picked: { ring }, ring_hole }: HangingSheet): readonly Cell[] {
+  if (ring === null || ring_hole === null) return [];
+  const { drill, depth_mm } = ring_hole;
   return [drill === null ? 'No drill on the shelf is thin enough for these screws: prick the place with an awl.' : `Drill ${userText(drill.label, 20)} for each ${ring.kind === 'strap' ? 'screw of the straps' : 'ring'}, ${length(depth_mm)} deep, and turn it in by hand until ${ring.kind === 'strap' ? 'the strap lies tight' : 'its shoulder meets the wood'}.`];
 }
 
-function lean({ audit, units, length }: Telling, { by, lean: l }: HangingState): readonly Cell[] {
+function lean({ audit, units, length }: Telling, { by, lean: l, stands_out: out }: HangingSheet): readonly Cell[] {
   if (l === null) return [[strong('The hook would sit at or below the bottom edge: it cannot hang like this.')]];
-  const out = standsOut(audit.model);
   if (liesFlat(l.angle_deg)) return [out === null ? 'It lies flat on the wall.' : `Behind the bars ${out.what} ${out.what.endsWith('s') ? 'stand' : 'stands'} out ${length(out.out_mm)}: the bars stay that far off the wall.`];
   const over = out === null ? '' : ` Behind the bars ${out.what} ${out.what.endsWith('s') ? 'stand' : 'stands'} out ${length(out.out_mm)}${by === 'wire' && audit.plan.hang.from === 'back' ? ': lead the wire over it' : ''}.`;
   return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).${over}`];

@@ -1,7 +1,5 @@
 import { CLEAT_LONG_MM } from '../../mechanics/hanging/cleat.js';
-import type { HangingState } from '../../mechanics/hanging/hanging-state.js';
-import { standsOut } from '../../mechanics/hanging/stands-out.js';
-import { ringSpan_mm } from '../../mechanics/hanging/wire-geometry.js';
+import type { HangingSheet } from '../../sheets/sheets.js';
 import type { Drawn } from '../audit-view.js';
 import type { BarSection } from '../drawings/bar-section.js';
 import type { FrontView } from '../drawings/front-view.js';
@@ -49,7 +47,7 @@ export function barSectionOf({ plan, model }: Pick<Drawn, 'plan' | 'model'>): Ba
 }
 
 /** The numbers the picture of the hanging piece draws. */
-export function hangingPictureOf(drawn: Drawn, state: HangingState): HangingPicture {
+export function hangingPictureOf(drawn: Drawn, state: HangingSheet): HangingPicture {
   const { plan, model } = drawn;
   const bar = model.bars.left.section;
   return {
@@ -63,7 +61,7 @@ export function hangingPictureOf(drawn: Drawn, state: HangingState): HangingPict
     bar_w_mm: bar.w_mm,
     bar_d_mm: bar.d_mm,
     drop_mm: state.points.drop_mm,
-    ring_span_mm: ringSpan_mm(plan, bar.w_mm),
+    ring_span_mm: state.ring_span_mm,
     rise_mm: state.wire?.rise_mm ?? null,
     hooks_apart_mm: state.wire?.hooks_apart_mm ?? 0,
     wire_angle_deg: state.wire?.angle_deg ?? null,
@@ -72,6 +70,6 @@ export function hangingPictureOf(drawn: Drawn, state: HangingState): HangingPict
     weight_N: state.weight_N,
     lean_deg: state.lean?.angle_deg ?? null,
     top_standoff_mm: state.lean?.top_standoff_mm ?? null,
-    out_behind_mm: standsOut(model)?.out_mm ?? 0,
+    out_behind_mm: state.stands_out?.out_mm ?? 0,
   };
 }

@@ -1,12 +1,10 @@
 import { chanceInWords } from '../../base/units-format.js';
-import { betterPlaces } from '../../place/better-places.js';
 import { paragraph, strong, type Block } from '../tree.js';
 import type { Telling } from '../telling.js';
 
 /** Whether the measured boards lie where they belong, and which to swap; nothing when fewer than two were measured. */
 export function placesBlocks({ audit, length }: Telling): readonly Block[] {
-  const { model, solution, settings } = audit;
-  const found = betterPlaces({ model, solution, settings, copy: 1 });
+  const found = audit.sheets.places;
   if (found === null) return [];
   const { boards, swaps, now_mm, then_mm, chance_now, chance_then } = found;
   if (swaps.length === 0) return [paragraph(`The ${boards} measured boards lie in good places: swapping them would bring nothing one could see.`)];

@@ -1,5 +1,3 @@
-import { clothSheet } from '../../mechanics/cloth/cloth-sheet.js';
-import { staplesBySteel } from '../../mechanics/occupancy/staple-line.js';
 import { foldedCorner } from '../drawings/folded-corner.js';
 import { stapleOrder } from '../drawings/staple-order.js';
 import { bullets, paragraph, picture, type Cell } from '../tree.js';
@@ -10,13 +8,11 @@ import { formatQuantity } from '../../base/units-format.js';
 export function stretchingSection(told: Telling): Section {
   if (mustStop(told)) return { title: 'Stretching', blocks: [paragraph('Not before the plan is changed.')], pictures: [] };
   const { audit, length, units } = told;
-  const { plan, model, solution } = audit;
-  const sheet = clothSheet(model, solution);
+  const { plan, model, sheets: { cloth: sheet, steel } } = audit;
   const pictures = [
     stapleOrder({ width_mm: plan.face.width_mm, height_mm: plan.face.height_mm, bar_w_mm: model.bars.top.section.w_mm, order: sheet.order }),
     foldedCorner(plan.cloth.fixing.to),
   ];
-  const steel = staplesBySteel(model);
   const items: Cell[] = [
     `${sheet.staples} staples for a frame: ${sheet.staples_per_side.top} along each of top and bottom, ${sheet.staples_per_side.left} along each of left and right. Before the first one, see that the threads run true to the bars.`,
     'One staple in the middle of each side (two where their number is even), opposite sides in turn. Then a staple to each hand of it, top and bottom, left and right, and so outwards.',

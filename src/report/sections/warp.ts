@@ -1,7 +1,7 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import type { JointGive } from '../../model/frame-shape.js';
-import { warpStory, type WarpStory } from '../../risk/story.js';
+import type { WarpStory } from '../../risk/story.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
 import { liftChance } from '../drawings/lift-chance.js';
 import { propeller } from '../drawings/propeller.js';
@@ -27,7 +27,7 @@ type Show = (made: Picture | null) => readonly Block[];
 
 function lift(told: Telling, show: Show): readonly Block[] {
   const { audit } = told;
-  const { story, reason } = warpStory(audit.model, audit.solution, audit.settings);
+  const { story, reason } = audit.sheets.warp;
   if (story === null) return [setApart(paragraph(strong('The chance of a lifted corner is unknown.'), ` ${reason}`))];
   const limit = told.length(story.limit_mm);
   return [

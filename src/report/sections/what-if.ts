@@ -1,10 +1,9 @@
-import { whatIf } from '../../what-if/what-if.js';
 import { bullets, heading, paragraph, strong, table, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 
 /** What small slips at the bench would do, which reading would tell most, and whether the piece can be carried out; null when the audit kept no settings. */
 export function whatIfSection({ audit, small }: Telling): Section | null {
-  const { slips, readings, door, lifting } = whatIf(audit.model, audit.solution, audit.settings);
+  const { slips, readings, door, lifting } = audit.sheets.what_if;
   const amount = (mm: number | null): string => (mm === null ? 'unknown' : mm === 0 ? 'nothing' : small(mm));
   const rows = slips.map((slip): readonly Cell[] => [slip.slip, amount(slip.gap_mm), amount(slip.diagonal_difference_mm), amount(slip.corner_lift_mm)]);
   return {

@@ -1,6 +1,4 @@
 import { formatQuantity } from '../../base/units-format.js';
-import { moisturePromise } from '../../bench-sheet/moisture-promise.js';
-import { orderOfWork } from '../../mechanics/order-of-work/order-of-work.js';
 import { paragraph, setApart, steps, strong, type Cell } from '../tree.js';
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
 import { inOwnUnits } from '../words/own-units.js';
@@ -9,7 +7,7 @@ import { waitInWords } from '../words/waiting.js';
 /** Part 8: every step this plan has, in order, with the waiting in between. */
 export function workSection(told: Telling): Section {
   if (mustStop(told)) return { title: 'Order of work', blocks: [setApart(paragraph(strong('Nothing to build yet.'), ` ${notToTheSaw}`))], pictures: [] };
-  const work = orderOfWork(told.audit.model, told.audit.tools);
+  const work = told.audit.sheets.work;
   const hours = work.reduce((sum, step) => sum + (step.wait_h ?? 0), 0);
   const items = [
     ...choosing(told),
@@ -49,5 +47,5 @@ function settling(told: Telling): readonly Cell[] {
   const gap = told.number('lumber.moisture_gap_pct');
   const days = told.number('lumber.wait_days');
   if (gap === null || days === null || gap < 1 || days < 1) return [];
-  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of the ${formatQuantity(gap, 'points', told.units)} of moisture they hold too much. ${told.audit.tools?.moisture_meter === false ? 'Without a meter the weight of a board tells when.' : `When you cut, a meter may read ${formatQuantity(moisturePromise(told.audit).most_pct, 'pct', told.units)} at most.`}`]];
+  return [['Bring the boards into the room and lay them on sticks, air on all sides. ', strong(`Wait about ${formatQuantity(days, 'days', told.units)}`), ` for them to lose most of the ${formatQuantity(gap, 'points', told.units)} of moisture they hold too much. ${told.audit.tools?.moisture_meter === false ? 'Without a meter the weight of a board tells when.' : `When you cut, a meter may read ${formatQuantity(told.audit.sheets.promises.moisture.most_pct, 'pct', told.units)} at most.`}`]];
 }
