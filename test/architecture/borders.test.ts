@@ -70,6 +70,8 @@ const runsInReport: Readonly<Record<string, string>> = {
   'mechanics/cloth/tap-note.js': 'a constant: the lowest note that is heard',
   'mechanics/hanging/cleat.js': 'a constant: the length of a strip',
   'cost/board-lines.js': 'a constant: how many boards are brought to pick from',
+  'cost/supplies.js': 'a look-up: which lines of a bill have invented prices',
+  'cost/packs.js': 'whole cents',
   'shelf/shelf-number.js': 'a look-up',
   'shelf/measured-words.js': 'words',
   'shelf/in-system.js': 'a look-up: what the shop sells in the plan’s own system',
