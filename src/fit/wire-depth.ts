@@ -4,6 +4,12 @@ export const HOOK_STANDOFF_MM = 8;
 /** Two hooks under one wire stand this share of the ring span apart, at the third points (proposal). */
 export const HOOKS_APART_SHARE = 1 / 3;
 
+/** How far behind the back of the frame a wire runs from rings screwed into the back, mm (proposal). */
+export const RING_BEHIND_MM = 4;
+
+/** How far in front of the backs of the bars a wire leaves its rings: half way through the depth of the bars inside them, behind the backs on them (negative). */
+export const ringDeep_mm = (from: 'inside' | 'back', bar_d_mm: number): number => (from === 'back' ? -RING_BEHIND_MM : bar_d_mm / 2);
+
 /** Clear room a wire wants beside wood, mm (proposal). */
 export const WIRE_ROOM_MM = 2;
 
@@ -14,7 +20,7 @@ export interface WireDepth {
   readonly ring_deep_mm: number;
 }
 
-/** How far in front of the backs the wire is, at a distance across from the left edge, mm: from the ring back to the hook on the wall, and level between the hooks. */
+/** How far in front of the backs the wire is, at a distance across from the left edge, mm: from the ring back to the hook on the wall, and level between the hooks. From rings on the backs it runs level all the way: the hook draws the frame that much farther off the wall. */
 export function wireDeep_mm(wire: WireDepth, x_mm: number): number {
   const t = Math.min(1, Math.max(0, (x_mm - wire.ring_x_mm) / Math.max(1e-9, wire.hook_x_mm - wire.ring_x_mm)));
   return wire.ring_deep_mm + t * (Math.min(HOOK_STANDOFF_MM, wire.ring_deep_mm) - wire.ring_deep_mm);

@@ -1,4 +1,4 @@
-import { HOOK_STANDOFF_MM } from '../../fit/wire-depth.js';
+import { HOOK_STANDOFF_MM, ringDeep_mm } from '../../fit/wire-depth.js';
 import type { Model } from '../../model/model.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
 import type { Hardware } from '../../shelf/shelf.js';
@@ -11,9 +11,6 @@ import { pickRated, pickRing } from './pick-hardware.js';
 import { ringUse, type RingLoad } from './ring.js';
 import { wireForces, type WireForces } from './wire-forces.js';
 import { ringSpan_mm, wireGeometry, type WireGeometry } from './wire-geometry.js';
-
-/** How far behind the back of the frame a wire runs from rings screwed into the back, mm (proposal). */
-const RING_BEHIND_MM = 4;
 
 /** Everything known of the hanging piece, for facts, pictures and the hanging page. */
 export interface HangingState {
@@ -67,7 +64,7 @@ export function hangingState(model: Model): HangingState | null {
     height_mm: plan.face.height_mm,
     rings_below_top_mm: points.drop_mm,
     rise_mm,
-    standoff_mm: Math.max(0, HOOK_STANDOFF_MM - (inside ? d_mm / 2 : -RING_BEHIND_MM)),
+    standoff_mm: Math.max(0, HOOK_STANDOFF_MM - ringDeep_mm(hang.from, d_mm)),
     cg_mm: centreOfGravity_mm(model),
     weight_N,
   });

@@ -1,4 +1,5 @@
 import { remembered } from '../../base/remembered.js';
+import { ringDeep_mm } from '../../fit/wire-depth.js';
 import type { Model } from '../../model/model.js';
 import { ringSpan_mm, wireGeometry } from '../hanging/wire-geometry.js';
 import { cornerParts } from './corner-parts.js';
@@ -53,7 +54,7 @@ export function wirePathAt(model: Model, drop_mm: number): WirePath | null {
   const span = ringSpan_mm(plan, w_mm);
   const wire = wireGeometry(span, plan.hang.slack_mm, plan.hang.hooks);
   if (wire === null) return null;
-  return { ring_x_mm: (plan.face.width_mm - span) / 2, ring_drop_mm: drop_mm, hook_x_mm: (plan.face.width_mm - wire.hooks_apart_mm) / 2, hook_drop_mm: drop_mm - wire.rise_mm, ring_deep_mm: onBack(model) ? -1 : d_mm / 2 };
+  return { ring_x_mm: (plan.face.width_mm - span) / 2, ring_drop_mm: drop_mm, hook_x_mm: (plan.face.width_mm - wire.hooks_apart_mm) / 2, hook_drop_mm: drop_mm - wire.rise_mm, ring_deep_mm: ringDeep_mm(plan.hang.from, d_mm) };
 }
 
 /**

@@ -9,13 +9,12 @@ export interface WirePath {
   readonly ring_drop_mm: number;
   readonly hook_x_mm: number;
   readonly hook_drop_mm: number;
-  /** How far in front of the backs the ring sits; below 0 the wire runs behind the frame altogether. */
+  /** How far in front of the backs the wire leaves its ring; below 0 behind them. */
   readonly ring_deep_mm: number;
 }
 
 /** The braces a loaded wire runs against between its rings and hooks, in words: other hanging points may be clear of them. A brace fills the strip between its two sides across the corner, flush with the backs; the wire meets it where any of it lies in that strip. */
 export function bracesMet(model: Model, path: WirePath): readonly string[] {
-  if (path.ring_deep_mm < 0) return [];
   const brace = model.braces.find(({ corner }) => corner === 'top-left');
   if (brace === undefined) return [];
   const w_mm = model.bars.left.section.w_mm;
@@ -24,17 +23,15 @@ export function bracesMet(model: Model, path: WirePath): readonly string[] {
   for (let i = 0; i <= steps; i++) {
     const x = path.ring_x_mm + ((path.hook_x_mm - path.ring_x_mm) * i) / steps;
     const y = path.ring_drop_mm + ((path.hook_drop_mm - path.ring_drop_mm) * i) / steps;
-    if (x + y > inner - WIRE_ROOM_MM && x + y < outer + WIRE_ROOM_MM && wireDeep_mm(path, x) < brace.section.d_mm + WIRE_ROOM_MM) return ['the braces of the top corners'];
+    if (x + y > inner - WIRE_ROOM_MM && x + y < outer + WIRE_ROOM_MM && runsInto(wireDeep_mm(path, x), 0) && wireDeep_mm(path, x) < brace.section.d_mm + WIRE_ROOM_MM) return ['the braces of the top corners'];
   }
   return [];
 }
 
-/** The crossbars it runs against: no other hanging points help, but another setback may. Between the hooks the wire stays level, at the hooks' own distance from the wall. */
+/** The crossbars it runs against: no other hanging points help, but another setback may. Between the hooks the wire stays level, at the hooks' own distance from the wall; from rings on the backs it touches what stands farther out behind them than the wire runs, less its room. */
 export function crossbarsMet(model: Model, path: WirePath): readonly string[] {
-  if (path.ring_deep_mm < 0) return [];
   const { width_mm, height_mm } = model.plan.face;
   return crossbarsLie(model).flatMap((lie) => {
-    if (lie.deep_mm[1] <= 0) return [];
     const named = lie.name.replace('-', ' ');
     if (lie.runs === 'upright') return meetsUpright(path, { middle_mm: lie.middle_mm, w_mm: lie.w_mm, back_mm: lie.deep_mm[0] }, width_mm) ? [named] : [];
     const half = lie.w_mm / 2 + WIRE_ROOM_MM;

@@ -8,10 +8,11 @@ import { hangingPoints, wirePathAt } from '../../../src/mechanics/occupancy/hang
 import { inTheWay, roomBetween } from '../../../src/mechanics/occupancy/occupant.js';
 import { staplesBySteel } from '../../../src/mechanics/occupancy/staple-line.js';
 import { plyScrews, plyScrewsInTheWay } from '../../../src/mechanics/occupancy/what-occupies.js';
-import { bracesMet } from '../../../src/mechanics/occupancy/wire-path.js';
+import { bracesMet, crossbarsMet } from '../../../src/mechanics/occupancy/wire-path.js';
 import { pickAngle } from '../../../src/mechanics/bench/pick-supply.js';
 import { clearances } from '../../../src/mechanics/cloth/clearance.js';
-import { demoModel } from '../fasteners/demo-model.js';
+import { applyEdit } from '../../../src/suggest/edit.js';
+import { demoModel, demoShelf } from '../fasteners/demo-model.js';
 
 const pair = (leg: number, more: object = {}) => demoModel({
   face: { width: '910 mm', height: '730 mm' },
@@ -76,12 +77,48 @@ describe('hanging points', () => {
     expect(hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'strip-19x38', lay: 'edge' } }))).toMatchObject({ drop_mm: 180, moved_off: null, meets: [] });
   });
 
-  test('a crossbar deep enough to reach the wire is told of, one in front of it is not, and from the backs nothing is met', () => {
-    const crossed = (crossbar: object, hang: object = {}) => hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: '2/5', stock: 'strip-19x38', ...crossbar }], hang: { from: 'inside', ...hang } })).meets;
+  test('a crossbar deep enough to reach the wire is told of, one in front of it is not, and from the backs one flush with them is not met', () => {
+    const crossed = (crossbar: object, hang: object = {}) => hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: '2/5', stock: 'strip-19x38', ...crossbar }], hang: { by: 'wire', from: 'inside', ...hang } })).meets;
     expect(crossed({ lay: 'edge' })).toEqual(['crossbar 1']);
     expect(crossed({ lay: 'flat', setback: '0 mm' })).toEqual([]);
-    expect(crossed({ lay: 'edge' }, { from: 'back' })).toEqual([]);
+    expect(crossed({ lay: 'edge', setback: '0 mm' }, { by: 'wire', from: 'back' })).toEqual([]);
     expect(crossed({ lay: 'edge' }, { by: 'two-hooks' })).toEqual([]);
+  });
+
+  // From rings on the backs the wire runs 4 mm behind them and wants 2 mm of room: what stands out by more than 2 mm is met, wherever its height is between ring and hook.
+  describe('a wire from the backs', () => {
+    const deep = { 'square-38x38': 38, 'strip-19x38': 19 } as const;
+    const model = (stock: keyof typeof deep, setback_mm: number, crossbar: object) => demoModel({
+      face: { width: '910 mm', height: '730 mm' }, bars: { stock, lay: 'flat' }, crossbars: [{ stock: 'strip-19x38', lay: 'flat', setback: `${setback_mm} mm`, ...crossbar }], hang: { by: 'wire', from: 'back', drop: '200 mm', slack: '100 mm', hooks: 1 },
+    });
+    test.each([['upright left of the middle', { runs: 'upright', at: '2/5' }], ['upright right of it', { runs: 'upright', at: '13/20' }], ['level, between ring and hook', { runs: 'level', at: '58/73' }]] as const)('touches a crossbar that stands out farther than the wire runs: %s', (_, crossbar) => {
+      for (const stock of ['square-38x38', 'strip-19x38'] as const) for (const setback_mm of [1, 2, 3, 12, 20, 21, 22, 30]) {
+        if (setback_mm >= deep[stock]) continue;
+        const out_mm = setback_mm + 19 - deep[stock];
+        expect(hangingPoints(model(stock, setback_mm, crossbar)).meets, `${stock}, ${out_mm} mm out`).toEqual(out_mm > 4 - 2 ? ['crossbar 1'] : []);
+      }
+    });
+
+    test('not a level crossbar below the rings or above the hook: ring 200 mm down, the hook as far above it as a wire of that slack rises', () => {
+      const level = (down_mm: number) => {
+        const across = model('strip-19x38', 12, { runs: 'level', at: `${730 - down_mm}/730` });
+        return crossbarsMet(across, wirePathAt(across, 200)!);
+      };
+      // 38 mm wide and 2 mm of room on each side: 21 mm from its middle
+      expect(level(200 + 22)).toEqual([]);
+      expect(level(200 + 20)).toEqual(['crossbar 1']);
+      expect(level(100 - 20)).toEqual(['crossbar 1']);
+      expect(level(100 - 22)).toEqual([]);
+    });
+
+    test('a plan that names no hanging takes two hooks where a wire would touch from either face, and a wire again where the crossbar goes', () => {
+      const plan = (setback: string, hang?: object) => demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: '2/5', stock: 'strip-19x38', lay: 'flat', setback }], ...(hang === undefined ? {} : { hang }) }).plan;
+      expect(plan('12 mm').hang).toMatchObject({ by: 'two-hooks', from: 'inside' });
+      expect(plan('2 mm').hang).toMatchObject({ by: 'wire', from: 'back' });
+      expect(plan('12 mm', { by: 'wire' }).hang).toMatchObject({ by: 'wire', from: 'back' });
+      const gone = applyEdit(plan('12 mm'), { words: [], crossbars: [] }, demoShelf());
+      expect(gone.hang).toMatchObject({ by: 'wire', from: 'inside', slack_mm: 105 });
+    });
   });
 });
 
