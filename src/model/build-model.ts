@@ -1,6 +1,8 @@
 import { barNames, cornerNames, type BarName, type CornerName } from '../base/names.js';
 import { builtSize, laidSize } from '../plan/build-up.js';
+import { usualLengths } from '../plan/defaults.js';
 import type { Plan } from '../plan/plan.js';
+import { byThickness, plyScrewFor, plyScrewHolds, plyStack, sameStack, type PlyStack } from '../plan/ply-screw.js';
 import { shelfIn } from '../shelf/in-system.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
@@ -22,11 +24,12 @@ export function buildModel(plan: Plan, shop: Shelf): Model {
   const span_x_mm = plan.face.width_mm - w_mm;
   const span_y_mm = plan.face.height_mm - w_mm;
   const screws = plyScrews(plan, shelf);
+  const screwsOf = (lumber: Lumber, lying: Lying): PlyBuild['screws'] => screws(plyStack(lumber, lying, plan.bars.stack));
   const bars = Object.fromEntries(
-    barNames.map((name) => [name, member(name, stock, plan.bars, plan.bars, screws, name === 'top' || name === 'bottom' ? span_x_mm : span_y_mm, 0)]),
+    barNames.map((name) => [name, member(name, stock, plan.bars, plan.bars, screwsOf(stock, plan.bars), name === 'top' || name === 'bottom' ? span_x_mm : span_y_mm, 0)]),
   ) as Record<BarName, MemberBuild>;
   const crossbars = plan.crossbars.map((crossbar, i) =>
-    member(`crossbar-${i + 1}`, lumberOf(shelf, crossbar.stock), { ...plan.bars, ...crossbar }, plan.bars, screws, crossbar.runs === 'upright' ? span_y_mm : span_x_mm, w_mm),
+    member(`crossbar-${i + 1}`, lumberOf(shelf, crossbar.stock), crossbar, plan.bars, screwsOf(lumberOf(shelf, crossbar.stock), crossbar), crossbar.runs === 'upright' ? span_y_mm : span_x_mm, w_mm),
   );
   const braces = timberBraces(plan, shelf);
   const shape = frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section);
@@ -59,11 +62,13 @@ type Lying = Pick<Plan['bars'], 'lay' | 'plies'>;
 function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], screws: PlyBuild['screws'], span_mm: number, shorter_mm: number): MemberBuild {
   const laid = laidSize(stock, lying.lay);
   const size = { ply_w_mm: laid.w_mm, ply_d_mm: laid.d_mm };
+  /** Plies that screws alone should hold, but none does, lie loose. */
+  const bond = bars.bond === 'screws' && lying.plies > 1 && screws === null ? 'none' : bars.bond;
   const build: PlyBuild = {
     ...size,
     plies: lying.plies,
     stack: bars.stack,
-    bond: bars.bond,
+    bond,
     E_MPa: stock.E_MPa,
     G_MPa: stock.G_MPa,
     density_kg_per_m3: stock.density_kg_per_m3,
@@ -71,9 +76,9 @@ function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], s
     screws,
   };
   const { section, fibre_mm } = plySection(build, 1);
-  const section_stability = lying.plies > 1 && bars.bond === 'screws' ? plySection(build, 0.6666666666666666).section : section;
+  const section_stability = lying.plies > 1 && bond === 'screws' ? plySection(build, 0.6666666666666666).section : section;
   const mass_kg = section.A_mm2 * (span_mm - shorter_mm) * stock.density_kg_per_m3 * 1e-9;
-  return { name, stock, lay: lying.lay, plies: lying.plies, stack: bars.stack, bond: bars.bond, pairing: bars.pairing, ...size, section, section_stability, fibre_mm, span_mm, mass_kg };
+  return { name, stock, lay: lying.lay, plies: lying.plies, stack: bars.stack, bond, pairing: bars.pairing, ...size, section, section_stability, fibre_mm, span_mm, mass_kg };
 }
 
 function timberBraces(plan: Plan, shelf: Shelf): Model['braces'] {
@@ -136,11 +141,18 @@ function softened(shape: FrameShape, least: number): FrameShape {
   };
 }
 
-function plyScrews(plan: Plan, shelf: Shelf): PlyBuild['screws'] {
-  if (plan.ply_screws === null) return null;
-  const screw = shelf.screws[plan.ply_screws.use];
-  if (screw === undefined) throw new Error(`screw ${plan.ply_screws.use} is not on the shelf`);
-  return { shank_mm: screw.shank_mm, every_mm: plan.ply_screws.every_mm };
+/** The screws that hold a stack of plies, as they are driven: those of the bars for pieces built like them, and for other crossbars those of the thinnest. Null where none reaches the next ply. */
+function plyScrews(plan: Plan, shelf: Shelf): (stack: PlyStack) => PlyBuild['screws'] {
+  const every_mm = plan.ply_screws?.every_mm ?? usualLengths[plan.units].ply_screw_every_mm;
+  const bars = plyStack(lumberOf(shelf, plan.bars.stock), plan.bars, plan.bars.stack);
+  const likeBars = (stack: PlyStack): boolean => bars.plies > 1 && sameStack(stack, bars);
+  const others = plan.crossbars.map((crossbar) => plyStack(lumberOf(shelf, crossbar.stock), crossbar, plan.bars.stack)).filter((stack) => stack.plies > 1 && !likeBars(stack));
+  const [thinnest] = [...others].sort(byThickness);
+  return (stack) => {
+    const lead = likeBars(stack) ? bars : thinnest;
+    const screw = lead === undefined ? null : plyScrewFor(plan, shelf, lead);
+    return screw !== null && plyScrewHolds(screw, stack) ? { shank_mm: screw.shank_mm, every_mm } : null;
+  };
 }
 
 function lumberOf(shelf: Shelf, key: string): Lumber {

@@ -6,7 +6,7 @@ import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { builtSize, laidSize, plyThickness_mm, type BuiltSize } from './build-up.js';
 import { unknownName } from './check-names.js';
 import type { Plan, PlanCrossbar, Stack } from './plan.js';
-import { fittingScrew } from './settle-plan.js';
+import { fittingScrew } from './ply-screw.js';
 
 const lumberOf = (shelf: Shelf, key: string): Lumber | undefined => (Object.hasOwn(shelf.lumber, key) ? shelf.lumber[key] : undefined);
 

@@ -1,15 +1,13 @@
 import { formatQuantity } from '../base/units-format.js';
 import { shelfIn } from '../shelf/in-system.js';
-import type { Screw, Shelf } from '../shelf/shelf.js';
+import type { Shelf } from '../shelf/shelf.js';
 import { builtSize, plyThickness_mm } from './build-up.js';
 import { planDefaults } from './defaults.js';
+import { fittingScrew } from './ply-screw.js';
 import { settleHanging } from './settle-hanging.js';
 import { settleNails } from './settle-nails.js';
 import { settleSetbacks } from './settle-setbacks.js';
 import type { Assumed, Plan } from './plan.js';
-
-/** Wood kept between a screw's tip and the far face, mm. */
-const cover_mm = 3;
 
 /**
  * Settles the defaults that depend on what is on the shelf; whatever the plan itself says stays.
@@ -44,12 +42,4 @@ function settlePull({ cloth, units }: Plan, shelf: Shelf, notes: Map<string, str
   notes.set('cloth.pull.working', `${formatQuantity(working, 'N/m', units)}, the shelf’s number for this cloth`);
   notes.set('cloth.pull.peak', `${formatQuantity(peak, 'N/m', units)}, twice the working pull`);
   return { ...cloth, working: { x_N_per_m: working, y_N_per_m: working }, peak: { x_N_per_m: peak, y_N_per_m: peak } };
-}
-
-/** The usual screw where it holds at least a third of the second ply without coming near its far face; else the thinnest, then longest one that does; else null. */
-export function fittingScrew(screws: readonly Screw[], ply_mm: number): string | null {
-  const fits = screws.filter(({ length_mm }) => length_mm >= ply_mm * (4 / 3) && length_mm <= 2 * ply_mm - cover_mm);
-  if (fits.some(({ key }) => key === planDefaults.ply_screw)) return planDefaults.ply_screw;
-  const [best] = [...fits].sort((a, b) => a.shank_mm - b.shank_mm || b.length_mm - a.length_mm || (a.key < b.key ? -1 : 1));
-  return best?.key ?? null;
 }

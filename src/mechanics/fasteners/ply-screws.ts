@@ -1,14 +1,12 @@
 import { barNames, type BarName } from '../../base/names.js';
 import type { MemberBuild, Model } from '../../model/model.js';
 import { usualLengths } from '../../plan/defaults.js';
-import { fittingScrew } from '../../plan/settle-plan.js';
-import type { Screw } from '../../shelf/shelf.js';
+import { byThickness, namesPlyScrew, plyScrewFit, plyScrewFor, plyStack, sameStack, type PlyStack } from '../../plan/ply-screw.js';
 import { beforePlyScrews } from '../occupancy/before-ply-screws.js';
 import { inTheWay } from '../occupancy/occupant.js';
 import { plyScrewBoxes, type PlyScrewSize } from '../occupancy/ply-screw-boxes.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
-import { pickScrew } from '../../fit/pick-screw.js';
 import type { FasteningRow, PlannedFastening } from './planned-fastening.js';
 import { freePlaces_mm, rowPlaces_mm } from './row-places.js';
 import { screwFields } from './screw-fields.js';
@@ -18,26 +16,7 @@ const TWO_LINES_FROM_MM = 60;
 
 const upTo5 = (mm: number): number => Math.ceil(mm / 5 - 1e-9) * 5;
 
-/** Ply thickness along the screw, and height of the face it is driven into. */
-function across(build: MemberBuild): { readonly ply_mm: number; readonly face_mm: number } {
-  return build.stack === 'side-by-side' ? { ply_mm: build.ply_w_mm, face_mm: build.ply_d_mm } : { ply_mm: build.ply_d_mm, face_mm: build.ply_w_mm };
-}
-
-/** How a screw of this length sits in a stack of equal plies: plies it passes, penetration into the one that holds its tip, wood left. */
-export function plyScrewFit(length_mm: number, ply_mm: number, plies: number): { readonly passes: number; readonly penetration_mm: number; readonly exit_mm: number } {
-  const passes = Math.max(0, Math.min(plies - 1, Math.ceil(length_mm / ply_mm - 1e-9) - 1));
-  return { passes, penetration_mm: passes === 0 ? 0 : Math.min(ply_mm, length_mm - passes * ply_mm), exit_mm: plies * ply_mm - length_mm };
-}
-
-/** The plan's own screw, where it names one; else one that fits plies of this thickness. Null when nothing fits. */
-function screwFor(model: Model, lead: MemberBuild): { readonly screw: Screw | null; readonly named: boolean } {
-  const planned = model.plan.ply_screws;
-  const named = planned !== null && !model.plan.assumed.some(({ path }) => path === 'ply-screws.use');
-  const { ply_mm, face_mm } = across(lead);
-  const key = named ? planned.use : fittingScrew(Object.values(model.shelf.screws), ply_mm);
-  if (key !== null) return { screw: model.shelf.screws[key] ?? null, named };
-  return { screw: pickScrew(model.shelf, { through_mm: ply_mm, holding_mm: ply_mm * (lead.plies - 1), edge_mm: face_mm / 2 }), named };
-}
+const across = ({ stock, lay, plies, stack }: MemberBuild): PlyStack => plyStack(stock, { lay, plies }, stack);
 
 /**
  * The screws that hold plies together: those of the bars, with every crossbar that is built like them, and those of crossbars built of thinner or
@@ -47,10 +26,9 @@ export function planPlyScrews(model: Model): readonly PlannedFastening[] {
   const { bond } = model.plan.bars;
   if (bond !== 'screws' && bond !== 'glue+screws') return [];
   const bars = barNames.map((name) => model.bars[name]);
-  const built = (member: MemberBuild): string => JSON.stringify([across(member), member.plies, member.stock.species.specific_gravity]);
-  const like = bars[0]?.plies === 1 ? [] : [...bars, ...model.crossbars.filter((crossbar) => built(crossbar) === built(model.bars.top))];
+  const like = bars[0]?.plies === 1 ? [] : [...bars, ...model.crossbars.filter((crossbar) => sameStack(across(crossbar), across(model.bars.top)))];
   const others = model.crossbars.filter((crossbar) => crossbar.plies > 1 && !like.includes(crossbar));
-  const thinnestFirst = [...others].sort((p, q) => across(p).ply_mm * p.plies - across(q).ply_mm * q.plies);
+  const thinnestFirst = [...others].sort((p, q) => byThickness(across(p), across(q)));
   return [like.length > 0 ? plyScrews('ply-screws', like, model) : null, others.length > 0 ? plyScrews('crossbar-ply-screws', thinnestFirst, model) : null].filter((f) => f !== null);
 }
 
@@ -61,8 +39,9 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
   const bars: readonly MemberBuild[] = barNames.map((bar) => model.bars[bar]);
   const lead = built[0];
   if (lead === undefined) return null;
-  const { screw, named } = screwFor(model, lead);
+  const screw = plyScrewFor(plan, shelf, across(lead));
   if (screw === null) return null;
+  const named = namesPlyScrew(plan);
   const every_mm = plan.ply_screws?.every_mm ?? usualLengths[plan.units].ply_screw_every_mm;
   const role = bond === 'screws' ? 'load' : 'clamp';
   const { ply_mm, face_mm } = across(lead);

@@ -25,8 +25,8 @@ export function woodSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[]
 
 function plySteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
   const { bars } = model.plan;
-  const built = [...Object.values(model.bars), ...model.crossbars].some(({ plies }) => plies > 1);
-  if (!built || bars.bond === 'none') return [];
+  const joined = [...Object.values(model.bars), ...model.crossbars].some(({ plies, bond }) => plies > 1 && bond !== 'none');
+  if (!joined) return [];
   const sheet = glueSheet(model);
   const glued = bars.bond === 'glue' || bars.bond === 'glue+screws';
   const screws = plannedFastenings(model).find((f) => f.name === 'ply-screws');

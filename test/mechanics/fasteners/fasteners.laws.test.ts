@@ -7,7 +7,7 @@ import { dowelBearing_MPa } from '../../../src/mechanics/fasteners/dowel-bearing
 import { gammaStiffness } from '../../../src/model/gamma-method.js';
 import { clearanceDrill, nailHole_mm, nearestDrill, screwHole_mm } from '../../../src/mechanics/fasteners/lead-hole.js';
 import { LEAST_EXIT_MM, pickScrew } from '../../../src/fit/pick-screw.js';
-import { plyScrewFit } from '../../../src/mechanics/fasteners/ply-screws.js';
+import { plyScrewFit } from '../../../src/plan/ply-screw.js';
 import { rowPlaces_mm } from '../../../src/mechanics/fasteners/row-places.js';
 import { screwWithdrawal_N_per_mm } from '../../../src/mechanics/fasteners/withdrawal.js';
 import { singleShear_N } from '../../../src/mechanics/fasteners/yield-modes.js';
