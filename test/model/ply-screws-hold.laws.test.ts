@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { frameFacts } from '../../src/facts/frame.js';
+import { frameFacts } from '../facts/of-subject.js';
 import { findStability } from '../../src/solve/analyse-frame.js';
 import { demoModel, demoSolved } from '../mechanics/fasteners/demo-model.js';
 
