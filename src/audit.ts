@@ -12,7 +12,7 @@ import { liftSum, sightingTable } from './place/sighting.js';
 import { readPlanWith } from './plan/read-plan.js';
 import type { Audit } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
-import { appliedOf } from './rules/applied.js';
+import { appliedOf } from './rules/say/applied.js';
 import { evaluateRules } from './rules/evaluate.js';
 import { sheetsOf } from './sheets/sheets.js';
 import { examinerFor } from './suggest/examine.js';

@@ -1,4 +1,4 @@
-import type { IntegerProgram } from './cutting/pack-fallback.js';
+import type { IntegerProgram } from './cutting/boards/pack-fallback.js';
 
 /** HiGHS, an integer program of its own entry: it is large, so nothing else reaches it, and who wants it passes it to `cutPlanExactly`. Null where it cannot be loaded. */
 export async function loadHighs(): Promise<IntegerProgram | null> {

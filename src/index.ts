@@ -33,16 +33,16 @@ export { writeEdit } from './suggest/write-plan.js';
 export type { Aim, Goals, Suggestion, Suggestions, Tried, Wish } from './suggest/suggest.js';
 
 // Rules
-export { loadRuleset } from './rules/load-ruleset.js';
-export type { LoadOptions, RulesetTexts } from './rules/load-ruleset.js';
+export { loadRuleset } from './rules/read/load-ruleset.js';
+export type { LoadOptions, RulesetTexts } from './rules/read/load-ruleset.js';
 export type { Ruleset } from './rules/ruleset.js';
-export { limitInWords } from './rules/in-words.js';
-export { checkRuleset } from './rules/check.js';
-export type { RulesetCheck } from './rules/check.js';
+export { limitInWords } from './rules/say/in-words.js';
+export { checkRuleset } from './rules/check/check.js';
+export type { RulesetCheck } from './rules/check/check.js';
 export { evaluateRules } from './rules/evaluate.js';
 export type { Evaluation, Silence } from './rules/evaluate.js';
-export { compareVerdicts } from './rules/compare.js';
-export type { VerdictChange, VerdictComparison } from './rules/compare.js';
+export { compareVerdicts } from './rules/say/compare.js';
+export type { VerdictChange, VerdictComparison } from './rules/say/compare.js';
 export { worstVerdict } from './findings/summary.js';
 export type { Finding, Verdict } from './findings/finding.js';
 export { catalogue } from './facts/catalogue.js';
@@ -84,7 +84,7 @@ export { endWords, faceWords, partWords } from './place-page/lie-words.js';
 // Cutting and buying
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
 export type { CutPlan, SearchTime } from './cutting/cut-plan.js';
-export type { IntegerProgram, LoadSolver } from './cutting/pack-fallback.js';
+export type { IntegerProgram, LoadSolver } from './cutting/boards/pack-fallback.js';
 export { cutListCsv } from './cutting/csv.js';
 export { buyingListCsv } from './cost/buying-list.js';
 

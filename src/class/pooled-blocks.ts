@@ -1,9 +1,9 @@
 import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatShare } from '../base/units-format.js';
-import { piecesAssemble } from '../cutting/assemble.js';
+import { piecesAssemble } from '../cutting/pieces/assemble.js';
 import { markingOrder, type SawAtHand } from '../cutting/marking.js';
-import { tagOrder } from '../cutting/pool.js';
-import type { CutPlan, TooLong } from '../cutting/purchase.js';
+import { tagOrder } from '../cutting/pieces/pool.js';
+import type { CutPlan, TooLong } from '../cutting/boards/purchase.js';
 import { userText } from '../report/clean-text.js';
 import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
 import type { Supplies } from '../cost/supplies.js';

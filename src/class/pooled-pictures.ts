@@ -1,6 +1,6 @@
 import { formatLength } from '../base/units-format.js';
 import type { UnitSystem } from '../base/names.js';
-import type { RollLayout } from '../cutting/roll.js';
+import type { RollLayout } from '../cutting/roll/roll.js';
 import { userText } from '../report/clean-text.js';
 import { rollPicture } from '../report/drawings/roll.js';
 import type { Picture } from '../report/drawings/picture.js';

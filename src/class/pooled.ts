@@ -1,6 +1,6 @@
-import type { CutPlan } from '../cutting/purchase.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import { orderMore } from '../cutting/order-more.js';
-import { numbersOf } from '../cutting/pool.js';
+import { numbersOf } from '../cutting/pieces/pool.js';
 import { supplies, type ClothLine, type Supplies, type SupplyLine } from '../cost/supplies.js';
 import { buildModel } from '../model/build-model.js';
 import type { Plan } from '../plan/plan.js';

@@ -16,7 +16,7 @@ import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
 import { auditData } from '../report/json.js';
 import { userText } from '../report/clean-text.js';
-import { appliedOf } from '../rules/applied.js';
+import { appliedOf } from '../rules/say/applied.js';
 import type { AuditOptions } from './option-types.js';
 import { verdictLine } from './verdict-lines.js';
 import { writeClassPage, writeNotRead, writePack, type PageOptions } from './class-pages.js';

@@ -9,7 +9,7 @@ import { buyingListCsv } from '../cost/buying-list.js';
 import { cutListCsv } from '../cutting/csv.js';
 import type { SawAtHand } from '../cutting/marking.js';
 import { cutPlanExactly, workClock, type SearchTime } from '../cutting/cut-plan.js';
-import type { Patience } from '../cutting/pack-fallback.js';
+import type { Patience } from '../cutting/boards/pack-fallback.js';
 import type { Plan } from '../plan/plan.js';
 import { readPlanWith } from '../plan/read-plan.js';
 import { writeMarkdown } from '../report/markdown.js';

@@ -1,7 +1,7 @@
 import { dirname, join, resolve } from 'node:path';
 import type { Problem, Result } from '../base/problem.js';
 import { readSources, type Source } from '../base/sources.js';
-import { loadRuleset } from '../rules/load-ruleset.js';
+import { loadRuleset } from '../rules/read/load-ruleset.js';
 import type { Ruleset } from '../rules/ruleset.js';
 import { readShelf } from '../shelf/read-shelf.js';
 import type { Shelf } from '../shelf/shelf.js';

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { readPlanWith } from '../plan/read-plan.js';
-import { loadRuleset } from '../rules/load-ruleset.js';
+import { loadRuleset } from '../rules/read/load-ruleset.js';
 import { exitCode } from './exit.js';
 import { packageFolder, rulesFolder } from './files.js';
 import { loadShelf, sourceKeys, textsBeside } from './load.js';

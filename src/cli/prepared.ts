@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Source } from '../base/sources.js';
-import type { PreparedLayer } from '../rules/load-ruleset.js';
+import type { PreparedLayer } from '../rules/read/load-ruleset.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { packageFolder } from './files.js';
 import { warn } from './terminal.js';

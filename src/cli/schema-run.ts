@@ -5,7 +5,7 @@ import { patternOf } from '../base/schema-parts.js';
 import { catalogue } from '../facts/catalogue.js';
 import { pileInputSchema } from '../pile/pile-schema.js';
 import { planInputSchema } from '../plan/plan-schema.js';
-import { rulesetInputSchema } from '../rules/ruleset-schema.js';
+import { rulesetInputSchema } from '../rules/read/ruleset-schema.js';
 import { shelfInputSchema } from '../shelf/shelf-schema.js';
 import { shopInputSchema } from '../shop/shop-schema.js';
 import { cautions } from '../findings/cautions.js';

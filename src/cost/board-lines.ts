@@ -1,5 +1,5 @@
 import type { ShortBoard } from '../cutting/enough-boards.js';
-import type { CutPlan, StockPurchase } from '../cutting/purchase.js';
+import type { CutPlan, StockPurchase } from '../cutting/boards/purchase.js';
 import type { Model } from '../model/model.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { cents, isInvented } from './packs.js';

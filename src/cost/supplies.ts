@@ -1,6 +1,6 @@
 import { boardsFor, type Boards, type ShortBoard } from '../cutting/enough-boards.js';
-import type { CutPlan } from '../cutting/purchase.js';
-import { clothRolls, type ClothRoll } from '../cutting/roll-plans.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
+import { clothRolls, type ClothRoll } from '../cutting/roll/plans.js';
 import type { Model } from '../model/model.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { boardLines, type BoardLine } from './board-lines.js';

@@ -1,5 +1,5 @@
 import { formatLength, formatSize } from '../base/units-format.js';
-import type { CutPlan } from './purchase.js';
+import type { CutPlan } from './boards/purchase.js';
 
 /**
  * Rows as CSV text after RFC 4180: CRLF line ends, cells with a comma, semicolon, quote or line break quoted, quotes doubled. A text cell

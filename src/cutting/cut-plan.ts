@@ -1,17 +1,17 @@
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
-import { layOut, type PlacedPiece } from './layout.js';
-import { cutBoardsExactly, type LoadSolver, type Patience } from './pack-fallback.js';
-import { cutBoards } from './pack.js';
-import { holdPieces, type Held, type HeldBoard } from './held.js';
-import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './purchase.js';
-import { commonUnits, poolPieces, tagOrder, type Pool, type PooledPiece } from './pool.js';
-import type { CutProblem, CutResult, Cutting } from './problem.js';
-import { fromCoins, stockProblem, toCoins, type StockProblem } from './stock-problem.js';
-import { tooLong, type LongPiece } from './too-long.js';
+import { layOut, type PlacedPiece } from './boards/layout.js';
+import { cutBoardsExactly, type LoadSolver, type Patience } from './boards/pack-fallback.js';
+import { cutBoards } from './boards/pack.js';
+import { holdPieces, type Held, type HeldBoard } from './boards/held.js';
+import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './boards/purchase.js';
+import { commonUnits, poolPieces, tagOrder, type Pool, type PooledPiece } from './pieces/pool.js';
+import type { CutProblem, CutResult, Cutting } from './boards/problem.js';
+import { fromCoins, stockProblem, toCoins, type StockProblem } from './boards/stock-problem.js';
+import { tooLong, type LongPiece } from './boards/too-long.js';
 
-export type { CutPlan } from './purchase.js';
+export type { CutPlan } from './boards/purchase.js';
 
 /** How long the search may take per stock, by the clock it is given. */
 export interface SearchTime {

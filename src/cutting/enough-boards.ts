@@ -1,6 +1,6 @@
 import { cutPlan } from './cut-plan.js';
 import { orderMore } from './order-more.js';
-import type { CutPlan } from './purchase.js';
+import type { CutPlan } from './boards/purchase.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Shelf } from '../shelf/shelf.js';

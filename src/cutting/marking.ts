@@ -1,8 +1,8 @@
 import { formatLength } from '../base/units-format.js';
-import { compareText } from './layout.js';
-import type { PooledPiece } from './pool.js';
-import type { CutPlan, StockPurchase } from './purchase.js';
-import { nests } from './stock-problem.js';
+import { compareText } from './boards/layout.js';
+import type { PooledPiece } from './pieces/pool.js';
+import type { CutPlan, StockPurchase } from './boards/purchase.js';
+import { nests } from './boards/stock-problem.js';
 
 /** Shorter than this a leftover is not safe to hold at a saw, mm (practice). */
 const shortestTest_mm = 200;

@@ -2,11 +2,11 @@ import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
 import { ask, workClock, type SearchTime } from './cut-plan.js';
-import { cutBoards } from './pack.js';
-import { commonUnits, poolPieces } from './pool.js';
-import type { StockKind } from './problem.js';
-import type { CutPlan } from './purchase.js';
-import type { StockProblem } from './stock-problem.js';
+import { cutBoards } from './boards/pack.js';
+import { commonUnits, poolPieces } from './pieces/pool.js';
+import type { StockKind } from './boards/problem.js';
+import type { CutPlan } from './boards/purchase.js';
+import type { StockProblem } from './boards/stock-problem.js';
 
 /** A shelf with the boards that have to be ordered laid to those that are there. */
 export interface Ordered {

@@ -1,7 +1,7 @@
 import { chanceInWords } from '../base/chance-words.js';
 import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatQuantity, formatShare } from '../base/units-format.js';
-import type { CutPlan } from '../cutting/purchase.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import { isRead } from '../pile/pile.js';
 import type { LeftBoard, Place, PlacedFrame, PlacedPile } from '../place/result.js';
 import { userText } from '../report/clean-text.js';

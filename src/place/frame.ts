@@ -1,5 +1,5 @@
 import type { FactSettings, Model, Solution } from '../model/model.js';
-import type { Piece } from '../cutting/piece.js';
+import type { Piece } from '../cutting/pieces/piece.js';
 
 /** One frame to be built out of the pile: its plan as a solved model, and what counts as a lifted corner and a bowed bar. */
 export interface Frame {

@@ -1,6 +1,6 @@
 import { factSettings, type Bench } from '../bench.js';
 import { cutPool } from '../cutting/cut-plan.js';
-import { commonUnits, poolOnly, poolPieces } from '../cutting/pool.js';
+import { commonUnits, poolOnly, poolPieces } from '../cutting/pieces/pool.js';
 import { buildModel } from '../model/build-model.js';
 import { shelfWithPile } from '../pile/on-shelf.js';
 import type { Pile } from '../pile/pile.js';

@@ -1,7 +1,7 @@
 import type { PileBoard } from '../pile/pile.js';
 import { soundStretches, type Stretch } from '../pile/stretches.js';
-import { fitsAsIs } from '../cutting/as-is.js';
-import { mitreKerf_mm } from '../cutting/stock-problem.js';
+import { fitsAsIs } from '../cutting/pieces/as-is.js';
+import { mitreKerf_mm } from '../cutting/boards/stock-problem.js';
 import { tapeMark_mm, upToMark } from '../base/tape.js';
 import type { MemberBuild } from '../model/model.js';
 import { boardState } from '../risk/assess.js';

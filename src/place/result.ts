@@ -1,4 +1,4 @@
-import type { CutPlan } from '../cutting/purchase.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import type { Pile, PileBoard } from '../pile/pile.js';
 import type { Stretch } from '../pile/stretches.js';
 import type { Plan, PlanBoard } from '../plan/plan.js';

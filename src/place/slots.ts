@@ -1,5 +1,5 @@
-import { frameName } from '../cutting/pool.js';
-import { piecesOf } from '../cutting/pieces.js';
+import { frameName } from '../cutting/pieces/pool.js';
+import { piecesOf } from '../cutting/pieces/pieces.js';
 import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
 import type { Slot } from './frame.js';

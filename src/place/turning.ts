@@ -1,5 +1,5 @@
 import type { PileBoard } from '../pile/pile.js';
-import type { Piece } from '../cutting/piece.js';
+import type { Piece } from '../cutting/pieces/piece.js';
 
 /** How a board lies in its bar, told by its chalk marks. */
 export interface Lie {

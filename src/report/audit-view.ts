@@ -1,7 +1,7 @@
 import type { Measured } from '../bench-sheet/measured.js';
 import type { Source } from '../base/sources.js';
 import type { Supplies } from '../cost/supplies.js';
-import type { CutPlan } from '../cutting/purchase.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import type { Fact } from '../facts/fact.js';
 import type { Applied } from '../findings/applied.js';
 import type { Finding, Verdict } from '../findings/finding.js';

@@ -2,12 +2,12 @@ import type { About, UnitSystem } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { Element, Fact } from '../facts/fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
-import { decide, type Answer, type Question } from './engine.js';
-import { tabulate } from './fact-table.js';
+import { decide, type Answer, type Question } from './judge/engine.js';
+import { tabulate } from './judge/fact-table.js';
 import type { Against, Condition, Rule, Ruleset } from './ruleset.js';
 import { rulesIn } from './in-system.js';
-import { say, sayUnknown, sayVerdict, sayWhyNot, type SayContext } from './say.js';
-import { pose, posedLines, question, type AskedLine, type PosedCondition, type PosedLine, type Setting } from './settle.js';
+import { say, sayUnknown, sayVerdict, sayWhyNot, type SayContext } from './say/say.js';
+import { pose, posedLines, question, type AskedLine, type PosedCondition, type PosedLine, type Setting } from './judge/settle.js';
 
 /** A rule that had nothing to say of an element, and why. `about` is null when there was no element at all. */
 export interface Silence {

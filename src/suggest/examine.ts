@@ -1,7 +1,7 @@
 import { factSettings, type Bench } from '../bench.js';
 import { supplies } from '../cost/supplies.js';
 import { cutPlan } from '../cutting/cut-plan.js';
-import type { CutPlan } from '../cutting/purchase.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import { factsWanted, type Wanted } from '../facts/all-facts.js';
 import { specOf } from '../facts/catalogue.js';
 import type { FactInput, KnownFrom, MovedBy } from '../facts/declare.js';

@@ -1,7 +1,7 @@
 import { supplies } from '../cost/supplies.js';
 import { cutPlan } from '../cutting/cut-plan.js';
-import { poolPieces } from '../cutting/pool.js';
-import type { CutPlan } from '../cutting/purchase.js';
+import { poolPieces } from '../cutting/pieces/pool.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import { buildModel } from '../model/build-model.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';

@@ -58,6 +58,29 @@ describe('folders import only what lies before them', () => {
   });
 });
 
+/** Rooms inside a folder: which may import which, and what each is for. What stands beside them in the folder itself is its doors and its words. */
+const inside: Readonly<Record<string, { readonly may: readonly string[]; readonly why: string }>> = {
+  'rules/judge': { may: [], why: 'A condition put to the engine: facts as a table, unknowns settled first.' },
+  'rules/say': { may: ['rules/judge'], why: 'Limits, rules and findings in words.' },
+  'rules/read': { may: ['rules/say'], why: 'Files into a ruleset: read, checked word by word, laid over each other.' },
+  'rules/check': { may: ['rules/judge', 'rules/say', 'rules/read'], why: 'What can be said of a ruleset without a plan.' },
+  'cutting/pieces': { may: [], why: 'What a frame is cut into.' },
+  'cutting/boards': { may: ['cutting/pieces'], why: 'Which boards to take and what to cut from each, at proven least cost.' },
+  'cutting/roll': { may: ['cutting/pieces'], why: 'Cloths on their roll.' },
+};
+
+test.each(Object.entries(inside))('the room %s imports only what lies before it', (room, { may, why }) => {
+  const inner = (file: string): string | undefined => Object.keys(inside).find((one) => file.startsWith(`${one}/`));
+  const wrong = imports.filter(({ file, to }) => inner(file) === room && to !== null && inner(to) !== undefined && inner(to) !== room && !may.includes(inner(to)!));
+  expect(wrong.map(({ file, target }) => `${file} imports ${target}. ${why}`)).toEqual([]);
+});
+
+test('a folder that has rooms has no others', () => {
+  const parted = new Set(Object.keys(inside).map((room) => room.split('/')[0]!));
+  const rooms = new Set(files.filter((file) => parted.has(roomOf(file)) && file.split('/').length > 2).map((file) => file.split('/').slice(0, 2).join('/')));
+  expect([...rooms].sort()).toEqual(Object.keys(inside).sort());
+});
+
 test('facts of one subject never import those of another', () => {
   const subjects = imports.filter(({ file }) => file === 'facts/groups.ts').map(({ to }) => to);
   expect(subjects.length).toBeGreaterThan(9);
@@ -94,7 +117,7 @@ test('only the command touches files, the clock and the terminal', () => {
 });
 
 test('only one file imports the rule engine', () => {
-  expect([...new Set(imports.filter(({ target }) => target === 'json-rules-engine').map(({ file }) => file))]).toEqual(['rules/engine.ts']);
+  expect([...new Set(imports.filter(({ target }) => target === 'json-rules-engine').map(({ file }) => file))]).toEqual(['rules/judge/engine.ts']);
 });
 
 test('every folder and every file at the top has its borders written down', () => {

@@ -9,7 +9,7 @@ import { composeReport } from '../../src/report/compose.js';
 import { writeJson } from '../../src/report/json.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
 import { amountInWords, packsInWords, rollLength } from '../../src/report/words/supply.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { fileText, shippedShelf } from '../plan/shelf-for-tests.js';
 
 const ruleset = loadRuleset((name) => fileText(`rules/${name}`), 'baseline.yaml');

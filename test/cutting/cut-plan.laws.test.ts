@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { piecesAssemble } from '../../src/cutting/assemble.js';
+import { piecesAssemble } from '../../src/cutting/pieces/assemble.js';
 import { cutPlan } from '../../src/cutting/cut-plan.js';
 import { markingOrder } from '../../src/cutting/marking.js';
-import { piecesOf } from '../../src/cutting/pieces.js';
-import type { BoughtBoard } from '../../src/cutting/purchase.js';
-import type { PlacedPiece } from '../../src/cutting/layout.js';
+import { piecesOf } from '../../src/cutting/pieces/pieces.js';
+import type { BoughtBoard } from '../../src/cutting/boards/purchase.js';
+import type { PlacedPiece } from '../../src/cutting/boards/layout.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { boards, demoShelf, shelfWith, studioPlan } from './studio.js';
 import { everything, runs } from '../effort.js';

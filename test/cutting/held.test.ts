@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { cutPlan } from '../../src/cutting/cut-plan.js';
-import type { CutPlan } from '../../src/cutting/purchase.js';
+import type { CutPlan } from '../../src/cutting/boards/purchase.js';
 import { shelfWithPile } from '../../src/pile/on-shelf.js';
 import { readPile } from '../../src/pile/read-pile.js';
 import { demoShelf, studioPlan } from './studio.js';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cutBoards } from '../../src/cutting/pack.js';
-import type { CutResult } from '../../src/cutting/problem.js';
+import { cutBoards } from '../../src/cutting/boards/pack.js';
+import type { CutResult } from '../../src/cutting/boards/problem.js';
 import { bruteForce, fault, fresh, smallProblem } from './problems.js';
 
 const costOf = (result: CutResult): number => (result.ok ? result.cost : Infinity);

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { cutBoards } from '../../src/cutting/pack.js';
+import { cutBoards } from '../../src/cutting/boards/pack.js';
 import { workClock } from '../../src/cutting/cut-plan.js';
 import { problemOf, wrongCutting, type OneLengthCase } from '../tools/cases-cutting.js';
 import { fresh } from './problems.js';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { piecesAssemble } from '../../src/cutting/assemble.js';
-import { piecesOf } from '../../src/cutting/pieces.js';
-import type { Piece, PieceList } from '../../src/cutting/piece.js';
+import { piecesAssemble } from '../../src/cutting/pieces/assemble.js';
+import { piecesOf } from '../../src/cutting/pieces/pieces.js';
+import type { Piece, PieceList } from '../../src/cutting/pieces/piece.js';
 import { demoShelf, studioPlan } from './studio.js';
 
 const pieces = (more: object): PieceList => piecesOf(studioPlan(more), demoShelf);

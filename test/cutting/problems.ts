@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { CutProblem, CutResult } from '../../src/cutting/problem.js';
+import type { CutProblem, CutResult } from '../../src/cutting/boards/problem.js';
 import { workClock } from '../../src/cutting/cut-plan.js';
 
 /** Enough readings of the clock for any of the small problems here. */

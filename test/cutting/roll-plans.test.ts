@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { clothRolls, rollPieces } from '../../src/cutting/roll-plans.js';
+import { clothRolls, rollPieces } from '../../src/cutting/roll/plans.js';
 import { shippedShelf } from '../plan/shelf-for-tests.js';
 import { demoModel } from '../mechanics/fasteners/demo-model.js';
 

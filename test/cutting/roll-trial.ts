@@ -1,4 +1,4 @@
-import type { PlacedCloth, RollPiece } from '../../src/cutting/roll-piece.js';
+import type { PlacedCloth, RollPiece } from '../../src/cutting/roll/piece.js';
 
 /**
  * Shortest length by trying every place: each piece at every sum of the others' widths and lengths, both ways when it may turn.

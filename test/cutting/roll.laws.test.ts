@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { lengthOf, type RollPiece } from '../../src/cutting/roll-piece.js';
-import { packInRows } from '../../src/cutting/roll-shelves.js';
-import { packRoll } from '../../src/cutting/roll.js';
+import { lengthOf, type RollPiece } from '../../src/cutting/roll/piece.js';
+import { packInRows } from '../../src/cutting/roll/shelves.js';
+import { packRoll } from '../../src/cutting/roll/roll.js';
 import { overlaps, shortestByTrial } from './roll-trial.js';
 import { runs } from '../effort.js';
 

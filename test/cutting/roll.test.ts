@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { packRoll } from '../../src/cutting/roll.js';
-import type { RollPiece } from '../../src/cutting/roll-piece.js';
+import { packRoll } from '../../src/cutting/roll/roll.js';
+import type { RollPiece } from '../../src/cutting/roll/piece.js';
 import { overlaps, shortestByTrial } from './roll-trial.js';
 
 const piece = (name: string, along_mm: number, across_mm: number, turnable = false): RollPiece => ({ name, along_mm, across_mm, turnable });

@@ -9,7 +9,7 @@ import { loadShelf } from '../../src/cli/load.js';
 import { planDefaults } from '../../src/plan/defaults.js';
 import { readPile } from '../../src/pile/read-pile.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
-import { checkRuleset } from '../../src/rules/check.js';
+import { checkRuleset } from '../../src/rules/check/check.js';
 import { readShop } from '../../src/shop/read-shop.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import { blocksOf, fileNameOf, linksOf, page } from './readme.js';

@@ -10,7 +10,7 @@ import { composeReport } from '../../src/report/compose.js';
 import { writeHtml } from '../../src/report/html.js';
 import { writeJson } from '../../src/report/json.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 import { Dice, mutant } from './mutate.js';
 

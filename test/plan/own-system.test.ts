@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { buildModel } from '../../src/model/build-model.js';
-import { piecesOf } from '../../src/cutting/pieces.js';
+import { piecesOf } from '../../src/cutting/pieces/pieces.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { shelfIn } from '../../src/shelf/in-system.js';

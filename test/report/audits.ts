@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { auditText, type Bench } from '../../src/audit.js';
 import { readSources } from '../../src/base/sources.js';
 import type { Audit, Change } from '../../src/report/audit-view.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 
 const fileText = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { audit } from '../../src/audit.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import type { Fact } from '../../src/facts/fact.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { fileText, shippedShelf } from '../plan/shelf-for-tests.js';

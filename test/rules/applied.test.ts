@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { appliedOf } from '../../src/rules/applied.js';
+import { appliedOf } from '../../src/rules/say/applied.js';
 import type { Ruleset } from '../../src/rules/ruleset.js';
 import { problemsOf, rulesetFrom } from './helpers.js';
 

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { describe, expect, test } from 'vitest';
-import { runExamples } from '../../src/rules/examples.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { runExamples } from '../../src/rules/check/examples.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { limitsReadByFacts, type Ruleset } from '../../src/rules/ruleset.js';
 
 const rulesFolder = new URL('../../rules/', import.meta.url);

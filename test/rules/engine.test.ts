@@ -1,6 +1,6 @@
 import { Engine } from 'json-rules-engine';
 import { describe, expect, test } from 'vitest';
-import { decide, type EngineLine, type Question } from '../../src/rules/engine.js';
+import { decide, type EngineLine, type Question } from '../../src/rules/judge/engine.js';
 
 /** Whether the bare engine holds one rule true. */
 async function bare(conditions: object, facts: Record<string, unknown>, options: object = {}): Promise<boolean> {

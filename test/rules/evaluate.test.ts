@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Fact } from '../../src/facts/fact.js';
 import { worstVerdict } from '../../src/findings/summary.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
-import { aboutInWords } from '../../src/rules/say.js';
+import { aboutInWords } from '../../src/rules/say/say.js';
 import { limitValue } from '../../src/rules/limit-value.js';
 import { fact, ofBars, rulesetFrom, rulesText } from './helpers.js';
 

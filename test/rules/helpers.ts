@@ -1,7 +1,7 @@
 import type { Problem } from '../../src/base/problem.js';
 import { catalogueByPath } from '../../src/facts/catalogue.js';
 import type { Fact, FactPath } from '../../src/facts/fact.js';
-import { loadRuleset, type LoadOptions } from '../../src/rules/load-ruleset.js';
+import { loadRuleset, type LoadOptions } from '../../src/rules/read/load-ruleset.js';
 import type { Ruleset } from '../../src/rules/ruleset.js';
 
 /** A ruleset from texts by file name; the last is the entry. Throws its problems. */

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Problem } from '../../src/base/problem.js';
-import { checkRuleset } from '../../src/rules/check.js';
-import { examplesThatHold } from '../../src/rules/examples.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
-import { rulePage, rulePageText } from '../../src/rules/show.js';
+import { checkRuleset } from '../../src/rules/check/check.js';
+import { examplesThatHold } from '../../src/rules/check/examples.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
+import { rulePage, rulePageText } from '../../src/rules/check/show.js';
 import { problemsOf, rulesetFrom, rulesText } from './helpers.js';
 
 const shipped = (name: string): string => readFileSync(new URL(`../../rules/${name}`, import.meta.url), 'utf8');

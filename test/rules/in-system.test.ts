@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { limitValue } from '../../src/rules/limit-value.js';
 import { rulesIn } from '../../src/rules/in-system.js';

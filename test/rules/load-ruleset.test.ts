@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { wordings } from '../../src/rules/rule-problems.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { wordings } from '../../src/rules/read/rule-problems.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import type { Line } from '../../src/rules/ruleset.js';
 import { problemsOf, rulesetFrom, rulesText } from './helpers.js';
 

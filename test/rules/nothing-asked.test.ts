@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { allFacts } from '../../src/facts/all-facts.js';
 import { suppliesOf } from '../../src/cost/supplies.js';
 import { factSettings } from '../../src/bench.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { demoShelf, demoSolved } from '../mechanics/fasteners/demo-model.js';
 
 const rule = `

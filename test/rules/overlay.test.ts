@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { loadRuleset, prepareLayer } from '../../src/rules/load-ruleset.js';
+import { loadRuleset, prepareLayer } from '../../src/rules/read/load-ruleset.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { linesOf, type Ruleset } from '../../src/rules/ruleset.js';
 import { fact, problemsOf, rulesetFrom } from './helpers.js';

@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { catalogueByPath } from '../../src/facts/catalogue.js';
 import { cautions } from '../../src/findings/cautions.js';
-import { checkRuleset } from '../../src/rules/check.js';
+import { checkRuleset } from '../../src/rules/check/check.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
-import { ruleList } from '../../src/rules/show.js';
+import { ruleList } from '../../src/rules/check/show.js';
 import { fact } from './helpers.js';
 
 const folder = new URL('../../rules/', import.meta.url);

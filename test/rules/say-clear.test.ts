@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { evaluateRules } from '../../src/rules/evaluate.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 
 const text = `
 ruleset: 1

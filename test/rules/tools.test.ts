@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/findings/finding.js';
-import { checkRuleset } from '../../src/rules/check.js';
-import { changeInWords, compareVerdicts } from '../../src/rules/compare.js';
+import { checkRuleset } from '../../src/rules/check/check.js';
+import { changeInWords, compareVerdicts } from '../../src/rules/say/compare.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
-import { ruleList, rulePage, rulePageText } from '../../src/rules/show.js';
+import { ruleList, rulePage, rulePageText } from '../../src/rules/check/show.js';
 import { fact, rulesetFrom, rulesText } from './helpers.js';
 
 const shipped = (name: string): string => readFileSync(new URL(`../../rules/${name}`, import.meta.url), 'utf8');

@@ -1,5 +1,5 @@
-import { cutBoards } from '../../src/cutting/pack.js';
-import type { CutProblem, CutResult } from '../../src/cutting/problem.js';
+import { cutBoards } from '../../src/cutting/boards/pack.js';
+import type { CutProblem, CutResult } from '../../src/cutting/boards/problem.js';
 
 /** What running a file of cutting cases says: a line per case, and how many were proven, right and in time. */
 export interface CuttingCases {

@@ -4,7 +4,7 @@ import { chartPicture } from '../../src/chart/chart-picture.js';
 import { chartSizes, type Chart } from '../../src/chart/chart.js';
 import { rulesFolder } from '../../src/cli/files.js';
 import { cutPlan } from '../../src/cutting/cut-plan.js';
-import { packRoll } from '../../src/cutting/roll.js';
+import { packRoll } from '../../src/cutting/roll/roll.js';
 import { clothSheet } from '../../src/mechanics/cloth/cloth-sheet.js';
 import { fasteningSheet } from '../../src/mechanics/fasteners/fastening-sheet.js';
 import { hangingSheet } from '../../src/sheets/sheets.js';

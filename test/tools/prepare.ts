@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { readSources } from '../../src/base/sources.js';
 import { rulesFolder } from '../../src/cli/files.js';
 import type { Prepared } from '../../src/cli/prepared.js';
-import { prepareLayer } from '../../src/rules/load-ruleset.js';
+import { prepareLayer } from '../../src/rules/read/load-ruleset.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 
 /** Reads the shipped shelf and rulesets once, at build time: reading YAML is most of what starting costs. */

@@ -7,7 +7,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { workClock } from '../../src/cutting/cut-plan.js';
-import { cutBoards } from '../../src/cutting/pack.js';
+import { cutBoards } from '../../src/cutting/boards/pack.js';
 import { problemOf, wrongCutting, type OneLengthCase } from '../tools/cases-cutting.js';
 import { noteShare } from './recorded.js';
 import { everything } from '../effort.js';

@@ -7,7 +7,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { cutBoards } from '../../src/cutting/pack.js';
+import { cutBoards } from '../../src/cutting/boards/pack.js';
 import { workClock } from '../../src/cutting/cut-plan.js';
 import { problemOf, runCuttingCases, wrongCutting, type LengthsCase } from '../tools/cases-cutting.js';
 import { noteShare } from './recorded.js';

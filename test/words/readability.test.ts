@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { runExamples } from '../../src/rules/examples.js';
-import { loadRuleset } from '../../src/rules/load-ruleset.js';
+import { runExamples } from '../../src/rules/check/examples.js';
+import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { median, readingGrade } from './reading-grade.js';
 
 test('the formula gives what its source gives by hand', () => {

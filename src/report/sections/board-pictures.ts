@@ -1,4 +1,4 @@
-import type { CutPlan } from '../../cutting/purchase.js';
+import type { CutPlan } from '../../cutting/boards/purchase.js';
 import { userText } from '../clean-text.js';
 import { cutBoards, type BoardsPicture } from '../drawings/cut-boards.js';
 import type { Picture } from '../drawings/picture.js';

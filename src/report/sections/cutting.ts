@@ -1,6 +1,6 @@
 import { formatShare } from '../../base/units-format.js';
 import { pickedOverNeeded } from '../../cost/board-lines.js';
-import type { CutPlan } from '../../cutting/purchase.js';
+import type { CutPlan } from '../../cutting/boards/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';

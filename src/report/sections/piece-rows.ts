@@ -1,6 +1,6 @@
 import { upToTape } from '../../base/tape.js';
-import type { CutPlan } from '../../cutting/purchase.js';
-import type { Piece } from '../../cutting/piece.js';
+import type { CutPlan } from '../../cutting/boards/purchase.js';
+import type { Piece } from '../../cutting/pieces/piece.js';
 import { userText } from '../clean-text.js';
 import type { Cell, Column } from '../tree.js';
 import type { Telling } from '../telling.js';

@@ -1,0 +1,90 @@
+import { barNames, cornerNames, type About } from '../../base/names.js';
+import { catalogueByPath } from '../../facts/catalogue.js';
+import type { Element, Fact, FactPath, FactSpec } from '../../facts/fact.js';
+
+/** A fact as a rule may use it: a finite number or a known word, or the reason why there is none. */
+export type Reading = { readonly known: true; readonly value: number | string } | { readonly known: false; readonly reason: string };
+
+/** The facts of one plan, ready to be asked for by path and element. */
+export interface FactTable {
+  /** Every element of the kind, in a fixed order: those that any frame has, and those that the facts mention. */
+  readonly elementsOf: (each: Element) => readonly About[];
+  /** The fact as seen from an element: frame facts are seen from everywhere, others only from their own element. */
+  readonly read: (path: FactPath, about: About) => Reading;
+}
+
+/** Elements that every plan has: when nothing at all is known of one, its rules are unknown rather than silent. */
+const alwaysThere: Readonly<Partial<Record<Element, readonly About[]>>> = { frame: ['frame'], bar: barNames, corner: cornerNames };
+
+/** Kinds of which every plan has exactly one; the facts may call it what they like. */
+const oneOfAKind: readonly Element[] = ['cloth', 'cutting'];
+
+/** Sorts facts into a table. Facts of unknown paths are left out; two different values for one fact make it unknown. */
+export function tabulate(facts: readonly Fact[]): FactTable {
+  const readings = new Map<string, Reading>();
+  const abouts = new Map<Element, Set<About>>();
+  for (const fact of facts) {
+    const spec = catalogueByPath.get(fact.path);
+    if (spec === undefined) continue;
+    const key = keyOf(fact.path, fact.about);
+    readings.set(key, settle(readings.get(key), readingOf(fact, spec)));
+    if (spec.each === 'frame') continue;
+    const known = abouts.get(spec.each) ?? new Set();
+    abouts.set(spec.each, known.add(fact.about));
+  }
+  const crossbars = readings.get(keyOf('frame.crossbars_count', 'frame'));
+  const elements = (each: Element): readonly About[] => {
+    const mentioned = [...(abouts.get(each) ?? [])];
+    if (mentioned.length === 0 && oneOfAKind.includes(each)) return [each];
+    const expected = each === 'crossbar' ? crossbarNames(crossbars) : (alwaysThere[each] ?? []);
+    return [...new Set([...expected, ...mentioned])];
+  };
+  const found = new Map<Element, readonly About[]>();
+  return {
+    elementsOf: (each) => {
+      const known = found.get(each) ?? elements(each);
+      found.set(each, known);
+      return known;
+    },
+    read: (path, about) => {
+      const spec = catalogueByPath.get(path);
+      const seen = readings.get(keyOf(path, spec?.each === 'frame' ? 'frame' : about));
+      return seen ?? { known: false, reason: 'It was not computed.' };
+    },
+  };
+}
+
+function keyOf(path: string, about: About): string {
+  return `${path}@${about}`;
+}
+
+function readingOf(fact: Fact, spec: FactSpec): Reading {
+  const { value } = fact;
+  if (value === null || value === undefined) return { known: false, reason: sentence(fact.reason) };
+  if (fact.unit !== spec.unit) return { known: false, reason: `It came in ${fact.unit}, where ${spec.unit} was wanted.` };
+  if (spec.unit === 'word') {
+    if (typeof value === 'string' && (spec.words === undefined || spec.words.includes(value))) return { known: true, value };
+    return { known: false, reason: 'It came as a word that means nothing here.' };
+  }
+  if (typeof value !== 'number') return { known: false, reason: 'It came as text where a number was wanted.' };
+  if (!Number.isFinite(value)) return { known: false, reason: 'It came out as no finite number.' };
+  return { known: true, value };
+}
+
+function settle(before: Reading | undefined, now: Reading): Reading {
+  if (before === undefined) return now;
+  if (before.known && now.known && before.value === now.value) return now;
+  return { known: false, reason: 'It was given twice, with different values.' };
+}
+
+function sentence(reason: string | undefined): string {
+  const text = (reason ?? '').trim();
+  if (text === '') return 'No reason was given.';
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+function crossbarNames(count: Reading | undefined): readonly About[] {
+  if (count === undefined || !count.known || typeof count.value !== 'number') return [];
+  const most = Math.min(Math.max(Math.floor(count.value), 0), 1000);
+  return Array.from({ length: most }, (_, index) => `crossbar-${index + 1}`);
+}
