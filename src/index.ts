@@ -20,6 +20,7 @@ export { readShelf } from './shelf/read-shelf.js';
 export type { Shelf } from './shelf/shelf.js';
 export { readSources } from './base/sources.js';
 export type { Source, SourceStatus } from './base/sources.js';
+export { schemaOf } from './schemas.js';
 export { showProblems } from './base/show-problem.js';
 export { setInText } from './base/yaml-edit.js';
 export type { YamlValue } from './base/yaml-edit.js';

@@ -9,7 +9,7 @@ const values = [
   'audit', 'auditData', 'auditText', 'beforeLearning', 'buildModel', 'buyingListCsv', 'catalogue', 'chanceInWords', 'checkRuleset', 'compareVerdicts', 'composeLearnPage',
   'composePlacePage', 'composeReport', 'cutListCsv', 'cutPlan', 'cutPlanExactly', 'endWords', 'evaluateRules', 'faceWords', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture',
   'glanceOf', 'learn', 'learnedData', 'limitInWords', 'loadRuleset', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'partWords', 'placeData', 'placePlans', 'readPile',
-  'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readSources', 'reportTitle', 'setInText', 'shelfChanges', 'showProblems', 'solveModel', 'suggest', 'verdictWord',
+  'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readSources', 'reportTitle', 'schemaOf', 'setInText', 'shelfChanges', 'showProblems', 'solveModel', 'suggest', 'verdictWord',
   'withChanges', 'withMeasured', 'worstVerdict', 'writeBoards', 'writeEdit', 'writeHtml', 'writeJson', 'writeLearned', 'writeMarkdown',
 ];
 const types = [

@@ -8,7 +8,6 @@ import { loadShelf, sourceKeys, textsBeside } from './load.js';
 import type { PageOptions } from './option-types.js';
 import { readText } from './read-text.js';
 import { rulesFile, withShippedNames } from './rules-file.js';
-import { schemaText } from './schema-run.js';
 import { complain, tell } from './terminal.js';
 import { writeFolder } from './write-files.js';
 
@@ -37,7 +36,6 @@ export function runPage(options: PageOptions): number {
     ...rules,
     sources: shipped('sources.yaml').text,
     plan,
-    schema: JSON.parse(schemaText('plan')) as unknown,
   };
   const template = readFileSync(join(packageFolder, 'dist', 'page.html'), 'utf8');
   writeFolder(dirname(options.out), [{ name: basename(options.out), text: template.replace('@data@', () => inScript(data)) }], options);

@@ -30,7 +30,7 @@ export function startPage(document: Document): void {
   keepOn(data.plan.text);
   followPlan(ask);
   listen();
-  render(<App ask={ask} data={data} />, document.getElementById('page') as HTMLElement);
+  render(<App ask={ask} />, document.getElementById('page') as HTMLElement);
   void followLink();
 }
 

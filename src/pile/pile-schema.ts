@@ -17,7 +17,7 @@ export const pileInputSchema = z.strictObject({
   name: z.optional(plainText(200, 'Where the boards are')),
   boards: z.array(z.strictObject({
     mark: z.optional(shelfKey('What is chalked on the board, best a letter')),
-    stock: shelfKey('Key of its kind on the shelf'),
+    stock: shelfKey('Key of the lumber on the shelf'),
     length: length(20, 20_000, 'from 20 mm to 20 m', 'Sound length as it lies there', '2400 mm'),
     cut: z.optional(oneOf(['square', 'mitre', 'mitre-on-edge'], 'Says that this piece is cut already, and how both its ends are: square, or at 45° across the wide face (mitre) or the narrow one (mitre-on-edge); its length is then the long side, on the marked edge or the marked face. It is used as it is where it fits, and never sawn again')),
     count: z.optional(whole(1, 500, 'How many like this, unread')),

@@ -31,6 +31,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   bench: { may: ['base', 'shelf', 'model', 'mechanics', 'facts', 'rules'], why: 'What a plan is judged with: known before any plan is.' },
   suggest: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'cutting', 'cost', 'facts', 'findings', 'rules', 'report', 'bench'], why: 'A search over plans; the full audit that confirms an answer is handed to it.' },
   audit: { may: ['base', 'plan', 'shelf', 'shop', 'model', 'solve', 'place', 'cost', 'facts', 'findings', 'sheets', 'rules', 'report', 'suggest', 'bench'], why: 'The pipeline, one stage after the other.' },
+  schemas: { may: ['base', 'plan', 'shelf', 'pile', 'facts', 'findings', 'rules'], why: 'What files may say, for editors: made of the schemas they are read with.' },
   'suggest-plans': { may: ['plan', 'suggest', 'audit', 'bench'], why: 'The search with the pipeline as its judge.' },
   chart: { may: ['base', 'plan', 'shelf', 'facts', 'rules', 'report', 'suggest', 'bench'], why: 'Asks the search’s examiner of one size after another; works nothing out itself.' },
   class: { may: ['base', 'plan', 'shelf', 'model', 'cutting', 'cost', 'facts', 'findings', 'report'], why: 'Finished audits side by side, their cutting pooled; it audits nothing.' },
@@ -38,14 +39,14 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   index: {
     may: [
       'base', 'frame3d', 'plan', 'shelf', 'pile', 'model', 'mechanics', 'solve', 'place', 'place-page', 'cutting', 'cost', 'facts', 'findings', 'rules', 'suggest', 'report', 'bench-sheet',
-      'learn', 'shop', 'timetable', 'chart', 'class', 'bench', 'audit', 'suggest-plans',
+      'learn', 'shop', 'timetable', 'chart', 'class', 'bench', 'audit', 'suggest-plans', 'schemas',
     ],
     why: 'The public list: names alone, whatever stage they come from, and never the command.',
   },
   cli: {
     may: [
       'base', 'shelf', 'fit', 'plan', 'pile', 'model', 'mechanics', 'cutting', 'cost', 'facts', 'place', 'findings', 'rules', 'bench-sheet', 'place-page', 'report', 'learn', 'shop', 'timetable',
-      'suggest', 'chart', 'class', 'bench', 'audit', 'suggest-plans', 'highs',
+      'suggest', 'chart', 'class', 'bench', 'audit', 'suggest-plans', 'schemas', 'highs',
     ],
     why: 'The edge: it may call any stage, but solves, samples and draws nothing itself, and knows nothing of the page.',
   },

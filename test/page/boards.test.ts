@@ -1,30 +1,18 @@
 /// <reference lib="dom" />
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { packageFolder } from '../../src/cli/files.js';
-import { startBrowser, type TestBrowser } from './browser.js';
-import { askEngine, command, openBench, quiet, settled, silence, textOf, writePage, writeText } from './workbench.js';
+import { askEngine, command, quiet, settled, setUpBench, silence, textOf, writeText } from './workbench.js';
 
-const out = mkdtempSync(join(tmpdir(), 'boards-'));
+const { out, open } = setUpBench('boards');
 const plan = 'reports/spare-boards/plan.yaml';
 const pile = 'reports/spare-boards/pile.yaml';
 const read = (file: string): string => readFileSync(join(packageFolder, file), 'utf8');
-let browser: TestBrowser;
-let file = '';
-beforeAll(async () => {
-  browser = await startBrowser();
-  file = writePage(join(out, 'page.html'));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
-});
 
 describe('the boards in hand', () => {
   test('are placed as the command places them, byte for byte', async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     const seen = await askEngine(page, 'place', { plan: { text: read(plan), file: plan }, pile: { text: read(pile), file: pile } });
     command('place', plan, '--pile', pile, '--format', 'html', '--out', out);
     expect(seen?.html).toBe(readFileSync(join(out, 'place.html'), 'utf8'));
@@ -37,7 +25,7 @@ describe('the boards in hand', () => {
     ['of another kind', 'strip-19x38', '2400 mm', 'None of these boards can become a piece of this frame: it is made of square-38x38', 'No piece is made of this kind.'],
     ['too short', 'square-38x38', '300 mm', 'None of these boards can become a piece of this frame', 'Too short: the shortest piece takes 650 mm.'],
   ])('that are %s are told at once, each with the reason', async (_, stock, length, outcome, why) => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     await writeText(page, read(plan));
     await page.getByRole('button', { name: 'Boards', exact: true }).click();
     await page.getByLabel('pile file').setInputFiles({ name: 'p.yaml', mimeType: 'text/yaml', buffer: Buffer.from(`pile: 1\nboards:\n  - { mark: A, stock: ${stock}, length: ${length}, twist: 0.2 deg/m }\n  - { mark: B, stock: ${stock}, length: ${length} }\n`) });
@@ -48,7 +36,7 @@ describe('the boards in hand', () => {
   });
 
   test('keep no verdict waiting while very many are placed, and a new question takes the place of an old one', { timeout: 90_000 }, async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     const alone = read(plan).replace(/boards:[\s\S]*/u, '');
     await writeText(page, alone);
     await writeText(page, alone.replace('plan: 1', 'plan: 1\ncount: 12'));
@@ -64,7 +52,7 @@ describe('the boards in hand', () => {
   });
 
   test('are read on a phone, placed, kept, and written into the plan', { timeout: 90_000 }, async () => {
-    const { page, noise } = await openBench(browser, file, { viewport: { width: 390, height: 844 } });
+    const { page, noise } = await open({ viewport: { width: 390, height: 844 } });
     await writeText(page, read(plan));
     await settled(page);
     await page.getByRole('button', { name: 'Boards', exact: true }).click();

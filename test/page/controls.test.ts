@@ -1,13 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { schemaText } from '../../src/cli/schema-run.js';
+import { sourceKeys } from '../../src/cli/load.js';
+import { schemaOf } from '../../src/index.js';
 import { leavesOf } from '../../src/page/controls/schema.js';
 import { controlsOf } from '../../src/page/controls/table.js';
 import { History } from '../../src/page/state/history.js';
 import { offer, placeOf } from '../../src/page/view/offer.js';
 import { readFileSync } from 'node:fs';
 
-const schema: unknown = JSON.parse(schemaText('plan'));
+const sources = [...sourceKeys()];
+const schema = schemaOf('plan', sources);
 const leaves = leavesOf(schema);
 const paths = leaves.flatMap(({ path, items }) => [path, ...items.map((item) => `${path}.*.${item.path}`)]);
 
@@ -32,7 +34,7 @@ describe('the controls', () => {
   });
 
   test('take up what is new by themselves, under its own description', () => {
-    const grown = structuredClone(schema) as { properties: Record<string, unknown> };
+    const grown = structuredClone(schema) as unknown as { properties: Record<string, unknown> };
     grown.properties['easel'] = { type: 'string', enum: ['box', 'mast'], description: 'What it stands on' };
     const control = controlsOf(grown).find(({ leaf }) => leaf.path === 'easel');
     expect(control).toMatchObject({ group: 'More', label: 'What it stands on', rare: true, leaf: { type: 'choice', choices: ['box', 'mast'] } });
@@ -41,7 +43,8 @@ describe('the controls', () => {
 
 describe('what the text offers', () => {
   const keys = (): readonly string[] => ['strip-19x38', 'stud-38x64'];
-  const offered = (before: string): readonly string[] => offer({ before, lineBefore: before.split('\n').at(-1) as string, pos: before.length, explicit: true }, { leaves, keys })?.options.map(({ label }) => label) ?? [];
+  const offeredBy = (kind: Parameters<typeof schemaOf>[0]) => (before: string): readonly string[] => offer({ before, lineBefore: before.split('\n').at(-1) as string, pos: before.length, explicit: true }, { schema: schemaOf(kind, sources), keys })?.options.map(({ label }) => label) ?? [];
+  const offered = offeredBy('plan');
 
   test('are the keys of the block one stands in', () => {
     expect(offered('plan: 1\nba')).toContain('bars');
@@ -56,6 +59,32 @@ describe('what the text offers', () => {
     expect(offered('bars: { stock: ')).toEqual(keys());
     expect(offered('crossbars:\n  - runs: ')).toEqual(['upright', 'level']);
     expect(offered('# bars: ')).toEqual([]);
+  });
+
+  test('in a shelf of one’s own: parts, what an entry says, its lists, sources', () => {
+    const inShelf = offeredBy('shelf');
+    expect(inShelf('lu')).toContain('lumber');
+    expect(inShelf('lumber:\n  strip-20x40:\n    si')).toEqual(expect.arrayContaining(['size', 'lengths', 'spread', 'source']));
+    expect(inShelf('lumber:\n  strip-20x40:\n    lengths: [ { le')).toEqual(expect.arrayContaining(['length', 'price', 'available']));
+    expect(inShelf('lumber:\n  strip-20x40:\n    lengths:\n      - { length: 2400 mm, ')).toContain('price');
+    expect(inShelf('lumber:\n  strip-20x40:\n    spread:\n      picked: { ')).toEqual(expect.arrayContaining(['twist', 'bow', 'crook']));
+    expect(inShelf('lumber:\n  strip-20x40:\n    source: ')).toEqual(expect.arrayContaining(['measured', 'practice', ...sources]));
+  });
+
+  test('in a ruleset: limits, rules, facts by name', () => {
+    const inRules = offeredBy('ruleset');
+    expect(inRules('li')).toEqual(expect.arrayContaining(['limits', 'rules', 'builds-on']));
+    expect(inRules('limits:\n  twist-reserve: { ')).toEqual(expect.arrayContaining(['stop', 'caution', 'source']));
+    expect(inRules('rules:\n  - id: x\n    ea')).toEqual(expect.arrayContaining(['each', 'require', 'say']));
+    expect(inRules('rules:\n  - id: x\n    each: ')).toEqual(expect.arrayContaining(['frame', 'bar', 'crossbar']));
+    expect(inRules('rules:\n  - id: x\n    require: { fact: ')).toEqual(expect.arrayContaining(['bar.span_mm', 'frame.twist_reserve']));
+  });
+
+  test('in a pile: what a board says, its kind, the hand of its twist', () => {
+    const inPile = offeredBy('pile');
+    expect(inPile('boards:\n  - { ma')).toEqual(expect.arrayContaining(['mark', 'stock', 'length', 'twist', 'knots']));
+    expect(inPile('boards:\n  - { mark: A, stock: ')).toEqual(keys());
+    expect(inPile('boards:\n  - mark: A\n    twist: { rise: 3 mm, for: ')).toEqual(['right', 'left']);
   });
 
   test.each([['a:\n  b:\n    c', ['a', 'b']], ['a:\n  b: 1\nd', []], ['- x: ', ['*', 'x']], ['a: { b: 1, c: { d: ', ['a', 'c', 'd']]])('%j stands at %j', (before, place) => expect(placeOf(before)).toEqual(place));

@@ -1,31 +1,21 @@
 /// <reference lib="dom" />
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { linkTo } from '../../src/page/state/share.js';
-import { startBrowser, type TestBrowser } from './browser.js';
 import { hostilePlan, hostileRuleset, hostileShelf } from './hostile-plan.js';
 import { breakIn } from './in-page.js';
-import { openBench, quiet, settled, silence, textOf, writePage, writeText } from './workbench.js';
+import { openBench, quiet, settled, setUpBench, silence, textOf, writePage, writeText } from './workbench.js';
 
-const out = mkdtempSync(join(tmpdir(), 'hostile-'));
-let browser: TestBrowser;
-let file = '';
+const { out, file, browser, open } = setUpBench('hostile');
 let hostile = '';
-beforeAll(async () => {
-  browser = await startBrowser();
-  file = writePage(join(out, 'page.html'));
+beforeAll(() => {
   const write = (name: string, text: string): string => {
     writeFileSync(join(out, name), text);
     return join(out, name);
   };
   hostile = writePage(join(out, 'hostile.html'), '--shelf', write('</script><script>alert(1)</script>.yaml'.replaceAll('/', ''), hostileShelf), '--rules', write('rules.yaml', hostileRuleset), '--plan', write('plan.yaml', hostilePlan));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
 });
 
 const views = ['Boards', 'Shelf', 'Limits', 'Class', 'Sheet', 'Frame'];
@@ -35,7 +25,7 @@ const grown = (): readonly string[] => [...document.querySelectorAll('script:not
 
 describe('what strangers write stays words', () => {
   test('plan, shelf and ruleset that the page was written with', async () => {
-    const { page, noise } = await openBench(browser, hostile);
+    const { page, noise } = await openBench(browser(), hostile);
     expect(await page.locator('.slate .word').textContent()).toBe('Stop');
     for (const view of views) {
       await page.getByRole('button', { name: view, exact: true }).click();
@@ -49,7 +39,7 @@ describe('what strangers write stays words', () => {
   });
 
   test('a plan that is pasted, opened under a hostile name, or comes in a link', async () => {
-    const { page, noise } = await openBench(browser, file);
+    const { page, noise } = await open();
     await writeText(page, hostilePlan);
     await settled(page);
     expect(await page.evaluate(grown)).toEqual([]);
@@ -74,7 +64,7 @@ describe('what strangers write stays words', () => {
   });
 
   test('a shelf, a ruleset and a class that are opened', async () => {
-    const { page, noise } = await openBench(browser, file);
+    const { page, noise } = await open();
     await page.getByRole('button', { name: 'Shelf', exact: true }).click();
     await page.getByLabel('shelf file').setInputFiles({ name: 'shelf.yaml', mimeType: 'text/yaml', buffer: Buffer.from(hostileShelf) });
     await settled(page);
@@ -90,7 +80,7 @@ describe('what strangers write stays words', () => {
   });
 
   test('should the engine itself fail, that is told and no verdict stands', async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     expect(await page.locator('.slate .word').textContent()).toBe('Clear');
     await page.addInitScript(() => {
       const Real = Worker;
@@ -114,12 +104,11 @@ describe('what strangers write stays words', () => {
   });
 
   test('should a script or a picture from elsewhere ever get in, the page\'s own policy stops both', async () => {
-    const { page, noise } = await openBench(browser, file);
+    const { page, noise } = await open();
     await page.evaluate(breakIn);
     await page.evaluate(() => { setTimeout('document.title = "broken out"', 0); });
-    await page.waitForTimeout(50);
+    await expect.poll(() => noise.console.filter((line) => line.includes('Content Security Policy')).length).toBeGreaterThanOrEqual(3);
     expect(await page.title()).toContain('sightdown');
-    expect(noise.console.filter((line) => line.includes('Content Security Policy')).length).toBeGreaterThanOrEqual(3);
     expect(await textOf(page)).toContain('Small study');
     await page.close();
   });

@@ -1,24 +1,10 @@
 /// <reference lib="dom" />
 /// <reference lib="dom.iterable" />
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { parse, parseDocument } from 'yaml';
-import { startBrowser, type TestBrowser } from './browser.js';
-import { openBench, quiet, settled, silence, textOf, writePage, writeText } from './workbench.js';
+import { quiet, settled, setUpBench, silence, textOf, writeText } from './workbench.js';
 
-const out = mkdtempSync(join(tmpdir(), 'in-step-'));
-let browser: TestBrowser;
-let file = '';
-beforeAll(async () => {
-  browser = await startBrowser();
-  file = writePage(join(out, 'page.html'));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
-});
+const { open } = setUpBench('in-step');
 
 const start = `# Ferry hall, north side
 plan: 1
@@ -106,7 +92,7 @@ function said(data: unknown, path: string): string | undefined {
 }
 
 test('text and controls stay in step through 500 edits, every comment and the order survive, and undo leads back to the first letter', { timeout: 120_000 }, async () => {
-  const { page, noise } = await openBench(browser, file);
+  const { page, noise } = await open();
   await writeText(page, start);
   await settled(page);
   const before = await page.getByRole('button', { name: 'Undo', exact: true }).isEnabled();
@@ -150,7 +136,7 @@ test('text and controls stay in step through 500 edits, every comment and the or
 });
 
 test('what is typed into the text shows in the controls, and a text that cannot be read stops them until it can', async () => {
-  const { page } = await openBench(browser, file);
+  const { page } = await open();
   await writeText(page, start.replace('900 mm', '35-3/8 in'));
   await settled(page);
   expect(await page.getByLabel('Width, outside').inputValue()).toBe('35-3/8 in');

@@ -1,25 +1,11 @@
 /// <reference lib="dom" />
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { linkTo, planIn } from '../../src/page/state/share.js';
-import { startBrowser, type TestBrowser } from './browser.js';
-import { openBench, quiet, settled, silence, textOf, writePage } from './workbench.js';
+import { quiet, settled, setUpBench, silence, textOf } from './workbench.js';
 
-const out = mkdtempSync(join(tmpdir(), 'keeping-'));
-let browser: TestBrowser;
-let file = '';
-beforeAll(async () => {
-  browser = await startBrowser();
-  file = writePage(join(out, 'page.html'));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
-});
+const { file, open } = setUpBench('keeping');
 
 const width = async (page: Page, value: string): Promise<void> => {
   await page.getByLabel('Width, outside').fill(value);
@@ -29,7 +15,7 @@ const width = async (page: Page, value: string): Promise<void> => {
 
 describe('what is kept in the browser', () => {
   test('the plan is there again after a reload, and gone once it is forgotten', async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     await width(page, '777 mm');
     expect(await page.locator('.kept').textContent()).toContain('on this device only');
     await page.reload();
@@ -50,7 +36,7 @@ describe('what is kept in the browser', () => {
   });
 
   test.each([['forbidden', 'SecurityError', 'keeps nothing for this page'], ['full', 'QuotaExceededError', 'no room left']])('a storage that is %s is told, and nothing is lost', async (_, name, told) => {
-    const { page, noise } = await openBench(browser, file);
+    const { page, noise } = await open();
     await page.addInitScript((error) => {
       const refuse = (): never => { throw new DOMException('no', error); };
       if (error === 'SecurityError') Object.defineProperty(window, 'localStorage', { get: refuse });
@@ -71,7 +57,7 @@ describe('a link that carries a plan', () => {
   const plan = { file: 'river landing.yaml', text: 'plan: 1\nname: River landing, “große” №1\nface: { width: 700 mm, height: 500 mm }\nbars: { stock: strip-19x38, lay: edge }\n' };
 
   test('opens it, and sets aside what was open', async () => {
-    const { page, noise } = await openBench(browser, file);
+    const { page, noise } = await open();
     await width(page, '777 mm');
     await page.goto(await linkTo(pathToFileURL(file).href, plan));
     await page.locator('.told', { hasText: 'from the link is open' }).waitFor();
@@ -96,7 +82,7 @@ describe('a link that carries a plan', () => {
     expect(await planIn('')).toBeNull();
     const bomb = `#${(await linkTo('x', { file: 'a', text: 'a'.repeat(5_000_000) })).split('#')[1] as string}`;
     expect(await planIn(bomb)).toBe('damaged');
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     const before = await textOf(page);
     await page.goto(`${pathToFileURL(file).href}${hash.slice(0, -9)}`);
     await page.locator('.told', { hasText: 'damaged or cut short' }).waitFor();
@@ -105,7 +91,7 @@ describe('a link that carries a plan', () => {
   });
 
   test('is what “Copy a link” makes', async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     await page.evaluate(() => { Object.defineProperty(navigator, 'clipboard', { value: { writeText: async (text: string) => void ((window as unknown as { copied: string }).copied = text) } }); });
     await page.getByRole('button', { name: 'Copy a link' }).click();
     await page.locator('.told', { hasText: 'copied' }).waitFor();

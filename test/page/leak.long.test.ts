@@ -1,20 +1,8 @@
 /// <reference lib="dom" />
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { startBrowser, type TestBrowser } from './browser.js';
-import { openBench, settled, writePage } from './workbench.js';
+import { expect, test } from 'vitest';
+import { settled, setUpBench } from './workbench.js';
 
-const out = mkdtempSync(join(tmpdir(), 'leak-'));
-let browser: TestBrowser;
-beforeAll(async () => {
-  browser = await startBrowser();
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
-});
+const { open } = setUpBench('leak');
 
 /** Types that many widths, one after the other, each drawn; the engine follows as it can. */
 async function edit(count: number): Promise<void> {
@@ -29,7 +17,7 @@ async function edit(count: number): Promise<void> {
 }
 
 test('5,000 edits leave no more behind than their way back', { timeout: 900_000 }, async () => {
-  const { page } = await openBench(browser, writePage(join(out, 'page.html')));
+  const { page } = await open();
   const devtools = await page.context().newCDPSession(page);
   const used = async (): Promise<{ readonly heap_MB: number; readonly nodes: number }> => {
     await settled(page);

@@ -1,23 +1,11 @@
 /// <reference lib="dom" />
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { startBrowser, type TestBrowser } from './browser.js';
-import { answered, command, openBench, quiet, settled, silence, textOf, writePage } from './workbench.js';
+import { describe, expect, test } from 'vitest';
+import { answered, command, quiet, settled, setUpBench, silence, textOf } from './workbench.js';
 
-const out = mkdtempSync(join(tmpdir(), 'newcomer-'));
-let browser: TestBrowser;
-let file = '';
-beforeAll(async () => {
-  browser = await startBrowser();
-  file = writePage(join(out, 'page.html'));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
-});
+const { out, open } = setUpBench('newcomer');
 
 const word = (page: Page): Promise<string | null> => page.locator('.slate .word').textContent();
 
@@ -41,7 +29,8 @@ async function savedBy(page: Page, save: () => Promise<void>): Promise<string> {
 
 /** Counts calls of print in the sheet's own frame, in place of the dialog that no test can close. */
 async function countPrints(page: Page): Promise<() => Promise<number>> {
-  await page.locator('iframe').waitFor();
+  // The frame takes up its page only once it is there: what is set before is gone with what it was.
+  await page.frameLocator('iframe').locator('h1').waitFor();
   await page.evaluate(() => {
     const frame = document.querySelector('iframe') as HTMLIFrameElement;
     (window as { prints?: number }).prints = 0;
@@ -52,7 +41,7 @@ async function countPrints(page: Page): Promise<() => Promise<number>> {
 
 describe('a newcomer sizes a frame, picks a board, reads the verdict, takes a change, saves and prints', () => {
   test('by mouse', async () => {
-    const { page, noise } = await openBench(browser, file);
+    const { page, noise } = await open();
     expect(await word(page)).toBe('Clear');
     await page.getByLabel('Width, outside').fill('55 in');
     await page.getByLabel('Height, outside').fill('41-1/2 in');
@@ -86,7 +75,7 @@ describe('a newcomer sizes a frame, picks a board, reads the verdict, takes a ch
   });
 
   test('by keyboard alone', async () => {
-    const { page, noise } = await openBench(browser, file);
+    const { page, noise } = await open();
     /** Goes on with Tab until what has the focus is called so. */
     const tabTo = async (name: RegExp): Promise<void> => {
       for (let i = 0; i < 150; i++) {
@@ -137,7 +126,7 @@ describe('a newcomer sizes a frame, picks a board, reads the verdict, takes a ch
   });
 
   test('on a phone, where nothing reaches past the edge and every button is large enough for a finger', async () => {
-    const { page, noise } = await openBench(browser, file, { viewport: { width: 390, height: 844 } });
+    const { page, noise } = await open({ viewport: { width: 390, height: 844 } });
     await page.getByLabel('Width, outside').fill('140 cm');
     await page.getByLabel('Height, outside').fill('105 cm');
     await page.getByLabel('Height, outside').blur();
@@ -167,7 +156,7 @@ describe('a newcomer sizes a frame, picks a board, reads the verdict, takes a ch
   });
 
   test('saving goes where one picks, when the browser can ask; thinking better of it saves nothing', async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     await page.evaluate(() => {
       const keep = window as unknown as { written: string[]; showSaveFilePicker: unknown };
       keep.written = [];
@@ -190,7 +179,7 @@ describe('a newcomer sizes a frame, picks a board, reads the verdict, takes a ch
 
 describe('shelf, limits and class', () => {
   test('a price that is changed shows in the cost, and is kept in a shelf of one\'s own', async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     const cost = (): Promise<string | null> => page.locator('.amounts div', { hasText: 'Cost' }).locator('dd').textContent();
     const before = await cost();
     await page.getByRole('button', { name: 'Shelf', exact: true }).click();
@@ -215,7 +204,7 @@ describe('shelf, limits and class', () => {
   });
 
   test('one number in a limit changes the verdict of the plan and of the class, and says who set it', { timeout: 90_000 }, async () => {
-    const { page } = await openBench(browser, file);
+    const { page } = await open();
     await page.getByRole('button', { name: 'Class', exact: true }).click();
     const plan = (name: string, width: string): { name: string; mimeType: string; buffer: Buffer } => ({ name: `${name}.yaml`, mimeType: 'text/yaml', buffer: Buffer.from(`plan: 1\nname: ${name}\nface: { width: ${width}, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n`) });
     await page.getByLabel('Plan files of the class').setInputFiles([plan('Jug', '450 mm'), plan('Wall', '2000 mm'), { ...plan('Torn', '1 m'), buffer: Buffer.from('plan: 1\nname: [') }]);

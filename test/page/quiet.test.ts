@@ -7,19 +7,17 @@ const { pages, browser } = setUpPages();
 describe('a page asks for nothing and complains of nothing', () => {
   test('the listeners do hear a page that fetches, logs and throws', async () => {
     const { page, noise } = await browser().open(pages().noisy);
-    await page.waitForTimeout(100);
+    await expect.poll(() => noise.errors).toEqual(['thrown']);
     expect(noise.requests).toEqual(['http://127.0.0.1:9/x.png']);
     expect(noise.console.join()).toContain('warning: w');
-    expect(noise.errors).toEqual(['thrown']);
     await page.close();
   });
 
   test('should a script or a picture from elsewhere ever get in, the page itself forbids both', async () => {
     const { page, noise } = await browser().open(pages().nook.file);
     await page.evaluate(breakIn);
-    await page.waitForTimeout(50);
+    await expect.poll(() => noise.console.filter((line) => line.includes('Content Security Policy'))).toHaveLength(2);
     expect(await page.title()).toContain('Reading-nook panel');
-    expect(noise.console.filter((line) => line.includes('Content Security Policy'))).toHaveLength(2);
     await page.close();
   });
 

@@ -1,24 +1,10 @@
 /// <reference lib="dom" />
 import axe from 'axe-core';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { startBrowser, type TestBrowser } from './browser.js';
-import { openBench, settled, writePage, writeText } from './workbench.js';
+import { expect, test } from 'vitest';
+import { settled, setUpBench, writeText } from './workbench.js';
 
-const out = mkdtempSync(join(tmpdir(), 'reachable-'));
-let browser: TestBrowser;
-let file = '';
-beforeAll(async () => {
-  browser = await startBrowser();
-  file = writePage(join(out, 'page.html'));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
-});
+const { open } = setUpBench('reachable');
 
 /** What axe finds on the page as it stands, by WCAG 2.2 at A and AA and good practice. */
 async function found(page: Page): Promise<readonly string[]> {
@@ -36,7 +22,7 @@ const plans: Readonly<Record<string, string>> = {
 };
 
 test.each([['light', 1440], ['dark', 1440], ['light', 390], ['dark', 390], ['light', 2560]] as const)('nothing in the way of anybody: %s, %i px', { timeout: 120_000 }, async (scheme, width) => {
-  const { page } = await openBench(browser, file, { scheme, viewport: { width, height: 900 } });
+  const { page } = await open({ scheme, viewport: { width, height: 900 } });
   // axe is put in from outside, as a person's own tool is: the page's policy would let it in no other way.
   await page.evaluate(axe.source);
   for (const [name, text] of Object.entries(plans)) {

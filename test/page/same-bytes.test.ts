@@ -1,12 +1,11 @@
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { packageFolder } from '../../src/cli/files.js';
 import { showProblems } from '../../src/index.js';
-import { startBrowser, type Noise, type TestBrowser } from './browser.js';
-import { askEngine, command, writePage } from './workbench.js';
+import { type Noise } from './browser.js';
+import { askEngine, command, setUpBench } from './workbench.js';
 
 /** Every plan of the examples and of the tests. */
 const plans = ['reports', 'test/plans'].flatMap((folder) => readdirSync(join(packageFolder, folder), { recursive: true, encoding: 'utf8' }).map((file) => join(folder, file)))
@@ -15,17 +14,11 @@ const plans = ['reports', 'test/plans'].flatMap((folder) => readdirSync(join(pac
 /** Plans whose printable sheet is compared as well: it is made of the same tree. */
 const printed = ['reports/reading-nook/plan.yaml', 'test/plans/everything.yaml', 'test/plans/inches.yaml'];
 
-const out = mkdtempSync(join(tmpdir(), 'same-bytes-'));
-let browser: TestBrowser;
+const { out, browser, file: pageFile } = setUpBench('same-bytes');
 let page: Page;
 let noise: Noise;
 beforeAll(async () => {
-  browser = await startBrowser();
-  ({ page, noise } = await browser.open(writePage(join(out, 'page.html'))));
-});
-afterAll(async () => {
-  await browser.close();
-  rmSync(out, { recursive: true });
+  ({ page, noise } = await browser().open(pageFile));
 });
 
 const read = (file: string): string => readFileSync(join(packageFolder, file), 'utf8');

@@ -1,9 +1,12 @@
 import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import { afterAll, beforeAll } from 'vitest';
 import type { Asks, Kind } from '../../src/page/engine/protocol.js';
 import { packageFolder } from '../../src/cli/files.js';
-import type { Look, Noise, Opened, TestBrowser } from './browser.js';
+import { startBrowser, type Look, type Noise, type Opened, type TestBrowser } from './browser.js';
 
 /** What the built command says and how it ends. */
 export function command(...words: readonly string[]): { readonly status: number | null; readonly stdout: string; readonly stderr: string } {
@@ -69,15 +72,46 @@ export async function openBench(browser: TestBrowser, file: string, look: Look =
   return opened;
 }
 
+/** The page that works from the disk and a browser for it, both there from before the first test of a file until after its last. */
+export interface BenchSetUp {
+  /** A folder of the tests' own. */
+  readonly out: string;
+  /** The page as the command writes it. */
+  readonly file: string;
+  readonly browser: () => TestBrowser;
+  /** Opens the page with nothing kept from before, and waits for its first verdict. */
+  readonly open: (look?: Look) => Promise<Opened>;
+}
+
+/** Sets up page and browser for the tests of a file; `name` begins the name of their folder. */
+export function setUpBench(name: string): BenchSetUp {
+  const out = mkdtempSync(join(tmpdir(), `${name}-`));
+  const file = join(out, 'page.html');
+  let started: TestBrowser | null = null;
+  beforeAll(async () => {
+    started = await startBrowser();
+    writePage(file);
+  });
+  afterAll(async () => {
+    await started?.close();
+    rmSync(out, { recursive: true });
+  });
+  const browser = (): TestBrowser => {
+    if (started === null) throw new Error('only inside a test');
+    return started;
+  };
+  return { out, file, browser, open: (look) => openBench(browser(), file, look) };
+}
+
 /** What a page may ask for: the engine made from its own script, and nothing else. */
 export const quiet = ({ requests, console: said, errors }: Noise): Noise => ({ requests: requests.filter((url) => !/^(?:blob:|data:|about:srcdoc)/u.test(url)), console: said, errors });
 export const silence: Noise = { requests: [], console: [], errors: [] };
 
 /** The plan's text as the page shows it. */
-export const textOf = (page: Page): Promise<string> => page.locator('.pce-textarea').inputValue();
+export const textOf = (page: Page): Promise<string> => page.locator('.text .pce-textarea').inputValue();
 
 /** Puts a text in place of the plan's, as pasting does. */
 export async function writeText(page: Page, text: string): Promise<void> {
-  await page.locator('.pce-textarea').fill(text);
-  await page.locator('.pce-textarea').blur();
+  await page.locator('.text .pce-textarea').fill(text);
+  await page.locator('.text .pce-textarea').blur();
 }

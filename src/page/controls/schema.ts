@@ -1,5 +1,5 @@
-/** A node of the JSON Schema of a plan, as far as controls need it. */
-interface Node {
+/** A node of a JSON Schema, as far as controls and completion need it. */
+export interface Node {
   readonly $ref?: string;
   readonly $defs?: Readonly<Record<string, Node>>;
   readonly type?: string;
@@ -7,6 +7,7 @@ interface Node {
   readonly enum?: readonly string[];
   readonly anyOf?: readonly Node[];
   readonly properties?: Readonly<Record<string, Node>>;
+  readonly additionalProperties?: Node | boolean;
   readonly required?: readonly string[];
   readonly items?: Node;
   readonly description?: string;
@@ -39,12 +40,45 @@ export interface Leaf {
   readonly items: readonly Leaf[];
 }
 
+/** A way to follow references inside a schema. */
+const resolver = (root: Node): ((node: Node) => Node) => {
+  const resolve = (node: Node): Node => (node.$ref === undefined ? node : resolve({ ...root.$defs?.[node.$ref.split('/').at(-1) ?? ''], ...without(node) }));
+  return resolve;
+};
+
+/** Everything that may stand at a place in a file, every variant by itself. A list is stepped into by `*`, or by a key of its entries at once. */
+export function nodesAt(schema: unknown, path: readonly string[]): readonly Node[] {
+  const resolve = resolver(schema as Node);
+  const variants = (given: Node): readonly Node[] => {
+    const node = resolve(given);
+    return node.anyOf === undefined ? [node] : node.anyOf.flatMap((one) => variants({ ...(node.description === undefined ? {} : { description: node.description }), ...resolve(one) }));
+  };
+  const into = (node: Node, key: string): readonly Node[] => {
+    if (node.items !== undefined) return key === '*' ? variants(node.items) : variants(node.items).flatMap((one) => into(one, key));
+    const own = node.properties?.[key] ?? (typeof node.additionalProperties === 'object' ? node.additionalProperties : undefined);
+    return own === undefined ? [] : variants(own);
+  };
+  return path.reduce<readonly Node[]>((nodes, key) => nodes.flatMap((node) => into(node, key)), variants(schema as Node));
+}
+
+/** The part of the shelf whose keys a text names, and whether it may be none; null when it names none. */
+const sectionOf = (description: string): { readonly section: string | null; readonly orNone: boolean } | null => {
+  const key = /^Key of the (\w+) on the shelf(, or none)?/u.exec(description);
+  return key === null ? null : { section: sections[key[1] ?? ''] ?? null, orNone: key[2] !== undefined };
+};
+
+/** What may be written at a place: words, keys of the shelf, examples. */
+export function wordsFor({ enum: words, const: only, examples, description = '' }: Node, keys: (section: string) => readonly string[]): readonly string[] {
+  const key = sectionOf(description);
+  return [...(words ?? []), ...(typeof only === 'string' || typeof only === 'number' ? [String(only)] : []), ...(key === null ? [] : [...(key.orNone ? ['none'] : []), ...(key.section === null ? [] : keys(key.section))]), ...(examples ?? []).map(String)];
+}
+
 const sections: Readonly<Record<string, string>> = { lumber: 'lumber', glue: 'glues', nail: 'nails', screw: 'screws', cloth: 'cloths', ground: 'grounds' };
 
 /** Everything a plan can say, in the order of its schema: new keys turn up by themselves. */
 export function leavesOf(schema: unknown): readonly Leaf[] {
   const root = schema as Node;
-  const resolve = (node: Node): Node => (node.$ref === undefined ? node : resolve({ ...root.$defs?.[node.$ref.split('/').at(-1) ?? ''], ...without(node) }));
+  const resolve = resolver(root);
   const walk = (given: Node, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
     const node = resolve(given);
     if (node.anyOf !== undefined) return union(node.anyOf.map(resolve), node, path, required, offAt);
@@ -79,12 +113,12 @@ function without({ $ref: _, ...rest }: Node): Node {
 
 function base(node: Node, path: string, required: boolean, offAt: string | null): Leaf {
   const description = node.description ?? '';
-  const key = /^Key of the (\w+) on the shelf(, or none)?/u.exec(description);
+  const key = sectionOf(description);
   return {
     path, required, offAt, description, items: [], numberToo: false,
     type: key !== null ? 'key' : node.enum !== undefined ? 'choice' : node.type === 'integer' ? 'whole' : node.type === 'number' ? 'number' : 'text',
-    choices: node.enum ?? (key?.[2] === undefined ? [] : ['none']),
-    section: key === null ? null : (sections[key[1] ?? ''] ?? null),
+    choices: node.enum ?? (key?.orNone === true ? ['none'] : []),
+    section: key?.section ?? null,
     examples: node.examples ?? [],
     pattern: node.pattern === undefined ? null : new RegExp(node.pattern),
     least: node.minimum ?? null,

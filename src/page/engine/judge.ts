@@ -57,10 +57,12 @@ export class Judge {
   async changes(plan: NamedText, pause: () => Promise<boolean>): Promise<readonly ChangeSeen[] | null> {
     const audit = await this.auditOf(plan);
     if (audit === null || this.bench === null) return [];
+    const giveUp = async (): Promise<void> => {
+      if (await pause()) throw new Overtaken();
+    };
     try {
-      const { changes } = await withChanges(audit, this.bench, async () => {
-        if (await pause()) throw new Overtaken();
-      });
+      await giveUp();
+      const { changes } = await withChanges(audit, this.bench, giveUp);
       return changes.map((change) => changeSeen(change, audit, writeEdit(plan.text, change.edit, change.plan)));
     } catch (error) {
       if (error instanceof Overtaken) return null;

@@ -19,8 +19,6 @@ export interface PageData {
   readonly sources: string;
   /** The plan that is open at first. */
   readonly plan: NamedText;
-  /** JSON Schema of a plan, for controls and completion. */
-  readonly schema: unknown;
 }
 
 /** What plans are judged with, as texts. */

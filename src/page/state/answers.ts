@@ -1,12 +1,14 @@
 import { batch, effect, signal } from '@preact/signals';
 import type { Ask } from '../engine/client.js';
-import type { Answer, BenchSeen, BenchTexts, ChangeSeen } from '../engine/protocol.js';
+import type { Answer, BenchSeen, BenchTexts, ChangeSeen, NamedText } from '../engine/protocol.js';
 import { edits, planFile, planText } from './plan.js';
 
 /** What plans are judged with; null until the page knows. */
 export const benchTexts = signal<BenchTexts | null>(null);
 /** Shelf and rules as read. */
 export const bench = signal<BenchSeen | null>(null);
+/** The keys of a part of the shelf. */
+export const shelfKeys = (section: string): readonly string[] => (bench.peek()?.sections[section] ?? []).map(({ key }) => key);
 /** The answer to a plan, and how many edits it stands for. */
 export const answer = signal<Answer | null>(null);
 export const answeredEdit = signal(-1);
@@ -17,10 +19,14 @@ export const settledEdit = signal(-1);
 /** A bug that the engine met, in its own words. */
 export const failure = signal<string | null>(null);
 
-/** Keeps the answers in step with plan, shelf and rules: one question at a time, always about the latest. */
+/** So long the plan has to rest before changes are looked for, ms: who types on is not held up by the search. */
+const rest_ms = 120;
+
+/** Keeps the answers in step with plan, shelf and rules: one verdict at a time, always about the latest; changes are looked for once the plan rests, and given up for the next edit. */
 export function followPlan(ask: Ask): void {
   let running = false;
   let askedBench: BenchTexts | null = null;
+  let timer = 0;
   const stale = (edit: number): boolean => edit !== edits.peek() || askedBench !== benchTexts.peek();
   const judge = async (): Promise<void> => {
     if (askedBench !== benchTexts.peek()) {
@@ -34,31 +40,39 @@ export function followPlan(ask: Ask): void {
     const plan = { text: planText.peek(), file: planFile.peek() };
     const given = await ask('audit', plan);
     if (stale(edit)) return;
+    const done = given.glance === null || given.glance.verdict === 'clear';
     batch(() => {
       answer.value = given;
       answeredEdit.value = edit;
-      changes.value = given.glance === null || given.glance.verdict === 'clear' ? [] : null;
+      changes.value = done ? [] : null;
+      failure.value = null;
+      if (done) settledEdit.value = edit;
     });
-    const found = given.glance === null ? [] : await ask('changes', plan);
+    if (!done) timer = setTimeout(() => void lookForChanges(edit, plan).catch(failed), rest_ms) as unknown as number;
+  };
+  const lookForChanges = async (edit: number, plan: NamedText): Promise<void> => {
+    if (stale(edit)) return;
+    const found = await ask('changes', plan);
     if (stale(edit)) return;
     batch(() => {
       changes.value = found ?? [];
       settledEdit.value = edit;
     });
   };
+  const failed = (error: unknown): void => batch(() => {
+    failure.value = error instanceof Error ? error.message : String(error);
+    // No verdict stands for a plan that it was not given to.
+    answer.value = { glance: null, problems: [], assumed: [] };
+    changes.value = [];
+  });
   const run = async (): Promise<void> => {
+    clearTimeout(timer);
     if (running) return;
     running = true;
     try {
-      do await judge(); while (stale(settledEdit.peek()));
-      failure.value = null;
+      do await judge(); while (askedBench !== null && stale(answeredEdit.peek()));
     } catch (error) {
-      batch(() => {
-        failure.value = error instanceof Error ? error.message : String(error);
-        // No verdict stands for a plan that it was not given to.
-        answer.value = { glance: null, problems: [], assumed: [] };
-        changes.value = [];
-      });
+      failed(error);
     }
     running = false;
   };

@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { parse } from 'yaml';
-import { setInText, type YamlValue } from '../../index.js';
+import { readSources, schemaOf, setInText, type YamlValue } from '../../index.js';
 import type { BenchTexts, NamedText, PageData } from '../engine/protocol.js';
 import type { Path } from './plan.js';
 
@@ -26,6 +26,15 @@ export const chosenBench = computed((): BenchTexts | null => {
     entry: own === null ? rulesEntry.value : own.file,
   };
 });
+
+const schemas = new Map<string, Readonly<Record<string, unknown>>>();
+
+/** The JSON Schema of a kind of file, made when it is first asked for. */
+export function fileSchema(kind: Parameters<typeof schemaOf>[0]): Readonly<Record<string, unknown>> {
+  const schema = schemas.get(kind) ?? schemaOf(kind, readSources(written.peek()?.sources ?? '').map(({ key }) => key));
+  schemas.set(kind, schema);
+  return schema;
+}
 
 /** A YAML text as plain data; an empty map where it cannot be read. */
 export function dataOf(text: string | undefined): Readonly<Record<string, unknown>> {

@@ -1,8 +1,8 @@
 import { useMemo } from 'preact/hooks';
 import { controlsOf } from '../controls/table.js';
 import type { Ask } from '../engine/client.js';
-import type { PageData } from '../engine/protocol.js';
 import { answer, answeredEdit, settledEdit } from '../state/answers.js';
+import { fileSchema } from '../state/bench.js';
 import { edits } from '../state/plan.js';
 import { view } from '../state/view.js';
 import { Boards } from './boards.js';
@@ -18,8 +18,8 @@ import { TopBar } from './top-bar.js';
 import { VerdictSlate } from './verdict.js';
 
 /** The whole page: the edge of the bench, what is worked on, and the slate with the verdict beside it. */
-export function App({ ask, data }: { readonly ask: Ask; readonly data: PageData }) {
-  const controls = useMemo(() => controlsOf(data.schema), [data]);
+export function App({ ask }: { readonly ask: Ask }) {
+  const controls = useMemo(() => controlsOf(fileSchema('plan')), []);
   const at = view.value;
   return (
     <div class={`bench at-${at.toLowerCase()}`} data-edit={edits.value} data-answered={answeredEdit.value} data-settled={settledEdit.value}>
@@ -29,7 +29,7 @@ export function App({ ask, data }: { readonly ask: Ask; readonly data: PageData 
           <h1 class="title">{answer.value?.glance?.name ?? 'A frame'}</h1>
           {at === 'Frame' && <FrameSheet />}
           {at === 'Frame' && <Controls controls={controls} />}
-          {at === 'Frame' && <TextPane controls={controls} />}
+          {at === 'Frame' && <TextPane />}
           {at === 'Boards' && <Boards />}
           {at === 'Shelf' && <Shelf />}
           {at === 'Limits' && <Limits />}

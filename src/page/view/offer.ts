@@ -1,35 +1,31 @@
-import type { Leaf } from '../controls/schema.js';
+import { nodesAt, wordsFor } from '../controls/schema.js';
 import type { CompletionContext, CompletionResult } from 'prism-code-editor/autocomplete';
 
-/** What can be offered at a place in a plan. */
+/** What can be offered in a file. */
 export interface Offered {
-  readonly leaves: readonly Leaf[];
+  /** JSON Schema of the kind of file. */
+  readonly schema: unknown;
   /** Keys of a part of the shelf. */
   readonly keys: (section: string) => readonly string[];
 }
 
-/** Keys of the block one stands in, or what a key may be, from the schema of plans. */
-export function offer({ before, lineBefore, pos, explicit }: Pick<CompletionContext, 'before' | 'lineBefore' | 'pos' | 'explicit'>, { leaves, keys }: Offered): CompletionResult | null {
+/** Keys of the block one stands in, or what a key may be, from the schema of the file. */
+export function offer({ before, lineBefore, pos, explicit }: Pick<CompletionContext, 'before' | 'lineBefore' | 'pos' | 'explicit'>, { schema, keys }: Offered): CompletionResult | null {
   const path = placeOf(before);
   if (path === null) return null;
-  const inList = path.includes('*');
-  const list = inList ? leaves.find(({ type, path: at }) => type === 'list' && at === path.slice(0, path.indexOf('*')).join('.')) : undefined;
-  const known = inList ? (list?.items ?? []) : leaves;
-  const at = (inList ? path.slice(path.indexOf('*') + 1) : path).join('.');
+  const nodes = nodesAt(schema, path);
   const value = /:\s+([^\s{},[\]#]*)$/u.exec(lineBefore);
   if (value !== null) {
-    const leaf = known.find((one) => one.path === at);
-    const kinds = leaf === undefined ? [] : [...leaf.choices.filter((choice) => choice !== 'set'), ...(leaf.section === null ? [] : keys(leaf.section)), ...leaf.examples];
-    return kinds.length === 0 ? null : { from: pos - (value[1] ?? '').length, options: kinds.map((label) => ({ label, icon: 'enum' })) };
+    const words = [...new Set(nodes.flatMap((node) => wordsFor(node, keys)))];
+    return words.length === 0 ? null : { from: pos - (value[1] ?? '').length, options: words.map((label) => ({ label, icon: 'enum' })) };
   }
-  const word = /(?:^|[\s{,-])([a-z-]*)$/u.exec(lineBefore);
+  const word = /(?:^|[\s{,-])([a-zA-Z-]*)$/u.exec(lineBefore);
   if (word === null || /#/u.test(lineBefore) || (word[1] === '' && !explicit)) return null;
-  const start = at === '' ? '' : `${at}.`;
-  const next = [...new Set(known.filter((one) => one.path.startsWith(start)).map((one) => one.path.slice(start.length).split('.')[0] as string))];
+  const next = [...new Set([...nodes, ...nodesAt(schema, [...path, '*'])].flatMap(({ properties }) => Object.keys(properties ?? {})))];
   return next.length === 0 ? null : { from: pos - (word[1] ?? '').length, options: next.map((label) => ({ label, insert: `${label}: `, icon: 'property' })) };
 }
 
-/** The way into the plan at the end of a text, told from indents and braces; `*` stands for an entry of a list. Null inside a comment or a quoted text. */
+/** The way into the file at the end of a text, told from indents and braces; `*` stands for an entry of a list. Null inside a comment or a quoted text. */
 export function placeOf(before: string): readonly string[] | null {
   const lines = before.split('\n');
   const last = lines.at(-1) as string;

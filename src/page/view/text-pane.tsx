@@ -1,18 +1,17 @@
 import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { PrismEditor } from 'prism-code-editor';
-import { answer, bench } from '../state/answers.js';
+import { answer, shelfKeys } from '../state/answers.js';
+import { fileSchema } from '../state/bench.js';
 import { changeText, planText, redo, restHistory, undo } from '../state/plan.js';
-import type { Control } from '../controls/table.js';
-import { startEditor } from './editor.js';
+import { markLines, showText, startEditor } from './editor.js';
 
 /** The plan's text, in step with the controls both ways; what is wrong is marked in its line and said below. */
-export function TextPane({ controls }: { readonly controls: readonly Control[] }) {
+export function TextPane() {
   const into = useRef<HTMLDivElement>(null);
   const editor = useRef<PrismEditor | null>(null);
   useEffect(() => {
-    const leaves = controls.map(({ leaf }) => leaf);
-    const made = startEditor(into.current as HTMLElement, planText.peek(), () => ({ leaves, keys: (section) => (bench.peek()?.sections[section] ?? []).map(({ key }) => key) }), (text) => changeText(text, 'text'));
+    const made = startEditor(into.current as HTMLElement, 'The plan as text', planText.peek(), () => ({ schema: fileSchema('plan'), keys: shelfKeys }), (text) => changeText(text, 'text'));
     const { textarea } = made;
     const keep = (event: InputEvent): void => {
       if (event.inputType !== 'historyUndo' && event.inputType !== 'historyRedo') return;
@@ -27,20 +26,11 @@ export function TextPane({ controls }: { readonly controls: readonly Control[] }
   useSignalEffect(() => {
     const text = planText.value;
     const made = editor.current;
-    if (made === null || made.value === text) return;
-    const [start, end] = made.getSelection();
-    made.setOptions({ value: text });
-    made.textarea.setSelectionRange(Math.min(start, text.length), Math.min(end, text.length));
+    if (made !== null) showText(made, text);
   });
   useSignalEffect(() => {
-    const lines = new Map((answer.value?.problems ?? []).map(({ line, severity }) => [line, severity]));
-    const made = editor.current;
-    if (made === null) return;
-    for (const [i, line] of [...made.lines].entries()) {
-      if (i === 0) continue;
-      line.classList.toggle('wrong', lines.get(i) === 'error');
-      line.classList.toggle('doubtful', lines.get(i) === 'warning');
-    }
+    const problems = answer.value?.problems ?? [];
+    if (editor.current !== null) markLines(editor.current, problems);
   });
   const problems = answer.value?.problems ?? [];
   return (

@@ -1,11 +1,15 @@
-import { useId, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
+import type { PrismEditor } from 'prism-code-editor';
 import type { Problem } from '../../index.js';
 import type { NamedText } from '../engine/protocol.js';
+import { shelfKeys } from '../state/answers.js';
+import { fileSchema } from '../state/bench.js';
 import { readFiles, saveText } from '../state/files.js';
 import { told } from '../state/plan.js';
+import { markLines, showText, startEditor } from './editor.js';
 
 interface YamlFileProps {
-  readonly what: string;
+  readonly what: 'shelf' | 'ruleset' | 'pile';
   readonly file: NamedText | null;
   /** What is wrong with it. */
   readonly problems: readonly Problem[];
@@ -14,8 +18,6 @@ interface YamlFileProps {
 
 /** A file of one's own behind a table: opened, saved, and changed as text. */
 export function YamlFile({ what, file, problems, onChange }: YamlFileProps) {
-  const id = useId();
-  const [typed, setTyped] = useState<string | null>(null);
   const picker = useRef<HTMLInputElement>(null);
   const open = async (files: FileList | null): Promise<void> => {
     const [read] = await readFiles([...(files ?? [])]);
@@ -34,10 +36,35 @@ export function YamlFile({ what, file, problems, onChange }: YamlFileProps) {
       {file !== null && (
         <details>
           <summary>{`My ${what} as text`}</summary>
-          <label class="ear" for={id}>{`My ${what} as text`}</label>
-          <textarea id={id} rows={14} spellcheck={false} value={typed ?? file.text} onInput={({ currentTarget }) => setTyped(currentTarget.value)} onChange={({ currentTarget }) => { onChange({ ...file, text: currentTarget.value }); setTyped(null); }} />
+          <FileText what={what} file={file} problems={problems} onText={(text) => onChange({ ...file, text })} />
         </details>
       )}
     </div>
   );
+}
+
+interface FileTextProps {
+  readonly what: YamlFileProps['what'];
+  readonly file: NamedText;
+  readonly problems: readonly Problem[];
+  readonly onText: (text: string) => void;
+}
+
+/** The text of the file; it counts when it is left. */
+function FileText({ what, file, problems, onText }: FileTextProps) {
+  const into = useRef<HTMLDivElement>(null);
+  const editor = useRef<PrismEditor | null>(null);
+  const latest = useRef({ file, onText });
+  latest.current = { file, onText };
+  useEffect(() => {
+    const made = startEditor(into.current as HTMLElement, `My ${what} as text`, file.text, () => ({ schema: fileSchema(what), keys: shelfKeys }), () => {});
+    made.textarea.addEventListener('blur', () => {
+      if (made.value !== latest.current.file.text) latest.current.onText(made.value);
+    });
+    editor.current = made;
+    return () => made.remove();
+  }, []);
+  useEffect(() => { if (editor.current !== null) showText(editor.current, file.text); }, [file.text]);
+  useEffect(() => { if (editor.current !== null) markLines(editor.current, problems.filter((problem) => problem.file === file.file)); }, [problems, file]);
+  return <div class="editor" ref={into} />;
 }
