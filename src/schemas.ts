@@ -32,7 +32,7 @@ const known: readonly (readonly [description: string, keywords: (sources: readon
   ['Key of rules/sources.yaml', sourceWords],
   ['Key in rules/sources.yaml', sourceWords],
   ['Ids of shop-safety cautions', () => ({ items: { type: 'string', enum: cautions.map(({ id }) => id) } })],
-  ['A number, with the unit of its fact', () => ({ anyOf: [{ type: 'number' }, { type: 'string', pattern: patternOf('length', 'force', 'moment', 'pull', 'mass', 'angle', 'frequency', 'percent', 'time', 'volume', 'stress', 'temperature', 'fraction') }] })],
+  ['A number, with the unit of its fact', () => ({ anyOf: [{ type: 'number' }, { type: 'string', pattern: patternOf('length', 'force', 'moment', 'pull', 'mass', 'angle', 'twist', 'frequency', 'percent', 'time', 'volume', 'stress', 'temperature', 'fraction') }] })],
 ];
 
 /** Puts what is known into the schema. */
