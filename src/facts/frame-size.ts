@@ -1,17 +1,9 @@
 import { fitsDoor, peopleToLift } from '../mechanics/lifting.js';
-import type { Model } from '../model/model.js';
+import { slip_deg } from '../what-if/slips.js';
+import { diagonalsOfAngle_mm } from '../what-if/slips-geometry.js';
 import { declareFacts } from './declare.js';
 
-/** Error in a mitre that a hand saw in a box makes without care, degrees (`practice`). */
-const saw_error_deg = 0.5;
-
 const usually = { source: 'physics', moved_by: 'build', known_from: 'plan' } as const;
-
-/** How far the diagonals of a frame differ whose side bars lean by that error: each end of a bar of `width_mm` stands aside by the height times its tangent. */
-function diagonalsApart_mm({ width_mm, height_mm }: Model['plan']['face']): number {
-  const aside_mm = height_mm * Math.tan((saw_error_deg * Math.PI) / 180);
-  return (2 * width_mm * aside_mm) / Math.hypot(width_mm, height_mm);
-}
 
 /** The whole frame before any pull: its size, its weight, who lifts it and through which door it goes. */
 export const frameSizeFacts = declareFacts({ each: 'frame', of: ({ model }) => [['frame', model]] as const }, usually)({
@@ -42,7 +34,7 @@ export const frameSizeFacts = declareFacts({ each: 'frame', of: ({ model }) => [
   'frame.diagonal_difference_mm': {
     unit: 'mm', frame_by_frame: 'squaring',
     meaning: 'How far the two diagonals would differ if the corners were cut half a degree off square.',
-    value: ({ plan }) => diagonalsApart_mm(plan.face),
+    value: ({ plan: { face } }) => diagonalsOfAngle_mm(face.width_mm, face.height_mm, slip_deg),
   },
   'frame.weight_kg': {
     unit: 'kg', moved_by: 'hanging', frame_by_frame: 'lifting',

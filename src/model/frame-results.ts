@@ -53,8 +53,8 @@ export interface Statics {
   readonly corners: Readonly<Record<CornerName, CornerStatics>>;
   /** Largest-magnitude dish of any bar, mm, towards the viewer positive. */
   readonly dish_mm: number;
-  /** Difference of the two diagonals between corner nodes, mm (0 for a symmetric frame). */
-  readonly diagonal_difference_mm: number;
+  /** How far the pull racks the frame: the rising diagonal between corner nodes less the falling one, mm (0 for a symmetric frame). */
+  readonly racking_mm: number;
 }
 
 export type ModeName = 'propeller' | 'sideways';

@@ -119,6 +119,6 @@ export function readStatics(mesh: FrameMesh, solution: FrameSolution, pull: Edge
     crossbars: mesh.crossbars.map((c) => crossbarStatics(c, solution)),
     corners,
     dish_mm: largestOf(Object.values(bars).map((b) => b.dish_mm)),
-    diagonal_difference_mm: rising - falling,
+    racking_mm: rising - falling,
   };
 }

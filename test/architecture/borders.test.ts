@@ -17,7 +17,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   risk: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics'], why: 'Chances from the solved frame; it never solves anything.' },
   cutting: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics'], why: 'Pieces and boards.' },
   cost: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'cutting'], why: 'Adds up what the other subjects count.' },
-  facts: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'risk', 'cutting', 'cost'], why: 'Facts are what rules may ask for.' },
+  facts: { may: ['base', 'plan', 'shelf', 'fit', 'model', 'mechanics', 'risk', 'what-if', 'cutting', 'cost'], why: 'Facts are what rules may ask for.' },
   place: { may: ['base', 'plan', 'shelf', 'pile', 'model', 'mechanics', 'solve', 'risk', 'cutting', 'bench'], why: 'Which board goes where, from solved frames and a pile; the frames of several plans are solved here.' },
   findings: { may: ['base'], why: 'The shape of a judgement, known to rules and report.' },
   rules: { may: ['base', 'facts', 'findings'], why: 'Rules see facts only, never mechanics: a teacher can test them with numbers.' },

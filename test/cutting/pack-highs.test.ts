@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { workClock } from '../../src/cutting/cut-plan.js';
 import { cutBoardsExactly, fullLoads, solveByLoads } from '../../src/cutting/boards/pack-fallback.js';
-import { makeBench } from '../../src/cutting/boards/bench-shape.js';
+import { makeReady } from '../../src/cutting/boards/ready-problem.js';
 import type { CutProblem, Cutting } from '../../src/cutting/boards/problem.js';
 import { loadHighs } from '../../src/highs.js';
 import { cutBoards } from '../../src/cutting/boards/pack.js';
@@ -17,7 +17,7 @@ const own = JSON.parse(readFileSync(new URL('../data/binpacking-own.json', impor
 
 /** The integer program alone, without the search before it; null when there are too many loads, no time, or no cutting. */
 async function byIntegerProgram(problem: CutProblem): Promise<Cutting | null> {
-  const bench = makeBench(problem);
+  const bench = makeReady(problem);
   const loads = fullLoads(bench, 12_000);
   const solver = await loadHighs();
   return loads === null || solver === null ? null : solveByLoads(solver, problem, bench, loads, null, { ms: 20_000 });

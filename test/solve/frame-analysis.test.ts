@@ -68,7 +68,7 @@ describe('statics of a frame', () => {
       expect(two.bars[bar].axial_N / one.bars[bar].axial_N).toBeCloseTo(2, 8);
       expect(two.bars[bar].dish_mm / one.bars[bar].dish_mm).toBeCloseTo(2, 8);
     }
-    expect(two.diagonal_difference_mm / one.diagonal_difference_mm).toBeCloseTo(2, 6);
+    expect(two.racking_mm / one.racking_mm).toBeCloseTo(2, 6);
   });
 
   it('hooks that pull the side bars inwards bow them inwards, and that much', () => {
@@ -83,9 +83,9 @@ describe('statics of a frame', () => {
   });
 
   it('tells the longer diagonal: one braced corner less and the frame leans', () => {
-    expect(solveStatics(frameOf({ width: 900, height: 700, w: 38, d: 19 }), pull).diagonal_difference_mm).toBeCloseTo(0, 9);
-    const one = solveStatics(uneven, pull).diagonal_difference_mm;
-    const other = solveStatics(mirrored(uneven), pull).diagonal_difference_mm;
+    expect(solveStatics(frameOf({ width: 900, height: 700, w: 38, d: 19 }), pull).racking_mm).toBeCloseTo(0, 9);
+    const one = solveStatics(uneven, pull).racking_mm;
+    const other = solveStatics(mirrored(uneven), pull).racking_mm;
     expect(Math.abs(one)).toBeGreaterThan(1e-5);
     expect(other / -one).toBeCloseTo(1, 6);
   });

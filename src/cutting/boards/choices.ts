@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import type { ReadyProblem } from './ready-problem.js';
 import { meets, type Weight } from './weights.js';
 
 /** How many boards of each kind, with what they cost and measure. */
@@ -15,7 +15,7 @@ export function better(p: Choice, q: Choice): number {
 }
 
 /** Makes a choice of a list of board counts. */
-export function makeChoice(bench: Bench, boards: readonly number[]): Choice {
+export function makeChoice(bench: ReadyProblem, boards: readonly number[]): Choice {
   let cost = 0;
   let length = 0;
   let number = 0;
@@ -31,7 +31,7 @@ export function makeChoice(bench: Bench, boards: readonly number[]): Choice {
  * All choices of boards that cost from `low` to `high` and meet every weight, best first. Null when there are more than `most` or `tick` says stop.
  * No board is left empty in a best cutting, so a choice never has more boards than there are pieces.
  */
-export function choicesBetween(bench: Bench, weights: readonly Weight[], low: number, high: number, most: number, tick: () => boolean): Choice[] | null {
+export function choicesBetween(bench: ReadyProblem, weights: readonly Weight[], low: number, high: number, most: number, tick: () => boolean): Choice[] | null {
   const { bins } = bench;
   const kinds = bins.length;
   const found: Choice[] = [];
@@ -73,7 +73,7 @@ interface Reach {
   readonly perCost: readonly number[];
 }
 
-function suffixReach(bench: Bench, capacity: readonly number[]): Reach {
+function suffixReach(bench: ReadyProblem, capacity: readonly number[]): Reach {
   const free = [0];
   const perCost = [0];
   for (let s = bench.bins.length - 1; s >= 0; s--) {
@@ -86,7 +86,7 @@ function suffixReach(bench: Bench, capacity: readonly number[]): Reach {
 }
 
 /** Whether every board of `small` can be matched to its own board of `large` at least as long: then what `large` cannot hold, `small` cannot. */
-export function within(bench: Bench, small: Choice, large: Choice): boolean {
+export function within(bench: ReadyProblem, small: Choice, large: Choice): boolean {
   const inStep = bench.bins.every((bin, s) => s === 0 || bin.alone <= (bench.bins[s - 1]?.alone as number));
   if (!inStep) return small.boards.every((n, s) => n <= (large.boards[s] as number));
   let surplus = 0;

@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import type { ReadyProblem } from './ready-problem.js';
 import { fillBoards } from './fill.js';
 import { quickCutting, type Filled } from './greedy.js';
 import { shadowPrices, wholePrices } from './shadow-prices.js';
@@ -10,7 +10,7 @@ const stepsPerTry = 3000;
  * Tries to pack one choice of boards by following the relaxation: fix the loads it is surest of, search the rest briefly, and go on with
  * what is left. `sureShare` (0..1) is how much of a load the relaxation must use before it is fixed. Null when that leads nowhere, which proves nothing.
  */
-export function diveInto(bench: Bench, choice: readonly number[], sureShare: number, outOfTime: () => boolean): Filled[] | null {
+export function diveInto(bench: ReadyProblem, choice: readonly number[], sureShare: number, outOfTime: () => boolean): Filled[] | null {
   const left = bench.count.slice();
   const boards = choice.slice();
   const fixed: Filled[] = [];
@@ -34,7 +34,7 @@ export function diveInto(bench: Bench, choice: readonly number[], sureShare: num
 }
 
 /** Follows the relaxation without a choice of boards: the best cutting met when what is not yet fixed is packed quickly. Null when there is none. */
-export function diveFreely(bench: Bench, sureShare: number, outOfTime: () => boolean): Filled[] | null {
+export function diveFreely(bench: ReadyProblem, sureShare: number, outOfTime: () => boolean): Filled[] | null {
   const left = bench.count.slice();
   const boards = bench.bins.map(({ most }) => most);
   const price = bench.bins.map((bin) => bin.price);
@@ -83,9 +83,9 @@ function widener(kinds: readonly number[], length: number): (counts: ArrayLike<n
 }
 
 /** The pieces still to cut as a smaller bench, with the kinds of the full one they stand for. */
-function remainder(bench: Bench, left: readonly number[]): { bench: Bench; kinds: number[] } {
+function remainder(bench: ReadyProblem, left: readonly number[]): { bench: ReadyProblem; kinds: number[] } {
   const kinds = left.flatMap((c, k) => (c > 0 ? [k] : []));
   const pick = <T>(list: readonly T[]): T[] => kinds.map((k) => list[k] as T);
-  const rest: Bench = { ...bench, size: pick(bench.size), count: pick(left), group: pick(bench.group), setup: pick(bench.setup), members: pick(bench.members) };
+  const rest: ReadyProblem = { ...bench, size: pick(bench.size), count: pick(left), group: pick(bench.group), setup: pick(bench.setup), members: pick(bench.members) };
   return { bench: rest, kinds };
 }

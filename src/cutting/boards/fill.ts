@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import type { ReadyProblem } from './ready-problem.js';
 import { patternsWith, type Pattern } from './patterns.js';
 import type { Weight } from './weights.js';
 
@@ -18,7 +18,7 @@ const stepsBetweenLooks = 4096;
  * Depth-first search: the longest piece left goes on one of the boards left, by every load worth trying, tightest first.
  * Points of the search found hopeless are remembered by what is left of pieces and boards. `weights[0]` must be length itself.
  */
-export function fillBoards(bench: Bench, choice: readonly number[], weights: readonly Weight[], allowance: Allowance): Filling {
+export function fillBoards(bench: ReadyProblem, choice: readonly number[], weights: readonly Weight[], allowance: Allowance): Filling {
   const kinds = bench.size.length;
   const counts = Uint16Array.from(bench.count);
   const boards = Uint16Array.from(choice);

@@ -1,4 +1,4 @@
-import { needAlone, type Bench, type Bin } from './bench-shape.js';
+import { needAlone, type ReadyProblem, type Bin } from './ready-problem.js';
 import { bestLoad } from './knapsack.js';
 
 /** One filled board: kind of board, how many of each kind of piece. */
@@ -11,7 +11,7 @@ export interface Filled {
  * A quick cutting to begin with, or null when it runs out of boards: board by board, the longest piece left and the fullest load around it,
  * on the board that costs least per length used; then each board is swapped for the cheapest that still holds its load. `only` restricts the boards.
  */
-export function quickCutting(bench: Bench, only: (bin: number) => boolean = () => true): Filled[] | null {
+export function quickCutting(bench: ReadyProblem, only: (bin: number) => boolean = () => true): Filled[] | null {
   const left = bench.count.slice();
   const spare = bench.bins.map((bin) => bin.most);
   const filled: Filled[] = [];
@@ -39,7 +39,7 @@ export function quickCutting(bench: Bench, only: (bin: number) => boolean = () =
 }
 
 /** The fullest load of one board that holds the piece `first`. */
-function fullestLoad(bench: Bench, left: readonly number[], first: number, bin: Bin): number[] {
+function fullestLoad(bench: ReadyProblem, left: readonly number[], first: number, bin: Bin): number[] {
   if (needAlone(bench, first) > bin.size) return left.map((_, k) => (k === first ? 1 : 0));
   const limit = left.slice();
   limit[first] = (limit[first] as number) - 1;
@@ -50,7 +50,7 @@ function fullestLoad(bench: Bench, left: readonly number[], first: number, bin: 
 }
 
 /** Length a load takes up, setups included. */
-export function loadSize(bench: Bench, counts: readonly number[]): number {
+export function loadSize(bench: ReadyProblem, counts: readonly number[]): number {
   const groups = new Set<number>();
   return counts.reduce((sum, c, k) => {
     if (c === 0) return sum;
@@ -61,7 +61,7 @@ export function loadSize(bench: Bench, counts: readonly number[]): number {
   }, 0);
 }
 
-function shrink(bench: Bench, filled: readonly Filled[], spare: number[]): Filled[] {
+function shrink(bench: ReadyProblem, filled: readonly Filled[], spare: number[]): Filled[] {
   return filled.map(({ bin, counts }) => {
     const need = loadSize(bench, counts);
     let best = bin;

@@ -1,4 +1,4 @@
-import { makeBench, onlyAlone, type Bench } from './bench-shape.js';
+import { makeReady, onlyAlone, type ReadyProblem } from './ready-problem.js';
 import { cutBoards } from './pack.js';
 import type { CutProblem, CutResult, Cutting } from './problem.js';
 
@@ -33,7 +33,7 @@ export interface FullLoad {
 export async function cutBoardsExactly(problem: CutProblem, patience: Patience, load: LoadSolver): Promise<CutResult> {
   const found = cutBoards(problem);
   if (found.ok ? found.proven : found.reason !== 'undecided') return found;
-  const bench = makeBench(problem);
+  const bench = makeReady(problem);
   const loads = fullLoads(bench, 'nodes' in patience ? mostCountedPatterns : mostPatterns);
   if (loads === null) return found;
   const solver = await load();
@@ -42,7 +42,7 @@ export async function cutBoardsExactly(problem: CutProblem, patience: Patience, 
 }
 
 /** Every load to which no further piece can be added, for every kind of board; null when there are more than `most`. */
-export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
+export function fullLoads(bench: ReadyProblem, most: number): FullLoad[] | null {
   const { size, setup, group, count } = bench;
   const found: FullLoad[] = [];
   const counts = size.map(() => 0);
@@ -76,7 +76,7 @@ export function fullLoads(bench: Bench, most: number): FullLoad[] | null {
 }
 
 /** The least cost by the integer program over `loads`, recounted; null when it found nothing in time or nothing better than `known`. */
-export function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench: Bench, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
+export function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench: ReadyProblem, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
   const price = (load: FullLoad): number => bench.bins[load.bin]?.price as number;
   const sum = (terms: readonly string[]): string => (terms.length === 0 ? '0 x0' : terms.join(' + '));
   const cost = sum(loads.map((load, j) => `${price(load)} x${j}`));
@@ -96,14 +96,14 @@ export function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench:
 }
 
 /** Counts every piece and board of what the integer program says; null when it is no cutting, or no better than what is known. */
-function recount(problem: CutProblem, bench: Bench, loads: readonly FullLoad[], uses: readonly number[], optimal: boolean, known: Cutting | null): Cutting | null {
+function recount(problem: CutProblem, bench: ReadyProblem, loads: readonly FullLoad[], uses: readonly number[], optimal: boolean, known: Cutting | null): Cutting | null {
   const members = bench.members.map((list) => list.slice());
   const left = bench.bins.map((bin) => bin.most);
   const boards: { stock: number; pieces: number[] }[] = [];
   let cost = 0;
   let length = 0;
   loads.forEach((load, j) => {
-    const bin = bench.bins[load.bin] as Bench['bins'][number];
+    const bin = bench.bins[load.bin] as ReadyProblem['bins'][number];
     for (let n = 0; n < (uses[j] as number); n++) {
       const pieces = load.counts.flatMap((c, k) => (members[k] as number[]).splice(0, c));
       if (pieces.length === 0) continue;

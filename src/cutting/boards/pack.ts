@@ -1,4 +1,4 @@
-import { makeBench, type Bench } from './bench-shape.js';
+import { makeReady, type ReadyProblem } from './ready-problem.js';
 import { better, choicesBetween, makeChoice, within, type Choice } from './choices.js';
 import { diveFreely, diveInto } from './dive.js';
 import { fillBoards } from './fill.js';
@@ -26,7 +26,7 @@ const sureShares = [[], [0.75, 0.9], [0.5]];
  */
 export function cutBoards(problem: CutProblem): CutResult {
   checkProblem(problem);
-  const bench = makeBench(problem);
+  const bench = makeReady(problem);
   const tooLong = problem.items.flatMap(({ length, count, group }, i) => {
     const need = length + (group === undefined ? 0 : (problem.setups?.[group] as number));
     return count > 0 && !problem.stock.some((s) => (s.alone ?? s.length) >= need && s.available !== 0) ? [i] : [];
@@ -50,7 +50,7 @@ class Search {
 
   constructor(
     private readonly problem: CutProblem,
-    private readonly bench: Bench,
+    private readonly bench: ReadyProblem,
   ) {
     this.end = problem.now() + problem.timeLimit_ms;
     this.weights = plainWeights(bench);

@@ -1,4 +1,4 @@
-import { onlyAlone, type Bench, type Bin } from './bench-shape.js';
+import { onlyAlone, type ReadyProblem, type Bin } from './ready-problem.js';
 import type { Weight } from './weights.js';
 
 /** One way to load a board: how many of each kind, and how much of each weight's spare it uses up. */
@@ -23,7 +23,7 @@ export interface Remaining {
  * Swapping argument: in any finished cutting the longer piece lies on another board, where the shorter ones fit in its place, so the better load can be had instead
  * (two for one not when the longer piece may lie alone on a board that has no room for two).
  */
-export function patternsWith(bench: Bench, first: number, bin: number, rest: Remaining, weights: readonly Weight[], tick: () => boolean): Pattern[] {
+export function patternsWith(bench: ReadyProblem, first: number, bin: number, rest: Remaining, weights: readonly Weight[], tick: () => boolean): Pattern[] {
   const { size, setup, group } = bench;
   const kinds = size.length;
   const board = bench.bins[bin] as Bin;
@@ -97,7 +97,7 @@ export function patternsWith(bench: Bench, first: number, bin: number, rest: Rem
 }
 
 /** Whether a longer piece left over could take the place of one piece, or of two, of the same group in the load. */
-function beaten(bench: Bench, chosen: Uint16Array, counts: Uint16Array, first: number, left: number): boolean {
+function beaten(bench: ReadyProblem, chosen: Uint16Array, counts: Uint16Array, first: number, left: number): boolean {
   const { size, group } = bench;
   const kinds = size.length;
   for (let q = first; q < kinds; q++) {

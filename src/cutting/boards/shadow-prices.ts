@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import type { ReadyProblem } from './ready-problem.js';
 import { bestBoardLoad } from './knapsack.js';
 
 /** What a linear relaxation is asked: price of a board of each kind, how many may be used (null = endless), and the penalty for leaving a piece uncut. */
@@ -27,7 +27,7 @@ const tiny = 1e-9;
  * Shadow prices of the pieces in the relaxation where boards are divisible, by column generation on a revised simplex with an explicit
  * inverse. They are floating-point and maybe cut short: good for finding a strong weight, never a proof by themselves.
  */
-export function shadowPrices(bench: Bench, relaxation: Relaxation, outOfTime: () => boolean): Relaxed {
+export function shadowPrices(bench: ReadyProblem, relaxation: Relaxation, outOfTime: () => boolean): Relaxed {
   const kinds = bench.size.length;
   const bounded = relaxation.most.flatMap((most, s) => (most === null ? [] : [s]));
   const rows = kinds + bounded.length;
@@ -82,7 +82,7 @@ export function shadowPrices(bench: Bench, relaxation: Relaxation, outOfTime: ()
 }
 
 /** The column that improves most: a surplus, a slack, or the best load of some board. Null when nothing does. */
-function entering(bench: Bench, relaxation: Relaxation, boundRow: ReadonlyMap<number, number>, dual: Float64Array, kinds: number, rows: number): Column | null {
+function entering(bench: ReadyProblem, relaxation: Relaxation, boundRow: ReadonlyMap<number, number>, dual: Float64Array, kinds: number, rows: number): Column | null {
   let best = -1e-7 * Math.max(1, ...relaxation.price);
   let column: Column | null = null;
   for (let r = 0; r < rows; r++) {

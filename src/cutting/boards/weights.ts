@@ -1,4 +1,4 @@
-import type { Bench } from './bench-shape.js';
+import type { ReadyProblem } from './ready-problem.js';
 import { bestBoardLoad } from './knapsack.js';
 
 /**
@@ -16,19 +16,19 @@ export interface Weight {
 }
 
 /** Completes whole weights to a necessary condition. */
-export function makeWeight(bench: Bench, value: readonly number[]): Weight {
+export function makeWeight(bench: ReadyProblem, value: readonly number[]): Weight {
   const capacity = bench.bins.map((bin) => bestBoardLoad(bench, value, bin).value);
   return { value, capacity, ...totals(bench, value) };
 }
 
-function totals(bench: Bench, value: readonly number[]): Pick<Weight, 'demand' | 'rate'> {
+function totals(bench: ReadyProblem, value: readonly number[]): Pick<Weight, 'demand' | 'rate'> {
   const rate = new Array<number>(value.length + 1).fill(0);
   for (let k = value.length - 1; k >= 0; k--) rate[k] = Math.max(rate[k + 1] as number, (value[k] as number) / (bench.size[k] as number));
   return { demand: value.reduce((sum, v, i) => sum + v * (bench.count[i] as number), 0), rate };
 }
 
 /** The weights that cost nothing to find: length itself, and for each length the number of pieces at least so long. */
-export function plainWeights(bench: Bench): Weight[] {
+export function plainWeights(bench: ReadyProblem): Weight[] {
   const weights = [makeWeight(bench, bench.size)];
   bench.size.forEach((from, k) => {
     if (from === bench.size[k + 1]) return;
@@ -40,7 +40,7 @@ export function plainWeights(bench: Bench): Weight[] {
 }
 
 /** How many pieces of kinds 0..k one board can carry at most (setups left out: never too small). */
-function mostPieces(bench: Bench, k: number, room: number): number {
+function mostPieces(bench: ReadyProblem, k: number, room: number): number {
   let number = 0;
   for (let i = k; i >= 0 && room > 0; i--) {
     if ((bench.size[i] as number) + (bench.setup[i] as number) > room && number === 0) continue;
@@ -59,7 +59,7 @@ export function meets(weight: Weight, choice: readonly number[]): boolean {
 }
 
 /** Least cost of boards that meet one weight, boards being divisible: a lower bound on every cutting's cost. Infinity when none do. */
-export function costBound(bench: Bench, weight: Weight): number {
+export function costBound(bench: ReadyProblem, weight: Weight): number {
   const order = bench.bins.map((_, s) => s).filter((s) => (weight.capacity[s] as number) > 0);
   const rate = (s: number): number => (bench.bins[s]?.price as number) / (weight.capacity[s] as number);
   order.sort((p, q) => rate(p) - rate(q));
@@ -68,7 +68,7 @@ export function costBound(bench: Bench, weight: Weight): number {
   for (const s of order) {
     if (need <= 0) break;
     const capacity = weight.capacity[s] as number;
-    const { most, price } = bench.bins[s] as Bench['bins'][number];
+    const { most, price } = bench.bins[s] as ReadyProblem['bins'][number];
     if (most * capacity >= need) return Math.ceil((cost + (need / capacity) * price) * (1 - 1e-12) - 1e-7);
     cost += most * price;
     need -= most * capacity;

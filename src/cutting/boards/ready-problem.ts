@@ -14,7 +14,7 @@ export interface Bin {
 }
 
 /** A problem made ready for the search: kerf inside the sizes, equal pieces merged, longest first, boards longest first. */
-export interface Bench {
+export interface ReadyProblem {
   readonly size: readonly number[];
   readonly count: readonly number[];
   /** Setup of the group a kind belongs to, and the group itself (−1 = none). */
@@ -27,7 +27,7 @@ export interface Bench {
 }
 
 /** Makes a problem ready. Boards too short for every piece, and boards beaten by an endless cheaper one at least as long, drop out. */
-export function makeBench(problem: CutProblem): Bench {
+export function makeReady(problem: CutProblem): ReadyProblem {
   const { kerf } = problem;
   const kinds = new Map<string, { size: number; group: number; members: number[] }>();
   problem.items.forEach((item, index) => {
@@ -59,12 +59,12 @@ export function makeBench(problem: CutProblem): Bench {
 }
 
 /** Length a kind of piece needs on a board by itself. */
-export function needAlone(bench: Bench, kind: number): number {
+export function needAlone(bench: ReadyProblem, kind: number): number {
   return (bench.size[kind] as number) + (bench.setup[kind] as number);
 }
 
 /** Whether a kind of piece goes on a board only by itself, because it is longer than what is left of it beside knots. */
-export function onlyAlone(bench: Bench, kind: number, bin: Bin): boolean {
+export function onlyAlone(bench: ReadyProblem, kind: number, bin: Bin): boolean {
   const need = needAlone(bench, kind);
   return need > bin.size && need <= bin.alone;
 }
