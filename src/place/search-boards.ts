@@ -16,6 +16,9 @@ export class BoardSearch {
   private readonly free_high: Float64Array;
   private readonly turning: TurningSearch;
   private chosen: readonly number[] = [];
+  /** Levels of the table in the order they are placed: those for which it does not matter which board of their class they take come last. */
+  private levels: readonly number[] = [];
+  private first_alike = 0;
   /** Ranges of the slots from each level on, in the classes chosen. */
   private within: readonly Range[] = [];
 
@@ -35,35 +38,47 @@ export class BoardSearch {
   run(chosen: readonly number[]): void {
     const { bounds, width } = this.state.table;
     this.chosen = chosen;
-    this.within = fromEachOn(chosen.map((c, i) => bounds[i]?.[c] as Range), width);
+    const all = chosen.map((_, i) => i);
+    const differing = all.filter((i) => !this.isAlike(i));
+    this.first_alike = differing.length;
+    this.levels = [...differing, ...all.filter((i) => this.isAlike(i))];
+    this.within = fromEachOn(this.levels.map((i) => bounds[i]?.[chosen[i] as number] as Range), width);
     this.place(0);
   }
 
-  /** Chooses the board of one slot after the other, the most promising first. */
-  private place(k: number): void {
+  /** Chooses the board of one slot after the other, the most promising first; whether a way to place all of them was found. */
+  private place(p: number): boolean {
     const { table } = this.state;
-    if (k === table.order.length) {
+    const k = this.levels[p];
+    if (k === undefined) {
       this.turning.run(this.taken);
-      return;
+      return true;
     }
     const before = table.twin[k] === true && this.chosen[k] === this.chosen[k - 1] ? (this.taken[k - 1] as BoardRange).board : -1;
     const tried = new Set<string>();
     const children: { readonly one: BoardRange; readonly bound: number }[] = [];
     for (const one of this.boardsFor(k)) {
       if (one.board < before || !this.takes(k, one.board, tried)) continue;
-      addRange(this.soFar[k] as Range, one, this.soFar[k + 1] as Range);
-      children.push({ one, bound: this.boundAt(k + 1) });
+      addRange(this.soFar[p] as Range, one, this.soFar[p + 1] as Range);
+      children.push({ one, bound: this.boundAt(p + 1) });
       this.giveBack(k, one.board);
     }
     children.sort((a, b) => a.bound - b.bound);
+    let found = false;
     for (const { one, bound } of children) {
       if (!this.state.follows(bound)) continue;
       this.take(k, one.board);
-      addRange(this.soFar[k] as Range, one, this.soFar[k + 1] as Range);
+      addRange(this.soFar[p] as Range, one, this.soFar[p + 1] as Range);
       this.taken[k] = one;
-      this.place(k + 1);
+      found = this.place(p + 1) || found;
       this.giveBack(k, one.board);
+      if (found && p >= this.first_alike) return true;
     }
+    return found;
+  }
+
+  private isAlike(i: number): boolean {
+    return this.state.table.alike[i]?.[this.chosen[i] as number] === true;
   }
 
   private boardsFor(k: number): readonly BoardRange[] {
@@ -98,17 +113,17 @@ export class BoardSearch {
   }
 
   /** What no way to go on can fall below: each slot still to come takes the board that is best for it, among those that could hold its piece by their length. */
-  private boundAt(k: number): number {
+  private boundAt(p: number): number {
     const { low, high, least, most } = this.state.scratch;
-    const soFar = this.soFar[k] as Range;
-    const within = this.within[k] as Range;
+    const soFar = this.soFar[p] as Range;
+    const within = this.within[p] as Range;
     low.set(soFar.low);
     high.set(soFar.high);
     for (let j = 0; j < least.length; j++) {
       least[j] = (soFar.least[j] as number) + (within.least[j] as number);
       most[j] = (soFar.most[j] as number) + (within.most[j] as number);
     }
-    for (let i = k; i < this.state.table.order.length; i++) if (!this.addFree(i, low, high)) return Infinity;
+    for (let q = p; q < this.levels.length; q++) if (!this.addFree(this.levels[q] as number, low, high)) return Infinity;
     return this.state.boundOfScratch();
   }
 

@@ -20,6 +20,8 @@ export class SearchTable {
   readonly classes: BoardClasses;
   /** What each slot may take, by class and board. */
   readonly byBoard: readonly (readonly (readonly BoardRange[])[])[];
+  /** Whether all boards of a class bring the same to a slot, so that it does not matter which of them it takes. */
+  readonly alike: readonly (readonly boolean[])[];
   /** Whether a slot is just like the one before it in the order, so that their boards may be taken in order. */
   readonly twin: readonly boolean[];
   /** What a class brings to a slot; null where it has nothing for it. */
@@ -43,6 +45,7 @@ export class SearchTable {
     const count = this.classes.count;
     const quick = this.order.map((i) => Array.from({ length: count }, (_, c) => (all[i] as Quick[]).filter(({ option }) => this.classes.classOf(option.board) === c)));
     this.byBoard = quick.map((own) => own.map((one) => boardRanges(one, this.width)));
+    this.alike = this.byBoard.map((own) => own.map((one) => one.every((board) => sameRange(board, one[0] as Range))));
     this.bounds = quick.map((own) => own.map((one) => (one.length === 0 ? null : rangeOf(one, this.width))));
     this.rest = fromEachOn(quick.map((own) => rangeOf(own.flat(), this.width)), this.width);
     this.scarce = this.active.map((_, j) => new Scarcity(this.bounds, j, count)).filter(({ matters }) => matters);
@@ -78,6 +81,8 @@ function boardRanges(options: readonly Quick[], width: number): readonly BoardRa
 const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
 
 const alike = (a: Float64Array, b: Float64Array): boolean => a.every((value, j) => Math.abs(value - (b[j] as number)) < 1e-9);
+
+const sameRange = (a: Range, b: Range): boolean => alike(a.low, b.low) && alike(a.high, b.high) && alike(a.least, b.least) && alike(a.most, b.most);
 
 /** Ways of laying one board that come to the same for the measures that matter, once each. */
 function distinct(all: readonly Quick[]): Quick[] {

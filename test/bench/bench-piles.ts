@@ -22,11 +22,22 @@ export function planOfPieces(pieces: number): string {
   return ['plan: 1', `name: Bench of ${pieces}`, 'face: { width: 1000 mm, height: 760 mm }', `bars: { stock: strip-19x38, lay: edge, plies: ${plies} }`, ...(crossbars === 0 ? [] : ['crossbars:', ...across]), 'lumber: { chosen: unsorted, moisture: 9 % }', ''].join('\n');
 }
 
+/** Plans of twelve pieces whose proof is hard when every second board is unread: built of pairs with pairs across, of three flat plies, and of pairs with four flat crossbars. */
+export const hardPlans: Readonly<Record<string, string>> = {
+  'pairs, crossbars too': plan12('1600 mm', '1300 mm', 'lay: edge, plies: 2', ['upright, at: 1/2, lay: edge, plies: 2', 'level, at: 2/5, lay: edge, plies: 2']),
+  'three flat plies': plan12('1000 mm', '760 mm', 'lay: flat, plies: 3', []),
+  'pairs, four flat crossbars': plan12('1400 mm', '1000 mm', 'lay: edge, plies: 2', ['upright, at: 1/4, lay: flat', 'upright, at: 1/2, lay: flat', 'upright, at: 3/4, lay: flat', 'level, at: 2/5, lay: flat']),
+};
+
+function plan12(width: string, height: string, bars: string, across: readonly string[]): string {
+  return ['plan: 1', 'name: Twelve pieces', `face: { width: ${width}, height: ${height} }`, `bars: { stock: strip-19x38, ${bars} }`, ...(across.length === 0 ? [] : ['crossbars:', ...across.map((one) => `  - { runs: ${one} }`)]), 'lumber: { chosen: unsorted, moisture: 9 % }', ''].join('\n');
+}
+
 /** An invented pile: twist, bow and crook drawn from a seed, so that it is the same everywhere; every board read, or every second one only. */
-export function pileOfBoards(boards: number, read: 'all' | 'half' = 'all', seed = 11): string {
+export function pileOfBoards(boards: number, read: 'all' | 'half' = 'all', seed = 11, shortest_mm = 1150): string {
   const draws = new Float64Array(3 * boards + ((3 * boards) % 2));
   normalDeviates(seed)(draws);
   const number = (i: number, sd: number): string => ((draws[i] as number) * sd).toFixed(4);
-  const lines = Array.from({ length: boards }, (_, b) => `  - { mark: P${b + 1}, stock: strip-19x38, length: ${1150 + 37 * (b % 5)} mm${read === 'half' && b % 2 === 1 ? '' : `, twist: ${number(3 * b, 1.2)} deg/m, bow: ${number(3 * b + 1, 0.004)} /m, crook: ${number(3 * b + 2, 0.002)} /m`} }`);
+  const lines = Array.from({ length: boards }, (_, b) => `  - { mark: P${b + 1}, stock: strip-19x38, length: ${shortest_mm + 37 * (b % 5)} mm${read === 'half' && b % 2 === 1 ? '' : `, twist: ${number(3 * b, 1.2)} deg/m, bow: ${number(3 * b + 1, 0.004)} /m, crook: ${number(3 * b + 2, 0.002)} /m`} }`);
   return ['pile: 1', 'name: Bench', 'boards:', ...lines, ''].join('\n');
 }

@@ -1,13 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { aimOf } from '../../src/place/aim.js';
 import { drawer } from '../../src/place/draw.js';
 import { placeBoards, usualEffort } from '../../src/place/place.js';
-import { change, totalsOf } from '../../src/place/placing.js';
+import { totalsOf } from '../../src/place/placing.js';
 import type { Option, PlaceProblem } from '../../src/place/problem.js';
 import { placePlans } from '../../src/place/place-plans.js';
 import type { PileBoard } from '../../src/pile/pile.js';
 import { assessWarp } from '../../src/risk/assess.js';
 import { chanceBeyond } from '../../src/risk/normal.js';
+import { byForce } from './by-force.js';
 import { bench, board, pileOf, planOf, problemOf, someFrames } from './pile-for-tests.js';
 
 const plans = Object.values(someFrames).map((text) => planOf(text));
@@ -21,34 +21,6 @@ function drawn(below: (limit: number) => number, count: number): readonly PileBo
     bow_per_m: below(3) === 0 ? even(0.02) : null,
     crook_per_m: below(3) === 0 ? even(0.012) : null,
   }));
-}
-
-/** The least aim over every way to fill as many slots as can be filled, tried one by one with nothing left out. */
-function byForce({ slots, options, bought, boards, lengths, allGroups, measures }: PlaceProblem): { readonly filled: number; readonly aim: number } {
-  const totals = { mean: new Float64Array(measures.length), variance: new Float64Array(measures.length) };
-  const left = boards.map(({ length_mm }) => length_mm);
-  let best = { filled: -1, aim: Infinity };
-  const visit = (i: number, filled: number): void => {
-    if (filled + slots.length - i < best.filled) return;
-    if (i === slots.length) {
-      const aim = aimOf(allGroups, totals.mean, totals.variance);
-      if (filled > best.filled || aim < best.aim) best = { filled, aim };
-      return;
-    }
-    const { length_mm, kerf_mm } = lengths[i]!;
-    for (const option of [...options[i]!, bought[i]!]) {
-      const before = left[option.board] ?? Infinity;
-      const own = option.board >= 0;
-      if (own && before < length_mm) continue;
-      if (own) left[option.board] = before - length_mm - kerf_mm;
-      change(totals, option, 1);
-      visit(i + 1, filled + (own ? 1 : 0));
-      change(totals, option, -1);
-      if (own) left[option.board] = before;
-    }
-  };
-  visit(0, 0);
-  return best;
 }
 
 /** How many ways there are to go through, at most. */
