@@ -172,6 +172,9 @@ const wordings = {
   'one-for-several': (d) => ({ found: `one \`${d.name}\` for ${d.value} boards`, allowed: 'boards that nobody read or marked, counted together', hint: 'Give the board that has it a line of its own, and count the others.' }),
   'knot-beyond-board': (d) => ({ found: `a knot at \`${d.value}\``, allowed: `a place on the board, up to ${d.allowed}`, hint: 'Measure from the marked end.' }),
   'over-beyond-board': (d) => ({ found: `a reading over \`${d.value}\``, allowed: `no more than the board’s length, ${d.allowed}`, hint: 'That is right for a piece cut off since; otherwise check both numbers.' }),
+  // A plan against a pile
+  'board-not-in-pile': (d) => ({ found: `board \`${d.value}\`, which is not in “${d.name}”`, allowed: `a mark of the pile: ${d.allowed}`, hint: 'The piece is cut from another board, so its readings no longer hold: chalk the right mark, put the board back into the pile, or run `sightdown place` anew.' }),
+  'no-sound-wood-there': (d) => ({ found: `a piece that begins at ${d.value} on board \`${d.name}\``, allowed: 'a place of sound wood on that board, clear of its knots', hint: 'The piece is cut elsewhere: measure from the marked end, or run `sightdown place` anew.' }),
   // A workshop
   'not-a-day': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'a day of the calendar', hint: 'Write it like 2027-01-12.' }),
   'not-a-time': (d) => ({ found: `\`${d.value}\``, allowed: d.allowed ?? 'hours and minutes', hint: 'Write it like 18:30.' }),

@@ -15,7 +15,7 @@ import { writeReport } from './write-report.js';
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
   const loaded = loadBench(options);
   if (loaded === null) return exitCode.error;
-  const stocked = options.pile === undefined ? loaded.shelf : (await import('./pile-file.js')).shelfWithPileFile(options.pile, loaded.shelf);
+  const stocked = options.pile === undefined ? loaded.shelf : (await import('./pile-file.js')).shelfWithPileFile(options.pile, loaded.shelf, named);
   if (stocked === null) return exitCode.error;
   const tools = options.shop === undefined ? {} : (await import('./shop-file.js')).toolsOfFile(options.shop);
   if (tools === null) return exitCode.error;

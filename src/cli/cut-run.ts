@@ -34,7 +34,7 @@ const fallback_nodes = 500;
 export async function runCut(named: readonly string[], options: CutOptions): Promise<number> {
   const bench = loadBench({ ...options, seed: 1, samples: samples_for_stops });
   if (bench === null) return exitCode.error;
-  const shelf = shelfWithPileFile(options.pile, bench.shelf);
+  const shelf = shelfWithPileFile(options.pile, bench.shelf, named);
   if (shelf === null) return exitCode.error;
   const tools = options.shop === undefined ? {} : toolsOfFile(options.shop);
   if (tools === null) return exitCode.error;

@@ -5,7 +5,7 @@ import type { Shelf } from '../shelf/shelf.js';
 import type { Evidence } from './evidence.js';
 import { believe, learnFrom, type Known } from './nig.js';
 import { knownOf, type Belief, type KnownBoth } from './on-a-grid.js';
-import { normalOf } from './spread-evidence.js';
+import { priorOfSpread } from './prior-of-spread.js';
 
 /** What a number is about. */
 export type LearnedWhat = 'twist' | 'bow' | 'crook' | 'give' | 'pull' | 'moisture';
@@ -63,10 +63,10 @@ export function learnEntries(evidence: Evidence, shelf: Shelf, earlier: Beliefs 
     return both;
   };
   for (const [name, { stock, chosen, kind, boards, frames, frame_ids }] of sorted(evidence.spreads)) {
-    const { mean, sd } = normalOf(stock, chosen, kind);
-    const size = kind === 'twist' ? sd : Math.hypot(mean, sd);
-    if (!(size > 0)) continue;
-    const { before, after } = learn(name, () => ({ nig: believe(kind === 'twist' ? mean : 0, size), fixed_mean: kind !== 'twist', evidence: [] }), boards, frames);
+    const prior = priorOfSpread(stock, chosen, kind);
+    if (prior === null) continue;
+    const { size, mean } = prior;
+    const { before, after } = learn(name, () => ({ nig: prior.nig, fixed_mean: prior.fixed_mean, evidence: [] }), boards.map(({ value }) => value), frames);
     const common = { key: stock.key, what: kind, chosen, unit: kind === 'twist' ? ('deg/m' as const) : ('/m' as const), from: frame_ids.size, boards: boards.length, joints: 0 };
     const per = kind === 'twist' ? deg : 1;
     entries.push({ ...common, of: 'spread', shelf: size * per, prior: times(before.spread, per), posterior: times(after.spread, per) });

@@ -9,9 +9,23 @@ import { giveFromBars, lnGiveRange, giveFromTestJoints } from './give-evidence.j
 import type { Likelihood } from './on-a-grid.js';
 import { frameReadings, readingOf } from './spread-evidence.js';
 
+/** What was read of one board, and where that is written. */
+export interface BoardRead {
+  readonly kind: BoardWarp;
+  /** rad/m or 1/m. */
+  readonly value: number;
+  /** The sheet's file; null where the plan says it. */
+  readonly file: string | null;
+  readonly plan: string;
+  /** Which of the plan's frames. */
+  readonly frame: number;
+  readonly for: string;
+  readonly ply: number;
+}
+
 /** What the frames and boards say of one kind of board, chosen one way: readings of boards, and of frames made of them. */
 export interface BoardEvidence {
-  readonly boards: number[];
+  readonly boards: BoardRead[];
   readonly frames: Likelihood[];
   readonly frame_ids: Set<string>;
 }
@@ -30,8 +44,8 @@ const kinds: readonly BoardWarp[] = ['twist', 'bow', 'crook'];
 /** A number for a frame, so that frames that told of a number can be counted. */
 const idOf = (frame: SolvedFrame): string => `${frame.number} ${frame.plan.name}`;
 
-/** Gathers what frames say; nothing is believed yet. */
-export function gatherEvidence(frames: readonly SolvedFrame[]): Evidence {
+/** Gathers what frames say; nothing is believed yet. Readings of boards that `leaves` names are left out. */
+export function gatherEvidence(frames: readonly SolvedFrame[], leaves: (read: BoardRead) => boolean = () => false): Evidence {
   const spreads = new Map<string, BoardEvidence & { stock: Lumber; chosen: Choosing; kind: BoardWarp }>();
   const giveOf = new Map<keyof Joints['give'], { likelihoods: Likelihood[]; joints: number; frame_ids: Set<string> }>();
   const pulls = new Map<string, { likelihoods: Likelihood[]; frame_ids: Set<string> }>();
@@ -48,12 +62,14 @@ export function gatherEvidence(frames: readonly SolvedFrame[]): Evidence {
       if (found === undefined) spreads.set(key, (found = { boards: [], frames: [], frame_ids: new Set(), stock, chosen, kind }));
       return found;
     };
-    const own = frame.sheets.flatMap(({ sheet }) => sheet.boards);
+    const own = frame.sheets.flatMap(({ file, sheet }) => sheet.boards.map((board) => ({ ...board, file })));
     const planned = countedPlans.has(plan.name) ? [] : frame.plan.boards.filter((board) => !own.some((other) => other.for === board.for && other.ply === board.ply));
     countedPlans.add(plan.name);
-    for (const board of [...own, ...planned]) for (const kind of kinds) {
-      const read = board[readingOf[kind]];
-      if (read === null) continue;
+    for (const board of [...own, ...planned.map((one) => ({ ...one, file: null }))]) for (const kind of kinds) {
+      const value = board[readingOf[kind]];
+      if (value === null) continue;
+      const read: BoardRead = { kind, value, file: board.file, plan: plan.name, frame: frame.number, for: board.for, ply: board.ply };
+      if (leaves(read)) continue;
       spreadOf(kind).boards.push(read);
       spreadOf(kind).frame_ids.add(idOf(frame));
     }

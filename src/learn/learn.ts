@@ -4,9 +4,10 @@ import { answerOf, type PlanAnswer, type SolvedFrame } from './answers.js';
 import { chanceAsOdd } from './chances.js';
 import { departures, topTenths, type Departure, type TopTenth } from './departures.js';
 import { learnEntries, type Beliefs, type LearnedEntry } from './entries.js';
-import { gatherEvidence } from './evidence.js';
+import { gatherEvidence, type BoardRead } from './evidence.js';
 import { readFolder, type FiledSheet, type FolderText, type StudioFolder } from './folder.js';
 import type { KnownBoth } from './on-a-grid.js';
+import { grossReadings, type GrossReading } from './gross.js';
 import { roundingOf } from './rounding.js';
 import { promisesOf, type FramePromises, type KeptPromise } from './promises.js';
 
@@ -29,7 +30,9 @@ export interface Learned {
   /** Readings so far out that one like it is expected less than once in twenty such folders; they count all the same. */
   readonly outliers: readonly Outlier[];
   readonly entries: readonly LearnedEntry[];
-  /** The same with the outliers left out, to show what hangs on them; null without any. */
+  /** Board readings that are likelier a slip of the decimal point; they count all the same. */
+  readonly gross: readonly GrossReading[];
+  /** The same with the outliers and these left out, to show what hangs on them; null without any. */
   readonly without_outliers: readonly LearnedEntry[] | null;
   /** What is believed now, for a later folder to go on from. */
   readonly beliefs: Beliefs;
@@ -61,9 +64,11 @@ export function learnFrames(folder: StudioFolder, shelf: Shelf, earlier?: Belief
   const promises = ranged.map(({ allBut: _ranges, ...promise }): KeptPromise => promise);
   const within = promises.filter(({ measured, low, high }) => measured >= low && measured <= high).length;
   const n = promises.length;
-  const { entries, beliefs, known } = learnEntries(gatherEvidence(solved), shelf, earlier);
+  const evidence = gatherEvidence(solved);
+  const { entries, beliefs, known } = learnEntries(evidence, shelf, earlier);
+  const gross = grossReadings(evidence);
   const outliers = ranged.map(({ allBut, ...promise }): Outlier => ({ ...promise, judged: allBut(outlier_level / (2 * n)) })).filter(({ measured, judged: [low, high] }) => measured < low || measured > high);
-  const kept = outliers.length === 0 ? null : solved.map((frame) => ({ ...frame, sheets: frame.sheets.map((filed) => withoutReadings(filed, outliers)) }));
+  const kept = outliers.length + gross.length === 0 ? null : solved.map((frame) => ({ ...frame, sheets: frame.sheets.map((filed) => withoutReadings(filed, outliers)) }));
   return {
     folder,
     frames: folder.frames.length,
@@ -73,12 +78,15 @@ export function learnFrames(folder: StudioFolder, shelf: Shelf, earlier?: Belief
     top_tenths: topTenths(promises),
     departures: departures(promises),
     outliers,
+    gross,
     entries,
-    without_outliers: kept === null ? null : learnEntries(gatherEvidence(kept), shelf, earlier).entries,
+    without_outliers: kept === null ? null : learnEntries(gatherEvidence(kept, (read) => gross.some((one) => sameRead(one, read))), shelf, earlier).entries,
     beliefs,
     known,
   };
 }
+
+const sameRead = (a: BoardRead, b: BoardRead): boolean => a.kind === b.kind && a.file === b.file && a.plan === b.plan && a.frame === b.frame && a.for === b.for && a.ply === b.ply;
 
 /** A sheet without the readings that are asked about. */
 function withoutReadings({ file, sheet }: FiledSheet, outliers: readonly KeptPromise[]): FiledSheet {
@@ -97,7 +105,7 @@ function withoutReadings({ file, sheet }: FiledSheet, outliers: readonly KeptPro
 }
 
 /** What `learn --format json` prints: one document. */
-export function learnedData({ folder, frames, promises, unpromised, kept, departures: departed, outliers, entries }: Learned): object {
+export function learnedData({ folder, frames, promises, unpromised, kept, departures: departed, outliers, gross, entries, without_outliers }: Learned): object {
   const known = ({ mean, sd, low, high }: LearnedEntry['prior']): object => ({ mean, sd, low, high });
   return {
     format: 'learn/1',
@@ -106,7 +114,9 @@ export function learnedData({ folder, frames, promises, unpromised, kept, depart
     kept,
     departures: departed,
     outliers: outliers.map(({ file, reading, measured, low, high, judged }) => ({ file, reading, measured, low, high, judged })),
+    gross_readings: gross.map(({ odds, file, plan, frame, kind, value, expected, ...place }) => ({ file, plan, frame, ...place, what: kind, value, expected, odds })),
     entries: entries.map(({ prior, posterior, ...entry }) => ({ ...entry, prior: known(prior), posterior: known(posterior) })),
+    ...(without_outliers === null ? {} : { entries_without_them: without_outliers.map(({ key, what, of, chosen, posterior }) => ({ key, what, of, chosen, posterior: known(posterior) })) }),
     unpromised,
     plans_without_sheets: folder.plans_without_sheets,
     sheets_without_plan: folder.sheets_without_plan,

@@ -6,6 +6,7 @@ import { counted } from '../report/words/verdict.js';
 import type { Departure, TopTenth } from './departures.js';
 import type { LearnedEntry } from './entries.js';
 import type { NextStep } from './settle-next.js';
+import type { GrossReading } from './gross.js';
 import type { Outlier } from './learn.js';
 import type { ReadingKind } from './rounding.js';
 
@@ -65,6 +66,15 @@ export function outlierWords({ file, reading, measured, judged, unit }: Outlier,
   const said = (value: number): string => (unit === 'Hz' ? `${formatNumber(value, 3)} Hz` : formatQuantity(Number(value.toPrecision(3)), unit, units));
   const [least, most] = judged.map(said) as [string, string];
   return `${userText(file, 80)}: ${reading.replaceAll('-', ' ')} ${said(measured)}, where ${least} to ${most} was to be expected. Is the point in the right place, the unit right, the sheet with the right frame? It counts as it stands until you correct it.`;
+}
+
+/** A board's reading that is likelier a slip of the point, and the question. */
+export function grossWords({ kind, value, odds, expected, file, plan, frame, for: bar, ply }: GrossReading): string {
+  const unit = kind === 'twist' ? ('deg/m' as const) : ('/m' as const);
+  const said = (number: number): string => amount(kind === 'twist' ? (number * 180) / Math.PI : number, { unit });
+  const where = file === null ? `The plan “${userText(plan, 80)}”` : `${userText(file, 80)}, frame ${frame} of “${userText(plan, 80)}”`;
+  const times = odds > 1000 ? 'more than a thousand' : formatNumber(odds, 2);
+  return `${where}: the board for ${bar}, ply ${ply}, is said to have ${whatWords[kind]} ${said(value)}; others of its kind lie within ${said(Math.abs(expected.mean) + 2 * expected.sd)}. That its point is one place off is ${times} times as likely as that it is true. Read the board again. It counts as it stands until you correct it.`;
 }
 
 const whatWords: Readonly<Record<LearnedEntry['what'], string>> = { twist: 'twist', bow: 'bow', crook: 'crook', give: 'give of the corners', pull: 'pull reached', moisture: 'moisture on the day against the plan' };

@@ -9,7 +9,7 @@ import { alarm_level } from './departures.js';
 import type { LearnedEntry } from './entries.js';
 import type { Learned } from './learn.js';
 import { proposal_worth } from './nig.js';
-import { amount, departureWords, entryWords, fromWords, kindInWords, luckWords, nextWords, outlierWords, topTenthWords } from './page-words.js';
+import { amount, departureWords, entryWords, fromWords, grossWords, kindInWords, luckWords, nextWords, outlierWords, topTenthWords } from './page-words.js';
 import { rankPicture } from './rank-picture.js';
 import { nextSteps } from './settle-next.js';
 import { learnedLines, shelfChanges } from './shelf-file.js';
@@ -44,14 +44,14 @@ export function composeLearnPage(found: Learned, shelf: Shelf, facts: PageFacts)
   };
 }
 
-function summary({ frames, kept: { within_nine_in_ten: [k, n], chance }, departures, outliers, entries }: Learned): readonly string[] {
+function summary({ frames, kept: { within_nine_in_ten: [k, n], chance }, departures, outliers, gross, entries }: Learned): readonly string[] {
   if (n === 0) return [`${counted(frames, 'frame')} with a sheet, and no reading that anything was promised of: nothing changes.`];
   const alarms = departures.filter(({ alarm }) => alarm).length;
   const changed = [...entries].filter(({ of, what }) => of === 'spread' || what === 'give' || what === 'pull').sort((a, b) => Math.abs(Math.log(b.posterior.mean / b.prior.mean)) - Math.abs(Math.log(a.posterior.mean / a.prior.mean)))[0];
   return [
     `${counted(frames, 'frame')}, ${counted(n, 'reading')}: ${k} lay within what was promised for nine in ten of them, about ${Math.round(0.9 * n)} should (${luckWords(chance)}).`,
     alarms === 0 ? 'Nothing departs from what was promised by more than luck.' : `${counted(alarms, 'thing departs', 'things depart')} from what was promised by more than luck; see below.`,
-    ...(outliers.length === 0 ? [] : [`${counted(outliers.length, 'reading asks', 'readings ask')} for a second look.`]),
+    ...(outliers.length + gross.length === 0 ? [] : [`${counted(outliers.length + gross.length, 'reading asks', 'readings ask')} for a second look.`]),
     ...(changed === undefined ? [] : [`What moved most: ${entryWords(changed)}, from ${amount(changed.prior.mean, changed)} to ${amount(changed.posterior.mean, changed)}.`]),
   ];
 }
@@ -71,10 +71,13 @@ function keptBlocks({ promises, departures, top_tenths, unpromised }: Learned, s
   ];
 }
 
-const outlierBlocks = ({ outliers, promises, folder }: Learned): readonly Block[] => {
+function outlierBlocks({ outliers, gross, promises, folder }: Learned): readonly Block[] {
   const unitsOf = (plan: string) => folder.frames.find((frame) => frame.plan.name === plan)?.plan.units ?? 'metric';
-  return outliers.length === 0 ? [] : [paragraph(`Among ${counted(promises.length, 'honest reading')}, one as far out as these turns up in fewer than 1 of 20 folders:`), bullets(outliers.map((one) => outlierWords(one, unitsOf(one.plan))))];
-};
+  return [
+    ...(outliers.length === 0 ? [] : [paragraph(`Among ${counted(promises.length, 'honest reading')}, one as far out as these turns up in fewer than 1 of 20 folders:`), bullets(outliers.map((one) => outlierWords(one, unitsOf(one.plan))))]),
+    ...(gross.length === 0 ? [] : [paragraph('A slip of the decimal point is likelier here than a true reading:'), bullets(gross.map(grossWords))]),
+  ];
+}
 
 function numberBlocks({ entries, without_outliers }: Learned): readonly Block[] {
   if (entries.length === 0) return [];
@@ -82,17 +85,18 @@ function numberBlocks({ entries, without_outliers }: Learned): readonly Block[] 
   return [
     table(
       [{ head: 'Number' }, { head: 'Shelf said', align: 'right' }, { head: 'Now', align: 'right' }, { head: 'Nine tenths sure between', align: 'right' }, { head: 'From' }, ...(without_outliers === null ? [] : [{ head: 'Without the readings asked about', align: 'right' as const }])],
-      entries.map((entry, i): readonly Cell[] => [entryWords(entry), amount(entry.shelf, entry), amount(entry.posterior.mean, entry), `${amount(entry.posterior.low, entry)} and ${amount(entry.posterior.high, entry)}`, fromWords(entry), withoutWords(entry, without_outliers?.[i])]),
+      entries.map((entry): readonly Cell[] => [entryWords(entry), amount(entry.shelf, entry), amount(entry.posterior.mean, entry), `${amount(entry.posterior.low, entry)} and ${amount(entry.posterior.high, entry)}`, fromWords(entry), withoutWords(entry, without_outliers)]),
     ),
     paragraph(`What the shelf said counts as much as ${proposal_worth} boards (or frames, or corners) of your own: little data moves it little. ‰/m is the bend of a board: 2 ‰/m is ${'1.4 mm in the middle of 2400 mm'}.`),
     ...(steps.length === 0 ? [] : [heading(3, 'What would settle it fastest'), bullets(steps.map(nextWords))]),
   ];
 }
 
-/** What a number would be without the outliers; a dash where they hardly matter. */
-function withoutWords(entry: LearnedEntry, other: LearnedEntry | undefined): string {
-  if (other === undefined || other.key !== entry.key || other.what !== entry.what) return '–';
-  return Math.abs(other.posterior.mean - entry.posterior.mean) < entry.posterior.sd / 4 ? '–' : amount(other.posterior.mean, other);
+/** What a number would be without the readings that are asked about: the shelf's where nothing else tells of it; a dash where they hardly matter. */
+function withoutWords(entry: LearnedEntry, others: readonly LearnedEntry[] | null): string {
+  if (others === null) return '–';
+  const other = others.find(({ key, what, of, chosen }) => key === entry.key && what === entry.what && of === entry.of && chosen === entry.chosen)?.posterior.mean ?? entry.prior.mean;
+  return Math.abs(other - entry.posterior.mean) < entry.posterior.sd / 4 ? '–' : amount(other, entry);
 }
 
 function shelfBlocks({ entries }: Learned, shelf: Shelf, { date, written }: PageFacts): readonly Block[] {

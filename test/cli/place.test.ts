@@ -154,4 +154,24 @@ describe('--pile for cut and audit', () => {
     expect(marked.find(({ mark }) => mark === 'K')!.pieces.map(({ cut_mm }) => cut_mm)).toEqual([650]);
     expect(withPile.cut.flatMap(({ pieces }) => pieces.map(({ tag }) => tag)).sort()).toEqual(without.cut.flatMap(({ pieces }) => pieces.map(({ tag }) => tag)).sort());
   });
+
+  it('a board that a plan names and the pile lacks is told with its place by cut and audit, as is a place that is no sound wood', () => {
+    const here = folder();
+    here.write('plan.yaml', plan);
+    here.write('pile.yaml', pile);
+    expect(here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--write').code).toBe(0);
+    expect(here.run('cut', 'plan.yaml', '--pile', 'pile.yaml', '--even-so', '--format', 'json').err).not.toContain('board-not-in-pile');
+    here.write('pile.yaml', pile.replace('mark: A,', 'mark: Q,'));
+    const line = readFileSync(join(here.path, 'plan.yaml'), 'utf8').split('\n').findIndex((text) => text.includes('board: A')) + 1;
+    expect(line).toBeGreaterThan(0);
+    for (const args of [['cut', 'plan.yaml', '--pile', 'pile.yaml', '--even-so', '--format', 'json'], ['audit', 'plan.yaml', '--pile', 'pile.yaml', '--format', 'json']]) {
+      const { err } = here.run(...args);
+      expect(err).toContain(`plan.yaml:${line}:`);
+      expect(err).toContain('found board `A`, which is not in “Rack”');
+      expect(err).not.toMatch(looksLikeABug);
+    }
+    here.write('pile.yaml', pile);
+    here.write('plan.yaml', `${plan}boards:\n  - { for: top, board: C, from: 320 mm, twist: -1.7 deg/m }\n`);
+    expect(here.run('cut', 'plan.yaml', '--pile', 'pile.yaml', '--even-so', '--format', 'json').err).toContain('a piece that begins at 320 mm on board `C`');
+  });
 });
