@@ -1,7 +1,7 @@
 import type { BarName } from './base/names.js';
 import type { Source } from './base/sources.js';
 import type { FactPath } from './facts/fact.js';
-import type { ToolsAtHand } from './mechanics/order-of-work/tools-at-hand.js';
+import type { ToolsAtHand } from './order-of-work/tools-at-hand.js';
 import type { FactSettings, Model } from './model/model.js';
 import { rulesIn } from './rules/in-system.js';
 import { limitValue } from './rules/limit-value.js';

@@ -90,11 +90,11 @@ export { cutListCsv } from './cutting/csv.js';
 export { buyingListCsv } from './cost/buying-list.js';
 
 // Readings from the bench
-export { measurePush } from './mechanics/measure/measure-push.js';
-export { measureSag } from './mechanics/measure/measure-sag.js';
-export { measureTap } from './mechanics/measure/measure-tap.js';
-export { measureTwist } from './mechanics/measure/measure-twist.js';
-export type { Reading } from './mechanics/measure/reading.js';
+export { measurePush } from './measure/measure-push.js';
+export { measureSag } from './measure/measure-sag.js';
+export { measureTap } from './measure/measure-tap.js';
+export { measureTwist } from './measure/measure-twist.js';
+export type { Reading } from './measure/reading.js';
 
 // The frame itself
 export { buildModel } from './model/build-model.js';

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { barNames, cornerNames } from '../base/names.js';
 import { length, oneOf, plainText, quantity, whole } from '../base/schema-parts.js';
-import { jointWays } from '../mechanics/measure/measure-joint.js';
+import { jointWays } from '../measure/measure-joint.js';
 import { boardReadings } from '../plan/board-readings.js';
 import { stages } from './sheet.js';
 

@@ -1,5 +1,5 @@
 import type { BarName, CornerName } from '../base/names.js';
-import type { JointWay } from '../mechanics/measure/measure-joint.js';
+import type { JointWay } from '../measure/measure-joint.js';
 import type { PlanBoard } from '../plan/plan.js';
 
 /** How far the work had come when the readings were taken. */

@@ -1,4 +1,4 @@
-import type { ToolsAtHand } from '../mechanics/order-of-work/tools-at-hand.js';
+import type { ToolsAtHand } from '../order-of-work/tools-at-hand.js';
 import type { Result } from '../base/problem.js';
 import { readShop } from '../shop/read-shop.js';
 import type { Shop } from '../shop/shop.js';

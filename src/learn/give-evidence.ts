@@ -1,6 +1,6 @@
 import { barNames } from '../base/names.js';
 import { clothOn, readingError } from '../bench-sheet/sheet.js';
-import { jointError_mm, jointMoves_mm } from '../mechanics/measure/measure-joint.js';
+import { jointError_mm, jointMoves_mm } from '../measure/measure-joint.js';
 import type { Model } from '../model/model.js';
 import type { JointGive } from '../base/joint-give.js';
 import { bareTerms, gives, lnError, pullOf, warpsOf, withPlane, type SolvedFrame } from './answers.js';

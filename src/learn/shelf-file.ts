@@ -1,5 +1,5 @@
 import { isMap, isScalar, parseDocument, type Document, type Node, type YAMLMap } from 'yaml';
-import { digits } from '../mechanics/measure/reading.js';
+import { digits } from '../measure/reading.js';
 import { eachWay, type JointGive } from '../base/joint-give.js';
 import type { JointBuild, Shelf } from '../shelf/shelf.js';
 import { withPlane } from './answers.js';

@@ -1,5 +1,5 @@
 import { readQuantity, readRange, type Dimension } from '../base/units.js';
-import { twistRateOf } from '../mechanics/measure/board-shape.js';
+import { twistRateOf } from '../mechanics/board-shape.js';
 import { readBoard } from '../plan/board-readings.js';
 import type { PileInput } from './pile-schema.js';
 import type { Pile, PileBoard } from './pile.js';

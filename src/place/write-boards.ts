@@ -1,5 +1,5 @@
 import { setInText } from '../base/yaml-edit.js';
-import { digits } from '../mechanics/measure/reading.js';
+import { digits } from '../measure/reading.js';
 import { pliesOf } from '../plan/plies-of.js';
 import type { Plan, PlanBoard } from '../plan/plan.js';
 

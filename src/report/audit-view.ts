@@ -5,7 +5,7 @@ import type { CutPlan } from '../cutting/boards/purchase.js';
 import type { Fact } from '../facts/fact.js';
 import type { Applied } from '../findings/applied.js';
 import type { Finding, Verdict } from '../findings/finding.js';
-import type { ToolsAtHand } from '../mechanics/order-of-work/tools-at-hand.js';
+import type { ToolsAtHand } from '../order-of-work/tools-at-hand.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Sighting } from '../place/sighting.js';
 import type { Sheets } from '../sheets/sheets.js';

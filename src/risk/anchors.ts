@@ -1,4 +1,4 @@
-import { curvatureOf, twistRateOf } from '../mechanics/measure/board-shape.js';
+import { curvatureOf, twistRateOf } from '../mechanics/board-shape.js';
 
 /** Curvature (1/m) of a board whose two edges shrink along the grain by strains differing by `strain`, a `breadth_m` apart. */
 export function gradientCurvature_per_m(strain: number, breadth_m: number): number {

@@ -15,7 +15,7 @@ import { ringHole, type RingHole } from '../mechanics/hanging/ring.js';
 import { standsOut, type StandsOut } from '../mechanics/hanging/stands-out.js';
 import { ringSpan_mm } from '../mechanics/hanging/wire-geometry.js';
 import { staplesBySteel, type StaplesBySteel } from '../mechanics/occupancy/staple-line.js';
-import { orderOfWork, type ToolsAtHand, type WorkStep } from '../mechanics/order-of-work/order-of-work.js';
+import { orderOfWork, type ToolsAtHand, type WorkStep } from '../order-of-work/order-of-work.js';
 import type { Model } from '../model/model.js';
 import { betterPlaces, type BetterPlaces } from '../place/better-places.js';
 import { warpStory, type WarpTold } from '../risk/story.js';

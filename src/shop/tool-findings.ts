@@ -1,7 +1,7 @@
 import type { Finding } from '../findings/finding.js';
 import { titleOfId } from '../findings/title.js';
-import { toolLimits } from '../mechanics/order-of-work/tool-limits.js';
-import type { ToolsAtHand } from '../mechanics/order-of-work/tools-at-hand.js';
+import { toolLimits } from '../order-of-work/tool-limits.js';
+import type { ToolsAtHand } from '../order-of-work/tools-at-hand.js';
 import type { Model } from '../model/model.js';
 
 /** What the workshop makes hard in a plan, as findings beside those of the rules: each a caution with a way round. */

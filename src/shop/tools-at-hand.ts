@@ -1,4 +1,4 @@
-import type { ToolsAtHand } from '../mechanics/order-of-work/tools-at-hand.js';
+import type { ToolsAtHand } from '../order-of-work/tools-at-hand.js';
 import type { SawKind } from './shop-schema.js';
 import type { Shop } from './shop.js';
 

@@ -1,8 +1,8 @@
 import { clampsFor } from '../mechanics/glue/clamping.js';
 import { plyGlueLines } from '../mechanics/glue/glue-lines.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
-import { orderOfWork, type WorkStep } from '../mechanics/order-of-work/order-of-work.js';
-import { CORNER_CLAMPS } from '../mechanics/order-of-work/tools-at-hand.js';
+import { orderOfWork, type WorkStep } from '../order-of-work/order-of-work.js';
+import { CORNER_CLAMPS } from '../order-of-work/tools-at-hand.js';
 import { buildModel } from '../model/build-model.js';
 import type { Model } from '../model/model.js';
 import type { Plan } from '../plan/plan.js';

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { measureTwist } from '../../src/mechanics/measure/measure-twist.js';
+import { measureTwist } from '../../src/measure/measure-twist.js';
 import type { PileBoard } from '../../src/pile/pile.js';
 import { readPile } from '../../src/pile/read-pile.js';
 import { shippedShelf } from '../plan/shelf-for-tests.js';

@@ -7,7 +7,7 @@ import { hangingFacts } from './of-subject.js';
 import { lumberFacts } from './of-subject.js';
 import { equilibriumMoisture_pct } from '../../src/mechanics/moisture/equilibrium.js';
 import { centreOfGravity_mm } from '../../src/mechanics/hanging/centre-of-gravity.js';
-import { hangSteps } from '../../src/mechanics/order-of-work/hang-step.js';
+import { hangSteps } from '../../src/order-of-work/hang-step.js';
 import { tapSpan } from '../../src/mechanics/cloth/frame-spans.js';
 import { glueSheet } from '../../src/mechanics/glue/glue-sheet.js';
 import { solveStatics } from '../../src/solve/analyse-frame.js';

@@ -7,7 +7,7 @@ import { clothOn, readingError, type Sheet, type SheetBoard } from '../../src/be
 import { answerOf, gives, lnError, type PlanAnswer } from '../../src/learn/answers.js';
 import type { BuiltFrame, StudioFolder } from '../../src/learn/folder.js';
 import type { Nig } from '../../src/learn/nig.js';
-import { jointError_mm, jointMoves_mm } from '../../src/mechanics/measure/measure-joint.js';
+import { jointError_mm, jointMoves_mm } from '../../src/measure/measure-joint.js';
 import type { Influence } from '../../src/model/frame-results.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { solveInfluence } from '../../src/solve/analyse-frame.js';

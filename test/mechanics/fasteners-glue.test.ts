@@ -3,7 +3,7 @@ import { clampPressure_MPa, clampsFor } from '../../src/mechanics/glue/clamping.
 import { glueAmount_ml } from '../../src/mechanics/glue/glue-amount.js';
 import { glueFacts } from '../facts/of-subject.js';
 import { glueSheet } from '../../src/mechanics/glue/glue-sheet.js';
-import { orderOfWork } from '../../src/mechanics/order-of-work/order-of-work.js';
+import { orderOfWork } from '../../src/order-of-work/order-of-work.js';
 import { cautionsById } from '../../src/findings/cautions.js';
 import { demoModel } from './fasteners/demo-model.js';
 

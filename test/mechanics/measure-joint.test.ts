@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { evenGive } from '../../src/base/joint-give.js';
-import { jointMoves_mm, measureJoint } from '../../src/mechanics/measure/measure-joint.js';
+import { jointMoves_mm, measureJoint } from '../../src/measure/measure-joint.js';
 import { solidSection } from '../../src/model/section.js';
 
 const bar = solidSection(38, 19, 9000, 560);

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { orderOfWork, type ToolsAtHand } from '../../src/mechanics/order-of-work/order-of-work.js';
-import { sawReach } from '../../src/mechanics/order-of-work/saw-reach.js';
+import { orderOfWork, type ToolsAtHand } from '../../src/order-of-work/order-of-work.js';
+import { sawReach } from '../../src/order-of-work/saw-reach.js';
 import { demoModel } from './fasteners/demo-model.js';
 
 const small = { face: { width: '630 mm', height: '470 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' } };

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { audit } from '../../src/audit.js';
 import { sortFindings } from '../../src/findings/summary.js';
-import { orderOfWork } from '../../src/mechanics/order-of-work/order-of-work.js';
-import { toolLimits } from '../../src/mechanics/order-of-work/tool-limits.js';
+import { orderOfWork } from '../../src/order-of-work/order-of-work.js';
+import { toolLimits } from '../../src/order-of-work/tool-limits.js';
 import { readShop } from '../../src/shop/read-shop.js';
 import { toolsAtHand } from '../../src/shop/tools-at-hand.js';
 import { demoModel } from '../mechanics/fasteners/demo-model.js';

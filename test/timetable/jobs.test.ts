@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { glueSheet } from '../../src/mechanics/glue/glue-sheet.js';
-import { orderOfWork } from '../../src/mechanics/order-of-work/order-of-work.js';
+import { orderOfWork } from '../../src/order-of-work/order-of-work.js';
 import { shelfNumber } from '../../src/shelf/shelf-number.js';
 import { readShop } from '../../src/shop/read-shop.js';
 import type { Shop } from '../../src/shop/shop.js';

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import { lengthShrinkage, movement_mm, movementByCoefficient_mm, movementByShrinkage_mm, shrinkageFromCoefficient_pct } from '../../src/mechanics/moisture/movement.js';
 import { mitreAngle_rad, mitreGap_mm } from '../../src/mechanics/moisture/mitre-gap.js';
-import { twistAngle_deg, twistRate_deg_per_m } from '../../src/mechanics/measure/measure-twist.js';
+import { twistAngle_deg, twistRate_deg_per_m } from '../../src/measure/measure-twist.js';
 import { checkRows, expectRow, given, named } from './check-rows.js';
 import { expectDecimals, expectWithin } from './recorded.js';
 import { mark, referenceGroups, valueOf } from './reference-rows.js';

@@ -1,6 +1,6 @@
-import { measureJoint, type JointWay } from '../../mechanics/measure/measure-joint.js';
-import { digits } from '../../mechanics/measure/reading.js';
-import { spreadFromReadings } from '../../mechanics/measure/spread.js';
+import { measureJoint, type JointWay } from '../../measure/measure-joint.js';
+import { digits } from '../../measure/reading.js';
+import { spreadFromReadings } from '../../measure/spread.js';
 import { solidSection } from '../../model/section.js';
 import { testJointPicture } from '../../report/drawings/test-joint.js';
 import type { JointOptions } from '../option-types.js';

@@ -1,11 +1,11 @@
 import { pushSpan, tapSpan } from '../../mechanics/cloth/frame-spans.js';
 import { clothOf, groundOf } from '../../mechanics/cloth/shelf-numbers.js';
 import type { ClothSpan } from '../../fit/span.js';
-import { measurePush } from '../../mechanics/measure/measure-push.js';
-import { measureTap, pastePull } from '../../mechanics/measure/measure-tap.js';
-import { apart } from '../../mechanics/measure/plausible.js';
-import type { Reading } from '../../mechanics/measure/reading.js';
-import { spreadFromReadings } from '../../mechanics/measure/spread.js';
+import { measurePush } from '../../measure/measure-push.js';
+import { measureTap, pastePull } from '../../measure/measure-tap.js';
+import { apart } from '../../measure/plausible.js';
+import type { Reading } from '../../measure/reading.js';
+import { spreadFromReadings } from '../../measure/spread.js';
 import { buildModel } from '../../model/build-model.js';
 import type { Model } from '../../model/model.js';
 import { readPlanWith } from '../../plan/read-plan.js';

@@ -1,5 +1,5 @@
-import { digits, type Reading } from '../../mechanics/measure/reading.js';
-import type { SpreadOfReadings } from '../../mechanics/measure/spread.js';
+import { digits, type Reading } from '../../measure/reading.js';
+import type { SpreadOfReadings } from '../../measure/spread.js';
 import { BadOption } from '../quantities.js';
 import { exitCode } from '../exit.js';
 import { print, warn } from '../terminal.js';

@@ -1,7 +1,7 @@
-import { measureSag } from '../../mechanics/measure/measure-sag.js';
-import { apart } from '../../mechanics/measure/plausible.js';
-import { digits } from '../../mechanics/measure/reading.js';
-import { spreadFromReadings } from '../../mechanics/measure/spread.js';
+import { measureSag } from '../../measure/measure-sag.js';
+import { apart } from '../../measure/plausible.js';
+import { digits } from '../../measure/reading.js';
+import { spreadFromReadings } from '../../measure/spread.js';
 import type { Shelf } from '../../shelf/shelf.js';
 import type { SagOptions } from '../option-types.js';
 import { allOptions, dayOption, needed, neededQuantity, optionalValue, readingsOption } from '../quantities.js';

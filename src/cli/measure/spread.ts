@@ -1,6 +1,6 @@
 import { readQuantity } from '../../base/units.js';
-import { doubt } from '../../mechanics/measure/plausible.js';
-import { spreadFromReadings, type SpreadOfReadings } from '../../mechanics/measure/spread.js';
+import { doubt } from '../../measure/plausible.js';
+import { spreadFromReadings, type SpreadOfReadings } from '../../measure/spread.js';
 import type { SpreadOptions } from '../option-types.js';
 import { allOptions, BadOption, dayOption, eachReading, needed, optionalValue, quantityOption } from '../quantities.js';
 import { spreadText } from './report.js';

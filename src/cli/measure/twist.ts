@@ -1,7 +1,7 @@
 import { barNames, type BarName } from '../../base/names.js';
-import { measureTwist } from '../../mechanics/measure/measure-twist.js';
-import { digits } from '../../mechanics/measure/reading.js';
-import { spreadFromReadings } from '../../mechanics/measure/spread.js';
+import { measureTwist } from '../../measure/measure-twist.js';
+import { digits } from '../../measure/reading.js';
+import { spreadFromReadings } from '../../measure/spread.js';
 import type { TwistOptions } from '../option-types.js';
 import { allOptions, BadOption, dayOption, neededQuantity, optionalValue, readingsOption } from '../quantities.js';
 import { planPaste } from './plan-lines.js';

@@ -1,6 +1,6 @@
 import { cancel, confirm, intro, note, text } from '@clack/prompts';
 import { readQuantity, readRange } from '../../base/units.js';
-import type { HighEnd } from '../../mechanics/measure/hand-of-sticks.js';
+import type { HighEnd } from '../../measure/hand-of-sticks.js';
 import type { Shelf } from '../../shelf/shelf.js';
 import type { NewOptions } from '../option-types.js';
 import { kindsOf } from './ask.js';

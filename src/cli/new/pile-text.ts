@@ -1,4 +1,4 @@
-import { handOfSticks, type HighEnd } from '../../mechanics/measure/hand-of-sticks.js';
+import { handOfSticks, type HighEnd } from '../../measure/hand-of-sticks.js';
 import { yamlText, yamlValue } from './yaml-words.js';
 
 /** Two winding sticks across a board, as one sees them: texts as the user wrote them. */

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { HighEnd } from '../../mechanics/measure/hand-of-sticks.js';
+import type { HighEnd } from '../../measure/hand-of-sticks.js';
 import { readPile } from '../../pile/read-pile.js';
 import type { Shelf } from '../../shelf/shelf.js';
 import { exitCode } from '../exit.js';

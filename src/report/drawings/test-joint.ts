@@ -1,4 +1,4 @@
-import type { JointWay } from '../../mechanics/measure/measure-joint.js';
+import type { JointWay } from '../../measure/measure-joint.js';
 import { darkerFill, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, type Picture } from './picture.js';
 import { arrow, line, outline, rectangle } from './strokes.js';

@@ -5,7 +5,7 @@ import { needsOf } from '../../../src/cost/needs.js';
 import { CLEAT_LONG_MM, CLEAT_SCREWS, cleatPlaces } from '../../../src/mechanics/hanging/cleat.js';
 import { hangingForces } from '../../../src/mechanics/hanging/hanging-forces.js';
 import { hangingState } from '../../../src/mechanics/hanging/hanging-state.js';
-import { orderOfWork } from '../../../src/mechanics/order-of-work/order-of-work.js';
+import { orderOfWork } from '../../../src/order-of-work/order-of-work.js';
 import { demoModel, demoSolved } from '../fasteners/demo-model.js';
 
 const plan = (by: string, more: object = {}) => ({ face: { width: '1130 mm', height: '790 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, hang: { by }, ...more });

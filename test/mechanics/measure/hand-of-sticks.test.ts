@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { handOfSticks } from '../../../src/mechanics/measure/hand-of-sticks.js';
+import { handOfSticks } from '../../../src/measure/hand-of-sticks.js';
 
 type Vector = readonly [number, number, number];
 const cross = (a: Vector, b: Vector): Vector => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];

@@ -4,8 +4,8 @@ import { membraneNote_Hz, pullFromNote_N_per_m } from '../../../src/mechanics/cl
 import { pullFromPush_N_per_m, pushSag_mm } from '../../../src/mechanics/cloth/push-test.js';
 import type { ClothSpan } from '../../../src/fit/span.js';
 import { pullFromTap, tapBand } from '../../../src/mechanics/cloth/tap-note.js';
-import { measureSag } from '../../../src/mechanics/measure/measure-sag.js';
-import { twistRate_deg_per_m } from '../../../src/mechanics/measure/measure-twist.js';
+import { measureSag } from '../../../src/measure/measure-sag.js';
+import { twistRate_deg_per_m } from '../../../src/measure/measure-twist.js';
 
 const between = (min: number, max: number): fc.Arbitrary<number> => fc.double({ min, max, noNaN: true });
 const span: fc.Arbitrary<ClothSpan> = fc.record({ width_mm: between(200, 3000), height_mm: between(200, 3000) });

@@ -1,11 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { measurePush } from '../../../src/mechanics/measure/measure-push.js';
-import { measureSag } from '../../../src/mechanics/measure/measure-sag.js';
-import { measureTap } from '../../../src/mechanics/measure/measure-tap.js';
-import { measureTwist } from '../../../src/mechanics/measure/measure-twist.js';
-import { digits } from '../../../src/mechanics/measure/reading.js';
-import { spreadFromReadings } from '../../../src/mechanics/measure/spread.js';
+import { measurePush } from '../../../src/measure/measure-push.js';
+import { measureSag } from '../../../src/measure/measure-sag.js';
+import { measureTap } from '../../../src/measure/measure-tap.js';
+import { measureTwist } from '../../../src/measure/measure-twist.js';
+import { digits } from '../../../src/measure/reading.js';
+import { spreadFromReadings } from '../../../src/measure/spread.js';
 
 describe('a board on two blocks', () => {
   const board = { stock: 'strip-19x38', span_mm: 1000, width_mm: 38, height_mm: 19, weight_g: 1000 };

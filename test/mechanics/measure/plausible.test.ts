@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { apart, bounds, doubt } from '../../../src/mechanics/measure/plausible.js';
-import { measureSag } from '../../../src/mechanics/measure/measure-sag.js';
-import { measureTap } from '../../../src/mechanics/measure/measure-tap.js';
-import { measureTwist } from '../../../src/mechanics/measure/measure-twist.js';
-import { spreadFromReadings } from '../../../src/mechanics/measure/spread.js';
+import { apart, bounds, doubt } from '../../../src/measure/plausible.js';
+import { measureSag } from '../../../src/measure/measure-sag.js';
+import { measureTap } from '../../../src/measure/measure-tap.js';
+import { measureTwist } from '../../../src/measure/measure-twist.js';
+import { spreadFromReadings } from '../../../src/measure/spread.js';
 
 describe('readings that no board and no cloth give', () => {
   test('are refused, with what to check', () => {

@@ -1,6 +1,6 @@
-import type { ClothSpan } from '../../fit/span.js';
-import { airMass_kg_per_m2 } from '../cloth/air-loading.js';
-import { lowestHeard_Hz, pullFromTap } from '../cloth/tap-note.js';
+import type { ClothSpan } from '../fit/span.js';
+import { airMass_kg_per_m2 } from '../mechanics/cloth/air-loading.js';
+import { lowestHeard_Hz, pullFromTap } from '../mechanics/cloth/tap-note.js';
 import { doubt } from './plausible.js';
 import { digits, type Reading } from './reading.js';
 

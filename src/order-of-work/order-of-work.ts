@@ -1,4 +1,4 @@
-import type { Model } from '../../model/model.js';
+import type { Model } from '../model/model.js';
 import { clothSteps, slackStep } from './cloth-steps.js';
 import { frameSteps } from './frame-steps.js';
 import { hangSteps } from './hang-step.js';

@@ -1,6 +1,6 @@
-import { formatLength } from '../../base/units-format.js';
-import type { Model } from '../../model/model.js';
-import { hangingPoints } from '../occupancy/hanging-points.js';
+import { formatLength } from '../base/units-format.js';
+import type { Model } from '../model/model.js';
+import { hangingPoints } from '../mechanics/occupancy/hanging-points.js';
 import { step, type WorkStep } from './step.js';
 
 /** Faces from here on are too large to hang alone, mm². */

@@ -1,9 +1,9 @@
-import type { UnitSystem } from '../../base/names.js';
-import { laidSize } from '../../plan/build-up.js';
-import type { Model } from '../../model/model.js';
-import { downToMark, tapeMark_mm } from '../../base/tape.js';
-import { formatLength } from '../../base/units-format.js';
-import { shelfNumber } from '../../shelf/shelf-number.js';
+import type { UnitSystem } from '../base/names.js';
+import { laidSize } from '../plan/build-up.js';
+import type { Model } from '../model/model.js';
+import { downToMark, tapeMark_mm } from '../base/tape.js';
+import { formatLength } from '../base/units-format.js';
+import { shelfNumber } from '../shelf/shelf-number.js';
 import type { ToolsAtHand } from './tools-at-hand.js';
 
 /** Whether the saw takes the pieces as they stand in it. */

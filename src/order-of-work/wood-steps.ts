@@ -1,7 +1,7 @@
-import type { Model } from '../../model/model.js';
-import { formatLength } from '../../base/units-format.js';
-import { glueSheet } from '../glue/glue-sheet.js';
-import { plannedFastenings } from '../fasteners/planned-fastenings.js';
+import type { Model } from '../model/model.js';
+import { formatLength } from '../base/units-format.js';
+import { glueSheet } from '../mechanics/glue/glue-sheet.js';
+import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { sawAdvice, sawReach } from './saw-reach.js';
 import { counted, step, type WorkStep } from './step.js';
 import { fewBarClamps, weighing, type ToolsAtHand } from './tools-at-hand.js';

@@ -1,4 +1,4 @@
-import { mustBePositive } from '../../fit/span.js';
+import { mustBePositive } from '../fit/span.js';
 import { doubt } from './plausible.js';
 import { digits, type Reading } from './reading.js';
 

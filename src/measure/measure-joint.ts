@@ -1,7 +1,7 @@
-import type { JointGive } from '../../base/joint-give.js';
-import type { Section } from '../../model/frame-shape.js';
-import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
-import { mustBePositive } from '../../fit/span.js';
+import type { JointGive } from '../base/joint-give.js';
+import type { Section } from '../model/frame-shape.js';
+import { GRAVITY_N_PER_KG } from '../base/gravity.js';
+import { mustBePositive } from '../fit/span.js';
 import { combinedError, digits, type Reading } from './reading.js';
 
 /** The two ways a test corner is loaded: in its plane, or at right angles to it. */

@@ -1,7 +1,7 @@
-import { formatLength } from '../../base/units-format.js';
-import type { Model } from '../../model/model.js';
-import { glueSheet } from '../glue/glue-sheet.js';
-import { plannedFastenings } from '../fasteners/planned-fastenings.js';
+import { formatLength } from '../base/units-format.js';
+import type { Model } from '../model/model.js';
+import { glueSheet } from '../mechanics/glue/glue-sheet.js';
+import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { step, type WorkStep } from './step.js';
 import { fewCornerClamps, flatPlace, type ToolsAtHand } from './tools-at-hand.js';
 

@@ -1,9 +1,9 @@
-import { formatLength } from '../../base/units-format.js';
-import { KEYS_PER_CORNER } from '../../fit/keyed-sizes.js';
-import type { Model } from '../../model/model.js';
-import { keyLimit } from '../cloth/key-limit.js';
-import { hasKeys } from '../cloth/keys.js';
-import { staplesBySteel } from '../occupancy/staple-line.js';
+import { formatLength } from '../base/units-format.js';
+import { KEYS_PER_CORNER } from '../fit/keyed-sizes.js';
+import type { Model } from '../model/model.js';
+import { keyLimit } from '../mechanics/cloth/key-limit.js';
+import { hasKeys } from '../mechanics/cloth/keys.js';
+import { staplesBySteel } from '../mechanics/occupancy/staple-line.js';
 import { step, type WorkStep } from './step.js';
 
 /** Hours a stretched and grounded cloth rests in the room it will hang in before it is judged and hung (practice). */

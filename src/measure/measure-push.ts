@@ -1,6 +1,6 @@
-import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
-import { pullAddedByPush_N_per_m, pullFromPush_N_per_m } from '../cloth/push-test.js';
-import type { ClothSpan } from '../../fit/span.js';
+import { GRAVITY_N_PER_KG } from '../base/gravity.js';
+import { pullAddedByPush_N_per_m, pullFromPush_N_per_m } from '../mechanics/cloth/push-test.js';
+import type { ClothSpan } from '../fit/span.js';
 import { pastePull } from './measure-tap.js';
 import { doubt } from './plausible.js';
 import { digits, type Reading } from './reading.js';

@@ -1,6 +1,6 @@
-import { formatLength } from '../../base/units-format.js';
-import type { Model } from '../../model/model.js';
-import { glueSheet } from '../glue/glue-sheet.js';
+import { formatLength } from '../base/units-format.js';
+import type { Model } from '../model/model.js';
+import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { sawReach } from './saw-reach.js';
 import { CORNER_CLAMPS, type ToolsAtHand } from './tools-at-hand.js';
 

@@ -1,5 +1,5 @@
-import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
-import { mustBePositive } from '../../fit/span.js';
+import { GRAVITY_N_PER_KG } from '../base/gravity.js';
+import { mustBePositive } from '../fit/span.js';
 import { doubt } from './plausible.js';
 import { combinedError, digits, type Reading } from './reading.js';
 
