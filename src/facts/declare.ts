@@ -12,7 +12,8 @@ export type FactUnit =
 
 /**
  * What kind of change moves a fact: how the frame is built, how its boards are chosen, dried and paired, how it hangs, how far its crossbars stand back.
- * Where two kinds do, the one with which a search over plans asks for it.
+ * Where two kinds do, the one with which a search over plans asks for it. A plan is settled in the order build, setback, hanging: a wire follows the crossbars as they are set back, and
+ * ply screws give way to both, so another setback may move what hangs as well, and nothing else moves anything but its own.
  */
 export type MovedBy = 'build' | 'boards' | 'hanging' | 'setback';
 

@@ -44,6 +44,8 @@ function splits({ planned, model, edge_share, end_share }: Fastening): string {
 }
 
 const usually = { source: 'nds-2018', moved_by: 'build', known_from: 'plan', frame_by_frame: 'fastenings' } as const;
+/** Where ply screws go follows what they give way to: crossbars as they are set back, hanging points. */
+const placed = 'hanging';
 
 /** Each fastening: hole, tip, distances, load, splitting. */
 export const fasteningFacts = declareFacts(
@@ -68,7 +70,7 @@ export const fasteningFacts = declareFacts(
     value: ({ planned }) => planned.role,
   },
   'fastening.use': {
-    unit: 'ratio', known_from: 'shape',
+    unit: 'ratio', known_from: 'shape', moved_by: placed,
     meaning: 'Load on one fastening at peak pull over its design value; nothing where glue carries the joint and the fastening only clamps.',
     value: ({ planned, model, solution }) => fasteningUse(planned, model, solution),
   },
@@ -94,7 +96,7 @@ export const fasteningFacts = declareFacts(
     value: ({ end_share }) => end_share,
   },
   'fastening.spacing_share': {
-    unit: 'share', meaning: 'Spacing along the grain over the least wanted.',
+    unit: 'share', moved_by: placed, meaning: 'Spacing along the grain over the least wanted.',
     value: ({ spacing_share }) => spacing_share,
   },
   'fastening.split_risk': {
@@ -103,12 +105,12 @@ export const fasteningFacts = declareFacts(
     value: splits,
   },
   'fastening.in_the_way_count': {
-    unit: 'count', source: 'physics',
+    unit: 'count', source: 'physics', moved_by: placed,
     meaning: 'How many of this fastening would meet a brace, a crossbar, a hanging point or another screw, and could not be moved.',
     value: ({ planned, model }) => (planned.name === 'ply-screws' ? plyScrewsInTheWay(model).length : 0),
   },
   'fastening.count': {
-    unit: 'count', source: 'physics', meaning: 'How many of this fastening the frame takes.',
+    unit: 'count', source: 'physics', moved_by: placed, meaning: 'How many of this fastening the frame takes.',
     value: ({ planned }) => planned.count,
   },
 });

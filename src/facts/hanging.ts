@@ -71,7 +71,7 @@ export const hangingFacts = declareFacts({ each: 'hanging', of: ({ model, soluti
     value: ({ state, solution, why }) => known(state.by === 'wire' && state.wire === null ? null : sideBow_mm(solution), why),
   },
   'hanging.in_the_way_count': {
-    unit: 'count', moved_by: 'setback',
+    unit: 'count',
     meaning: 'How many pieces of the frame (braces, crossbars) the wire or the hanging points run against; 0 where they could be moved clear.',
     value: ({ state }) => state.points.meets.length,
   },

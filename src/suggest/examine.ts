@@ -36,9 +36,9 @@ export function examinerFor(bench: Bench, wish: Wish): Examiner {
 export interface SoundBuild {
   /** Each takes this build with one group changed and names the rules of that group that stand in the way. */
   readonly againstBoards: Against;
-  readonly againstHanging: Against;
-  /** The plan it is asked of hangs as it will: ring and wire may meet a crossbar. */
   readonly againstSetback: Against;
+  /** The crossbars of the plan it is asked of are set back as they will be: ring, wire and ply screws follow them. */
+  readonly againstHanging: Against;
 }
 
 type Against = (plan: Plan) => Promise<readonly string[]>;
@@ -65,8 +65,8 @@ export async function examineBuild(plan: Plan, cut: CutPlan, examiner: Examiner)
   }
   return {
     againstBoards: againstBoards(facts, solution, cut, examiner),
-    againstHanging: againstHanging(facts, solution, cut, examiner),
     againstSetback: againstSetback(facts, solution, cut, examiner),
+    againstHanging: againstHanging(facts, solution, cut, examiner),
   };
 }
 
@@ -83,26 +83,22 @@ function inputOf(model: Model, solution: Solution, cut: CutPlan, bench: Bench): 
 export async function passes(plan: Plan, examiner: Examiner): Promise<boolean> {
   const examined = await examineBuild(plan, cutPlan([plan], examiner.bench.shelf), examiner);
   if ('against' in examined) return false;
-  for (const against of [examined.againstHanging, examined.againstSetback, examined.againstBoards]) if ((await against(plan)).length > 0) return false;
+  for (const against of [examined.againstSetback, examined.againstHanging, examined.againstBoards]) if ((await against(plan)).length > 0) return false;
   return true;
 }
 
-/** The bow with the wire's pull needs a solution of its own, so it is asked for last. */
-function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan, { bench, judge }: Examiner): Against {
-  return againstOne([movedBy('hanging', 'cut', 'plan'), movedBy('hanging', 'wire')], facts, judge, (plan) => {
-    const model = buildModel(plan, bench.shelf);
-    return inputOf(model, hungAs(model, solution), cut, bench);
-  });
+/** What a setback moves by itself; what hangs, and the screws that give way to it, are asked after it. */
+function againstSetback(facts: readonly Fact[], solution: Solution, cut: CutPlan, { bench, judge }: Examiner): Against {
+  return againstOne([movedBy('setback')], facts, judge, (plan) => inputOf(buildModel(plan, bench.shelf), solution, cut, bench));
 }
 
-/** The rules that read what hangs are asked with the hanging; here those that read what a setback moves as well. */
-function againstSetback(facts: readonly Fact[], solution: Solution, cut: CutPlan, { bench, judge }: Examiner): Against {
-  const setback = movedBy('setback');
+/** Asked of a plan whose setbacks are settled, knowing what they moved. The bow with the wire's pull needs a solution of its own, so it is asked for last. */
+function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan, { bench, judge }: Examiner): Against {
   return async (plan) => {
-    if (!judge.reads(among(setback))) return [];
-    const input = inputOf(buildModel(plan, bench.shelf), solution, cut, bench);
-    const hanging = movedBy('hanging', 'cut', 'plan');
-    return judge.against([...facts, ...factsWanted(input, (declared, path) => setback(declared, path) || hanging(declared, path))], among(setback), plan.units);
+    const model = buildModel(plan, bench.shelf);
+    const input = inputOf(model, hungAs(model, solution), cut, bench);
+    const settled = [...facts, ...factsWanted(input, movedBy('setback'))];
+    return againstOne([movedBy('hanging', 'cut', 'plan', 'shape'), movedBy('hanging', 'wire')], settled, judge, () => input)(plan);
   };
 }
 

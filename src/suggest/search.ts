@@ -4,7 +4,7 @@ import type { Shelf } from '../shelf/shelf.js';
 import type { Build, Builds } from './builds.js';
 import type { Aim } from './aims.js';
 import { applyEdit, mergeEdits, noEdit, type Edit } from './edit.js';
-import { examineBuild, type Examiner } from './examine.js';
+import { examineBuild, type Examiner, type SoundBuild } from './examine.js';
 import { knownObjections, readable } from './objections.js';
 import { boardOptions, hangOptions, setbackOptions } from './options.js';
 import { cutting, leastPrice, leastPriceCut, priceOf, type Price } from './price.js';
@@ -31,6 +31,12 @@ interface Entry {
 interface Open {
   readonly candidate: Candidate;
   readonly boardsHold: () => Promise<boolean>;
+}
+
+/** A setback and a way of hanging that hold together. */
+interface Held {
+  readonly setback: Edit;
+  readonly hung: Edit;
 }
 
 type Step = { readonly kind: 'bounded' | 'cut'; readonly entry: Entry } | { readonly kind: 'open'; readonly open: Open };
@@ -71,7 +77,7 @@ export class Search {
     }
   }
 
-  /** What this build may become: every way of hanging and setting back that its group's rules let through, with every choice of boards. Worked out once. */
+  /** What this build may become: every setback and way of hanging that the rules let through, with every choice of boards. Worked out once. */
   async #openOf(entry: Entry): Promise<readonly Open[]> {
     if (entry.open !== undefined) return entry.open;
     const { edit, plan } = entry.build;
@@ -80,24 +86,41 @@ export class Search {
     const examined = await examineBuild(plan, cut, this.examiner);
     await this.onExamined(++this.examined);
     if ('against' in examined) return (entry.open = this.#none(examined.against));
-    const hangings = await this.#passing(edit, [[noEdit], hangOptions(plan)], examined.againstHanging);
-    if (hangings.passing.length === 0) return (entry.open = this.#none(hangings.against));
-    const pairs: { readonly hung: Edit; readonly setbacks: readonly Edit[] }[] = [];
-    const failed: (readonly string[])[] = [];
-    for (const hung of hangings.passing) {
-      const { passing, against } = await this.#passing(mergeEdits(edit, hung), [[noEdit], setbackOptions(plan)], examined.againstSetback);
-      if (passing.length > 0) pairs.push({ hung, setbacks: passing });
-      else failed.push(against);
-    }
-    if (pairs.length === 0) return (entry.open = this.#none(fewestOf(failed)));
+    const held = await this.#held(entry.build, examined);
+    if (held.passing.length === 0) return (entry.open = this.#none(held.against));
     const boards = this.#boardsOf(entry.build, examined.againstBoards);
-    return (entry.open = pairs.flatMap(({ hung, setbacks }) => {
-      const prices = boards.map(({ chosen }) => priceOf(applyEdit(this.plan, mergeEdits(edit, hung, chosen), shelf), cut, shelf));
-      return setbacks.flatMap((setback) => boards.map(({ chosen, boardsHold }, i): Open => {
+    return (entry.open = held.passing.flatMap(({ setback, hung }) =>
+      boards.map(({ chosen, boardsHold }): Open => {
         const all = mergeEdits(edit, setback, chosen, hung);
-        return { candidate: { edit: all, plan: applyEdit(this.plan, all, shelf), ...(prices[i] as Price) }, boardsHold };
-      }));
-    }));
+        const changed = applyEdit(this.plan, all, shelf);
+        return { candidate: { edit: all, plan: changed, ...priceOf(changed, cut, shelf) }, boardsHold };
+      })));
+  }
+
+  /**
+   * Setbacks and ways of hanging that hold together, settled in that order as a plan is: both as they are; else one of them changed; else both. When none holds, the rules that stand in the
+   * way of those that have fewest against them.
+   */
+  async #held({ edit, plan }: Build, { againstSetback, againstHanging }: SoundBuild): Promise<{ readonly passing: readonly Held[]; readonly against: readonly string[] }> {
+    const failed: (readonly string[])[] = [];
+    const passing = async (setback: Edit, hangings: readonly Edit[]): Promise<readonly Held[]> => {
+      const { passing: sets, against } = await this.#passing(edit, [[setback]], againstSetback);
+      const hung = sets.length === 0 ? { passing: [], against } : await this.#passing(mergeEdits(edit, setback), [hangings], againstHanging);
+      if (hung.against.length > 0) failed.push(hung.against);
+      return hung.passing.map((hang) => ({ setback, hung: hang }));
+    };
+    const setbacks = setbackOptions(plan);
+    const hangingsAt = (setback: Edit): readonly Edit[] => hangOptions(applyEdit(this.plan, mergeEdits(edit, setback), this.#shelf));
+    const rounds = [
+      async () => passing(noEdit, [noEdit]),
+      async () => [...(await passing(noEdit, hangingsAt(noEdit))), ...(await each(setbacks, (setback) => passing(setback, [noEdit])))],
+      async () => each(setbacks, (setback) => passing(setback, hangingsAt(setback))),
+    ];
+    for (const round of rounds) {
+      const found = await round();
+      if (found.length > 0) return { passing: found, against: [] };
+    }
+    return { passing: [], against: fewestOf(failed) };
   }
 
   /** Each choice of boards is asked at most once, and only when it is its turn. */
@@ -141,3 +164,10 @@ export class Search {
 }
 
 const fewestOf = (lists: readonly (readonly string[])[]): readonly string[] => lists.reduce<readonly string[]>((fewest, list) => (list.length < fewest.length ? list : fewest), lists[0] ?? []);
+
+/** What each of a list gives, one after another. */
+async function each<T, U>(list: readonly T[], of: (one: T) => Promise<readonly U[]>): Promise<readonly U[]> {
+  const all: U[] = [];
+  for (const one of list) all.push(...(await of(one)));
+  return all;
+}

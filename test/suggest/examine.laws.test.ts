@@ -18,8 +18,6 @@ import { everything, runs } from '../effort.js';
 
 /** What everything costs follows boards to pick from as well as hooks and wire; it is asked with the hanging, and dearer boards are left to the full audit. */
 const movedByBoardsToo: ReadonlySet<string> = new Set(['cutting.total_cost', 'cutting.used_cost']);
-/** Whether the wire meets a crossbar follows the hanging as well as the setback; it is asked with the setback, the hanging already chosen. */
-const movedByHangingToo: ReadonlySet<string> = new Set(['hanging.in_the_way_count']);
 
 const few = benchWith('strip-19x38', 'stud-38x64');
 
@@ -34,19 +32,17 @@ const someBuild = fc.tuple(planTexts, fc.nat(), fc.nat()).map(([text, which, opt
 
 const pick = (options: readonly Edit[], n: number): Edit | undefined => (options.length === 0 ? undefined : options[n % options.length]);
 
-/**
- * A crossbar set further back may turn a wire that the plan leaves open to the back of the bars, and ply screws give way to crossbars and rings. The
- * examination does not ask these again; the full audit that confirms each answer does.
- */
-const leftToTheAudit = (group: MovedBy, path: FactPath): boolean =>
-  (group === 'setback' && specOf(path).moved_by === 'hanging') || ((group === 'setback' || group === 'hanging') && path.startsWith('fastening.'));
+/** A plan is settled in the order build, setback, hanging: what hangs is asked after every setback, so a setback may move it. */
+const moves = (group: MovedBy, path: FactPath): boolean => {
+  const { moved_by } = specOf(path);
+  return moved_by === group || (group === 'setback' && moved_by === 'hanging') || (group === 'boards' && movedByBoardsToo.has(path));
+};
 
 describe('what is left out of an examination', () => {
   it('facts of a group move only when that group is changed', async () => {
     const moved = async (from: Plan, to: Plan, group: MovedBy): Promise<void> => {
       const [before, after] = [await audit(from, few), await audit(to, few)];
-      const also: Partial<Record<MovedBy, ReadonlySet<string>>> = { boards: movedByBoardsToo, hanging: movedByHangingToo };
-      const table = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => specOf(path).moved_by !== group && !leftToTheAudit(group, path) && also[group]?.has(path) !== true).map(({ path, about, value }) => [`${path}@${about}`, value]));
+      const table = (facts: readonly Fact[]): Map<string, unknown> => new Map(facts.filter(({ path }) => !moves(group, path)).map(({ path, about, value }) => [`${path}@${about}`, value]));
       expect(table(after.facts)).toEqual(table(before.facts));
     };
     await fc.assert(
@@ -71,7 +67,7 @@ describe('what is left out of an examination', () => {
           const edit = mergeEdits(build.edit, pick(boardOptions(build.plan), option) ?? { words: [] });
           const changed = applyEdit(plan, edit, few.shelf);
           const examined = await examineBuild(build.plan, cutting(build.plan, few.shelf), examiner);
-          const against = 'against' in examined ? examined.against : [...(await examined.againstBoards(changed)), ...(await examined.againstHanging(changed)), ...(await examined.againstSetback(changed))];
+          const against = 'against' in examined ? examined.against : [...(await examined.againstBoards(changed)), ...(await examined.againstSetback(changed)), ...(await examined.againstHanging(changed))];
           const kept = keeps(await audit(changed, few), wish, few);
           expect({ kept, against: [...against] }).toEqual({ kept: against.length === 0, against: [...against] });
           if (kept) through += 1;
