@@ -32,7 +32,8 @@ export async function runLearn(folder: string, options: LearnOptions): Promise<n
 async function run(folder: string, options: LearnOptions): Promise<number> {
   const given = dayOption(options.date);
   if (options.write && options.shelf === undefined) throw new BadOption('--write needs --shelf: name the shelf file of your own that should learn. A file that holds only `shelf: 1` will do.');
-  const { texts, unread } = textsIn(folder);
+  const { texts: inside, unread } = textsIn(folder);
+  const texts = [...inside, ...(options.pile === undefined ? [] : [pileText(options.pile)])];
   complain(unread);
   const own = options.shelf === undefined ? null : ownShelf(options.shelf);
   const shelf = own?.before ?? shipped();
@@ -75,6 +76,14 @@ function textsIn(folder: string): { readonly texts: readonly FolderText[]; reado
     texts: read.flatMap((one) => ('text' in one ? [{ file: one.name, text: one.text }] : [])),
     unread: read.flatMap((one) => ('problem' in one ? [one.problem] : [])),
   };
+}
+
+/** The pile that --pile names, as one more file of the folder. Throws BadOption. */
+function pileText(file: string): FolderText {
+  const read = readText(file);
+  if (!('problem' in read)) return { file, text: read.text };
+  complain([read.problem]);
+  throw new BadOption('The pile cannot be read.');
 }
 
 /** The studio's shelf as text, and as it stood before it learned anything. Throws BadOption after complaining. */

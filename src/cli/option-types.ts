@@ -50,6 +50,7 @@ export interface CutOptions {
 /** Options of `learn`. */
 export interface LearnOptions {
   readonly shelf?: string;
+  readonly pile?: string;
   readonly write: boolean;
   readonly out?: string;
   readonly date?: string;

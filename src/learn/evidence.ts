@@ -51,6 +51,8 @@ export function gatherEvidence(frames: readonly SolvedFrame[], leaves: (read: Bo
   const pulls = new Map<string, { likelihoods: Likelihood[]; frame_ids: Set<string> }>();
   const moisture = { likelihoods: [] as Likelihood[], frame_ids: new Set<string>() };
   const countedPlans = new Set<string>();
+  /** Readings of marked boards: one board cut into several frames, or told on several sheets, counts once. */
+  const seen = new Set<string>();
   for (const frame of frames) {
     const built = asBuilt(frame);
     const { plan } = built;
@@ -65,11 +67,12 @@ export function gatherEvidence(frames: readonly SolvedFrame[], leaves: (read: Bo
     const own = frame.sheets.flatMap(({ file, sheet }) => sheet.boards.map((board) => ({ ...board, file })));
     const planned = countedPlans.has(plan.name) ? [] : frame.plan.boards.filter((board) => !own.some((other) => other.for === board.for && other.ply === board.ply));
     countedPlans.add(plan.name);
-    for (const board of [...own, ...planned.map((one) => ({ ...one, file: null }))]) for (const kind of kinds) {
+    for (const board of [...own, ...planned.map((one) => ({ ...one, file: null, mark: one.on?.mark ?? null }))]) for (const kind of kinds) {
       const value = board[readingOf[kind]];
       if (value === null) continue;
       const read: BoardRead = { kind, value, file: board.file, plan: plan.name, frame: frame.number, for: board.for, ply: board.ply };
-      if (leaves(read)) continue;
+      if (leaves(read) || seen.has(`${board.mark} ${kind} ${value}`)) continue;
+      if (board.mark !== null) seen.add(`${board.mark} ${kind} ${value}`);
       spreadOf(kind).boards.push(read);
       spreadOf(kind).frame_ids.add(idOf(frame));
     }

@@ -3,20 +3,19 @@ import { nearest } from '../base/schema-problems.js';
 import { readYaml } from '../base/yaml-document.js';
 import { readSheet } from '../bench-sheet/read-sheet.js';
 import type { Sheet } from '../bench-sheet/sheet.js';
+import { readPile } from '../pile/read-pile.js';
 import type { Plan } from '../plan/plan.js';
 import { readPlanWith } from '../plan/read-plan.js';
 import type { Shelf } from '../shelf/shelf.js';
+import type { FiledSheet } from './filed-sheet.js';
+import { withPileBoards, type FiledBoard } from './pile-boards.js';
+
+export type { FiledSheet };
 
 /** A file of the folder, read as text. */
 export interface FolderText {
   readonly file: string;
   readonly text: string;
-}
-
-/** A sheet and the file it stands in. */
-export interface FiledSheet {
-  readonly file: string;
-  readonly sheet: Sheet;
 }
 
 /** One frame that was built: its plan, and its sheets from the first stage of the work to the last. */
@@ -42,12 +41,13 @@ export interface StudioFolder {
 
 const stageOrder = ['before-cloth', 'after-cloth', 'after-ground', 'finished'];
 
-/** Sorts a folder: plans and sheets told apart by their first key, each sheet put to its plan by the plan's name. The order of the files makes no difference. */
+/** Sorts a folder: plans, sheets and piles told apart by their first key, each sheet put to its plan by the plan's name and given the readings of the boards it names. The order of the files makes no difference. */
 export function readFolder(texts: readonly FolderText[], shelf: Shelf): StudioFolder {
   const left: { file: string; why: string }[] = [];
   const problems: Problem[] = [];
   const plans: { file: string; plan: Plan }[] = [];
-  const sheets: FiledSheet[] = [];
+  const read: FiledSheet[] = [];
+  const piles: FiledBoard[] = [];
   const seen = new Map<string, string>();
   for (const { file, text } of [...texts].sort((a, b) => (a.file < b.file ? -1 : 1))) {
     const twin = seen.get(text.trim());
@@ -61,20 +61,26 @@ export function readFolder(texts: readonly FolderText[], shelf: Shelf): StudioFo
     const first = source !== null && typeof source.data === 'object' && source.data !== null && !Array.isArray(source.data) ? Object.keys(source.data)[0] : undefined;
     if (first === 'sheet') {
       const sheet = readSheet(text, file);
-      if (sheet.ok) sheets.push({ file, sheet: sheet.value });
+      if (sheet.ok) read.push({ file, sheet: sheet.value });
       else problems.push(...sheet.problems);
     } else if (first === 'plan') {
       const plan = readPlanWith(text, file, shelf);
       if (!plan.ok) problems.push(...plan.problems);
       else if (plans.some((one) => one.plan.name === plan.value.name)) left.push({ file, why: `another plan is called “${plan.value.name}” too; give each a name of its own, or sheets cannot be told apart` });
       else plans.push({ file, plan: plan.value });
+    } else if (first === 'pile') {
+      const pile = readPile(text, file, shelf);
+      if (pile.ok) piles.push(...pile.value.boards.filter(({ marked }) => marked).map((board) => ({ file, board })));
+      else problems.push(...pile.problems);
     } else if (source === null) problems.push(...found);
-    else left.push({ file, why: 'its first line starts neither plan: nor sheet:' });
+    else left.push({ file, why: 'its first line starts neither plan: nor sheet: nor pile:' });
   }
 
   const names = plans.map(({ plan }) => plan.name);
   const ofPlan = (sheet: Sheet): string | null => sheet.plan ?? (plans.length === 1 ? names[0]! : null);
-  const questions: string[] = [];
+  const full = read.map((filed) => withPileBoards(filed, plans.find(({ plan }) => plan.name === ofPlan(filed.sheet))?.plan, piles));
+  const sheets = full.map(({ filed }) => filed);
+  const questions = full.flatMap((one) => one.questions);
   const frames = plans.flatMap(({ plan }) => framesOf(plan, sheets.filter(({ sheet }) => ofPlan(sheet) === plan.name), questions));
   return {
     frames,

@@ -28,7 +28,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   sheets: { may: ['order-of-work', 'base', 'plan', 'shelf', 'model', 'mechanics', 'risk', 'cutting', 'place', 'what-if', 'bench-sheet'], why: 'What the pages tell beyond facts and findings, worked out before a page is written.' },
   'place-page': { may: ['base', 'plan', 'shelf', 'pile', 'model', 'cutting', 'risk', 'place', 'report'], why: 'A placing on paper: it works nothing out.' },
   report: { may: ['measure', 'order-of-work', 'base', 'plan', 'shelf', 'place', 'model', 'mechanics', 'risk', 'cutting', 'cost', 'facts', 'findings', 'bench-sheet', 'sheets'], why: 'A report never sees rules, only findings.' },
-  learn: { may: ['measure', 'base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'risk', 'what-if', 'bench-sheet', 'report'], why: 'Sheets of finished frames against their promises, and what they say of the shelf’s numbers; a page of its own.' },
+  learn: { may: ['measure', 'base', 'plan', 'shelf', 'pile', 'model', 'mechanics', 'solve', 'risk', 'what-if', 'bench-sheet', 'report'], why: 'Sheets of finished frames against their promises, and what they say of the shelf’s numbers; sheets name boards of a pile; a page of its own.' },
   page: { may: ['index'], why: 'The page in a browser uses what any other program can: the public list.' },
   bench: { may: ['order-of-work', 'base', 'shelf', 'model', 'mechanics', 'facts', 'rules'], why: 'What a plan is judged with: known before any plan is.' },
   suggest: { may: ['base', 'plan', 'shelf', 'model', 'mechanics', 'solve', 'cutting', 'cost', 'facts', 'findings', 'rules', 'report', 'bench'], why: 'A search over plans; the full audit that confirms an answer is handed to it.' },

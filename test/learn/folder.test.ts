@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readFolder } from '../../src/learn/folder.js';
+import { learn } from '../../src/learn/learn.js';
 import { shelf } from './invented-studio.js';
 
 const plan = (name: string, count = 1): string => `plan: 1\nname: ${name}\ncount: ${count}\nface: { width: 520 mm, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n`;
@@ -37,5 +38,43 @@ describe('a folder', () => {
     const found = folder({ 'a.yaml': plan('Jetty'), 'b.yaml': sheet('plan: Jetty\ncorner-lift: 1 mm'), 'c.yaml': sheet('plan: Jetty\ncorner-lift: 1 mm') });
     expect(found.frames).toHaveLength(1);
     expect(found.left).toEqual([{ file: 'c.yaml', why: 'the same, word for word, as b.yaml; it counts once' }]);
+  });
+});
+
+describe('boards of a pile', () => {
+  const pile = 'pile: 1\nboards:\n  - { mark: A, stock: strip-19x38, length: 2400 mm, twist: 1.3 deg/m, bow: 6 mm }\n  - { mark: B, stock: strip-19x38, length: 2400 mm, twist: -0.4 deg/m }\n  - { stock: strip-19x38, length: 2400 mm }\n';
+  const named = 'plan: Jetty\nboards: [ { for: top, mark: A }, { for: left, mark: B, twist: 0.2 deg/m }, { for: right, mark: K } ]';
+  const boardsOf = (files: Readonly<Record<string, string>>) => folder(files).frames[0]!.sheets[0]!.sheet.boards;
+  const per_m = Math.PI / 180;
+
+  test('a sheet that names them by their marks takes their twist; what it says itself counts before that, and what no pile has is asked about', () => {
+    const found = folder({ 'a.yaml': plan('Jetty'), 'b.yaml': sheet(named), 'c.yaml': pile });
+    const boards = found.frames[0]!.sheets[0]!.sheet.boards;
+    expect(boards.map(({ twist_rad_per_m }) => twist_rad_per_m === null ? null : twist_rad_per_m / per_m)).toEqual([expect.closeTo(1.3, 9), expect.closeTo(0.2, 9), null]);
+    expect(boards[0]!.bow_per_m).toBeNull();
+    expect(found.left).toEqual([]);
+    expect(found.questions).toEqual(['b.yaml: board K: in no pile that was given, so nothing of it counts. Is the mark right?']);
+  });
+
+  test('without a pile they are asked about, and nothing of them counts', () => {
+    const found = folder({ 'a.yaml': plan('Jetty'), 'b.yaml': sheet(named) });
+    expect(found.questions).toHaveLength(1);
+    expect(found.questions[0]).toMatch(/^b\.yaml: it names boards A, K of a pile, and no pile was given.*--pile\.$/u);
+  });
+
+  test('a plan that places the same board there gives all three of its readings', () => {
+    const boards = boardsOf({ 'a.yaml': `${plan('Jetty')}boards: [ { for: top, board: A, twist: 1.3 deg/m, bow: -0.004 /m, crook: 0.001 /m } ]\n`, 'b.yaml': sheet(named) });
+    expect(boards[0]).toMatchObject({ bow_per_m: -0.004, crook_per_m: 0.001 });
+  });
+
+  test('two piles that say different things of one mark are asked about', () => {
+    const found = folder({ 'a.yaml': plan('Jetty'), 'b.yaml': sheet('plan: Jetty\nboards: [ { for: top, mark: A } ]'), 'c.yaml': pile, 'd.yaml': pile.replace('1.3', '1.1') });
+    expect(found.questions[0]).toContain('board A is in more than one pile (c.yaml, d.yaml)');
+    expect(found.frames[0]!.sheets[0]!.sheet.boards[0]!.twist_rad_per_m).toBeNull();
+  });
+
+  test('a board that two sheets of its frame name counts once', () => {
+    const found = learn([{ file: 'a.yaml', text: plan('Jetty') }, { file: 'p.yaml', text: pile }, ...['before-cloth', 'after-cloth'].map((when) => ({ file: `${when}.yaml`, text: sheet(`plan: Jetty\nwhen: ${when}\ncorner-lift: 1 mm\nboards: [ { for: top, mark: A }, { for: left, mark: B } ]`) }))], shelf);
+    expect(found.entries.find(({ what }) => what === 'twist')).toMatchObject({ boards: 2, from: 1 });
   });
 });
