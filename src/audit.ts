@@ -8,7 +8,7 @@ import { buildModel } from './model/build-model.js';
 import { leftOut } from './model/left-out.js';
 import { solveModel } from './solve/solve-model.js';
 import type { Plan } from './plan/plan.js';
-import { liftSum, sightingTable } from './place/sighting.js';
+import { chanceByLuck, liftSum, sightingTable } from './place/sighting.js';
 import { readPlanWith } from './plan/read-plan.js';
 import type { Audit } from './report/audit-view.js';
 import type { Result } from './base/problem.js';
@@ -68,8 +68,7 @@ const worth_sighting = 0.02;
 function withSighting(audited: Audit): Audit {
   const { model, solution, settings, plan } = audited;
   const sum = plan.boards.length > 0 ? null : liftSum({ model, solution, settings, copy: 1 });
-  const sighting = sum === null ? null : sightingTable(sum, audited.seed);
-  return sighting === null || sighting.by_luck < worth_sighting ? audited : { ...audited, sighting };
+  return sum === null || chanceByLuck(sum) < worth_sighting ? audited : { ...audited, sighting: sightingTable(sum, audited.seed) };
 }
 
 /** Frames sampled for each change: enough for its verdict; only the bow of bars is sampled, all else is exact. */

@@ -26,19 +26,13 @@ const program = new Command('sightdown')
   .configureHelp(helpLayout)
   .addHelpText('after', under('\nRun `sightdown audit --help` for the options and examples of a command.'));
 
-// In the order of the work, as help lists them.
-addNew(program);
-addAudit(program);
-addSuggest(program);
-addCut(program);
-addPlace(program);
-addMeasure(program);
-addLearn(program);
-addTimetable(program);
-addRules(program);
-addChart(program);
-addPage(program);
-addSchema(program);
+/** In the order of the work, as help lists them. */
+const commands: Readonly<Record<string, (program: Command) => void>> = {
+  new: addNew, audit: addAudit, suggest: addSuggest, cut: addCut, place: addPlace, measure: addMeasure, learn: addLearn, timetable: addTimetable, rules: addRules, chart: addChart, page: addPage, schema: addSchema,
+};
+// A command that is named needs no other beside it; setting all up takes as long as reading a plan.
+const asked = Object.entries(commands).filter(([name]) => name === process.argv[2]);
+for (const [, add] of asked.length > 0 ? asked : Object.entries(commands)) add(program);
 
 /**
  * A negative reading such as `-2 mm`, or a file called `-2.yaml`, must not look like an option: a reading's hyphen

@@ -64,6 +64,13 @@ export function liftSum(frame: Frame): LiftSum | null {
   return limit_mm > 0 ? { by, rest: { mean, variance }, twist, reading_sd: state.assumptions.reading_twist_rad_per_m, limit_mm } : null;
 }
 
+/** Chance of a lifted corner with boards that nobody reads. */
+export function chanceByLuck({ by, rest, twist, limit_mm }: LiftSum): number {
+  const all = by.reduce((total, one) => total + one, 0);
+  const squared = by.reduce((total, one) => total + one * one, 0);
+  return chanceBeyond(rest.mean + all * twist.mean, Math.sqrt(rest.variance + squared * twist.sd ** 2), limit_mm);
+}
+
 const usual_piles = 200;
 
 /**
@@ -92,10 +99,9 @@ export function sightingTable(sum: LiftSum, seed: number, piles = usual_piles): 
       (found[k] as number[]).push(chanceBeyond(nearest, left_sd, sum.limit_mm));
     });
   }
-  const all = sum.by.reduce((total, one) => total + one, 0);
   return {
     pieces,
-    by_luck: chanceBeyond(sum.rest.mean + all * mean, Math.sqrt(sum.rest.variance + squared * sd ** 2), sum.limit_mm),
+    by_luck: chanceByLuck(sum),
     rows: counts.map((sighted, k) => ({ sighted, ...meanOf(found[k] as number[]) })),
   };
 }

@@ -17,7 +17,7 @@ export interface FrameOptions {
   readonly shear?: boolean;
   /** The pull acts at the front edge of the bars (true), not on their centre lines. */
   readonly eccentric?: boolean;
-  /** For stability: how many load factors to find (2); with 1 the second and its words are null. */
+  /** For stability: how many load factors to find (2); with 1 the second, its words and how far the frame turns are null. */
   readonly factors?: 1 | 2;
 }
 
@@ -25,7 +25,7 @@ export interface FrameOptions {
 export const usualMesh = 16;
 
 /** How the reserve with softer joints is found: the first factor alone, on a mesh that gives it within 1 % (too high by as much, never too low). */
-export const softJointOptions: FrameOptions = { factors: 1, mesh: 12 };
+export const softJointOptions: FrameOptions = { factors: 1, mesh: 10 };
 
 /** A frame meshed and factorised, for any pull. */
 interface ReadyFrame {

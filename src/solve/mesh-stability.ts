@@ -101,7 +101,7 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     mode_words: words,
     second_mode_words: other?.words ?? null,
     mode_shape: modeLines(mesh, u),
-    propeller: readPropeller(mesh, prepared, found),
+    propeller: wanted > 1 ? readPropeller(mesh, prepared, found) : null,
   };
   return { stability, mixed: next !== undefined && next.factor < NEAR * first.factor && moves === 'frame' && other?.moves === 'frame' };
 }

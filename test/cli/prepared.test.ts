@@ -17,7 +17,7 @@ function copyOfTheTool(): { readonly at: string; readonly audit: () => { readonl
   return {
     at,
     audit: () => {
-      const { status, stderr } = spawnSync(process.execPath, [join(at, 'dist', 'sightdown.js'), 'audit', 'thin.yaml', '--format', 'json'], { cwd: at, encoding: 'utf8' });
+      const { status, stderr } = spawnSync(process.execPath, [join(at, 'dist', 'sightdown.js'), 'audit', 'thin.yaml', '--format', 'json', '--samples', '200'], { cwd: at, encoding: 'utf8' });
       return { code: status, err: stderr };
     },
   };

@@ -16,7 +16,7 @@ import { tellSuggestions } from '../../src/suggest/tell.js';
 import { writeEdit } from '../../src/suggest/write-plan.js';
 import { planTexts } from './random-plans.js';
 import { bench, benchWith, planOf, stairwell } from './studio.js';
-import { runs } from '../effort.js';
+import { everything, runs } from '../effort.js';
 
 const ofAim = (answer: Suggestions, aim: (typeof aims)[number]) => {
   const found = answer.found.find((one) => one.aims.includes(aim));
@@ -25,7 +25,7 @@ const ofAim = (answer: Suggestions, aim: (typeof aims)[number]) => {
 };
 
 describe('the example that must not be cut', () => {
-  it('has plans without a stop, each as promised', async () => {
+  it.runIf(everything)('has plans without a stop, each as promised', async () => {
     const plan = planOf(stairwell);
     const answer = await suggest(plan, bench, { clear: false });
     expect(answer.planned.verdict).toBe('stop');
@@ -53,7 +53,7 @@ lumber: { chosen: unsorted, moisture: 15 % }
 boards: [ { for: top, twist: 0.6 deg/m } ]
 hang: { by: none }
 `;
-  it('the best of all is the best that was suggested, for either wish', async () => {
+  it.runIf(everything)('the best of all is the best that was suggested, for either wish', async () => {
     const on = benchWith('planed-21x45', 'strip-19x38');
     const plan = planOf(measured, on);
     const wishes = ['no-stop', 'clear'] as const;

@@ -18,5 +18,5 @@ try {
   // Missing: compiled anew.
 }
 if (cachedData === undefined) process.stderr.write('sightdown: dist/bundle.code is not as it was built, so starting takes longer. `npm run build` makes it again.\n');
-const script = new Script(`(function (exports, require, module, __filename, __dirname) {${source.toString('utf8')}\n})`, { filename: bundle, cachedData });
+const script = new Script(`(function (exports, require, module, __filename, __dirname) {${source.toString('latin1')}\n})`, { filename: bundle, cachedData });
 script.runInThisContext()({}, createRequire(bundle), { exports: {} }, bundle, fileURLToPath(new URL('.', import.meta.url)));
