@@ -36,8 +36,18 @@ export function boardState(model: Model): BoardState {
   return { drying_pct: Math.max(0, lumber.moisture_pct - settled_pct), assumptions: warpAssumptions(model.shelf) };
 }
 
-/** Natural warp in closed form; null when a bar of the flat frame bows sideways at working pull. */
+const known = new WeakMap<Solution, { readonly model: Model; readonly settings: FactSettings; readonly risk: WarpRisk | null }>();
+
+/** Natural warp in closed form; null when a bar of the flat frame bows sideways at working pull. Facts, sections and what-ifs ask it of one audit: it is worked out once. */
 export function assessWarp(model: Model, solution: Solution, settings: FactSettings): WarpRisk | null {
+  const before = known.get(solution);
+  if (before !== undefined && before.model === model && before.settings === settings) return before.risk;
+  const risk = workOut(model, solution, settings);
+  known.set(solution, { model, settings, risk });
+  return risk;
+}
+
+function workOut(model: Model, solution: Solution, settings: FactSettings): WarpRisk | null {
   const frame = pulledFrame(solution);
   if (frame === null) return null;
   const terms = warpTerms(barWarps(model, boardState(model)), frame.influence);
