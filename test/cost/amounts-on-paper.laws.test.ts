@@ -7,5 +7,5 @@ it('every amount on paper appears once as data: report, cloth page, order of wor
   await fc.assert(fc.asyncProperty(somePlan, async (text) => {
     if (await holdToTheBill(text)) read++;
   }), { numRuns: 5 });
-  expect(read).toBeGreaterThan(15);
+  expect(read).toBeGreaterThan(2);
 }, 120_000);
