@@ -2,18 +2,24 @@ import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatShare } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/pieces/assemble.js';
 import { markingOrder, type SawAtHand } from '../cutting/marking.js';
-import { tagOrder } from '../cutting/pieces/pool.js';
+import { frameName, tagOrder } from '../cutting/pieces/pool.js';
 import type { CutPlan, TooLong } from '../cutting/boards/purchase.js';
 import { userText } from '../report/clean-text.js';
 import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
 import type { Supplies } from '../cost/supplies.js';
-import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, pricesOf, type Prices } from '../report/words/supply.js';
+import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, pricesOf, sheetsInWords, type Prices } from '../report/words/supply.js';
 import type { Pooled } from './pooled.js';
 
 /** Which number stands for which plan; nothing for a single one. */
 export function numberBlocks({ plans, numbers }: Pooled): readonly Block[] {
   if (plans.length < 2) return [];
   return [bullets(plans.map((plan, i): Cell => [strong(String(numbers[i])), ` ${userText(plan.name)}${plan.count > 1 ? `, ${plan.count} frames` : ''}`]))];
+}
+
+/** Plans of both unit systems are bought by one rule; nothing where all are of one. */
+function mixedUnits({ plans, cut: { units } }: Pooled): readonly Block[] {
+  if (plans.every((plan) => plan.units === units)) return [];
+  return [paragraph('Some of these plans are in inches and some in millimetres: boards, rolls, sheets and strips are bought, and told here, as a shop that sells in millimetres has them. Each piece keeps its own length; in its own plan’s units it stands in brackets.')];
 }
 
 /** What stands in the way of cutting everything: pieces too long, stocks without boards, pieces that do not make their frame. */
@@ -44,16 +50,18 @@ function ways({ alternatives }: TooLong, { units }: CutPlan): string[] {
 }
 
 /** What to buy for all plans together, and what it costs. */
-export function buyingBlocks({ cut, supplies, total_cost, reason }: Pooled): readonly Block[] {
+export function buyingBlocks(pooled: Pooled): readonly Block[] {
+  const { cut, supplies, total_cost, reason } = pooled;
   const prices = pricesOf(supplies);
   const all = total_cost === null
     ? `The cost of everything is unknown. ${userText(reason ?? '', 300)} What can be bought and has a price comes to ${prices.money(supplies.rest_cost)}.`
     : `Everything together: ${prices.money(total_cost)}. Tools and paint are not in it.`;
   return [
+    ...mixedUnits(pooled),
     ...(supplies.boards.length === 0 ? [paragraph('Nothing can be said of boards to buy.')] : [table(boardColumns, supplies.boards.map((line) => boardRow(line, cut.units, prices)))]),
     paragraph(boardsSentence(supplies, prices)),
     table(besidesColumns(supplies.frames), besidesRows(supplies, cut.units, prices)),
-    paragraph([all, prices.remark].filter((text) => text !== '').join(' ')),
+    paragraph([sheetsInWords(supplies), all, prices.remark].filter((text) => text !== '').join(' ')),
   ];
 }
 
@@ -65,7 +73,7 @@ function boardsSentence({ cut, boards_to_buy, full_boards_cost, boards_bound }: 
 }
 
 /** Every piece of every plan, equal pieces in one row, the longest first. */
-export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
+export function cutListBlocks({ cut, plans, numbers }: Pooled): readonly Block[] {
   const rows = new Map<string, { tags: string[]; cut_mm: number; cells: readonly [string, string, string, string] }>();
   for (const { stock, boards } of cut.stocks)
     for (const { piece, tag, plan } of boards.flatMap((board) => board.pieces)) {
@@ -76,6 +84,14 @@ export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
       row.tags.push(tag);
       rows.set(cells.join('/'), row);
     }
+  cut.lists.forEach(({ lips, frames }, plan) => {
+    for (const { label, cut_mm } of lips) {
+      const cells = ['strip for the lip', inOwnUnits(cut_mm, cut.units, plans[plan]?.units ?? cut.units), '', '45°'] as const;
+      const row = rows.get(cells.join('/')) ?? { tags: [], cut_mm, cells };
+      for (let copy = 1; copy <= frames; copy++) row.tags.push([frameName(plans, plan, copy, numbers), label].filter((part) => part !== '').join('-'));
+      rows.set(cells.join('/'), row);
+    }
+  });
   if (rows.size === 0) return [];
   const sorted = [...rows.values()].map((row) => ({ ...row, tags: row.tags.sort((p, q) => (tagOrder(p) < tagOrder(q) ? -1 : 1)) })).sort((a, b) => b.cut_mm - a.cut_mm);
   return [

@@ -1,3 +1,5 @@
+import { lipPieces } from '../cutting/pieces/pieces.js';
+import { tilesOf, type Flat } from './cut-sheets.js';
 import { KEYS_PER_CORNER } from '../fit/keyed-sizes.js';
 import { groundOf, groundVolume_ml } from '../mechanics/cloth/shelf-numbers.js';
 import { staplesPerSide } from '../mechanics/cloth/cloth-sheet.js';
@@ -25,6 +27,7 @@ export type Sold =
   | { readonly by: 'length'; readonly price_per_m: number; readonly step_mm: number | null }
   | { readonly by: 'measure'; readonly price_per_unit: number }
   | { readonly by: 'sheet'; readonly sheets: readonly Supply[]; readonly leg_mm: number }
+  | { readonly by: 'cut-sheet'; readonly sheet: Supply; readonly area_mm: Flat }
   | { readonly by: 'strip'; readonly strip: Supply; readonly pieces_mm: readonly number[] }
   | { readonly by: 'unknown'; readonly reason: string };
 
@@ -101,10 +104,10 @@ function supplied(supply: Supply | null, kind: NeedKind, name: string, amount: n
 }
 
 function lip(model: Model): readonly Need[] {
-  const { bars, face } = model.plan;
-  if (bars.lip_mm <= 0) return [];
+  const { bars } = model.plan;
+  const pieces_mm = lipPieces(model.plan).map(({ cut_mm }) => cut_mm);
+  if (pieces_mm.length === 0) return [];
   const strip = pickLip(model);
-  const pieces_mm = [face.width_mm, face.width_mm, face.height_mm, face.height_mm];
   const base = { kind: 'lip' as const, measures: [{ of: 'thickness' as const, mm: bars.lip_mm }], unit: 'mm' as const, amount: pieces_mm.reduce((sum, mm) => sum + mm, 0), used_for: ['lip'] };
   if (strip === null || strip.length_mm === null) return [{ ...base, entry: null, name: 'Strip for the lip', sold: { by: 'unknown', reason: 'The shelf has no strip for a lip.' } }];
   return [{ ...base, entry: `supplies.${strip.key}`, name: strip.name, sold: { by: 'strip', strip, pieces_mm } }];
@@ -124,15 +127,13 @@ function ground(model: Model): readonly Need[] {
   return [{ kind: 'ground', entry: `grounds.${found.key}`, name: found.name, measures: [], unit: 'ml', amount, used_for: ['ground'], sold }];
 }
 
-
-/** Sheets that close the back against dust, laid edge to edge whichever way takes fewer; nothing where the shelf has none. */
+/** What closes the back against dust: the area of the face in pieces no larger than a sheet, edge to edge; nothing where the shelf has none. */
 function backing(model: Model): readonly Need[] {
   const paper = Object.values(model.shelf.supplies).find(({ kind }) => kind === 'backing');
   if (paper === undefined || paper.sheet_mm === null) return [];
-  const [a_mm, b_mm] = paper.sheet_mm;
   const { width_mm, height_mm } = model.plan.face;
-  const sheets = (across_mm: number, up_mm: number): number => Math.ceil(width_mm / across_mm - 1e-9) * Math.ceil(height_mm / up_mm - 1e-9);
-  return [supplied(paper, 'backing', paper.name, Math.min(sheets(a_mm, b_mm), sheets(b_mm, a_mm)), ['back'])];
+  const area_mm: Flat = [width_mm, height_mm];
+  return [{ ...supplied(paper, 'backing', paper.name, tilesOf(area_mm, paper.sheet_mm).length, ['back']), sold: { by: 'cut-sheet', sheet: paper, area_mm } }];
 }
 
 function hanging(model: Model): readonly Need[] {

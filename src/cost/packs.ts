@@ -1,5 +1,5 @@
+import type { UnitSystem } from '../base/names.js';
 import { tapeMark_mm } from '../base/tape.js';
-import type { Model } from '../model/model.js';
 import { inventedSource } from '../shelf/shelf-sources.js';
 import type { Pack, Shelf } from '../shelf/shelf.js';
 
@@ -22,8 +22,8 @@ export const cents = (amount: number): number => Math.ceil(amount * 100 - 1e-6) 
 export const isInvented = (shelf: Shelf, entry: string | null, field: string): boolean => entry !== null && shelf.sources[`${entry}.${field}`] === inventedSource;
 
 /** Up to whole steps in which a shop cuts it off, else to the next mark of the tape, mm. Never too little: the mark's thousandth does not count for long steps. */
-export function stepsOf(length_mm: number, step_mm: number | null, models: readonly Model[]): number {
-  const step = step_mm ?? tapeMark_mm(models[0]?.plan.units ?? 'metric');
+export function stepsOf(length_mm: number, step_mm: number | null, units: UnitSystem): number {
+  const step = step_mm ?? tapeMark_mm(units);
   return Math.ceil(length_mm / step - 1e-9) * step;
 }
 

@@ -1,4 +1,5 @@
 import { boardsFor, type Boards, type ShortBoard } from '../cutting/enough-boards.js';
+import { commonUnits } from '../cutting/pieces/pool.js';
 import type { CutPlan } from '../cutting/boards/purchase.js';
 import { clothRolls, type ClothRoll } from '../cutting/roll/plans.js';
 import type { Model } from '../model/model.js';
@@ -89,7 +90,7 @@ function reasonOf(cut: CutPlan, short: readonly ShortBoard[], cloths: readonly C
 
 function clothLines(models: readonly Model[], shelf: Shelf): readonly ClothLine[] {
   return clothRolls(models, shelf).map((roll): ClothLine => {
-    const bought_mm = stepsOf(roll.layout.length_mm, roll.cloth.sold_by_mm, models);
+    const bought_mm = stepsOf(roll.layout.length_mm, roll.cloth.sold_by_mm, commonUnits(models.map(({ plan }) => plan)));
     const wide = roll.layout.too_wide.length > 0;
     return { ...roll, bought_mm, bought_cost: wide ? null : cents((bought_mm / 1000) * roll.cloth.price_per_m), invented: isInvented(shelf, `cloths.${roll.cloth.key}`, 'price-per-m') };
   });

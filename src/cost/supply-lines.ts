@@ -1,5 +1,9 @@
+import type { UnitSystem } from '../base/names.js';
+import { commonUnits } from '../cutting/pieces/pool.js';
 import type { Model } from '../model/model.js';
-import type { Shelf } from '../shelf/shelf.js';
+import { shelfIn } from '../shelf/in-system.js';
+import type { Shelf, Supply } from '../shelf/shelf.js';
+import { cutSheets, leastSheets, tilesOf, type Flat } from './cut-sheets.js';
 import { needKinds, needsOf, type Need, type NeedKind, type Sold } from './needs.js';
 import { buyPacks, cents, isInvented, stepsOf, type BoughtPack } from './packs.js';
 import { buySheets, stripsFor } from './sheets.js';
@@ -19,6 +23,8 @@ export interface SupplyLine {
   readonly packs: readonly BoughtPack[];
   /** Size of the sheet or length of the strip that it is cut from, mm. */
   readonly cut_from_mm: readonly number[] | null;
+  /** Of pieces that are cut out of sheets together: how many they are, how many sheets they take, row by row, and how few any way of cutting can take. */
+  readonly sheets?: { readonly pieces: number; readonly used: number; readonly least: number };
   /** At least `for_all`, in its unit; of sheets and strips, how many. */
   readonly bought: number | null;
   /** Share of what is bought that these frames use. */
@@ -31,44 +37,61 @@ export interface SupplyLine {
 interface Gathered extends Need {
   /** One amount for each frame that is different. */
   readonly each: readonly { readonly amount: number; readonly count: number }[];
-  readonly pieces_mm: readonly number[];
+  readonly strips_mm: readonly number[];
+  readonly areas_mm: readonly Flat[];
 }
 
 /** Everything but boards and cloth that these plans take together, in the order in which it is picked up. */
-export function supplyLines(models: readonly Model[], shelf: Shelf): readonly SupplyLine[] {
+export function supplyLines(models: readonly Model[], shop: Shelf): readonly SupplyLine[] {
+  const units = commonUnits(models.map(({ plan }) => plan));
+  const shelf = shelfIn(shop, units);
   const gathered = new Map<string, Gathered>();
   for (const model of models)
     for (const need of needsOf(model)) {
       const { count } = model.plan;
       const key = [need.kind, need.entry ?? need.name, ...(need.entry === null ? need.measures.map(({ mm }) => mm) : [])].join(' ');
       const before = gathered.get(key);
-      const own = need.sold.by === 'strip' ? Array.from({ length: count }, () => need.sold.by === 'strip' ? need.sold.pieces_mm : []).flat() : [];
+      const { sold } = need;
+      const copies = <T>(list: readonly T[]): readonly T[] => Array.from({ length: count }, () => list).flat();
       gathered.set(key, {
         ...need,
         used_for: [...new Set([...(before?.used_for ?? []), ...need.used_for])],
         each: [...(before?.each ?? []), { amount: need.amount, count }],
-        pieces_mm: [...(before?.pieces_mm ?? []), ...own],
+        strips_mm: [...(before?.strips_mm ?? []), ...copies(sold.by === 'strip' ? sold.pieces_mm : [])],
+        areas_mm: [...(before?.areas_mm ?? []), ...copies(sold.by === 'cut-sheet' ? [sold.area_mm] : [])],
       });
     }
-  const lines = [...gathered.values()].map((one) => lineOf(one, models, shelf));
+  const lines = [...gathered.values()].map((one) => lineOf(one, models.length === 1, units, shelf));
   return lines.sort((a, b) => needKinds.indexOf(a.kind) - needKinds.indexOf(b.kind));
 }
 
-function lineOf(need: Gathered, models: readonly Model[], shelf: Shelf): SupplyLine {
+function lineOf(need: Gathered, alone: boolean, units: UnitSystem, shelf: Shelf): SupplyLine {
   const { kind, entry, name, measures, unit, used_for, sold, each } = need;
   const for_all = each.reduce((all, { amount, count }) => all + amount * count, 0);
-  const bought = buy(need, sold, for_all, models, shelf);
-  return { kind, entry, name, measures, unit, used_for, for_one: models.length === 1 ? need.amount : null, for_all, ...bought };
+  const bought = buy(need, soldIn(sold, need.entry, shelf), for_all, units, shelf);
+  return { kind, entry, name, measures, unit, used_for, for_one: alone ? need.amount : null, for_all: bought.sheets?.pieces ?? for_all, ...bought };
 }
 
-type Bought = Pick<SupplyLine, 'packs' | 'cut_from_mm' | 'bought' | 'used_share' | 'cost' | 'reason' | 'invented'>;
+/** The twin of what is sold that the pool buys; a plan of the other system named its own. */
+function soldIn(sold: Sold, entry: string | null, { supplies, hardware }: Shelf): Sold {
+  const twin = (supply: Supply): Supply => supplies[supply.key] ?? supply;
+  switch (sold.by) {
+    case 'length': return { ...sold, step_mm: hardware[entry?.replace('hardware.', '') ?? '']?.sold_by_mm ?? sold.step_mm };
+    case 'sheet': return { ...sold, sheets: sold.sheets.map(twin) };
+    case 'cut-sheet': return { ...sold, sheet: twin(sold.sheet) };
+    case 'strip': return { ...sold, strip: twin(sold.strip) };
+    default: return sold;
+  }
+}
 
-function buy(need: Gathered, sold: Sold, for_all: number, models: readonly Model[], shelf: Shelf): Bought {
+type Bought = Pick<SupplyLine, 'sheets' | 'packs' | 'cut_from_mm' | 'bought' | 'used_share' | 'cost' | 'reason' | 'invented'>;
+
+function buy(need: Gathered, sold: Sold, for_all: number, units: UnitSystem, shelf: Shelf): Bought {
   const unknown = (reason: string): Bought => ({ packs: [], cut_from_mm: null, bought: null, used_share: 1, cost: null, reason, invented: false });
   const kerf_mm = shelf.cutting.kerf_mm;
   if (sold.by === 'unknown') return unknown(sold.reason);
   if (sold.by === 'length') {
-    const bought = stepsOf(for_all, sold.step_mm, models);
+    const bought = stepsOf(for_all, sold.step_mm, units);
     return { packs: [], cut_from_mm: null, bought, used_share: for_all / bought, cost: cents((bought / 1000) * sold.price_per_m), reason: null, invented: isInvented(shelf, need.entry, 'price') };
   }
   if (sold.by === 'measure') return { packs: [], cut_from_mm: null, bought: for_all, used_share: 1, cost: cents(for_all * sold.price_per_unit), reason: null, invented: isInvented(shelf, need.entry, 'price-per-100ml') };
@@ -77,8 +100,16 @@ function buy(need: Gathered, sold: Sold, for_all: number, models: readonly Model
     if (found === null) return unknown('No plywood sheet on the shelf is large enough for the gussets.');
     return { packs: found.bought.packs, cut_from_mm: found.sheet.sheet_mm, bought: found.bought.holds, used_share: 1, cost: found.bought.cost, reason: null, invented: isInvented(shelf, `supplies.${found.sheet.key}`, 'packs') };
   }
+  if (sold.by === 'cut-sheet') {
+    const size = sold.sheet.sheet_mm as Flat;
+    const pieces = need.areas_mm.flatMap((area_mm) => tilesOf(area_mm, size));
+    const used = cutSheets(pieces, size).length;
+    const found = buyPacks(sold.sheet.packs, used);
+    if (found === null) return unknown(`The shelf gives no price for ${need.name}.`);
+    return { packs: found.packs, cut_from_mm: size, bought: found.holds, sheets: { pieces: pieces.length, used, least: leastSheets(pieces, size) }, used_share: used / found.holds, cost: found.cost, reason: null, invented: isInvented(shelf, need.entry, 'packs') };
+  }
   if (sold.by === 'strip') {
-    const strips = stripsFor(need.pieces_mm, sold.strip.length_mm ?? 0, kerf_mm);
+    const strips = stripsFor(need.strips_mm, sold.strip.length_mm ?? 0, kerf_mm);
     const found = strips === null ? null : buyPacks(sold.strip.packs, strips);
     if (found === null) return unknown('No strip on the shelf is long enough for the lip.');
     return { packs: found.packs, cut_from_mm: sold.strip.length_mm === null ? null : [sold.strip.length_mm], bought: found.holds, used_share: 1, cost: found.cost, reason: null, invented: isInvented(shelf, need.entry, 'packs') };

@@ -15,7 +15,7 @@ function cell(value: string | number): string {
   return /[",;\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
-/** Every piece on its board, in cutting order, one row each; lengths in words and in mm. */
+/** Every piece on its board, in cutting order, one row each, then the strips of raised lips; lengths in words and in mm. */
 export function cutListCsv(cut: CutPlan): string {
   const header = ['stock', 'board', 'piece', 'plan', 'part', 'ply', 'size', 'ends', 'cut length', 'cut length mm', 'short point mm', 'starts at mm', 'later cut mm', 'face up', 'note'];
   const rows = cut.stocks.flatMap(({ stock, lumber, boards }) =>
@@ -39,7 +39,11 @@ export function cutListCsv(cut: CutPlan): string {
       ]),
     ),
   );
-  return toCsv([header, ...rows]);
+  const lips = cut.lists.flatMap(({ lips: some, frames }, plan) => some.map(({ label, about, cut_mm }): (string | number)[] => [
+    'strip for the lip', '', label, cut.plan_names[plan] ?? '', about, '', '', 'mitre', formatLength(cut_mm, cut.units), tidy(cut_mm), '', '', '', '',
+    frames === 1 ? 'From the strips of the buying list.' : `From the strips of the buying list, one for each of ${frames} frames.`,
+  ]));
+  return toCsv([header, ...rows, ...lips]);
 }
 
 /** A length for a spreadsheet, to a thousandth of a millimetre. */

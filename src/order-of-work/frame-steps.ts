@@ -4,6 +4,7 @@ import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
 import { step, type WorkStep } from './step.js';
 import { fewCornerClamps, flatPlace, type ToolsAtHand } from './tools-at-hand.js';
+import { lipOnBars, lipStep } from './wood-steps.js';
 
 /** The outside diagonal, in the plan's units. */
 const diagonalOf = ({ plan }: Model): string => formatLength(Math.hypot(plan.face.width_mm, plan.face.height_mm), plan.units);
@@ -18,6 +19,7 @@ export function frameSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[
   return [
     step('dry-fit', `Lay the frame out dry: corners closed, no rocking ${flatPlace(tools, 'on a flat floor')}.`),
     ...cornerSteps(model, tools),
+    ...(lipOnBars(plan) ? [] : lipStep(model, tools)),
     ...innerSteps(model),
     step('square', `Measure both diagonals again: equal, ${diagonalOf(model)} each. Lay the frame ${flatPlace(tools, 'on a flat table')} and look under the fourth corner.`, [], glueOnly ? cure_h : null, glueOnly ? 'the glue to reach full strength before the cloth pulls on it' : ''),
   ];

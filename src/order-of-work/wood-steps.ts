@@ -1,4 +1,5 @@
 import type { Model } from '../model/model.js';
+import type { Plan } from '../plan/plan.js';
 import { formatLength } from '../base/units-format.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
@@ -15,12 +16,24 @@ export function woodSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[]
     step('sort', 'Sight along every board again, mark its bow and which way it twists, and lay the straightest aside for the longest bars.'),
     ...(plan.bars.plies > 1 ? [step('rough-cut', `${inShop ? 'Have the shop saw' : 'Saw'} the plies a little over length.`, inShop ? [] : sawing)] : []),
     ...plySteps(model, tools),
-    step('edge', plan.bars.lip_mm > 0
-      ? 'While the bars are still long and square-ended, glue the raised lip along each front edge and round its outer side, so that it does not cut the cloth.'
-      : 'While the bars are still long and square-ended, round the front outer edge, so that it does not cut the cloth, and plane a bevel inward from it, so that only the edge touches the cloth.', ['dust']),
+    ...(plan.bars.lip_mm > 0 ? [] : [step('edge', 'While the bars are still long and square-ended, round the front outer edge, so that it does not cut the cloth, and plane a bevel inward from it, so that only the edge touches the cloth.', ['dust'])]),
     trial(model, tools),
     cut(model, tools),
+    ...(lipOnBars(plan) ? lipStep(model, tools) : []),
   ];
+}
+
+/** Bars whose ends are mitred in front carry their strip each; behind a mitred lip of butted or half-lapped bars the frame must be closed first. */
+export const lipOnBars = ({ corners: { cut } }: Plan): boolean => cut === 'mitre' || cut === 'keyed';
+
+/** Strips are sawn and glued on; nothing where the plan has no lip. */
+export function lipStep(model: Model, { saw }: ToolsAtHand): readonly WorkStep[] {
+  const { plan } = model;
+  if (plan.bars.lip_mm <= 0) return [];
+  const sheet = glueSheet(model);
+  const where = lipOnBars(plan) ? 'each bar, the points of the strip even with the points of the bar' : 'the closed frame, their mitres meeting at its corners';
+  const text = `${saw === 'none' ? 'Have the strips of the lip sawn' : 'Saw the strips of the lip'} to the cut list, 45° at both ends, and glue them along the front outer edge of ${where}, flush with the outer side and held with tape; round what still stands sharp, so that it does not cut the cloth.`;
+  return [step('edge', text, [...(saw === 'none' ? [] : sawing), 'solvent'], sheet === null ? null : sheet.clamp_min / 60, sheet === null ? '' : 'the glue of the lip to hold')];
 }
 
 function plySteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {

@@ -15,6 +15,7 @@ import { ringHole, type RingHole } from '../mechanics/hanging/ring.js';
 import { standsOut, type StandsOut } from '../mechanics/hanging/stands-out.js';
 import { ringSpan_mm } from '../mechanics/hanging/wire-geometry.js';
 import { staplesBySteel, type StaplesBySteel } from '../mechanics/occupancy/staple-line.js';
+import { staplesAside, type StaplesAside } from '../mechanics/occupancy/staples-aside.js';
 import { orderOfWork, type ToolsAtHand, type WorkStep } from '../order-of-work/order-of-work.js';
 import type { Model } from '../model/model.js';
 import { betterPlaces, type BetterPlaces } from '../place/better-places.js';
@@ -46,6 +47,8 @@ export interface Sheets {
   readonly cloth: ClothSheet;
   /** Staples that would meet the steel of a corner angle; null where there is none. */
   readonly steel: StaplesBySteel | null;
+  /** The staples in their order, those that would meet the head of a screw or nail set beside it. */
+  readonly staples: StaplesAside;
   readonly fastenings: readonly FasteningLine[];
   /** Null where nothing is glued. */
   readonly glue: GlueSheet | null;
@@ -74,6 +77,7 @@ export function sheetsOf(input: SheetInput): Sheets {
   const parts = {
     cloth: once(() => clothSheet(model, solution)),
     steel: once(() => staplesBySteel(model)),
+    staples: once(() => staplesAside(model)),
     fastenings: once(() => fasteningSheet(model)),
     glue: once(() => glueSheet(model)),
     hanging: once(() => hangingSheet(model)),
@@ -88,6 +92,7 @@ export function sheetsOf(input: SheetInput): Sheets {
   return {
     get cloth() { return parts.cloth(); },
     get steel() { return parts.steel(); },
+    get staples() { return parts.staples(); },
     get fastenings() { return parts.fastenings(); },
     get glue() { return parts.glue(); },
     get hanging() { return parts.hanging(); },

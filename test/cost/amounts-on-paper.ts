@@ -59,7 +59,9 @@ export async function holdToTheBill(text: string): Promise<boolean> {
 function boardsAgree({ supplies, plan }: Audit, page: string): void {
   const pieces = rowsOf(page, '| Piece | Number');
   const listed = supplies.cut.lists[0]?.pieces.length ?? 0;
-  expect(sum(pieces.map((row) => Number(row[1])))).toBe(listed * plan.count);
+  const lips = supplies.cut.lists[0]?.lips.length ?? 0;
+  expect(lips).toBe(plan.bars.lip_mm > 0 ? 4 : 0);
+  expect(sum(pieces.map((row) => Number(row[1])))).toBe((listed + lips) * plan.count);
   if (supplies.cut.reason === null) expect(sum(supplies.cut.stocks.flatMap(({ boards }) => boards.map((board) => board.pieces.length)))).toBe(listed * plan.count);
   const boards = rowsOf(page, '| Board | Actual size');
   expect(boards.map((row) => Number(row[3]))).toEqual(supplies.boards.map(({ count }) => count));

@@ -47,3 +47,10 @@ describe('the saw', () => {
     expect(sawReach(demoModel({ ...small, bars: { stock: 'stud-38x64', lay: 'edge' }, crossbars: [{ runs: 'upright', at: '1/3', stock: 'board-19x89', lay: 'edge' }] })).highest_mm).toBe(89);
   });
 });
+
+test('the strips of a lip are sawn to the cut list and glued on when the bars are cut, on butted bars when the frame is closed', () => {
+  const ids = (cut: string) => steps({ ...small, bars: { ...small.bars, lip: '4 mm' }, corners: { cut } }).map(({ id }) => id);
+  for (const cut of ['mitre', 'keyed']) expect([cut, ids(cut).indexOf('edge') - ids(cut).indexOf('cut')]).toEqual([cut, 1]);
+  for (const cut of ['butt', 'half-lap']) expect([cut, ids(cut).indexOf('edge') > ids(cut).indexOf('glue-corners')]).toEqual([cut, true]);
+  expect(ids('mitre').filter((id) => id === 'edge')).toHaveLength(1);
+});

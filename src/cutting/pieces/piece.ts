@@ -1,4 +1,4 @@
-import type { About } from '../../base/names.js';
+import type { About, BarName } from '../../base/names.js';
 import type { Lay, PlanCorners } from '../../plan/plan.js';
 
 /** Where a half-lap is cut out of a piece: from its left or bottom end, mm. Half the piece's depth is taken away there. */
@@ -41,9 +41,22 @@ export interface Piece {
   readonly note: string;
 }
 
+/** One strip of a raised lip, mitred at both ends to run round the front of the frame; cut from strips, not from boards. */
+export interface LipPiece {
+  /** `lip T`, `lip B`, `lip L`, `lip R`. */
+  readonly label: string;
+  readonly about: BarName;
+  /** Long point to long point: the side of the face on a mark of the tape. */
+  readonly cut_mm: number;
+}
+
 /** All pieces of one frame, with the sizes they were made from. */
 export interface PieceList {
   readonly pieces: readonly Piece[];
+  /** Empty where the bars have no lip. */
+  readonly lips: readonly LipPiece[];
+  /** So many frames like this are made. */
+  readonly frames: number;
   readonly mark_mm: number;
   /** Built size of the bars in the plane of the cloth. */
   readonly w_mm: number;

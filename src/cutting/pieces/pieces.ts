@@ -1,12 +1,12 @@
-import { cornerNames } from '../../base/names.js';
+import { barNames, cornerNames } from '../../base/names.js';
 import { builtSize, laidSize } from '../../plan/build-up.js';
 import type { Plan, PlanCrossbar } from '../../plan/plan.js';
 import { shelfIn } from '../../shelf/in-system.js';
 import type { Lumber, Shelf } from '../../shelf/shelf.js';
 import { formatLength } from '../../base/units-format.js';
 import { keyedSizes } from '../../fit/keyed-sizes.js';
-import { downToMark, nearestMark, tapeMark_mm, upToMark } from '../../base/tape.js';
-import type { Lap, Piece, PieceList } from './piece.js';
+import { downToMark, nearestMark, tapeMark_mm, upToMark, upToTape } from '../../base/tape.js';
+import type { Lap, LipPiece, Piece, PieceList } from './piece.js';
 
 /** Left on each end of a blank and cut off after gluing, mm (proposal; the shelf's `blank-trim` replaces it). */
 const blankTrim_mm = 10;
@@ -42,7 +42,13 @@ export function piecesOf(plan: Plan, shop: Shelf): PieceList {
   const braces = bracePieces(member, shelf, w_mm);
   const opening = { width_mm: upToMark(inside.width_mm, mark_mm), height_mm: upToMark(inside.height_mm, mark_mm) };
   const bar_mm = (upToMark(plan.face.width_mm, mark_mm) - opening.width_mm) / 2;
-  return { pieces: [...bars, ...crossbars, ...braces], mark_mm, w_mm, opening, bar_mm, face: plan.face, corner: plan.corners.cut, faults };
+  return { pieces: [...bars, ...crossbars, ...braces], lips: lipPieces(plan), frames: plan.count, mark_mm, w_mm, opening, bar_mm, face: plan.face, corner: plan.corners.cut, faults };
+}
+
+/** The strips of a raised lip: as long as the sides of the face, mitred, whatever the corners of the bars behind them. */
+export function lipPieces({ bars, face, units }: Plan): readonly LipPiece[] {
+  if (bars.lip_mm <= 0) return [];
+  return barNames.map((about): LipPiece => ({ label: `lip ${about.charAt(0).toUpperCase()}`, about, cut_mm: upToTape(about === 'top' || about === 'bottom' ? face.width_mm : face.height_mm, units) }));
 }
 
 interface BarSizes {

@@ -41,7 +41,10 @@ export function frameName(plans: readonly Plan[], index: number, copy: number, n
 /** Sorts tags as one counts: 2 before 10. */
 export const tagOrder = (tag: string): string => tag.replace(/\d+/gu, (digits) => digits.padStart(6, '0'));
 
-/** The units of all plans; where they differ, millimetres, which show a length in inches to a tenth of a millimetre, while a sixteenth of an inch would hide more. */
+/**
+ * The rule for plans that are bought together: in inches where all are, else in millimetres, which show a length in inches to a tenth of a millimetre, while a sixteenth of an inch
+ * would hide more. It decides which twin of a shop's boards, rolls, sheets and strips is bought, and in what the lists are told.
+ */
 export function commonUnits(plans: readonly Plan[]): UnitSystem {
   return plans.length > 0 && plans.every(({ units }) => units === 'inch') ? 'inch' : 'metric';
 }

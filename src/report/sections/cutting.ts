@@ -4,7 +4,7 @@ import type { CutPlan } from '../../cutting/boards/purchase.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../tree.js';
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
-import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, pricesOf, type Prices } from '../words/supply.js';
+import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, pricesOf, sheetsInWords, type Prices } from '../words/supply.js';
 import { boardPictures } from './board-pictures.js';
 import { pieceColumns, pieceNotes, pieceRows } from './piece-rows.js';
 import { sightingBlocks } from './sighting.js';
@@ -99,7 +99,7 @@ function everythingElse({ audit: { supplies }, units }: Telling, prices: Prices)
   const sum = total_cost === null
     ? `The cost of everything is unknown. ${reason ?? ''} What can be bought and has a price comes to ${money(rest_cost)}${all}.`
     : `Everything together${all}: ${money(total_cost)} at the till. Of that ${money(used_cost)} is used up; the rest stays in boxes and bottles. Tools and paint are not in it.`;
-  return [table(besidesColumns(frames), besidesRows(supplies, units, prices)), paragraph([sum, remark].filter((text) => text !== '').join(' '))];
+  return [table(besidesColumns(frames), besidesRows(supplies, units, prices)), paragraph([sheetsInWords(supplies), sum, remark].filter((text) => text !== '').join(' '))];
 }
 
 function proof(cut: CutPlan, money: Prices['money']): string {

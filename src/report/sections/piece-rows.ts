@@ -17,7 +17,7 @@ export function pieceRows(told: Telling, cut: CutPlan): readonly (readonly Cell[
     const key = [piece.stock, piece.cut_mm, piece.short_mm, piece.ends, piece.face_up, piece.later?.cut_mm, piece.later?.ends, piece.note].join('/');
     equal.set(key, [...(equal.get(key) ?? []), piece]);
   }
-  return [...equal.values()].map((group) => row(told, group));
+  return [...[...equal.values()].map((group) => row(told, group)), ...lipRows(told, cut)];
 }
 
 function row(told: Telling, group: readonly Piece[]): readonly Cell[] {
@@ -30,6 +30,16 @@ function row(told: Telling, group: readonly Piece[]): readonly Cell[] {
     first.ends === 'mitre' ? told.length(upToTape(first.short_mm, told.units)) : '',
     first.ends === 'mitre' ? '45°' : 'square',
   ];
+}
+
+/** The strips of a raised lip, equal ones in a row. */
+function lipRows({ length, audit: { plan, supplies } }: Telling, cut: CutPlan): readonly (readonly Cell[])[] {
+  const lips = cut.lists[0]?.lips ?? [];
+  const stock = supplies.lines.find(({ kind }) => kind === 'lip')?.name ?? 'strip for the lip';
+  return [...new Set(lips.map(({ cut_mm }) => cut_mm))].map((cut_mm): readonly Cell[] => {
+    const some = lips.filter((one) => one.cut_mm === cut_mm);
+    return [some.map(({ label }) => label).join(', '), String(some.length * plan.count), userText(stock, 60), length(cut_mm), '', '45°'];
+  });
 }
 
 const labels = (group: readonly Piece[]): string => group.map((piece) => piece.label).join(', ');

@@ -55,9 +55,15 @@ export function packsInWords(line: SupplyLine, units: UnitSystem): string {
   if (line.cut_from_mm !== null) {
     const n = line.packs.reduce((sum, { count, holds }) => sum + count * holds, 0);
     const [a = 0, b] = line.cut_from_mm;
+    if (line.sheets !== undefined && b !== undefined) return `${packed(line, units)}${line.packs.every(({ holds }) => holds === 1) ? '' : ', sheets'} of ${formatSize(a, b, units)}`;
     return b === undefined ? `${n} ${plural('strip', n)} of ${formatLength(a, units)}` : `${n} ${plural('sheet', n)} of ${formatSize(a, b, units)}`;
   }
   if (line.packs.length === 0) return line.unit === 'mm' ? rollLength(line.bought, units) : amountInWords(line.bought, line.unit, units);
+  return packed(line, units);
+}
+
+/** `2 bottles of 250 ml`, `1 roll of 10 and 2 sheets`. */
+function packed(line: SupplyLine, units: UnitSystem): string {
   return line.packs.map(({ holds, called, count }) => {
     const inside = line.unit === 'ml' ? formatQuantity(holds, 'ml', units) : String(holds);
     const name = called === '' ? '' : ` ${plural(called, count)}`;
@@ -93,6 +99,13 @@ export function orderBlocks({ short, order_proven, currency }: Pick<Supplies, 's
     bullets(short.map(({ stock, length_mm, needed, available }, i): Cell => `${userText(stock, 40)}, ${formatLength(length_mm, units)}: ${needed} needed, ${available} there. Order ${needed - available} more, ${said(costs[i] as number)}.`)),
     paragraph(`The boards that are there are used first, whatever their length; the order besides comes to ${all}. ${order_proven ? 'Of all lengths sold, no other order costs less; that was proven.' : 'The search was cut short: another order may cost less.'}`),
   ];
+}
+
+/** How the pieces that are cut out of sheets were counted; empty where one frame takes whole sheets. */
+export function sheetsInWords({ lines, frames }: Pick<Supplies, 'lines' | 'frames'>): string {
+  return lines.flatMap(({ name, for_all, sheets }) => (sheets === undefined || (frames === 1 && sheets.used === for_all) ? [] : [
+    `${userText(name, 60)}: ${for_all} ${plural('piece', for_all)} cut row by row out of ${sheets.used} ${plural('sheet', sheets.used)}${sheets.used === sheets.least ? ', as few as any way of cutting takes' : `; no way of cutting takes fewer than ${sheets.least}`}.`,
+  ])).join(' ');
 }
 
 /** Heads of the table of boards. */
