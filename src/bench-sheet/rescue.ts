@@ -1,5 +1,6 @@
 import type { CornerName } from '../base/names.js';
 import { clothOf } from '../mechanics/cloth/shelf-numbers.js';
+import type { FrameShape } from '../model/frame-shape.js';
 import type { Model, Solution } from '../model/model.js';
 import { boardState } from '../risk/assess.js';
 import { liftFrom } from '../risk/lift-curve.js';
@@ -64,20 +65,29 @@ export function rescueOf(model: Model, solution: Solution, sheet: Sheet, lift_mm
 }
 
 /**
- * Cloth that pulls less along the raised diagonal. It then shears: by S = half of what is let go × the sine of twice the diagonal's angle, and shear at the front edge of the
- * bars, e before their centre lines, lifts by 2 S e × the frame's compliance. The mean pull falls too. Just as much as brings the lift to half the limit, at most `most_eased`.
+ * How far shear of the cloth (N/mm), at the front edge of the bars, e before their centre lines, moves the free corner, mm; null where the frame is free to move. A corner that
+ * lifts by y lets two of the bars rise by y from end to end, each carrying its front edge e y along the shear: work 2 S e y, so it lifts as a force of 2 S e there would lift it.
+ */
+export function liftOfShear_mm(shape: FrameShape, shear_N_per_mm: number): number | null {
+  const compliance = solveLiftCompliance(shape, { x: 0, y: 0 });
+  return compliance === null ? null : shear_N_per_mm * (shape.eccentricity_mm.top + shape.eccentricity_mm.left) * compliance;
+}
+
+/** Shear that cloth of an even pull (N/mm) has along the sides of the frame once a share of it is let go along one diagonal: half of what is let go × the sine of twice the diagonal's angle. */
+export const shearOfEasing_N_per_mm = ({ span_x_mm, span_y_mm }: FrameShape, pull_N_per_mm: number, eased: number): number => (eased * pull_N_per_mm * Math.sin(2 * Math.atan2(span_y_mm, span_x_mm))) / 2;
+
+/**
+ * Cloth that pulls less along the raised diagonal, and shears. The mean pull falls too. Just as much as
+ * brings the lift to half the limit, at most `most_eased`.
  */
 function ease(model: Model, solution: Solution, unpulled_mm: number, share: number, limit_mm: number): Eased | null {
   const { shape, working } = model;
-  const compliance = solveLiftCompliance(shape, { x: 0, y: 0 });
-  if (compliance === null) return null;
+  const per_shear_mm = liftOfShear_mm(shape, 1);
+  if (per_shear_mm === null) return null;
   const pull = ((working.x + working.y) / 2) * share;
-  const angle = Math.atan2(shape.span_y_mm, shape.span_x_mm);
-  const arm_mm = (shape.eccentricity_mm.top + shape.eccentricity_mm.left) / 2;
   const after = (eased: number): number => {
-    const shear = (eased * pull * Math.sin(2 * angle)) / 2;
-    const back_mm = 2 * shear * arm_mm * compliance;
-    return liftFrom(curveAt(solution, share * (1 - eased / 2)), unpulled_mm - Math.sign(unpulled_mm) * back_mm);
+    const shear = shearOfEasing_N_per_mm(shape, pull, eased);
+    return liftFrom(curveAt(solution, share * (1 - eased / 2)), unpulled_mm - Math.sign(unpulled_mm) * shear * per_shear_mm);
   };
   const side = Math.sign(unpulled_mm);
   let eased = 0;

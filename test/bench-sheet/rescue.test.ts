@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { evenGive } from '../../src/base/joint-give.js';
 import { planWith, tryCure, unpulledLift } from '../../src/bench-sheet/rescue-cures.js';
+import { liftOfShear_mm, shearOfEasing_N_per_mm } from '../../src/bench-sheet/rescue.js';
 import { reopen } from '../../src/bench-sheet/rescue-reopen.js';
 import { measuredTwist, curveAt } from '../../src/bench-sheet/rescue-twist.js';
 import type { FrameShape } from '../../src/model/frame-shape.js';
@@ -46,6 +47,31 @@ describe('the twist that was read', () => {
   test('never offers what the frame has', () => {
     expect(planWith({ ...model.plan, crossbars: [{ runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'flat', plies: 1, setback_mm: 0, give: null }] }, 'crossbar')).toBeNull();
     expect(planWith({ ...model.plan, bars: { ...model.plan.bars, plies: 2 } }, 'second-ply')).toBeNull();
+  });
+});
+
+/** Bars that only twist, corners rigid; sides unequal. */
+describe('easing the cloth along a diagonal, against closed forms', () => {
+  const [a, b, e] = [820, 540, 11];
+  const bar = { ...model.shape.bars.top, I_plane_mm4: 1e12, I_out_mm4: 1e12, A_mm2: 1e9 };
+  const rigid = { 'top-left': evenGive(0), 'top-right': evenGive(0), 'bottom-left': evenGive(0), 'bottom-right': evenGive(0) };
+  const twisting: FrameShape = { ...model.shape, span_x_mm: a, span_y_mm: b, bars: { top: bar, bottom: bar, left: bar, right: bar }, eccentricity_mm: { top: e, bottom: e, left: e, right: e }, corner_give: rigid, crossbars: [], braces: [] };
+
+  test('shear along the front edges: y = 2 S e ÷ 2GJ(1/(ab²) + 1/(a²b))', () => {
+    const { G_MPa, J_mm4 } = bar;
+    const S = 0.03;
+    const k = 2 * G_MPa * J_mm4 * (1 / (a * b ** 2) + 1 / (a ** 2 * b));
+    expect(liftOfShear_mm(twisting, S)! / ((2 * S * e) / k)).toBeCloseTo(1, 2);
+  });
+
+  test('the shear that a pull p with q of it let go along one diagonal leaves: half of q p × sin 2α, as Mohr’s circle has it', () => {
+    // Stresses p along the one diagonal's right angle and p − q p along it, turned to the sides of the frame by the tensor itself.
+    const [p, q] = [0.2, 0.3];
+    const alpha = Math.atan2(b, a);
+    const [c, s] = [Math.cos(alpha), Math.sin(alpha)];
+    const along = p * (1 - q);
+    const xy = along * c * s - p * s * c;
+    expect(shearOfEasing_N_per_mm(twisting, p, q)).toBeCloseTo(Math.abs(xy), 12);
   });
 });
 
