@@ -1,4 +1,5 @@
 import { formatLength } from '../base/units-format.js';
+import { wayInWords } from './fastening-words.js';
 import type { Model } from '../model/model.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import { plannedFastenings } from '../mechanics/fasteners/planned-fastenings.js';
@@ -37,7 +38,7 @@ function cornerSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
     const text = `${size === '' ? 'G' : `${size}g`}lue the four corners and clamp them ${flatPlace(tools, 'on a flat surface')}, snug and even; measure both diagonals and push the longer one until both are ${diagonalOf(model)}.${fewCornerClamps(tools, Math.round(sheet.clamp_min))}`;
     steps.push(step('glue-corners', text, ['clamp-fingers', 'solvent'], sheet.clamp_min / 60, nails ? 'the glue to hold before the nails are driven' : 'the glue to hold in the clamps'));
   }
-  if (nails) steps.push(step('nail-corners', `Drive ${nails.count / 4 === 1 ? 'one nail' : `${nails.count / 4} nails`} into each corner, from ${nails.drive_from}.`, ['eye-protection']));
+  if (nails) steps.push(step('nail-corners', `Drive ${nails.count / 4 === 1 ? 'one nail' : `${nails.count / 4} nails`} into each corner, from ${wayInWords(nails.way, model.plan.units).from}.`, ['eye-protection']));
   if (glued && sheet) steps.push(step('set-corners', 'Take off the clamps and leave the frame lying flat.', [], Math.max(0, sheet.handle_h - sheet.clamp_min / 60), 'the corners to bear handling'));
   return steps;
 }
@@ -55,13 +56,13 @@ function innerSteps(model: Model): readonly WorkStep[] {
   if (n > 0) {
     const setbacks = [...new Set(plan.crossbars.map(({ setback_mm }) => formatLength(setback_mm, plan.units)))].join(' or ');
     const lap = new Set(plan.crossbars.map((c) => c.runs)).size > 1 ? ' Half-lap them where they cross.' : '';
-    steps.push(step('crossbars', `Fit the ${n === 1 ? 'crossbar' : `${n} crossbars`}, ${setbacks} behind the front of the bars, ${glue}screw ${n === 1 ? 'it' : 'them'}${cross ? ` with ${cross.count} screws from ${cross.drive_from}` : ''}.${lap}`, ['drill-slip', 'eye-protection']));
+    steps.push(step('crossbars', `Fit the ${n === 1 ? 'crossbar' : `${n} crossbars`}, ${setbacks} behind the front of the bars, ${glue}screw ${n === 1 ? 'it' : 'them'}${cross ? ` with ${cross.count} screws from ${wayInWords(cross.way, plan.units).from}` : ''}.${lap}`, ['drill-slip', 'eye-protection']));
   }
   if (plan.corners.brace) {
     const what = { timber: 'corner braces', 'ply-gusset': 'corner gussets', 'steel-angle': 'corner angles' }[plan.corners.brace.kind];
     const own = plan.corners.brace.kind === 'steel-angle' ? '' : glue;
     const flush = plan.corners.brace.kind === 'timber' ? ', flush with the backs' : '';
-    steps.push(step('braces', `Set the four ${what}${flush}, ${own}screw them${brace ? ` with ${brace.count} screws from ${brace.drive_from}` : ''}.`, ['drill-slip', 'eye-protection']));
+    steps.push(step('braces', `Set the four ${what}${flush}, ${own}screw them${brace ? ` with ${brace.count} screws from ${wayInWords(brace.way, plan.units).from}` : ''}.`, ['drill-slip', 'eye-protection']));
   }
   if (steps.length > 0 && glue !== '') steps.push(step('cure', 'Leave the frame lying flat.', [], cure_h, 'all glue to reach full strength before the cloth pulls on it'));
   return steps;

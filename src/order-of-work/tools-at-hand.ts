@@ -1,3 +1,6 @@
+import type { UnitSystem } from '../base/names.js';
+import { formatLength } from '../base/units-format.js';
+
 /** What a workshop has at hand, as far as the order of work asks; what is left out is taken to be there, the saw's height from the shelf. */
 export interface ToolsAtHand {
   /** How high a piece the highest-cutting saw takes standing in it, mm. */
@@ -25,10 +28,13 @@ export function fewCornerClamps({ corner_clamps = CORNER_CLAMPS }: ToolsAtHand, 
   return ` There ${corner_clamps === 1 ? 'is one corner clamp' : `are ${corner_clamps} corner clamps`}: glue ${at_once}, leave them clamped for ${clamp_min} minutes with the rest of the frame laid out dry, then ${rest}; measure the diagonals each time.`;
 }
 
+/** Screws that stand in for clamps lie this far apart (`practice`). */
+const apart_mm = { metric: 150, inch: 152.4 } as const;
+
 /** A sentence after the gluing of plies where clamps for one bar are missing; empty where they are there. */
-export function fewBarClamps({ bar_clamps }: ToolsAtHand, needed: number): string {
+export function fewBarClamps({ bar_clamps }: ToolsAtHand, needed: number, units: UnitSystem): string {
   if (bar_clamps === undefined || bar_clamps >= needed) return '';
-  if (bar_clamps === 0) return ' There are no clamps: close the plies with screws from the back while the glue sets, one every 150 mm, or lay the bar on a true floor under a stiff board and load it evenly, bricks or filled cans side by side along its whole length.';
+  if (bar_clamps === 0) return ` There are no clamps: close the plies with screws from the back while the glue sets, one every ${formatLength(apart_mm[units], units)}, or lay the bar on a true floor under a stiff board and load it evenly, bricks or filled cans side by side along its whole length.`;
   return ` There ${bar_clamps === 1 ? 'is one clamp' : `are ${bar_clamps} clamps`} and a bar asks for ${needed}: lay a stiff batten along each side under the clamps, spread them evenly, put weights between them, and glue one bar at a time.`;
 }
 

@@ -49,7 +49,7 @@ function plySteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
   return [
     step(
       'plies',
-      `Glue the plies of each bar: spread one face, close it within ${sheet.open_min} minutes, set ${counted(sheet.clamps_count, 'clamp')} along the longest bar, snug and even, until a thin bead shows${screwed}.${pairing}${fewBarClamps(tools, sheet.clamps_count)}`,
+      `Glue the plies of each bar: spread one face, close it within ${sheet.open_min} minutes, set ${counted(sheet.clamps_count, 'clamp')} along the longest bar, snug and even, until a thin bead shows${screwed}.${pairing}${fewBarClamps(tools, sheet.clamps_count, model.plan.units)}`,
       ['clamp-fingers', 'solvent', ...(screws ? ['drill-slip', 'eye-protection'] : [])],
       Math.max(sheet.handle_h, 3),
       'the glue between the plies, before the bars are cut to length',

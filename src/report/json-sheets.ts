@@ -16,7 +16,7 @@ export function sheetsData({ cloth, fastenings, glue, hanging, warp, promises }:
   };
 }
 
-function glueData({ glue, lines: _lines, advice: _advice, ...numbers }: NonNullable<Sheets['glue']>): Record<string, unknown> {
+function glueData({ glue, lines: _lines, ...numbers }: NonNullable<Sheets['glue']>): Record<string, unknown> {
   return { glue: glue.key, ...numbers };
 }
 

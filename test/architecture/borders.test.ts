@@ -95,6 +95,7 @@ test('facts of one subject never import those of another', () => {
 const runsInReport: Readonly<Record<string, string>> = {
   'mechanics/cloth/tap-note.js': 'a constant: the lowest note that is heard',
   'mechanics/hanging/cleat.js': 'a constant: the length of a strip',
+  'order-of-work/fastening-words.js': 'words',
   'cost/board-lines.js': 'a constant: how many boards are brought to pick from',
   'cost/supplies.js': 'a look-up: which lines of a bill have invented prices',
   'cost/packs.js': 'whole cents',
@@ -106,11 +107,18 @@ const runsInReport: Readonly<Record<string, string>> = {
 };
 
 test('a report works nothing out of a plan: the audit is finished before it', () => {
-  const stages = ['mechanics', 'risk', 'solve', 'cutting', 'cost', 'place', 'what-if', 'bench-sheet', 'model', 'shelf', 'sheets', 'plan', 'fit'];
+  const stages = ['mechanics', 'order-of-work', 'measure', 'risk', 'solve', 'cutting', 'cost', 'place', 'what-if', 'bench-sheet', 'model', 'shelf', 'sheets', 'plan', 'fit'];
   const taken = files.filter((file) => file.startsWith('report/')).flatMap((file) =>
     [...(texts.get(file) as string).matchAll(/^import (?!type)([^;]*?) from '(?:\.\.\/)+([\w/-]+\.js)';/gm)]
       .filter(([, , target]) => stages.includes(target!.split('/')[0]!)).map(([, , target]) => target as string));
   expect([...new Set(taken)].sort()).toEqual(Object.keys(runsInReport).sort());
+});
+
+test('mechanics writes no sentences: they are made where words live, with units of the plan’s own system', () => {
+  const sentence = /(['`])[A-Z][^'`\n]*\b\w+ \w+ \w+[^'`\n]*[.:]\1/;
+  const written = files.filter((file) => file.startsWith('mechanics/') && (texts.get(file) as string).split('\n').some((line) => !/^\s*(\/\/|\/?\*)|throw |Error\(/.test(line) && sentence.test(line)));
+  expect(written).toEqual([]);
+  expect(sentence.test("note: 'They go in slantwise because no screw reaches.',")).toBe(true);
 });
 
 test('only the command touches files, the clock and the terminal', () => {

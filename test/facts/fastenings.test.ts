@@ -88,9 +88,9 @@ describe('fastening page', () => {
     const lines = fasteningSheet(demoModel({ ...pair, corners: { cut: 'mitre', glue: 'pva', nails: { use: 'brad-18ga-25', each: 1 } } }));
     expect(lines.find((line) => line.name === 'corner-nails')).toMatchObject({ exit_mm: null, count: 4, clearance: null });
   });
-  test('gussets and angles are called by their names', () => {
-    const what = (kind: string): string => fasteningSheet(demoModel({ ...pair, corners: { cut: 'mitre', glue: 'pva', brace: { kind, leg: '150 mm' } } })).find((line) => line.name === 'brace-screws')!.what;
-    expect(what('ply-gusset')).toBe('Corner gussets');
-    expect(what('steel-angle')).toBe('Corner angles');
+  test('gussets and angles are told apart', () => {
+    const what = (kind: string): string => fasteningSheet(demoModel({ ...pair, corners: { cut: 'mitre', glue: 'pva', brace: { kind, leg: '150 mm' } } })).find((line) => line.name === 'brace-screws')!.way.into;
+    expect(what('ply-gusset')).toBe('gussets');
+    expect(what('steel-angle')).toBe('angles');
   });
 });

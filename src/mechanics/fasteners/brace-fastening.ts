@@ -1,4 +1,3 @@
-import { formatLength } from '../../base/units-format.js';
 import { BRACE_END_MM, braceScrews, type ScrewRow } from '../../model/brace-layout.js';
 import type { Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
@@ -38,9 +37,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     lateral_N: screwLateral_N(screw, { G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G), G_main: G, side_mm: space.through_mm, main_mm: penetration_mm }),
     count: 8 * held.per_bar,
     rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(held) }],
-    line: timber ? `one in each end, square to the bar, ${formatLength(BRACE_END_MM, plan.units)} from the toe of the mitred end` : 'one line along the middle of the bar',
-    drive_from: timber ? 'the edge of the brace that looks to the middle of the frame' : 'the back',
-    note: timber ? 'The brace sits between the bars, flush with their backs, ends cut at 45 degrees.' : '',
+    way: timber ? { into: 'brace-ends', toe_mm: BRACE_END_MM } : { into: brace.kind === 'ply-gusset' ? 'gussets' : 'angles' },
   };
 }
 

@@ -53,8 +53,6 @@ export function planCornerNails(model: Model): PlannedFastening | null {
     lateral_N: nailLateral_N(nail, { G_side: G, G_main: G, side_mm: path.through_mm, main_mm: penetration_mm, end_grain: cut !== 'half-lap' }),
     count: 4 * nails.each,
     rows: [{ piece: 'each corner', places_mm: [Math.round(path.end_mm)] }],
-    line: nails.each === 1 ? 'one, in the middle of the thickness' : `${nails.each}, spread over the thickness, from either side in turn`,
-    drive_from: cut === 'half-lap' ? 'the back' : 'the outer edge, square to it, across the joint',
-    note: cut === 'half-lap' ? '' : plan.corners.glue === null ? 'Clamp the corner while you drive it, so that the joint does not slide.' : 'Drive it when the glue has held in the clamps, so that the joint does not slide.',
+    way: { into: 'corners', each: nails.each, from: cut === 'half-lap' ? 'back' : 'outer-edge', glued: plan.corners.glue !== null },
   };
 }

@@ -57,8 +57,6 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     lateral_N: screwLateral_N(screw, { G_side: bars.top.stock.species.specific_gravity, G_main: G, side_mm: through_mm, main_mm: penetration_mm, end_grain: straight }),
     count: crossbars.length * 2 * each,
     rows: crossbars.map((member, i) => ({ piece: member.name, places_mm: [Math.round(ends[i] ?? 0)] })),
-    line: each === 1 ? 'one in each end, in the middle' : 'two in each end, a quarter of the depth from front and back',
-    drive_from: straight ? 'the outer edge of the bar into the end of the crossbar' : 'the side of the crossbar, slanting into the bar',
-    note: straight ? 'Sink the head below the edge: the cloth passes over it. In end grain a screw holds sideways only.' : 'They go in slantwise because no screw on the shelf that reaches through the bar is thin enough for the end of the crossbar.',
+    way: { into: 'crossbar-ends', each, straight },
   };
 }

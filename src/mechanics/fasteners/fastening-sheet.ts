@@ -1,13 +1,11 @@
 import type { Model } from '../../model/model.js';
 import type { Drill } from '../../shelf/shelf.js';
-import type { FasteningRow, PlannedFastening } from './planned-fastening.js';
+import type { FasteningRow, PlannedFastening, FasteningWay } from './planned-fastening.js';
 import { plannedFastenings } from './planned-fastenings.js';
 
 /** One fastening as the fastening page shows it: what to pick up, how wide, how deep, how many and where. */
 export interface FasteningLine {
-  /** `ply-screws` … and in words. */
   readonly name: PlannedFastening['name'];
-  readonly what: string;
   readonly fastening: string;
   /** `load`: it carries; `clamp`: it only holds the joint while the glue sets. */
   readonly role: PlannedFastening['role'];
@@ -23,22 +21,12 @@ export interface FasteningLine {
   readonly pilot_too_wide: boolean;
   /** Width of the countersink, mm; null for nails and steel plates. */
   readonly countersink_mm: number | null;
-  readonly drive_from: string;
-  readonly line: string;
+  readonly way: FasteningWay;
   readonly rows: readonly FasteningRow[];
   /** Wood left beyond the tip, mm, and in sixteenths of an inch rounded down; null when it runs along the grain and cannot come out. */
   readonly exit_mm: number | null;
   readonly exit_sixteenths: number | null;
-  readonly note: string;
 }
-
-const words: Readonly<Record<PlannedFastening['name'], string>> = {
-  'ply-screws': 'Plies together',
-  'crossbar-ply-screws': 'Plies of the crossbars',
-  'corner-nails': 'Corners',
-  'crossbar-screws': 'Crossbars to the bars',
-  'brace-screws': 'Corner braces',
-};
 
 /** How deep the lead hole goes, mm from the surface: nine tenths of the fastening, never within 1 mm of the far face (practice). */
 function depth_mm(f: PlannedFastening): number {
@@ -52,7 +40,6 @@ const onSteel = (model: Model, f: PlannedFastening): boolean => f.name === 'brac
 export function fasteningSheet(model: Model): readonly FasteningLine[] {
   return plannedFastenings(model).map((f) => ({
     name: f.name,
-    what: f.name === 'brace-screws' && model.braces.length === 0 ? (model.plan.corners.brace?.kind === 'ply-gusset' ? 'Corner gussets' : 'Corner angles') : words[f.name],
     fastening: f.label,
     role: f.role,
     length_mm: f.length_mm,
@@ -63,11 +50,9 @@ export function fasteningSheet(model: Model): readonly FasteningLine[] {
     pilot_depth_mm: depth_mm(f),
     pilot_too_wide: f.pilot_mm !== null && f.pilot_mm > f.pilot_rule_mm + 1e-9,
     countersink_mm: f.kind === 'nail' || onSteel(model, f) ? null : f.head_mm,
-    drive_from: f.drive_from,
-    line: f.line,
+    way: f.way,
     rows: f.rows,
     exit_mm: f.along_grain ? null : f.exit_mm,
     exit_sixteenths: f.along_grain ? null : Math.floor(f.exit_mm / 1.5875),
-    note: f.note,
   }));
 }

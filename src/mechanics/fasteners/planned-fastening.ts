@@ -9,6 +9,14 @@ export interface FasteningRow {
   readonly places_mm: readonly number[];
 }
 
+/** Where a fastening is driven and from where: plies from their inner face or from the back, in so many sets; the ends of crossbars, straight through the bar or slanting; corners; braces; plates. */
+export type FasteningWay =
+  | { readonly into: 'plies'; readonly lines: 1 | 2; readonly from: 'inner-face' | 'back'; readonly sets: number }
+  | { readonly into: 'crossbar-ends'; readonly each: number; readonly straight: boolean }
+  | { readonly into: 'corners'; readonly each: number; readonly from: 'outer-edge' | 'back'; readonly glued: boolean }
+  | { readonly into: 'brace-ends'; readonly toe_mm: number }
+  | { readonly into: 'gussets' | 'angles' };
+
 /** One kind of fastening as it will be driven, with the distances that decide whether it holds. */
 export interface PlannedFastening {
   readonly name: FasteningName;
@@ -49,8 +57,6 @@ export interface PlannedFastening {
   readonly lateral_N: number;
   readonly count: number;
   readonly rows: readonly FasteningRow[];
-  /** `one line` or `two staggered lines`, and where they run. */
-  readonly line: string;
-  readonly drive_from: string;
-  readonly note: string;
+  /** Where it is driven, and from where. */
+  readonly way: FasteningWay;
 }

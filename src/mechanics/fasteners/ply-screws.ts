@@ -79,9 +79,7 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
     lateral_N: screwLateral_N(screw, { G_side: G, G_main: G, side_mm: ply_mm, main_mm: fit.penetration_mm }),
     count: sets * rows.reduce((sum, row) => sum + row.places_mm.length, 0),
     rows,
-    line: two ? 'two staggered lines, a quarter of the face in from each edge' : 'one line along the middle of the face',
-    drive_from: side ? 'the inner face of the bar, so that the heads stay off the cloth' : 'the back of the bar, so that the tips stay short of the cloth',
-    note: sets === 1 ? '' : `${sets} sets: one ply at a time, or from both faces in turn.`,
+    way: { into: 'plies', lines: two ? 2 : 1, from: side ? 'inner-face' : 'back', sets },
   };
 }
 

@@ -31,8 +31,8 @@ export interface GlueSheet {
   readonly least_temperature_C: number;
   /** False when the plan's room is colder than the glue bears. */
   readonly warm_enough: boolean;
-  /** Sentences of advice that this plan calls for. */
-  readonly advice: readonly string[];
+  /** The wood is damper than glue makers ask for, so the time in the clamps is half as long again. */
+  readonly damp: boolean;
 }
 
 /** The glue of a plan: the corners' glue, else the shelf's first where only the plies are glued; null when nothing is. */
@@ -44,18 +44,6 @@ export function glueOf(model: Model): Glue | null {
 
 /** Wood so damp that glue takes half as long again (practice). */
 const isDamp = ({ plan }: Model): boolean => plan.lumber.moisture_pct > 12;
-
-function adviceFor(model: Model, lines: readonly GlueLine[]): readonly string[] {
-  const { plan } = model;
-  const plies = lines.some((line) => line.what === 'plies');
-  return [
-    ...(lines.some((line) => line.end_grain) ? ['End grain drinks glue: brush a thin coat on the cut ends, wait five minutes, then glue as usual.'] : []),
-    ...(plies && plan.lumber.rough_faces === 'inward' ? ['Put rough faces together and work the glue into the pits; the smooth faces stay outside.'] : []),
-    ...(plies && plan.lumber.rough_faces === 'outward' ? ['The rough faces lie outside: plane or sand them before the cloth goes over them.'] : []),
-    ...(plies ? ['Spread one face thinly and evenly.'] : []),
-    ...(isDamp(model) ? ['This wood is damper than glue makers ask for (6 to 8 %): the time in the clamps is half as long again for it.'] : []),
-  ];
-}
 
 /** Glue, clamps and waiting of a plan; null when nothing is glued. Times: the shelf's; by size: practice. */
 export function glueSheet(model: Model): GlueSheet | null {
@@ -83,6 +71,6 @@ export function glueSheet(model: Model): GlueSheet | null {
     cure_h: glue.cure_h,
     least_temperature_C: glue.least_temperature_C,
     warm_enough: plan.room.temperature_C >= glue.least_temperature_C,
-    advice: adviceFor(model, lines),
+    damp: isDamp(model),
   };
 }

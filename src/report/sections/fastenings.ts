@@ -7,7 +7,8 @@ import { bullets, heading, paragraph, picture, strong, table, type Block, type C
 import type { Section, Telling } from '../telling.js';
 import { aboutsInWords } from '../words/about.js';
 import { forceInWords, pressureInWords } from '../words/force.js';
-import { inOwnUnits } from '../words/own-units.js';
+import { forWhat, wayInWords } from '../../order-of-work/fastening-words.js';
+import { glueAdvice } from '../words/glue.js';
 import { placesInWords } from '../words/places.js';
 import { amountInWords, numberFor, withLength } from '../words/supply.js';
 import { waitInWords } from '../words/waiting.js';
@@ -31,7 +32,7 @@ export const fasteningColumns = (frames: number): readonly Column[] => [{ head: 
 /** One line of the list of fastenings. */
 export function fasteningRow(told: Telling, line: FasteningLine): readonly Cell[] {
   return [
-    line.what,
+    forWhat(line),
     withLength(line.fastening, line.length_mm, told.units),
     String(line.count * told.audit.plan.count),
     line.clearance === null ? 'none' : drill(told, line.clearance.label, line.clearance.diameter_mm),
@@ -41,7 +42,7 @@ export function fasteningRow(told: Telling, line: FasteningLine): readonly Cell[
 }
 
 function details(told: Telling, line: FasteningLine): readonly Block[] {
-  const { units } = told;
+  const { where, from, note } = wayInWords(line.way, told.units);
   const tip = tipWords(told, line);
   const holes = [
     ...(line.clearance === null ? [] : [`${drill(told, line.clearance.label, line.clearance.diameter_mm)} through the ${onSteel(told, line) ? 'steel, unless its own holes are as wide' : 'first piece'}`]),
@@ -49,15 +50,15 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
     ...(line.countersink_mm === null ? [] : [`sink the head, ${told.length(line.countersink_mm)} wide`]),
   ];
   return [
-    heading(3, line.what),
+    heading(3, forWhat(line)),
     bullets([
       line.role === 'clamp' ? 'They only hold the joint until the glue has set; from then on the glue carries.' : 'They carry the load themselves: leave none out.',
-      `Where: ${inOwnUnits(line.line, units)}. Drive from ${inOwnUnits(line.drive_from, units)}.`,
+      `Where: ${where}. Drive from ${from}.`,
       ...places(told, line),
       holes.length === 0 ? 'No hole is drilled first.' : `Drill: ${holes.join('; ')}.`,
       ...(line.pilot_too_wide ? [[strong('The hole in the plan is too wide for this fastening: it would hold little or nothing.')]] : []),
       ...(tip === null ? [] : [[tip]]),
-      ...(line.note === '' ? [] : [inOwnUnits(line.note, units)]),
+      ...(note === '' ? [] : [note]),
     ]),
   ];
 }
@@ -113,7 +114,7 @@ function glueBlocks(told: Telling, glue: GlueSheet): readonly Block[] {
       ...pressureWarning(told, glue),
       `In clamps ${waitInWords(glue.clamp_min / 60)}; to be handled after ${waitInWords(glue.handle_h)}; full strength after ${waitInWords(glue.cure_h)}.`,
       ...(glue.warm_enough ? [] : [[strong(`This room is too cold for the glue: it wants at least ${formatQuantity(glue.least_temperature_C, 'C', units)}.`)]]),
-      ...glue.advice.map((sentence) => inOwnUnits(sentence, units)),
+      ...glueAdvice(glue, audit.plan),
     ]),
   ];
 }

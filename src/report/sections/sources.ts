@@ -6,16 +6,15 @@ import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { appliedInWords, factsInWords } from '../words/applied.js';
-import { inOwnUnits } from '../words/own-units.js';
 
 /** Part 11: what was assumed, what is left out, which rules did not speak, and where the numbers come from. */
-export function sourcesSection({ audit, units }: Telling): Section {
+export function sourcesSection({ audit }: Telling): Section {
   const own = measuredInWords(audit.shelf.measured);
   const blocks: Block[] = [
     heading(3, 'Assumed, because the plan does not say'),
     audit.assumed.length === 0 ? paragraph('Nothing: the plan says everything itself.') : bullets(assumed(audit.assumed)),
     heading(3, 'Left out of the computation'),
-    bullets(audit.left_out.map((sentence) => inOwnUnits(sentence, units))),
+    bullets(audit.left_out),
     ...switchedOff(audit.applied.switched_off),
     ...silent(audit.silent.filter(({ rule }) => !audit.findings.some((finding) => finding.rule === rule))),
     heading(3, 'Where the numbers come from'),

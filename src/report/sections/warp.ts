@@ -1,5 +1,5 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
-import { chanceInWords } from '../../base/chance-words.js';
+import { chanceGoes } from '../../base/chance-words.js';
 import type { JointGive } from '../../model/frame-shape.js';
 import type { WarpStory } from '../../risk/story.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
@@ -56,7 +56,7 @@ function pastCritical(told: Telling, story: WarpStory): readonly Block[] {
     : soft !== 0
       ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds with average boards. With boards as soft as one in twenty it is past that, and ${far(soft)}.`
       : `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds, so every twist in its boards is magnified.`;
-  return [paragraph(`${turned} With boards that soft ${chanceInWords(story.chance_soft)} ${/ 1 in /u.test(chanceInWords(story.chance_soft)) ? 'goes' : 'go'} past the limit. Cloth that stretches holds it back a little.`)];
+  return [paragraph(`${turned} With boards that soft ${chanceGoes(story.chance_soft)} past the limit. Cloth that stretches holds it back a little.`)];
 }
 
 function causes({ causes: list }: WarpStory): readonly Block[] {
@@ -73,7 +73,7 @@ const little = 0.005;
 
 function halving(told: Telling, story: WarpStory): readonly Cell[] {
   const { halves, remedies, chance } = story;
-  const by = (mm: number, chance: number): string => `nine in ten then stay under ${told.length(mm)}; ${chanceInWords(chance)} goes past the limit.`.replace(/(about [2-9] in \d+|nearly all) goes/u, '$1 go');
+  const by = (mm: number, chance: number): string => `nine in ten then stay under ${told.length(mm)}; ${chanceGoes(chance)} past the limit.`;
   const boards: Cell[] = halves === null
     ? [chance < little ? 'There is little left to halve.' : 'Nothing done with the boards alone halves it.', ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`)]
     : [[strong(`${halves.change}`), `: ${by(halves.lift_p90_mm, halves.chance)}`]];

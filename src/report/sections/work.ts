@@ -1,7 +1,6 @@
 import { formatQuantity } from '../../base/units-format.js';
 import { paragraph, setApart, steps, strong, type Cell } from '../tree.js';
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
-import { inOwnUnits } from '../words/own-units.js';
 import { waitInWords } from '../words/waiting.js';
 
 /** Part 8: every step this plan has, in order, with the waiting in between. */
@@ -13,7 +12,7 @@ export function workSection(told: Telling): Section {
     ...choosing(told),
     ...settling(told),
     ...work.map((step): Cell => {
-      const text = inOwnUnits(step.text, told.units);
+      const text = step.text;
       return step.wait_h === null || step.wait_h <= 0 ? text : [`${text} `, strong(`Wait ${waitInWords(step.wait_h)}`), ` for ${step.wait_for}.`];
     }),
   ];
