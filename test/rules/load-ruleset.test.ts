@@ -3,6 +3,7 @@ import { wordings } from '../../src/rules/read/rule-problems.js';
 import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import type { Line } from '../../src/rules/ruleset.js';
 import { problemsOf, rulesetFrom, rulesText } from './helpers.js';
+import { runs } from '../effort.js';
 
 const told = new Set<string>();
 type Texts = Parameters<typeof problemsOf>[0];
@@ -178,7 +179,7 @@ describe('a hostile ruleset neither runs nor loads', () => {
     const signs = ['{', '}', '[', ']', ':', '&a ', '*a', '"', '\t', '- ', '\n', '!', '%', '|', '.nan', '{limit: 1}'];
     let state = 12345;
     const next = (most: number): number => (state = (state * 1103515245 + 12345) % 2147483648) % most;
-    for (let run = 0; run < 150; run += 1) {
+    for (let run = 0; run < runs(150); run += 1) {
       const at = next(text.length);
       const broken = text.slice(0, at) + signs[next(signs.length)]! + text.slice(at + next(30));
       const loaded = loadRuleset(new Map([['b.yaml', broken]]), 'b.yaml');

@@ -4,6 +4,7 @@ import { loadHighs } from '../../src/highs.js';
 import type { Problem } from '../../src/timetable/calendar.js';
 import { schedule, type Schedule } from '../../src/timetable/schedule.js';
 import { toyFrames, toyProblem, toyShop } from './small-problems.js';
+import { runs } from '../effort.js';
 
 /** Every start of every piece, minute by minute, with a plain count of what is taken; the least number of sessions. Knows none of the bounds. */
 function byTryingAll({ sessions, capacity, frames }: Problem): number | null {
@@ -92,7 +93,7 @@ test('up to four frames: the least number of sessions is the one found by trying
     expect(solved.proven).toBe(true);
     expect(solved.sessions).toBe(byTryingAll(problem));
     expect(solved.bound).toBe(solved.sessions ?? count + 1);
-  }), { numRuns: 80 });
+  }), { numRuns: runs(80, 1 / 4) });
 });
 
 test('eight frames: an integer program finds a schedule in as many sessions, and none in one less', async () => {

@@ -9,6 +9,7 @@ import { overlap } from '../../../src/report/drawings/labels.js';
 import { liftChance } from '../../../src/report/drawings/lift-chance.js';
 import { sheetNumber } from '../../../src/report/drawings/svg.js';
 import { labelsOf, sheetOf } from '../svg-reading.js';
+import { runs } from '../../effort.js';
 
 const units = fc.constantFrom('metric' as const, 'inch' as const);
 const mm = (min: number, max: number) => fc.integer({ min, max });
@@ -38,14 +39,14 @@ describe('labels never collide and never leave the sheet', () => {
           crossbars: crossbars.map((c, i) => ({ ...c, name: `crossbar-${i + 1}` })),
           braces: kind === null ? [] : corners.map((corner) => ({ corner, kind, leg_mm: Math.min(width_mm, height_mm) / 4, w_mm: 38 })),
         }).svg);
-      }), { numRuns: 300 });
+      }), { numRuns: runs(300) });
   });
 
   it('section through a bar', () => {
     fc.assert(fc.property(units, mm(17, 120), mm(17, 120), fc.integer({ min: 1, max: 4 }), fc.constantFrom('side-by-side' as const, 'front-to-back' as const), fc.constantFrom('none' as const, 'screws' as const, 'glue' as const, 'glue+screws' as const), mm(0, 10), fc.constantFrom('back' as const, 'edge' as const),
       (unit, w_mm, d_mm, plies, stack, bond, lip_mm, fixing) => {
         readable(barSection({ units: unit, w_mm, d_mm, plies, stack, bond: plies === 1 ? 'single' : bond, lip_mm, fixing, turn_mm: 50 }).svg);
-      }), { numRuns: 300 });
+      }), { numRuns: runs(300) });
   });
 
   it('corner', () => {
@@ -54,7 +55,7 @@ describe('labels never collide and never leave the sheet', () => {
     const ply = fc.option(fc.record({ level_mm: fc.constantFrom([], [71], [83, 262, 455]), upright_mm: fc.constantFrom([64], [97, 221, 360]), length_mm: mm(30, 70), from: fc.constantFrom('inner-edge' as const, 'back' as const) }));
     fc.assert(fc.property(units, fc.constantFrom('mitre' as const, 'butt' as const, 'half-lap' as const), mm(19, 90), mm(19, 90), fc.boolean(), nails, brace, ply, (unit, cut, level_w_mm, upright_w_mm, glued, n, b, ply_screws) => {
       readable(cornerBuild({ units: unit, cut, glued, level_w_mm, upright_w_mm, nails: n, brace: b, plate_screws: b === null ? null : { places_mm: [19], length_mm: 38 }, ply_screws, seams_mm: [9.5, 19] }).svg);
-    }), { numRuns: 300 });
+    }), { numRuns: runs(300) });
   });
 
   it('hanging', () => {
@@ -67,19 +68,19 @@ describe('labels never collide and never leave the sheet', () => {
         width_mm, height_mm, bar_w_mm: 38, bar_d_mm: 38, drop_mm: height_mm / 5, ring_span_mm: span, rise_mm: span / 8, hooks_apart_mm: hooks === 2 ? span / 3 : 0,
         wire_angle_deg: 20, wire_tension_N: weight_N * 1.46, inward_pull_N: weight_N * 1.37, weight_N, lean_deg, top_standoff_mm: (lean_deg / 57.3) * height_mm, out_behind_mm: 0,
       }).svg);
-    }), { numRuns: 200 });
+    }), { numRuns: runs(200) });
   });
 
   it('cloth, and chance of lift', () => {
     fc.assert(fc.property(units, mm(400, 2500), mm(400, 2500), fc.constantFrom('width' as const, 'height' as const, 'either' as const), (unit, w, h, along) => {
       fc.pre(Math.max(w, h) / Math.min(w, h) <= 3);
       readable(clothCut({ units: unit, cut_width_mm: w, cut_height_mm: h, along, folds: [{ name: 'face', in_from_edge_mm: 136 }, { name: 'back-edge', in_from_edge_mm: 98 }, { name: 'staples', in_from_edge_mm: 79 }] }).svg);
-    }), { numRuns: 150 });
+    }), { numRuns: runs(150) });
     fc.assert(fc.property(units, mm(-100, 100), mm(1, 300), mm(10, 200), fc.double({ min: 0, max: 1, noNaN: true }), (unit, mean, sd, limit, chance) => {
       const made = liftChance({ units: unit, mean_mm: mean / 10, sd_mm: sd / 10, limit_mm: limit / 10, chance });
       if (made === null) throw new Error('there is a spread to show');
       readable(made.svg);
-    }), { numRuns: 200 });
+    }), { numRuns: runs(200) });
   });
 });
 
