@@ -15,7 +15,7 @@ export function planTable(found: ClassFindings): readonly Block[] {
   const many = rows.some(({ count }) => count > 1);
   return [
     table(columns, lines.sort((a, b) => a.no - b.no).map(({ cells }) => cells)),
-    paragraph(`${pooled_rows.length > 1 ? 'The number before a plan stands on its pieces too: 3-T is the top bar of plan 3. ' : ''}“Chance of a lifted corner”: how many frames built like this will stand off the wall at one corner by more than the ruleset allows. “Cost alone”: everything for this plan${many ? ', all its frames' : ''}, its boards bought for it alone. “Its share”: what it pays when all that may be cut is bought together, everybody saving alike.${found.points ? ' “Points”: all of a rule’s points where it is clear, half where it is a caution, none where it is unknown or a stop.' : ''}`),
+    paragraph(`${pooled_rows.length > 1 ? 'The number before a plan stands on its pieces too: 3-T is the top bar of plan 3. ' : ''}“Chance of a lifted corner”: how many frames built like this will stand off the wall at one corner by more than the ruleset allows. “Cost alone”: everything for this plan${many ? ', all its frames' : ''}, its boards bought for it alone. “Its share”: what it pays when all that may be cut is bought together: boards shared by the length of the pieces, cloth by its area, everything else by what each uses, and what is left over in the same way.${found.points ? ' “Points”: all of a rule’s points where it is clear, half where it is a caution, none where it is unknown or a stop.' : ''}`),
     ...sameNames(rows),
   ];
 }

@@ -1,6 +1,7 @@
 import type { CutPlan } from '../cutting/boards/purchase.js';
 import { orderMore } from '../cutting/order-more.js';
 import { numbersOf } from '../cutting/pieces/pool.js';
+import { costShares, usedParts } from '../cost/shares.js';
 import { supplies, type ClothLine, type Supplies, type SupplyLine } from '../cost/supplies.js';
 import { buildModel } from '../model/build-model.js';
 import type { Plan } from '../plan/plan.js';
@@ -22,6 +23,8 @@ export interface Pooled {
   readonly others: readonly SupplyLine[];
   /** All of it as every list reads it. */
   readonly supplies: Supplies;
+  /** What each plan pays of the whole, in whole cents; null where the whole is not known. */
+  readonly shares: readonly (number | null)[];
   /** Sum of everything; null when the cost of the boards is unknown, or a cloth does not fit its roll: `reason` then says why. */
   readonly total_cost: number | null;
   readonly reason: string | null;
@@ -46,5 +49,5 @@ function addUp(plans: readonly Plan[], numbers: readonly number[], shelf: Shelf,
   const models = plans.map((plan) => buildModel(plan, shelf));
   const named = models.map((model, i) => (models.length === 1 ? model : { ...model, plan: { ...model.plan, name: String(numbers[i]) } }));
   const all = supplies(named, found, shelf);
-  return { plans, numbers, cut: all.cut, short: all.short, rolls: all.cloths, others: all.lines, supplies: all, total_cost: all.full_cost, reason: all.full_cost === null ? all.reason : null };
+  return { plans, numbers, cut: all.cut, short: all.short, rolls: all.cloths, others: all.lines, supplies: all, shares: costShares(all.full_cost, usedParts(models, all)), total_cost: all.full_cost, reason: all.full_cost === null ? all.reason : null };
 }

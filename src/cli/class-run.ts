@@ -10,7 +10,6 @@ import { classRow, type ClassRow, type NotRead } from '../class/class-row.js';
 import { planSheet, type PlanSheet } from '../class/plan-sheet.js';
 import { poolPlans } from '../class/pooled.js';
 import { rollUp } from '../class/roll-up.js';
-import { costShares } from '../cost/shares.js';
 import { compareGravity } from '../findings/summary.js';
 import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
@@ -161,7 +160,7 @@ function conclude({ rows, others, pool, told }: Kept, { shelf, ruleset, baseline
     broken: told,
     pooled,
     pooled_rows: pool.map(({ row }) => row),
-    shares: costShares(pooled?.total_cost ?? null, pool.map(({ row }) => rows[row]!.cost)),
+    shares: pooled?.shares ?? [],
     rules: ruleset.rules.map(({ id }) => id),
     points: ruleset.points.size > 0,
     applied: appliedOf(ruleset, baseline ?? null),

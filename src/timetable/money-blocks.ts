@@ -19,7 +19,7 @@ export function moneyBlocks(money: Money, shop: Shop): readonly Block[] {
   return [
     table([{ head: 'Frame' }, { head: 'Material', align: 'right' }, ...(tools > 0 ? [{ head: 'With its share of the tools', align: 'right' as const }] : []), ...(compared === null ? [] : [{ head: 'Bought', align: 'right' as const }])], rows),
     ...(term.reason === null ? [] : [paragraph(`The cost is unknown. ${userText(term.reason, 300)}`)]),
-    paragraph(`Material is the share of what all frames take bought together, whole packs with their rests, in proportion to what each would cost alone.${tools > 0 ? ` The tools come to ${said(tools)}, ${said(tools / count)} a frame.` : ''}`),
+    paragraph(`Material is the share of what all frames take bought together, whole packs with their rests: boards shared by the length of the pieces, cloth by its area, everything else by what each uses.${tools > 0 ? ` The tools come to ${said(tools)}, ${said(tools / count)} a frame.` : ''}`),
     ...(compared === null ? [] : [paragraph(strong(payWords(money, said)), ` A bought frame is taken to cost ${said(compared.price)} at ${formatLength(compared.width_mm, units)} by ${formatLength(compared.height_mm, units)}, as the file says, and elsewhere in proportion to width and height together, as bars and edges are: a guess, best replaced by the price of your own size. Work and paint are not counted.`)]),
     paragraph(strong('What the term takes')),
     ...orderBlocks(term, units),

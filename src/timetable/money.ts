@@ -1,5 +1,5 @@
-import { costShares } from '../cost/shares.js';
-import { supplies, suppliesOf, type Supplies } from '../cost/supplies.js';
+import { costShares, usedParts } from '../cost/shares.js';
+import { supplies, type Supplies } from '../cost/supplies.js';
 import { boardsFor } from '../cutting/enough-boards.js';
 import { buildModel } from '../model/build-model.js';
 import type { Plan } from '../plan/plan.js';
@@ -33,8 +33,7 @@ export interface Money {
 export function moneyOf(plans: readonly Plan[], shop: Shop, shelf: Shelf): Money {
   const models = plans.map((plan) => buildModel(plan, shelf));
   const term = supplies(models, boardsFor(plans, shelf), shelf);
-  const alone = models.map((model) => suppliesOf(model, shelf).total_cost);
-  const shares = costShares(term.total_cost, alone);
+  const shares = costShares(term.total_cost, usedParts(models, term));
   const { compare_with } = shop;
   const frames = plans.map((plan, i): FrameCost => {
     const share = shares[i] ?? null;

@@ -23,7 +23,7 @@ describe('marks and points', () => {
 });
 
 describe('shares of what all pay together', () => {
-  it('are in proportion to what each pays alone, and add up to the cent', () => {
+  it('are in proportion to each part, and add up to the cent', () => {
     expect(costShares(100, [30, 50, 70])).toEqual([20, 33.33, 46.67]);
     fc.assert(fc.property(fc.integer({ min: 1, max: 1_000_000 }), fc.array(fc.double({ min: 0.01, max: 500, noNaN: true }), { minLength: 1, maxLength: 30 }), (cents, alone) => {
       const shares = costShares(cents / 100, alone) as readonly number[];

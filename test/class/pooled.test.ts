@@ -77,3 +77,21 @@ describe('an inch plan among metric ones', () => {
     expect(JSON.stringify(buyingBlocks(poolPlans([inch], shelf)))).not.toContain('as a shop that sells in millimetres has them');
   });
 });
+
+describe('what each pays of the whole', () => {
+  it('goes by what it uses: of two plans one of which takes all the wood of a stock, that one pays for it', () => {
+    const thick = planOf('Thick', '{ width: 660 mm, height: 400 mm }', 'crossbars: [ { runs: upright, stock: square-38x38, lay: flat } ]\n');
+    const pooled = poolPlans([thick, wide], shelf);
+    const square = pooled.supplies.boards.filter(({ stock }) => stock === 'square-38x38').reduce((sum, { cost }) => sum + cost, 0);
+    const screws = pooled.others.filter(({ entry }) => entry === 'screws.screw-6x32' || (entry?.startsWith('screws.') ?? false)).reduce((sum, { cost }) => sum + (cost ?? 0), 0);
+    const [a, b] = pooled.shares as readonly [number, number];
+    expect(square).toBeGreaterThan(0);
+    expect(a + b).toBeCloseTo(pooled.total_cost!, 9);
+    expect(a - b).toBeGreaterThanOrEqual(square + screws - 0.9); // glue and the hanging of the heavier frame apart
+  });
+  it('frames that are alike pay alike, per frame', () => {
+    const two = planOf('Two', '{ width: 660 mm, height: 400 mm }', 'count: 2\n');
+    const [one, both] = poolPlans([wide, two], shelf).shares as readonly [number, number];
+    expect(Math.abs(both - 2 * one)).toBeLessThan(0.021);
+  });
+});
