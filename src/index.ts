@@ -82,6 +82,15 @@ export { writeBoards } from './place/write-boards.js';
 export { composePlacePage } from './place-page/page.js';
 export { endWords, faceWords, partWords } from './place-page/lie-words.js';
 
+// The workshop: who does what when, and what it costs
+export { readShop } from './shop/read-shop.js';
+export type { Shop } from './shop/shop.js';
+export { toolsAtHand } from './shop/tools-at-hand.js';
+export { timetableOf } from './timetable/timetable.js';
+export type { Timetable } from './timetable/timetable.js';
+export { timetableData } from './timetable/timetable-data.js';
+export { composeTimetable } from './timetable/page.js';
+
 // Cutting and buying
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
 export type { CutPlan, SearchTime } from './cutting/cut-plan.js';

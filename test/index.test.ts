@@ -7,15 +7,15 @@ import * as library from '../src/index.js';
 /** What others may lean on. A change here is a change for them: say so in the commit. */
 const values = [
   'audit', 'auditData', 'auditText', 'beforeLearning', 'buildModel', 'buyingListCsv', 'catalogue', 'chanceInWords', 'checkRuleset', 'compareVerdicts', 'composeLearnPage',
-  'composePlacePage', 'composeReport', 'cutListCsv', 'cutPlan', 'cutPlanExactly', 'endWords', 'evaluateRules', 'faceWords', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture',
+  'composePlacePage', 'composeReport', 'composeTimetable', 'cutListCsv', 'cutPlan', 'cutPlanExactly', 'endWords', 'evaluateRules', 'faceWords', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture',
   'glanceOf', 'learn', 'learnedData', 'limitInWords', 'loadRuleset', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'partWords', 'placeData', 'placePlans', 'readPile',
-  'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readSources', 'reportTitle', 'schemaOf', 'setInText', 'shelfChanges', 'showProblems', 'solveModel', 'suggest', 'verdictWord',
+  'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readShop', 'readSources', 'reportTitle', 'schemaOf', 'setInText', 'shelfChanges', 'showProblems', 'solveModel', 'suggest', 'timetableData', 'timetableOf', 'toolsAtHand', 'verdictWord',
   'withChanges', 'withMeasured', 'worstVerdict', 'writeBoards', 'writeEdit', 'writeHtml', 'writeJson', 'writeLearned', 'writeMarkdown',
 ];
 const types = [
   'Aim', 'Assumed', 'Audit', 'AuditWithChanges', 'Bench', 'Change', 'CutPlan', 'Evaluation', 'Fact', 'FactSpec', 'FactUnit', 'Finding', 'Glance', 'Goals', 'IntegerProgram', 'Learned',
   'LoadOptions', 'LoadSolver', 'Measured', 'Model', 'Picture', 'Pile', 'PileBoard', 'Place', 'PlacedFrame', 'PlacedPile', 'Plan', 'Problem', 'Reading', 'Reason', 'Report', 'Result',
-  'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Sheet', 'Shelf', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Suggestion', 'Suggestions', 'Tried', 'TriedChange',
+  'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Sheet', 'Shelf', 'Shop', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Suggestion', 'Suggestions', 'Timetable', 'Tried', 'TriedChange',
   'UnitSystem', 'Verdict', 'VerdictChange', 'VerdictComparison', 'Wish', 'YamlValue',
 ];
 

@@ -60,7 +60,7 @@ export function buyingBlocks(pooled: Pooled): readonly Block[] {
     ...mixedUnits(pooled),
     ...(supplies.boards.length === 0 ? [paragraph('Nothing can be said of boards to buy.')] : [table(boardColumns, supplies.boards.map((line) => boardRow(line, cut.units, prices)))]),
     paragraph(boardsSentence(supplies, prices)),
-    table(besidesColumns(supplies.frames), besidesRows(supplies, cut.units, prices)),
+    table(besidesColumns(supplies), besidesRows(supplies, cut.units, prices)),
     paragraph([sheetsInWords(supplies), all, prices.remark].filter((text) => text !== '').join(' ')),
   ];
 }

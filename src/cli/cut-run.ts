@@ -12,6 +12,7 @@ import { cutPlanExactly, workClock, type SearchTime } from '../cutting/cut-plan.
 import type { Patience } from '../cutting/boards/pack-fallback.js';
 import type { Plan } from '../plan/plan.js';
 import { readPlanWith } from '../plan/read-plan.js';
+import { sheetFor } from '../report/html-print.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { loadHighs } from '../highs.js';
 import type { Shelf } from '../shelf/shelf.js';
@@ -122,6 +123,6 @@ async function writePage(pooled: Pooled, shelf: Shelf, saw: SawAtHand | undefine
     return join(out, 'cut.md');
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(out, [{ name: 'cut.html', text: writeHtml(tree, pictures, { title: 'What to buy and how to cut it', lang: 'en' }) }], { overwrite });
+  writeFolder(out, [{ name: 'cut.html', text: writeHtml(tree, pictures, { title: 'What to buy and how to cut it', lang: 'en', sheet: sheetFor(pooled.cut.units) }) }], { overwrite });
   return join(out, 'cut.html');
 }

@@ -3,6 +3,7 @@ import { steadyJson } from '../class/class-data.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { composeTimetable } from '../timetable/page.js';
 import { timetableData } from '../timetable/timetable-data.js';
+import { sheetFor } from '../report/html-print.js';
 import { timetableOf, type Timetable } from '../timetable/timetable.js';
 import { outcome } from '../timetable/words.js';
 import { exitCode } from './exit.js';
@@ -35,7 +36,7 @@ async function writePage(made: Timetable, out: string, { format, overwrite }: Pi
   const { tree, pictures } = composeTimetable(made);
   if (format === 'html') {
     const { writeHtml } = await import('../report/html.js');
-    writeFolder(out, [{ name: 'timetable.html', text: writeHtml(tree, pictures, { title: 'Timetable', lang: 'en' }) }], { overwrite });
+    writeFolder(out, [{ name: 'timetable.html', text: writeHtml(tree, pictures, { title: 'Timetable', lang: 'en', sheet: sheetFor(made.money.term.cut.units) }) }], { overwrite });
     return join(out, 'timetable.html');
   }
   writeFolder(out, [{ name: 'timetable.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });

@@ -49,7 +49,11 @@ export function wayInWords(way: FasteningWay, units: UnitSystem): WayWords {
       from: 'the edge of the brace that looks to the middle of the frame',
       note: 'The brace sits between the bars, flush with their backs, ends cut at 45 degrees.',
     };
-    case 'gussets':
+    case 'gussets': return {
+      where: 'one line along the middle of the bar',
+      from: 'the back',
+      note: `Each gusset is a right-angled triangle with legs of ${formatLength(way.leg_mm, units)}, its right angle on the corner of the frame.`,
+    };
     case 'angles': return { where: 'one line along the middle of the bar', from: 'the back', note: '' };
   }
 }

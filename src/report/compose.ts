@@ -2,7 +2,7 @@ import type { Root } from 'mdast';
 import type { Audit } from './audit-view.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
-import type { Sheet } from './html-print.js';
+import { sheetFor, type Sheet } from './html-print.js';
 import { composeCard } from './card.js';
 import { benchSheetSection } from './sections/bench-sheet.js';
 import { cautionsSection } from './sections/cautions.js';
@@ -59,7 +59,7 @@ export function composeReport(audit: Audit): PlanReport {
     ]),
     pictures,
     card: composeCard(told, pictures),
-    sheet: audit.plan.units === 'inch' ? 'Letter' : 'A4',
+    sheet: sheetFor(audit.plan.units),
   };
 }
 

@@ -1,5 +1,10 @@
+import type { UnitSystem } from '../base/names.js';
+
 /** The paper that a page in these units is printed on. */
 export type Sheet = 'A4' | 'Letter';
+
+/** The paper that is at hand where people measure so. */
+export const sheetFor = (units: UnitSystem): Sheet => (units === 'inch' ? 'Letter' : 'A4');
 
 /** A sheet by name, any sheet lying across for wide tables, or any sheet upright. */
 export type Paper = Sheet | 'across' | 'any';

@@ -24,7 +24,7 @@ export function moneyBlocks(money: Money, shop: Shop): readonly Block[] {
     paragraph(strong('What the term takes')),
     ...orderBlocks(term, units),
     ...(term.boards.length === 0 ? [] : [table(boardColumns, term.boards.map((line) => boardRow(line, units, prices)))]),
-    table(besidesColumns(term.frames), besidesRows(term, units, prices)),
+    table(besidesColumns(term), besidesRows(term, units, prices)),
     ...(prices.remark === '' ? [] : [paragraph(prices.remark)]),
   ];
 }

@@ -30,6 +30,17 @@ describe('rules check', () => {
     expect(err).toMatch(/own\/crossbars: the example `clear` is caution/);
   });
 
+  it('a misspelt ruleset in one’s own file is told its neighbour, where it stands, by check and audit alike', () => {
+    const here = folder();
+    here.write('own.yaml', 'ruleset: 1\nname: Our own\nbuilds-on: [ basline ]\n');
+    here.write('plan.yaml', plan('Slack water'));
+    for (const command of [['rules', 'check', 'own.yaml'], ['audit', 'plan.yaml', '--rules', 'own.yaml']]) {
+      const { code, err } = here.run(...command);
+      expect(code).toBe(1);
+      expect(err).toMatch(/own\.yaml:3:14 error[\s\S]*Did you mean `baseline`\?/);
+    }
+  });
+
   it('a file that is not there: exit 1', () => {
     const { code, err } = folder().run('rules', 'check', 'gone.yaml');
     expect(code).toBe(1);

@@ -8,8 +8,8 @@ const { pages, browser } = setUpPages();
 /** Both papers, in CSS pixels less the margins of 7 mm that the page asks for. */
 const papers = [{ name: 'A4', width_mm: 210, height_mm: 297 }, { name: 'Letter', width_mm: 215.9, height_mm: 279.4 }] as const;
 const px = (mm: number): number => (mm * 96) / 25.4;
-/** The page about the class lies across the sheet, the pack stands upright. */
-const files = () => ['class.html', 'class-pack.html'].map((name) => ({ name, across: name === 'class.html', file: join(dirname(pages().room.file), name) }));
+/** The page about the class lies across the sheet, the pack and the timetable stand upright. */
+const files = () => ['class.html', 'class-pack.html', 'timetable.html'].map((name) => ({ name, across: name === 'class.html', file: join(dirname(pages().room.file), name) }));
 
 describe('the pages of a class on paper', () => {
   test.each(papers)('$name: nothing is wider than the sheet, no column narrower than its longest word', async ({ width_mm, height_mm }) => {

@@ -42,5 +42,7 @@ function makePages(folder: string): Pages {
   const out = join(folder, 'room-pages');
   const made = spawnSync(process.execPath, [join(root, 'dist/sightdown.js'), 'audit', join(room, 'plans'), '--rules', join(room, 'ruleset.yaml'), '--samples', '2000', '--format', 'html', '--out', out], { encoding: 'utf8' });
   if (!existsSync(join(out, 'class.html'))) throw new Error(`no page for the class (exit ${made.status}):\n${made.stdout}${made.stderr}`);
+  const term = spawnSync(process.execPath, [join(root, 'dist/sightdown.js'), 'timetable', join(root, 'test/class/room/plans'), '--shop', join(root, 'test/timetable/room.yaml'), '--format', 'html', '--out', out, '--overwrite'], { encoding: 'utf8' });
+  if (!existsSync(join(out, 'timetable.html'))) throw new Error(`no page for the timetable (exit ${term.status}):\n${term.stdout}${term.stderr}`);
   return { room: { name: 'room', file: join(out, 'class.html'), said: made.stdout }, nook, stairwell, everything, hostile, all: [nook, stairwell, everything, hostile], noisy };
 }

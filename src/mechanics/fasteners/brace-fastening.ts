@@ -37,7 +37,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     lateral_N: screwLateral_N(screw, { G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G), G_main: G, side_mm: space.through_mm, main_mm: penetration_mm }),
     count: 8 * held.per_bar,
     rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(held) }],
-    way: timber ? { into: 'brace-ends', toe_mm: BRACE_END_MM } : { into: brace.kind === 'ply-gusset' ? 'gussets' : 'angles' },
+    way: timber ? { into: 'brace-ends', toe_mm: BRACE_END_MM } : brace.kind === 'ply-gusset' ? { into: 'gussets', leg_mm: brace.leg_mm + w_mm / 2 } : { into: 'angles' },
   };
 }
 

@@ -15,7 +15,9 @@ export type FasteningWay =
   | { readonly into: 'crossbar-ends'; readonly each: number; readonly straight: boolean }
   | { readonly into: 'corners'; readonly each: number; readonly from: 'outer-edge' | 'back'; readonly glued: boolean }
   | { readonly into: 'brace-ends'; readonly toe_mm: number }
-  | { readonly into: 'gussets' | 'angles' };
+  /** A gusset's legs from the outer corner: the plan measures them along the middles of the bars. */
+  | { readonly into: 'gussets'; readonly leg_mm: number }
+  | { readonly into: 'angles' };
 
 /** One kind of fastening as it will be driven, with the distances that decide whether it holds. */
 export interface PlannedFastening {

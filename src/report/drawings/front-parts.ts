@@ -103,8 +103,9 @@ export function crossbarOutline(view: FrontView, c: FrontView['crossbars'][numbe
   return outline(points, { fill: darkerFill });
 }
 
-/** One corner brace, gusset or angle; the last two are behind and dashed. */
-export function braceDrawing(view: FrontView, brace: FrontView['braces'][number], { at }: Placing): Drawing {
+/** One corner brace, gusset or angle; the last two lie on the back: dashed, but for one who looks from behind. */
+export function braceDrawing(view: FrontView, brace: FrontView['braces'][number], { at }: Placing, from_behind = false): Drawing {
+  const hidden = from_behind ? {} : ({ dashes: 'hidden' } as const);
   const { width_mm: W, height_mm: H, bar_w_mm: w } = view;
   const right = brace.corner.endsWith('right');
   const top = brace.corner.startsWith('top');
@@ -113,8 +114,8 @@ export function braceDrawing(view: FrontView, brace: FrontView['braces'][number]
   /** From the corner of the centre lines, inwards. */
   const from = (x: number, y: number): Point => at(right ? W - wx / 2 - x : wx / 2 + x, top ? H - wy / 2 - y : wy / 2 + y);
   const L = brace.leg_mm;
-  if (brace.kind === 'steel-angle') return drawing({ marks: [line([from(L, 0), from(0, 0), from(0, L)], { width: weight.bold, dashes: 'hidden' })] });
-  if (brace.kind === 'ply-gusset') return drawing({ marks: [outline([from(-wx / 2, -wy / 2), from(L, -wy / 2), from(-wx / 2, L)], { dashes: 'hidden' })] });
+  if (brace.kind === 'steel-angle') return drawing({ marks: [line([from(L, 0), from(0, 0), from(0, L)], { width: weight.bold, ...hidden })] });
+  if (brace.kind === 'ply-gusset') return drawing({ marks: [outline([from(-wx / 2, -wy / 2), from(L, -wy / 2), from(-wx / 2, L)], from_behind ? { fill: darkerFill } : hidden)] });
   const k = brace.w_mm / Math.SQRT2;
   const points = [from(wx / 2, L - wx / 2 - k), from(wx / 2, L - wx / 2 + k), from(L - wy / 2 + k, wy / 2), from(L - wy / 2 - k, wy / 2)];
   const [x, y] = [Math.min(...points.map((p) => p.x)), Math.min(...points.map((p) => p.y))];

@@ -44,10 +44,12 @@ export function frontView(view: FrontView, { name, title, note }: FrontTitle = {
   return finishPicture({ name, title, alt: describe(view) }, placing.bottom + margin.bottom + legs, content);
 }
 
+const braceWords = { 'timber': 'corner braces', 'ply-gusset': 'plywood gussets', 'steel-angle': 'steel angles' } as const;
+
 function describe(view: FrontView): string {
   const { units } = view;
   const crossbars = view.crossbars.map((c) => `${c.name.replace('-', ' ')} runs ${c.runs}, ${fractionWords(c)}`);
-  const braces = view.braces.length === 0 ? 'no corner braces' : `${view.braces.length} corner braces, ${formatLength(view.braces[0]?.leg_mm ?? 0, units)} from the corners`;
+  const braces = view.braces.length === 0 ? 'no corner braces' : `${view.braces.length} ${braceWords[view.braces[0]?.kind ?? 'timber']}, ${formatLength(view.braces[0]?.leg_mm ?? 0, units)} from the corners`;
   return `Frame ${formatLength(view.width_mm, units)} wide and ${formatLength(view.height_mm, units)} high, seen from the front, drawn to scale; ${{ 'mitre': 'mitred', 'butt': 'butted', 'half-lap': 'half-lapped', 'keyed': 'keyed' }[view.cut]} corners; ${
     crossbars.length === 0 ? 'no crossbars' : crossbars.join('; ')}; ${braces}.`;
 }

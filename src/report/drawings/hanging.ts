@@ -88,7 +88,7 @@ function back(h: HangingPicture): Drawing {
         outline(rectangle(left, top, W * scale, H * scale), { fill: woodFill }),
         outline(rectangle(left + b * scale, top + b * scale, (W - 2 * b) * scale, (H - 2 * b) * scale), { fill: paperFill }),
         ...h.frame.crossbars.map((c) => crossbarOutline(h.frame, c, fromBehind)),
-        ...h.frame.braces.flatMap((brace) => braceDrawing(h.frame, brace, fromBehind).marks),
+        ...h.frame.braces.flatMap((brace) => braceDrawing(h.frame, brace, fromBehind, true).marks),
         ...wire,
         ...h.strips.map((s) => outline(rectangle(at(W - s.middle_mm - s.long_mm / 2, 0).x, at(0, b).y, s.long_mm * scale, Math.max(4, s.high_mm * scale)), { fill: darkerFill })),
         ...(cleat ? [] : rings).map((p) => circle(p, 3.5, { fill: paperFill })),

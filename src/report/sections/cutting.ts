@@ -99,7 +99,7 @@ function everythingElse({ audit: { supplies }, units }: Telling, prices: Prices)
   const sum = total_cost === null
     ? `The cost of everything is unknown. ${reason ?? ''} What can be bought and has a price comes to ${money(rest_cost)}${all}.`
     : `Everything together${all}: ${money(total_cost)} at the till. Of that ${money(used_cost)} is used up; the rest stays in boxes and bottles. Tools and paint are not in it.`;
-  return [table(besidesColumns(frames), besidesRows(supplies, units, prices)), paragraph([sheetsInWords(supplies), sum, remark].filter((text) => text !== '').join(' '))];
+  return [table(besidesColumns(supplies), besidesRows(supplies, units, prices)), paragraph([sheetsInWords(supplies), sum, remark].filter((text) => text !== '').join(' '))];
 }
 
 function proof(cut: CutPlan, money: Prices['money']): string {
@@ -107,7 +107,9 @@ function proof(cut: CutPlan, money: Prices['money']): string {
 }
 
 function atTheSaw({ audit: { sheets: { marking: order }, tools } }: Telling): readonly Block[] {
-  const all = [...order.tests.map((t) => t.words), ...order.steps.map((s) => withMatching(s.words, s.matching)), ...order.later.map((s) => `When the glue of the blanks has set, ${lowerFirst(withMatching(s.words, s.matching))}`)];
+  const several = new Set(order.tests.map(({ stock }) => stock)).size > 1;
+  const of = ({ stock }: { readonly stock: string }): string => (several ? `${userText(stock, 40)}: ` : '');
+  const all = [...order.tests.map((t) => `${of(t)}${t.words}`), ...order.steps.map((s) => `${of(s)}${withMatching(s.words, s.matching)}`), ...order.later.map((s) => `${of(s)}${several ? 'when' : 'When'} the glue of the blanks has set, ${lowerFirst(withMatching(s.words, s.matching))}`)];
   return all.length === 0 ? [] : [heading(3, tools?.saw === 'none' ? 'For the shop that saws, in this order' : 'At the saw, in this order'), steps(all)];
 }
 

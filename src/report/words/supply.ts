@@ -120,21 +120,24 @@ export function boardRow(line: BoardLine, units: UnitSystem, { money }: Prices):
   return [name, formatSize(thickness_mm, width_mm, units), formatLength(length_mm, units), String(count), on_hand ? 'on hand' : money(price, invented), money(cost, invented && !on_hand)];
 }
 
-/** Heads of the table of everything else; the column for one frame only where it differs from that for all. */
-export function besidesColumns(frames: number): readonly Column[] {
-  return [{ head: 'And besides' }, ...needColumns(frames), { head: 'Buy', align: 'right' }, { head: 'Cost', align: 'right' }];
+/** Heads of the table of everything else; the column for one frame only where it differs from that for all and frames are alike. */
+export function besidesColumns({ frames, lines }: Pick<Supplies, 'frames' | 'lines'>): readonly Column[] {
+  return [{ head: 'And besides' }, ...needColumns(frames, alike(lines)), { head: 'Buy', align: 'right' }, { head: 'Cost', align: 'right' }];
 }
 
-const needColumns = (frames: number): readonly Column[] => (frames === 1 ? [{ head: 'Needed', align: 'right' }] : [{ head: 'For one frame', align: 'right' }, { head: `For all ${frames}`, align: 'right' }]);
+/** Frames of several plans have no amount for one. */
+const alike = (lines: Supplies['lines']): boolean => lines.some(({ for_one }) => for_one !== null);
+
+const needColumns = (frames: number, same: boolean): readonly Column[] => (frames === 1 ? [{ head: 'Needed', align: 'right' }] : [...(same ? [{ head: 'For one frame', align: 'right' as const }] : []), { head: `For all ${frames}`, align: 'right' }]);
 
 /** Rows of the table of everything else: cloth first. */
 export function besidesRows({ cloths, lines, frames }: Supplies, units: UnitSystem, { money }: Prices): readonly (readonly Cell[])[] {
   const cloth = ({ cloth: { name }, layout, bought_mm, bought_cost, invented }: ClothLine): readonly Cell[] => [
-    `${userText(name, 60)}, roll ${formatLength(layout.roll_mm, units)} wide`, ...(frames === 1 ? [] : ['']),
+    `${userText(name, 60)}, roll ${formatLength(layout.roll_mm, units)} wide`, ...(frames === 1 || !alike(lines) ? [] : ['']),
     layout.too_wide.length > 0 ? 'too wide for the roll' : formatLength(upToTape(layout.length_mm, units), units), bought_cost === null ? '' : rollLength(bought_mm, units), money(bought_cost, invented),
   ];
   const other = (line: SupplyLine): readonly Cell[] => [
-    supplyName(line, units), ...(frames === 1 ? [] : [line.for_one === null ? '' : amountInWords(line.for_one, line.unit, units)]),
+    supplyName(line, units), ...(frames === 1 || !alike(lines) ? [] : [line.for_one === null ? '' : amountInWords(line.for_one, line.unit, units)]),
     amountInWords(line.for_all, line.unit, units), packsInWords(line, units), money(line.cost, line.invented),
   ];
   return [...cloths.map(cloth), ...lines.map(other)];
