@@ -27,6 +27,8 @@ export interface Learned {
   readonly kept: { readonly within_nine_in_ten: readonly [number, number]; readonly chance: number };
   readonly top_tenths: readonly TopTenth[];
   readonly departures: readonly Departure[];
+  /** Groups that still depart once the readings that are asked about are left out, as `group name`; null where none is asked about. */
+  readonly departing_without: readonly string[] | null;
   /** Readings so far out that one like it is expected less than once in twenty such folders; they count all the same. */
   readonly outliers: readonly Outlier[];
   readonly entries: readonly LearnedEntry[];
@@ -77,6 +79,7 @@ export function learnFrames(folder: StudioFolder, shelf: Shelf, earlier?: Belief
     kept: { within_nine_in_ten: [within, n], chance: n === 0 ? 1 : chanceAsOdd(n, within, 0.9) },
     top_tenths: topTenths(promises),
     departures: departures(promises),
+    departing_without: outliers.length === 0 ? null : departures(promises.filter((one) => !outliers.some(({ file, reading }) => file === one.file && reading === one.reading))).filter(({ alarm }) => alarm).map(({ group, name }) => `${group} ${name}`),
     outliers,
     gross,
     entries,

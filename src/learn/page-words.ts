@@ -45,15 +45,16 @@ const adviceFor: Readonly<Partial<Record<ReadingKind, Readonly<Partial<Record<De
   'weight': { higher: ' The wood is heavier than the shelf says: weigh a board and put its density on the shelf.', lower: ' The wood is lighter than the shelf says, and lighter wood is often softer: measure its sag.' },
 };
 
-/** Which group departs and how, in a sentence, and what to do about it. */
-export function departureWords({ group, name, readings, way, chance_of_all }: Departure): string {
+/** Which group departs and how, in a sentence, and what to do about it; `luck_without` says that nothing is left of it without the readings that are asked about. */
+export function departureWords({ group, name, readings, way, chance_of_all }: Departure, luck_without: boolean): string {
   const who = {
     all: 'All readings together', kind: `Readings of ${kindWords[name as ReadingKind] ?? name}`, plan: `The frames of “${userText(name, 60)}”`, boards: `Frames of ${userText(name.replace(',', ' chosen'), 60)}`,
     step: capital(stepWords[name] ?? name), student: `The frames of ${userText(name, 60)}`,
   }[group];
   const does = { higher: 'run higher than was promised', lower: 'run lower than was promised', wider: 'scatter wider than was promised' }[way];
   const advice = group === 'kind' ? (adviceFor[name as ReadingKind]?.[way] ?? '') : group === 'student' ? ' Look together at how the boards are chosen and how the readings are taken.' : '';
-  return `${who} ${does} (${counted(readings, 'reading')}; with everything that was looked at, ${luckWords(chance_of_all)}).${advice}`;
+  const told = `${who} ${does} (${counted(readings, 'reading')}; with everything that was looked at, ${luckWords(chance_of_all)}).`;
+  return luck_without ? `${told} This hangs on the readings to look at again: without them it is no more than luck.${advice === '' ? '' : ` If they prove right:${advice}`}` : `${told}${advice}`;
 }
 
 /** `Said 1 in 10: 3 of 14 (luck alone would do this 1 time in 6)`. */

@@ -2,7 +2,7 @@ import type { Code } from 'mdast';
 import { planDefaults } from '../plan/defaults.js';
 import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
-import { bullets, document, heading, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../report/tree.js';
+import { bullets, document, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
 import { counted } from '../report/words/verdict.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { alarm_level } from './departures.js';
@@ -13,6 +13,7 @@ import { amount, departureWords, entryWords, fromWords, grossWords, kindInWords,
 import { rankPicture } from './rank-picture.js';
 import { nextSteps } from './settle-next.js';
 import { learnedLines, shelfChanges } from './shelf-file.js';
+import { toDo } from './to-do.js';
 
 /** What the page is told besides what was learned. */
 export interface PageFacts {
@@ -27,12 +28,14 @@ const title = 'What your frames say';
 /** The page for the studio: was the promise kept, what to look at again, what the numbers become, what would settle them. */
 export function composeLearnPage(found: Learned, shelf: Shelf, facts: PageFacts): Report & { readonly title: string } {
   const ranks = rankPicture(found.promises.map(({ rank_between }) => rank_between));
+  const todo = toDo(found, shelf, facts.written);
   const part = (name: string, blocks: readonly Block[]): readonly Block[] => (blocks.length === 0 ? [] : [heading(2, name), ...blocks]);
   return {
     title,
     tree: document([
       heading(1, title),
       setApart(...summary(found).map((sentence) => paragraph(strong(sentence)))),
+      ...part('What to do now', todo.length === 0 ? [] : [steps(todo)]),
       ...part('Was the promise kept?', keptBlocks(found, ranks === null ? [] : [picture(ranks)])),
       ...part('Readings to look at again', outlierBlocks(found)),
       ...part('What the frames say of your numbers', numberBlocks(found)),
@@ -56,16 +59,17 @@ function summary({ frames, kept: { within_nine_in_ten: [k, n], chance }, departu
   ];
 }
 
-function keptBlocks({ promises, departures, top_tenths, unpromised }: Learned, shown: readonly Block[]): readonly Block[] {
+function keptBlocks({ promises, departures, departing_without, top_tenths, unpromised }: Learned, shown: readonly Block[]): readonly Block[] {
   if (promises.length === 0) return [];
   const alarms = departures.filter(({ alarm }) => alarm);
+  const luck_without = new Set(departing_without === null ? [] : alarms.map(({ group, name }) => `${group} ${name}`).filter((key) => !departing_without.includes(key)));
   return [
     paragraph('Each reading is held against what was known before it was taken: the plan, what was read of its boards, and what was read of the same frame earlier. If the promises are honest, the readings spread evenly over what was promised.'),
     ...shown,
     table([{ head: 'Reading' }, { head: 'When' }, { head: 'In the top tenth of what was promised' }], top_tenths.map((count): readonly Cell[] => [kindInWords(count.kind), count.step === 'bare' ? 'bare' : 'cloth on', topTenthWords(count)])),
     ...(alarms.length === 0
       ? [paragraph(`Looked at by kind of reading, plan, kind of board, step of the work and student: ${counted(departures.length, 'group')}, and none departs by more than luck.`)]
-      : [paragraph(`Looked at by kind of reading, plan, kind of board, step of the work and student: ${counted(departures.length, 'group')}. Beyond luck:`), bullets(alarms.map(departureWords))]),
+      : [paragraph(`Looked at by kind of reading, plan, kind of board, step of the work and student: ${counted(departures.length, 'group')}. Beyond luck:`), bullets(alarms.map((one) => departureWords(one, luck_without.has(`${one.group} ${one.name}`))))]),
     paragraph(`However many groups are looked at, an honest promise is called broken in at most ${Math.round(alarm_level * 100)} of 100 such folders.`),
     ...(unpromised.length === 0 ? [] : [paragraph(`${counted(unpromised.length, 'reading')} could not be held against anything: ${[...new Set(unpromised.map(({ why }) => why))].join('; ')} (${userText([...new Set(unpromised.map(({ file }) => file))].join(', '), 300)}).`)]),
   ];
@@ -101,14 +105,10 @@ function withoutWords(entry: LearnedEntry, others: readonly LearnedEntry[] | nul
 
 function shelfBlocks({ entries }: Learned, shelf: Shelf, { date, written }: PageFacts): readonly Block[] {
   const changes = shelfChanges(entries, shelf);
-  const moisture = entries.find(({ what }) => what === 'moisture');
   const blocks: Block[] = [];
   if (changes.length > 0) {
     const lines: Code = { type: 'code', lang: 'yaml', value: learnedLines(changes, date) };
     blocks.push(paragraph(written === null ? 'Put these over the old numbers on your shelf, or let --write do it:' : `${userText(written, 120)} now says:`), lines, paragraph('Plans audited with that shelf stand on your own numbers, and their reports say so. The next run starts from the old numbers again, so nothing counts twice.'));
-  }
-  if (moisture !== undefined && (moisture.posterior.low > 0 || moisture.posterior.high < 0)) {
-    blocks.push(paragraph(`Your boards are ${amount(Math.abs(moisture.posterior.mean), moisture)} ${moisture.posterior.mean > 0 ? 'wetter' : 'drier'} than your plans say: change moisture under lumber in the plans.`));
   }
   return blocks;
 }

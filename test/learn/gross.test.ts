@@ -25,6 +25,9 @@ describe('a lost decimal point', () => {
     const page = pageOf(found!);
     expect(page).toContain('170 mm');
     expect(page).toContain('Without the readings asked about');
+    expect(page).toMatch(/## What to do now\n\n1\. Look again at 1 reading /u);
+    expect(found!.departures.some(({ alarm }) => alarm)).toBe(true);
+    expect(page).toContain('without them it is no more than luck');
     expect(page).toContain(`${spread(found!.without_outliers!).toFixed(2)} °/m`);
   });
 
