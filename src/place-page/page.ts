@@ -2,12 +2,13 @@ import { chanceInWords } from '../base/chance-words.js';
 import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatQuantity, formatShare } from '../base/units-format.js';
 import type { CutPlan } from '../cutting/boards/purchase.js';
-import { isRead } from '../pile/pile.js';
+import { isRead, type PileBoard } from '../pile/pile.js';
 import type { LeftBoard, Place, PlacedFrame, PlacedPile } from '../place/result.js';
 import { userText } from '../report/clean-text.js';
 import type { Picture } from '../report/drawings/picture.js';
 import { bullets, document, heading, paragraph, picture, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
 import { pileBoardPictures } from './board-picture.js';
+import { chalking, chalkOf } from './chalk.js';
 import { framePicture } from './frame-picture.js';
 import { endWords, faceWords, longSideWords, partWords } from './lie-words.js';
 
@@ -28,7 +29,7 @@ export function composePlacePage(placed: PlacedPile): PlacePage {
     tree: document([
       heading(1, `Which board goes where${several ? '' : `: ${userText(placed.frames[0]?.plan.name ?? '', 120)}`}`),
       ...part('What comes of it', [...placed.frames.flatMap((frame) => outcome(frame, several)), paragraph(proof(placed))]),
-      ...part('First chalk the boards', [steps(chalking)]),
+      ...part('First chalk the boards', [steps(chalking), bullets(boardsUsed(placed).map((board) => chalkOf(board, units)))]),
       ...part('Then mark the pieces and saw', [paragraph(marking), bullets(onBoards(placed, units)), ...boards.map(picture), ...sawing(placed)]),
       ...placed.frames.flatMap((frame, i) => part(several ? `In the frame: ${frameName(frame)}` : 'In the frame', [picture(frames[i] as Picture), ...inFrame(frame)])),
       ...part('What stays on the rack', leftBlocks(placed.left, units)),
@@ -68,21 +69,18 @@ function proof({ proven, bound, aim }: PlacedPile): string {
   return `The search was cut short. The chances of lifted corners and bowed bars come to ${formatShare(aim)} together; no placing can bring them below ${formatShare(bound)}.`;
 }
 
-const chalking: readonly Cell[] = [
-  'Write the board’s letter on one wide face. That is its marked face; take the hollow one where the pile does not say otherwise.',
-  'Put a stroke at one end: its marked end. All lengths below are measured from there.',
-  'Hold the board with the letter towards you and the marked end on your left. The edge on top is its marked edge.',
-];
+/** The boards that are cut or used, in the order of their pieces. */
+const boardsUsed = ({ frames }: PlacedPile): readonly PileBoard[] => [...new Set(frames.flatMap((frame) => frame.places).map(({ board }) => board))];
 
-const marking = 'Lay each board with its letter up and the marked end on your left. Before you saw, write on every piece, on the marked face, its name as below and an arrow to the marked end: once it is sawn off, nothing else tells which way round it was. The gap between two pieces is the saw cut. T, B, L, R are the top, bottom, left and right bar, C a crossbar, a figure after it the ply (1 is the outer or front one).';
+const marking = 'Lay each board with its letter up and the marked end on your left. Before you saw, write on every piece, on the marked face, its name as below with a ring round it, so that nobody takes it for the letter of a board, and an arrow to the marked end: once it is sawn off, nothing else tells which way round it was. The gap between two pieces is the saw cut. A figure after a name is the ply (1 is the outer or front one).';
 
 function onBoards({ frames }: PlacedPile, units: UnitSystem): readonly Cell[] {
-  const places = frames.flatMap((frame) => frame.places);
+  const places = frames.flatMap((frame) => frame.places.map((place) => ({ ...place, name: `${partWords({ slot: place.slot, plies: pliesOf(frame, place) })} (${place.slot.tag})` })));
   const boards = [...new Set(places.map(({ board }) => board))];
   return boards.map((board): Cell => {
     const own = places.filter((place) => place.board === board).sort((a, b) => a.from_mm - b.from_mm);
-    if (board.cut !== null) return [strong(`${userText(board.mark, 12)}`), ` (${userText(board.stock, 40)}) is cut already: as it is it becomes ${own.map(({ slot }) => slot.tag).join()}. Do not saw it.`];
-    const each = own.map((place) => `${place.slot.tag} from ${formatLength(place.from_mm, units)} to ${formatLength(place.from_mm + place.slot.piece.cut_mm, units)}${sidePhrase(place)}`);
+    if (board.cut !== null) return [strong(`${userText(board.mark, 12)}`), ` (${userText(board.stock, 40)}) is cut already: as it is it becomes ${own.map(({ name }) => name).join()}. Do not saw it.`];
+    const each = own.map((place) => `${place.name} from ${formatLength(place.from_mm, units)} to ${formatLength(place.from_mm + place.slot.piece.cut_mm, units)}${sidePhrase(place)}`);
     return [strong(`${userText(board.mark, 12)}`), ` (${userText(board.stock, 40)}, ${formatLength(board.length_mm, units)}${isRead(board) ? '' : ', nobody has read it: any one of its kind will do'}): ${each.join('; ')}.`];
   });
 }
@@ -100,14 +98,17 @@ function sawing({ frames }: PlacedPile): readonly Block[] {
   ];
 }
 
-function inFrame({ places, plan }: PlacedFrame): readonly Block[] {
-  const plies = ({ slot: { piece } }: Place): number => (piece.part === 'bar' ? plan.bars.plies : (plan.crossbars[Number(piece.about.replace('crossbar-', '')) - 1]?.plies ?? 1));
+/** Plies of the bar or crossbar a piece belongs to. */
+const pliesOf = ({ plan }: PlacedFrame, { slot: { piece } }: Place): number => (piece.part === 'bar' ? plan.bars.plies : (plan.crossbars[Number(piece.about.replace('crossbar-', '')) - 1]?.plies ?? 1));
+
+function inFrame(frame: PlacedFrame): readonly Block[] {
+  const { places, plan } = frame;
   const edge = places.some(({ slot }) => slot.piece.lay === 'edge');
   return [
     bullets(places.map((place): Cell => {
       const { board, slot, from_mm } = place;
       const turned = isRead(board) ? `marked face ${faceWords(place)}, marked end ${endWords(place)}` : board.cut === null || board.cut === 'square' ? 'any way round' : 'its long side outwards';
-      return [strong(slot.tag), ` ${partWords({ slot, plies: plies(place) })}: board ${userText(board.mark, 12)}, ${turned}; ${board.cut === null ? `cut ${formatLength(slot.piece.cut_mm, plan.units)} from ${formatLength(from_mm, plan.units)}` : 'as it is'}.`];
+      return [strong(slot.tag), ` ${partWords({ slot, plies: pliesOf(frame, place) })}: board ${userText(board.mark, 12)}, ${turned}; ${board.cut === null ? `cut ${formatLength(slot.piece.cut_mm, plan.units)} from ${formatLength(from_mm, plan.units)}` : 'as it is'}.`];
     })),
     paragraph(`Lay the pieces out as you see them from the front, before you glue. “To you” is the side of the cloth, “to the wall” the back.${edge ? ' Bars on edge show a narrow side to you: their marked face looks outwards (away from the middle of the frame) or inwards.' : ''}`),
   ];

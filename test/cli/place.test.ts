@@ -141,6 +141,21 @@ describe('--pile for cut and audit', () => {
     expect(page).toContain('It is cut already, and no piece has its length and ends.');
   });
 
+  it('the page says which side of every board gets the chalk, as its readings stand in the pile', () => {
+    const here = folder();
+    here.write('plan.yaml', plan);
+    here.write('pile.yaml', pile.replace('twist: 1.8 deg/m, bow: 5 mm', 'twist: 1.8 deg/m, bow: 5 mm, hollow: other-face, crook: 2 mm'));
+    here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--out', 'bench');
+    const page = readFileSync(join(here.path, 'bench/place.md'), 'utf8');
+    const { frames } = JSON.parse(here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--format', 'json').out) as PlaceJson;
+    const used = new Set(frames[0]!.places.map(({ board }) => board));
+    const chalk = { A: '**A**: letter on the round face, stroke at the end that is on your left when the hollow edge is on top.', C: '**C**: letter on any wide face, stroke at the end that its bad places were measured from; the bad place at 310 mm to 340 mm from the marked end stays out of every piece.' };
+    expect(used.has('A') && used.has('C')).toBe(true);
+    for (const line of Object.values(chalk)) expect(page).toContain(line);
+    // A piece is told by its bar and its ringed letter, which may be that of a board as well.
+    expect(page).toMatch(/(top|bottom) bar \([TB]\) from \d/u);
+  });
+
   it('a class uses the boards in hand once, first and at no cost', () => {
     const here = folder();
     here.write('class/one.yaml', plan);
