@@ -102,7 +102,9 @@ export const worsenings: readonly Worsening[] = [
     { rule: 'cloth/pull-too-low', why: 'It drums.', at_work: rose },
     { rule: 'cloth/brush-room', why: 'Tighter cloth gives less under the brush.', at_work: rose },
   ] },
-  { name: 'without its plates', make: (d) => ({ ...d, brace: d.brace === 'timber' ? 'timber' : 'none' }), except: [] },
+  { name: 'without its plates', make: (d) => ({ ...d, brace: d.brace === 'timber' ? 'timber' : 'none' }), except: [
+    { rule: 'hanging/in-the-way', why: 'On a low frame a plate reaches down to where it hangs, and no place near by is clear.', at_work: fell },
+  ] },
   { name: 'without its crossbar', make: (d) => ({ ...d, crossbar: 'none' }), except: [
     { rule: 'cloth/brush-room', why: 'A brush meets a crossbar, not the air.', at_work: rose },
     { rule: 'warp/corner-lift', why: 'Its board twists and bows too, and turns the frame with it (a test beside shows it by itself).', at_work: fell },
