@@ -47,9 +47,11 @@ export type { VerdictChange, VerdictComparison } from './rules/say/compare.js';
 export { worstVerdict } from './findings/summary.js';
 export type { Finding, Verdict } from './findings/finding.js';
 export { catalogue } from './facts/catalogue.js';
-export type { Fact, FactSpec, FactUnit } from './facts/fact.js';
+export { findFact } from './facts/find-fact.js';
+export type { Fact, FactPath, FactSpec, FactUnit } from './facts/fact.js';
 
-// The report
+// The report, and what its pages tell beyond facts and findings: `audit.sheets`
+export type { Sheets } from './sheets/sheets.js';
 export { composeReport, reportTitle } from './report/compose.js';
 export type { Report } from './report/compose.js';
 export { writeMarkdown } from './report/markdown.js';
@@ -86,6 +88,7 @@ export { endWords, faceWords, partWords } from './place-page/lie-words.js';
 export { readShop } from './shop/read-shop.js';
 export type { Shop } from './shop/shop.js';
 export { toolsAtHand } from './shop/tools-at-hand.js';
+export type { ToolsAtHand } from './order-of-work/tools-at-hand.js';
 export { timetableOf } from './timetable/timetable.js';
 export type { Timetable } from './timetable/timetable.js';
 export { timetableData } from './timetable/timetable-data.js';
@@ -97,6 +100,15 @@ export type { CutPlan, SearchTime } from './cutting/cut-plan.js';
 export type { IntegerProgram, LoadSolver } from './cutting/boards/pack-fallback.js';
 export { cutListCsv } from './cutting/csv.js';
 export { buyingListCsv } from './cost/buying-list.js';
+
+export { poolPlans } from './class/pooled.js';
+export type { Pooled } from './class/pooled.js';
+export type { Supplies } from './cost/supplies.js';
+
+// The wall chart
+export { makeChart } from './chart/chart.js';
+export type { Chart } from './chart/chart.js';
+export { chartPage } from './chart/chart-page.js';
 
 // Readings from the bench
 export { measurePush } from './measure/measure-push.js';

@@ -41,7 +41,7 @@ const borders: Readonly<Record<string, { readonly may: readonly string[]; readon
   index: {
     may: [
       'measure', 'base', 'frame3d', 'plan', 'shelf', 'pile', 'model', 'mechanics', 'solve', 'place', 'place-page', 'cutting', 'cost', 'facts', 'findings', 'rules', 'suggest', 'report', 'bench-sheet',
-      'learn', 'shop', 'timetable', 'chart', 'class', 'bench', 'audit', 'suggest-plans', 'schemas',
+      'learn', 'shop', 'order-of-work', 'sheets', 'timetable', 'chart', 'class', 'bench', 'audit', 'suggest-plans', 'schemas',
     ],
     why: 'The public list: names alone, whatever stage they come from, and never the command.',
   },
