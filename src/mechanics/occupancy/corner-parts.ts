@@ -1,6 +1,7 @@
 import { cornerNames, type BarName, type CornerName } from '../../base/names.js';
 import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
+import { pickAngle } from '../bench/pick-supply.js';
 import { planBraceScrews } from '../fasteners/brace-fastening.js';
 import { planCornerNails } from '../fasteners/corner-nails.js';
 import { backShaft, KEEP_BODY_MM, shaft, type Occupant, type Span } from './occupant.js';
@@ -58,7 +59,7 @@ function plate(model: Model, corner: CornerName, bar: BarName, at: At): readonly
   const screws = planBraceScrews(model);
   const name = `the ${inWords(corner)} ${gusset ? 'gusset' : 'angle'}`;
   return [
-    { bar, kind: gusset ? 'gusset' : 'angle', what: name, along_mm: sorted(at(0), at(planned.leg_mm + w_mm / 2)), across_mm: [(w_mm - wide) / 2, (w_mm + wide) / 2], deep_mm: [-(screws?.through_mm ?? 1), 0], keep_mm: KEEP_BODY_MM },
+    { bar, kind: gusset ? 'gusset' : 'angle', what: name, along_mm: sorted(at(0), at((gusset ? null : pickAngle(model)?.leg_mm) ?? planned.leg_mm + w_mm / 2)), across_mm: [(w_mm - wide) / 2, (w_mm + wide) / 2], deep_mm: [-(screws?.through_mm ?? 1), 0], keep_mm: KEEP_BODY_MM },
     ...(screws === null ? [] : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
       bar, kind: gusset ? 'gusset-screw' : 'angle-screw', what: `a screw of ${name}`, ...backShaft(screws.shank_mm, at(mm), w_mm / 2, [-screws.through_mm, screws.penetration_mm]),
     }))),

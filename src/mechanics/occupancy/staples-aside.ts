@@ -2,6 +2,7 @@ import { barNames, type BarName } from '../../base/names.js';
 import type { Model } from '../../model/model.js';
 import { clothCutOf } from '../cloth/cloth-sheet.js';
 import { stapleOrder, staplesAlong, type Staple } from '../cloth/staples.js';
+import { staplesBySteel } from './staple-line.js';
 import { beforePlyScrews } from './before-ply-screws.js';
 import type { Occupant, OccupantKind } from './occupant.js';
 import { plyScrews } from './what-occupies.js';
@@ -50,12 +51,15 @@ export function staplesAside(model: Model): StaplesAside {
     const on = called[one.kind] === undefined ? null : headOn(one, to, bars[one.bar].section.w_mm, clothCutOf(model).depth_mm);
     return on === null ? [] : [{ ...on, side: one.bar, name: called[one.kind] as string }];
   });
+  const steel_mm = staplesBySteel(model)?.reach_mm ?? -1;
   const met = new Set<string>();
   let [moved, most_mm, left] = [0, 0, 0];
   const placed = order.map((staple): Staple => {
+    const mm = staple.at * length(staple.side);
+    // Beside the steel of an angle they do not run on the line.
+    if (Math.min(mm, length(staple.side) - mm) <= steel_mm) return staple;
     const here = heads.filter(({ side }) => side === staple.side);
     const clear = (mm: number): boolean => mm > 0 && mm < length(staple.side) && here.every(({ at_mm, clear_mm }) => Math.abs(mm - at_mm) >= clear_mm - 1e-9);
-    const mm = staple.at * length(staple.side);
     if (clear(mm)) return staple;
     for (const { at_mm, clear_mm, name } of here) if (Math.abs(mm - at_mm) < clear_mm) met.add(name);
     const tries = here.flatMap(({ at_mm, clear_mm }) => [at_mm - clear_mm, at_mm + clear_mm]).filter(clear).sort((p, q) => Math.abs(p - mm) - Math.abs(q - mm));

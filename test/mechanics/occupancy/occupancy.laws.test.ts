@@ -133,9 +133,9 @@ test('room between two things is the widest gap less what both want, alike eithe
 
 test('staples go beside the steel where the wood is wide enough; where it is not they are counted', () => {
   const angled = (stock: string, lay: string, to = 'back') => staplesBySteel(demoModel({ face: { width: '610 mm', height: '430 mm' }, bars: { stock, lay }, corners: { brace: { kind: 'steel-angle', leg: '80 mm' } }, cloth: { fixing: { to } } }));
-  expect(angled('square-38x38', 'flat')).toMatchObject({ strip_mm: (38 - 17.1) / 2, reach_mm: 99, on_steel: 0 });
-  // 19 mm wide: 8.55 mm of steel leave 5.2 mm. Staples stand (i + 1/2)/n along: 13 on 610 mm, 9 on 430 mm; two lie within 89.5 mm of each end.
-  expect(angled('strip-19x38', 'edge')).toMatchObject({ reach_mm: 89.5, on_steel: 16 });
+  expect(angled('square-38x38', 'flat')).toMatchObject({ strip_mm: (38 - 17.1) / 2, reach_mm: 100, on_steel: 0 });
+  // 19 mm wide: 8.55 mm of steel leave 5.2 mm. Staples stand (i + 1/2)/n along: 13 on 610 mm, 9 on 430 mm; two lie within the 100 mm of the angle that is bought from each end.
+  expect(angled('strip-19x38', 'edge')).toMatchObject({ reach_mm: 100, on_steel: 16 });
   expect(angled('strip-19x38', 'edge', 'edge')).toBeNull();
 });
 

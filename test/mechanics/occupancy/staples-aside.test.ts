@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { pickAngle } from '../../../src/mechanics/bench/pick-supply.js';
+import { staplesBySteel } from '../../../src/mechanics/occupancy/staple-line.js';
 import { staplesAside } from '../../../src/mechanics/occupancy/staples-aside.js';
 import { planCornerNails } from '../../../src/mechanics/fasteners/corner-nails.js';
 import { planBraceScrews } from '../../../src/mechanics/fasteners/brace-fastening.js';
@@ -35,5 +37,10 @@ describe('staples and the heads of screws in their line', () => {
     expect(aside.heads).toEqual(['corner nails']);
     const outermost = Math.min(...aside.order.filter(({ side }) => side === 'top').map(({ at }) => at * 830));
     expect(Math.abs(outermost - nail_mm!)).toBeGreaterThan(5);
+  });
+  test('beside the steel of an angle, which reaches as far as the angle that is bought, the staples are off the line and stay where they are', () => {
+    const model = demoModel({ face, bars: { stock: 'square-38x38', lay: 'flat' }, corners: { cut: 'half-lap', brace: { kind: 'steel-angle', leg: '100 mm' } } });
+    expect(staplesBySteel(model)!.reach_mm).toBe(pickAngle(model)!.leg_mm);
+    expect(staplesAside(model)).toMatchObject({ moved: 0, left: 0 });
   });
 });
