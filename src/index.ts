@@ -20,7 +20,8 @@ export { readShelf } from './shelf/read-shelf.js';
 export type { Shelf } from './shelf/shelf.js';
 export { readSources } from './base/sources.js';
 export type { Source, SourceStatus } from './base/sources.js';
-export { schemaOf } from './schemas.js';
+export { fileShape } from './schemas.js';
+export type { EditedKind, FileShape } from './schemas.js';
 export { showProblems } from './base/show-problem.js';
 export { setInText } from './base/yaml-edit.js';
 export type { YamlValue } from './base/yaml-edit.js';
@@ -93,6 +94,16 @@ export { timetableOf } from './timetable/timetable.js';
 export type { Timetable } from './timetable/timetable.js';
 export { timetableData } from './timetable/timetable-data.js';
 export { composeTimetable } from './timetable/page.js';
+
+// A class
+export { classRow } from './class/class-row.js';
+export type { ClassRow, NotRead } from './class/class-row.js';
+export { planSheet } from './class/plan-sheet.js';
+export type { PlanSheet } from './class/plan-sheet.js';
+export { concludeClass, whyNotRead } from './class/conclude.js';
+export { composeClassPack } from './class/class-pack.js';
+export { mayBeCut } from './class/class-page.js';
+export { appliedOf } from './rules/say/applied.js';
 
 // Cutting and buying
 export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';

@@ -1,4 +1,4 @@
-import { toJSONSchema, type core } from 'zod/mini';
+import { globalRegistry, toJSONSchema, type core } from 'zod/mini';
 import { patternOf } from './base/schema-parts.js';
 import { catalogue } from './facts/catalogue.js';
 import { cautions } from './findings/cautions.js';
@@ -14,8 +14,11 @@ const schemas = {
   pile: { schema: pileInputSchema, title: 'Boards in hand' },
 } as const;
 
+/** The kinds of file that can be changed as text on a screen. */
+export type EditedKind = keyof typeof schemas;
+
 /** The JSON Schema of a kind of file, draft 2020-12. What one part of a file demands of another is checked by its reader alone. `sources` are keys of the list of sources. */
-export const schemaOf = (kind: keyof typeof schemas, sources: readonly string[]): Readonly<Record<string, unknown>> => jsonSchema(schemas[kind].schema, schemas[kind].title, sources);
+export const schemaOf = (kind: EditedKind, sources: readonly string[]): Readonly<Record<string, unknown>> => jsonSchema(schemas[kind].schema, schemas[kind].title, sources);
 
 /** A schema as JSON Schema, with what is known of facts, sources, cautions and amounts. */
 export function jsonSchema(schema: core.$ZodType, title: string, sources: readonly string[]): Readonly<Record<string, unknown>> {
@@ -35,11 +38,68 @@ const known: readonly (readonly [description: string, keywords: (sources: readon
   ['A number, with the unit of its fact', () => ({ anyOf: [{ type: 'number' }, { type: 'string', pattern: patternOf('length', 'force', 'moment', 'pull', 'mass', 'angle', 'twist', 'frequency', 'percent', 'time', 'volume', 'stress', 'temperature', 'fraction') }] })],
 ];
 
-/** Puts what is known into the schema. */
+const keywordsFor = (description: unknown, sources: readonly string[]): object | undefined => (typeof description === 'string' ? known.find(([begins]) => description.startsWith(begins))?.[1](sources) : undefined);
+
+/** Puts what is known into a JSON Schema. */
 function nameFacts(node: unknown, sources: readonly string[]): void {
   if (typeof node !== 'object' || node === null) return;
-  const { description } = node as { readonly description?: unknown };
-  const keywords = typeof description === 'string' ? known.find(([begins]) => description.startsWith(begins))?.[1] : undefined;
-  if (keywords !== undefined) Object.assign(node, keywords(sources));
+  Object.assign(node, keywordsFor((node as { readonly description?: unknown }).description, sources));
   Object.values(node).forEach((inner) => nameFacts(inner, sources));
+}
+
+/** What may stand at a place of a file, in the words of JSON Schema; parts further in are worked out when they are asked for. */
+export interface FileShape {
+  readonly type?: string;
+  readonly const?: unknown;
+  readonly enum?: readonly string[];
+  readonly anyOf?: readonly FileShape[];
+  readonly properties?: Readonly<Record<string, FileShape>>;
+  readonly additionalProperties?: FileShape | boolean;
+  readonly required?: readonly string[];
+  readonly items?: FileShape;
+  readonly description?: string;
+  readonly examples?: readonly string[];
+  readonly pattern?: string;
+  readonly minimum?: number;
+  readonly maximum?: number;
+}
+
+/** What a kind of file may say, for controls and completion: what its JSON Schema says, without the writer of JSON Schema. */
+export const fileShape = (kind: EditedKind, sources: readonly string[]): FileShape => shapeOf(schemas[kind].schema, sources);
+
+function shapeOf(given: core.$ZodType, sources: readonly string[]): FileShape {
+  const schema = given as core.$ZodTypes;
+  const own = globalRegistry.get(schema) ?? {};
+  const shape = bareShape(schema, (inner) => shapeOf(inner, sources));
+  // What is known takes the place of what would be worked out.
+  return Object.defineProperties(shape, Object.getOwnPropertyDescriptors({ ...own, ...keywordsFor((own as FileShape).description, sources) }));
+}
+
+function bareShape(schema: core.$ZodTypes, inside: (inner: core.$ZodType) => FileShape): FileShape {
+  const { def } = schema._zod;
+  switch (def.type) {
+    case 'optional': return inside(def.innerType);
+    case 'object': {
+      const entries = Object.entries(def.shape);
+      return {
+        type: 'object',
+        required: entries.filter(([, one]) => one._zod.optin !== 'optional').map(([key]) => key),
+        get properties() { return Object.fromEntries(entries.map(([key, one]) => [key, inside(one)])); },
+      };
+    }
+    case 'record': return { type: 'object', get additionalProperties() { return inside(def.valueType); } };
+    case 'array': return { type: 'array', get items() { return inside(def.element); } };
+    case 'union': return { get anyOf() { return def.options.map(inside); } };
+    case 'lazy': return inside(def.getter());
+    case 'enum': return { type: 'string', enum: Object.values(def.entries).map(String) };
+    case 'literal': return { type: typeof def.values[0], const: def.values[0] };
+    case 'number': return { type: 'format' in def ? 'integer' : 'number', ...limitOf(def, 'greater_than', 'minimum'), ...limitOf(def, 'less_than', 'maximum') };
+    default: return { type: def.type };
+  }
+}
+
+/** A limit of a number, called as JSON Schema calls it; nothing where there is none. */
+function limitOf({ checks }: core.$ZodTypeDef, check: string, name: 'minimum' | 'maximum'): FileShape {
+  const limit = (checks ?? []).map(({ _zod }) => _zod.def as { readonly check: string; readonly value?: number }).find((one) => one.check === check)?.value;
+  return limit === undefined ? {} : { [name]: limit };
 }

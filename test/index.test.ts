@@ -6,24 +6,20 @@ import * as library from '../src/index.js';
 
 /** What others may lean on. A change here is a change for them: say so in the commit. */
 const values = [
-  'audit', 'auditData', 'auditText', 'beforeLearning', 'buildModel', 'buyingListCsv', 'catalogue', 'chanceInWords',
-  'chartPage', 'checkRuleset', 'compareVerdicts', 'composeLearnPage', 'composePlacePage', 'composeReport',
-  'composeTimetable', 'cutListCsv', 'cutPlan', 'cutPlanExactly', 'endWords', 'evaluateRules', 'faceWords',
-  'findFact', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture', 'glanceOf', 'learn', 'learnedData',
-  'limitInWords', 'loadRuleset', 'makeChart', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'partWords',
-  'placeData', 'placePlans', 'poolPlans', 'readPile', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf',
-  'readShop', 'readSources', 'reportTitle', 'schemaOf', 'setInText', 'shelfChanges', 'showProblems', 'solveModel',
-  'suggest', 'timetableData', 'timetableOf', 'toolsAtHand', 'verdictWord', 'withChanges', 'withMeasured',
-  'worstVerdict', 'writeBoards', 'writeEdit', 'writeHtml', 'writeJson', 'writeLearned', 'writeMarkdown',
+  'appliedOf', 'audit', 'auditData', 'auditText', 'beforeLearning', 'buildModel', 'buyingListCsv', 'catalogue', 'chanceInWords', 'chartPage', 'checkRuleset', 'classRow',
+  'compareVerdicts', 'composeClassPack', 'composeLearnPage', 'composePlacePage', 'composeReport', 'composeTimetable', 'concludeClass', 'cutListCsv', 'cutPlan', 'cutPlanExactly',
+  'endWords', 'evaluateRules', 'faceWords', 'fileShape', 'findFact', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture', 'glanceOf', 'learn', 'learnedData',
+  'limitInWords', 'loadRuleset', 'makeChart', 'mayBeCut', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'partWords', 'placeData', 'placePlans', 'planSheet',
+  'poolPlans', 'readPile', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readShop', 'readSources', 'reportTitle', 'setInText', 'shelfChanges', 'showProblems',
+  'solveModel', 'suggest', 'timetableData', 'timetableOf', 'toolsAtHand', 'verdictWord', 'whyNotRead', 'withChanges', 'withMeasured', 'worstVerdict', 'writeBoards', 'writeEdit',
+  'writeHtml', 'writeJson', 'writeLearned', 'writeMarkdown',
 ];
 const types = [
-  'Aim', 'Assumed', 'Audit', 'AuditWithChanges', 'Bench', 'Change', 'Chart', 'CutPlan', 'Evaluation', 'Fact',
-  'FactPath', 'FactSpec', 'FactUnit', 'Finding', 'Glance', 'Goals', 'IntegerProgram', 'Learned', 'LoadOptions',
-  'LoadSolver', 'Measured', 'Model', 'Picture', 'Pile', 'PileBoard', 'Place', 'PlacedFrame', 'PlacedPile', 'Plan',
-  'Pooled', 'Problem', 'Reading', 'Reason', 'Report', 'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts',
-  'SearchTime', 'Sheet', 'Sheets', 'Shelf', 'Shop', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Suggestion',
-  'Suggestions', 'Supplies', 'Timetable', 'ToolsAtHand', 'Tried', 'TriedChange', 'UnitSystem', 'Verdict',
-  'VerdictChange', 'VerdictComparison', 'Wish', 'YamlValue',
+  'Aim', 'Assumed', 'Audit', 'AuditWithChanges', 'Bench', 'Change', 'Chart', 'ClassRow', 'CutPlan', 'EditedKind', 'Evaluation', 'Fact', 'FactPath', 'FactSpec', 'FactUnit',
+  'FileShape', 'Finding', 'Glance', 'Goals', 'IntegerProgram', 'Learned', 'LoadOptions', 'LoadSolver', 'Measured', 'Model', 'NotRead', 'Picture', 'Pile', 'PileBoard', 'Place',
+  'PlacedFrame', 'PlacedPile', 'Plan', 'PlanSheet', 'Pooled', 'Problem', 'Reading', 'Reason', 'Report', 'Result', 'Ruleset', 'RulesetCheck', 'RulesetTexts', 'SearchTime', 'Sheet',
+  'Sheets', 'Shelf', 'Shop', 'Silence', 'Solution', 'Source', 'SourceStatus', 'Suggestion', 'Suggestions', 'Supplies', 'Timetable', 'ToolsAtHand', 'Tried', 'TriedChange',
+  'UnitSystem', 'Verdict', 'VerdictChange', 'VerdictComparison', 'Wish', 'YamlValue',
 ];
 
 const src = join(packageFolder, 'src');

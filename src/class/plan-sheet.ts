@@ -22,8 +22,8 @@ export interface PlanSheet {
   readonly foot: readonly Block[];
 }
 
-/** One plan of a class on one sheet of paper: verdict, up to three things to change, and, where it may be cut, how its pieces lie and the blanks of the bench. */
-export function planSheet(audit: Audit, title: string, row: number): PlanSheet {
+/** One plan of a class, by its place `no` among the files, on one sheet of paper: verdict, up to three things to change, and, where it may be cut, how its pieces lie and the blanks of the bench. */
+export function planSheet(audit: Audit, no: number, row: number): PlanSheet {
   const told = telling(audit);
   const { plan } = audit;
   const folded = foldFindings(audit.findings);
@@ -32,7 +32,7 @@ export function planSheet(audit: Audit, title: string, row: number): PlanSheet {
   const notes = pieceNotes(told, audit.cut);
   const bench = benchSheetSection(told).blocks.filter(({ type }) => type === 'table');
   const head = [
-    heading(2, title),
+    heading(2, `${no} · ${userText(plan.name, 80)}`),
     setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding))))))),
     paragraph(`${plan.student === null ? '' : `${userText(plan.student, 60)}. `}Face ${told.length(plan.face.width_mm)} wide, ${told.length(plan.face.height_mm)} high; bars: ${barsInWords(audit)}; corners: ${cornersInWords(audit)}. Diagonal ${told.said('frame.diagonal_mm')}.`),
     ...(wrong.length === 0 ? [] : [

@@ -7,9 +7,8 @@ import { rollUpData, steadyJson } from '../class/class-data.js';
 import type { ClassFindings } from '../class/class-findings.js';
 import { mayBeCut } from '../class/class-page.js';
 import { classRow, type ClassRow, type NotRead } from '../class/class-row.js';
+import { concludeClass, whyNotRead } from '../class/conclude.js';
 import { planSheet, type PlanSheet } from '../class/plan-sheet.js';
-import { poolPlans } from '../class/pooled.js';
-import { rollUp } from '../class/roll-up.js';
 import { compareGravity } from '../findings/summary.js';
 import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
@@ -66,7 +65,7 @@ export async function runClass(files: readonly PlanFile[], found: readonly Probl
   }
   bar.end();
   complain(kept.problems);
-  const classFound = conclude(kept, bench);
+  const classFound = concludeClass(kept, { ...bench, applied: appliedOf(bench.ruleset, bench.baseline ?? null) });
   if (format === 'csv') printTable(classCsv(classFound));
   else if (format === 'json') printJson(`\n  ],\n  "broken": ${indented(steadyJson(kept.told))},\n  "roll_up": ${indented(steadyJson(rollUpData(classFound)))}\n}\n`);
   else {
@@ -89,7 +88,7 @@ async function one(entry: Entry, bench: Bench, options: AuditOptions, out: strin
   if (!result.ok) {
     const errors = result.problems.filter(({ severity }) => severity === 'error').map((problem) => ({ ...problem, file: entry.label }));
     kept.told.push(...errors);
-    return missing(entry, { kind: 'not-read', why: whyInWords(errors) }, errors, options, out, kept);
+    return missing(entry, { kind: 'not-read', why: whyNotRead(errors) }, errors, options, out, kept);
   }
   const { format } = options;
   const audit = options.names === 'hidden' ? nameless(result.value, entry.label) : result.value;
@@ -101,7 +100,7 @@ async function one(entry: Entry, bench: Bench, options: AuditOptions, out: strin
   }
   const row = classRow(audit, { no: entry.no, file: entry.label, page: written ? `${entry.page}/report.${format}` : null, points: bench.ruleset.points });
   if (mayBeCut(audit.verdict)) kept.pool.push({ row: kept.rows.length, plan: audit.plan });
-  if (written) kept.sheets.push(planSheet(audit, `${row.no} · ${userText(row.name, 80)}`, kept.rows.length));
+  if (written) kept.sheets.push(planSheet(audit, row.no, kept.rows.length));
   kept.rows.push(row);
 }
 
@@ -125,12 +124,6 @@ async function writeClass(found: ClassFindings, { sheets }: Kept, out: string, {
   return [...names, await writePack(found, sheets, out, overwrite)].join('  ');
 }
 
-/** The first thing that is wrong, and how much more there is. */
-function whyInWords([first, ...more]: readonly Problem[]): string {
-  if (first === undefined) return 'It could not be read.';
-  return `Found ${first.found}; allowed: ${first.allowed}.${more.length === 0 ? '' : ` And ${more.length} more.`}`;
-}
-
 const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/u.test(words) ? '' : '.'}`;
 
 /** The audit of a plan that goes by its number. */
@@ -148,29 +141,6 @@ function countLine({ rows, others }: Kept): string {
     return some.length === 0 ? '' : `, ${some.length} ${words} (${some.slice(0, 12).join(', ')}${some.length > 12 ? ' …' : ''})`;
   };
   return `${rows.length + others.length} files: ${plans}${named('not-read', 'not read')}${named('beside', 'no plan')}`;
-}
-
-function conclude({ rows, others, pool, told }: Kept, { shelf, ruleset, baseline, seed, samples, tools }: Bench): ClassFindings {
-  const pooled = pool.length === 0 ? null : poolPlans(pool.map(({ plan }) => plan), shelf, pool.map(({ row }) => rows[row]!.no));
-  const count = (kind: NotRead['kind']): number => others.filter((other) => other.kind === kind).length;
-  return {
-    rows,
-    others,
-    roll_up: rollUp(rows, count('not-read'), count('beside')),
-    broken: told,
-    pooled,
-    pooled_rows: pool.map(({ row }) => row),
-    shares: pooled?.shares ?? [],
-    rules: ruleset.rules.map(({ id }) => id),
-    points: ruleset.points.size > 0,
-    applied: appliedOf(ruleset, baseline ?? null),
-    shelf_name: shelf.name,
-    measured: shelf.measured,
-    currency: shelf.currency,
-    ...(tools?.saw === undefined ? {} : { saw: tools.saw }),
-    seed,
-    samples,
-  };
 }
 
 /** JSON text one level further in; no text inside it holds a line break. */

@@ -1,5 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
+import { parse } from 'yaml';
 import { readPlanWith } from '../plan/read-plan.js';
 import { loadRuleset } from '../rules/read/load-ruleset.js';
 import { exitCode } from './exit.js';
@@ -46,7 +48,12 @@ export function runPage(options: PageOptions): number {
 /** Data as JSON that no HTML reader takes for anything but text. */
 const inScript = (data: unknown): string => JSON.stringify(data).replace(/[<>\u2028\u2029]/gu, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
 
-const shipped = (file: string): NamedText => ({ file, text: readFileSync(join(rulesFolder, file), 'utf8') });
+/** A file that ships with the tool, without the comments for who edits it where it says the very same without them: they would be a fiftieth of the page. */
+function shipped(file: string): NamedText {
+  const text = readFileSync(join(rulesFolder, file), 'utf8');
+  const bare = text.replace(/(?:^|[ \t]+)#[^'"\n]*$/gmu, '');
+  return { file, text: isDeepStrictEqual(parse(bare), parse(text)) ? bare : text };
+}
 
 function named(path: string): NamedText | null {
   const read = readText(path);

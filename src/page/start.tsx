@@ -85,8 +85,11 @@ function listen(): void {
   addEventListener('drop', (event) => {
     event.preventDefault();
     if (event.dataTransfer === null) return;
-    void droppedFiles(event.dataTransfer).then(readFiles).then(([plan]) => {
-      if (plan === undefined) return;
+    void droppedFiles(event.dataTransfer).then((files) => readFiles(files ?? [])).then(([plan]) => {
+      if (plan === undefined) {
+        told.value = 'There is no plan in what was dropped: plans end in .yaml. A folder of plans goes to “Class”.';
+        return;
+      }
       openPlan(plan.text, plan.file);
       told.value = `${plan.file} is open.`;
     });

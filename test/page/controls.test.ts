@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { sourceKeys } from '../../src/cli/load.js';
-import { schemaOf } from '../../src/index.js';
+import { fileShape, type FileShape } from '../../src/index.js';
 import { leavesOf } from '../../src/page/controls/schema.js';
 import { controlsOf } from '../../src/page/controls/table.js';
 import { History } from '../../src/page/state/history.js';
@@ -9,8 +9,8 @@ import { offer, placeOf } from '../../src/page/view/offer.js';
 import { readFileSync } from 'node:fs';
 
 const sources = [...sourceKeys()];
-const schema = schemaOf('plan', sources);
-const leaves = leavesOf(schema);
+const shape = fileShape('plan', sources);
+const leaves = leavesOf(shape);
 const paths = leaves.flatMap(({ path, items }) => [path, ...items.map((item) => `${path}.*.${item.path}`)]);
 
 /** Every way into a plan that says everything, lists as `*`. */
@@ -27,15 +27,14 @@ describe('the controls', () => {
   });
 
   test('have one for everything the schema has, and no two for the same', () => {
-    const asked = controlsOf(schema).map(({ leaf }) => leaf.path);
+    const asked = controlsOf(shape).map(({ leaf }) => leaf.path);
     expect([...asked].sort()).toEqual(leaves.map(({ path }) => path).sort());
     expect(new Set(asked).size).toBe(asked.length);
     expect(asked.length).toBeGreaterThan(50);
   });
 
   test('take up what is new by themselves, under its own description', () => {
-    const grown = structuredClone(schema) as unknown as { properties: Record<string, unknown> };
-    grown.properties['easel'] = { type: 'string', enum: ['box', 'mast'], description: 'What it stands on' };
+    const grown: FileShape = { ...shape, properties: { ...shape.properties, easel: { type: 'string', enum: ['box', 'mast'], description: 'What it stands on' } } };
     const control = controlsOf(grown).find(({ leaf }) => leaf.path === 'easel');
     expect(control).toMatchObject({ group: 'More', label: 'What it stands on', rare: true, leaf: { type: 'choice', choices: ['box', 'mast'] } });
   });
@@ -43,7 +42,7 @@ describe('the controls', () => {
 
 describe('what the text offers', () => {
   const keys = (): readonly string[] => ['strip-19x38', 'stud-38x64'];
-  const offeredBy = (kind: Parameters<typeof schemaOf>[0]) => (before: string): readonly string[] => offer({ before, lineBefore: before.split('\n').at(-1) as string, pos: before.length, explicit: true }, { schema: schemaOf(kind, sources), keys })?.options.map(({ label }) => label) ?? [];
+  const offeredBy = (kind: Parameters<typeof fileShape>[0]) => (before: string): readonly string[] => offer({ before, lineBefore: before.split('\n').at(-1) as string, pos: before.length, explicit: true }, { shape: fileShape(kind, sources), keys })?.options.map(({ label }) => label) ?? [];
   const offered = offeredBy('plan');
 
   test('are the keys of the block one stands in', () => {

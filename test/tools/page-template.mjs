@@ -1,7 +1,8 @@
 // Bundles the page into one HTML file that waits for its data: script and style inside, a policy that lets nothing else run and nothing be fetched.
 import { build } from 'esbuild';
 import { createHash } from 'node:crypto';
-import { writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
+import { dirname, resolve } from 'node:path';
 import { minifySync } from 'oxc-minify';
 import { madeBy } from '../../dist/lib/report/made-by.js';
 import { pageStyle } from '../../dist/lib/report/html-style.js';
@@ -9,8 +10,18 @@ import { pageStyle } from '../../dist/lib/report/html-style.js';
 const common = { bundle: true, minify: true, write: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8', target: ['chrome111', 'firefox115', 'safari16.4'] };
 /** What the page has no need of, each with what stands in for it and why. */
 const leftOut = (name) => `./test/tools/left-out/${name}.mjs`;
+/** Our own files are pure: one of which nothing is used is left out whole, whatever it works out for itself on the way. */
+const onlyWhatIsUsed = {
+  name: 'only what is used',
+  setup: ({ onResolve }) => onResolve({ filter: /^\.{1,2}\/.*\.js$/ }, ({ importer, path }) => {
+    if (!importer.startsWith(resolve('src'))) return undefined;
+    if (path.endsWith('/measured.js') && importer.endsWith('/compose.ts')) return { path: resolve(leftOut('measured-section')) };
+    const file = ['.ts', '.tsx'].map((ending) => resolve(dirname(importer), path.replace(/\.js$/, ending))).find(existsSync);
+    return file === undefined ? undefined : { path: file, sideEffects: false };
+  }),
+};
 let [script] = (await build({
-  ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', jsx: 'automatic', jsxImportSource: 'preact',
+  ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', plugins: [onlyWhatIsUsed], jsx: 'automatic', jsxImportSource: 'preact',
   define: { 'window.ResizeObserver': 'globalThis.ResizeObserver' },
   alias: {
     '@ungap/structured-clone': leftOut('structured-clone'), eventemitter2: leftOut('eventemitter2'), 'jsonpath-plus': leftOut('jsonpath'), 'hash-it': leftOut('hash-it'),

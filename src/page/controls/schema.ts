@@ -1,21 +1,4 @@
-/** A node of a JSON Schema, as far as controls and completion need it. */
-export interface Node {
-  readonly $ref?: string;
-  readonly $defs?: Readonly<Record<string, Node>>;
-  readonly type?: string;
-  readonly const?: unknown;
-  readonly enum?: readonly string[];
-  readonly anyOf?: readonly Node[];
-  readonly properties?: Readonly<Record<string, Node>>;
-  readonly additionalProperties?: Node | boolean;
-  readonly required?: readonly string[];
-  readonly items?: Node;
-  readonly description?: string;
-  readonly examples?: readonly string[];
-  readonly pattern?: string;
-  readonly minimum?: number;
-  readonly maximum?: number;
-}
+import type { FileShape } from '../../index.js';
 
 /** One thing a plan can say, and what it may be. */
 export interface Leaf {
@@ -40,25 +23,16 @@ export interface Leaf {
   readonly items: readonly Leaf[];
 }
 
-/** A way to follow references inside a schema. */
-const resolver = (root: Node): ((node: Node) => Node) => {
-  const resolve = (node: Node): Node => (node.$ref === undefined ? node : resolve({ ...root.$defs?.[node.$ref.split('/').at(-1) ?? ''], ...without(node) }));
-  return resolve;
-};
-
 /** Everything that may stand at a place in a file, every variant by itself. A list is stepped into by `*`, or by a key of its entries at once. */
-export function nodesAt(schema: unknown, path: readonly string[]): readonly Node[] {
-  const resolve = resolver(schema as Node);
-  const variants = (given: Node): readonly Node[] => {
-    const node = resolve(given);
-    return node.anyOf === undefined ? [node] : node.anyOf.flatMap((one) => variants({ ...(node.description === undefined ? {} : { description: node.description }), ...resolve(one) }));
-  };
-  const into = (node: Node, key: string): readonly Node[] => {
+export function nodesAt(shape: FileShape, path: readonly string[]): readonly FileShape[] {
+  const variants = ({ anyOf, ...node }: FileShape): readonly FileShape[] =>
+    anyOf === undefined ? [node] : anyOf.flatMap((one) => variants({ ...(node.description === undefined ? {} : { description: node.description }), ...one }));
+  const into = (node: FileShape, key: string): readonly FileShape[] => {
     if (node.items !== undefined) return key === '*' ? variants(node.items) : variants(node.items).flatMap((one) => into(one, key));
     const own = node.properties?.[key] ?? (typeof node.additionalProperties === 'object' ? node.additionalProperties : undefined);
     return own === undefined ? [] : variants(own);
   };
-  return path.reduce<readonly Node[]>((nodes, key) => nodes.flatMap((node) => into(node, key)), variants(schema as Node));
+  return path.reduce<readonly FileShape[]>((nodes, key) => nodes.flatMap((node) => into(node, key)), variants(shape));
 }
 
 /** The part of the shelf whose keys a text names, and whether it may be none; null when it names none. */
@@ -68,7 +42,7 @@ const sectionOf = (description: string): { readonly section: string | null; read
 };
 
 /** What may be written at a place: words, keys of the shelf, examples. */
-export function wordsFor({ enum: words, const: only, examples, description = '' }: Node, keys: (section: string) => readonly string[]): readonly string[] {
+export function wordsFor({ enum: words, const: only, examples, description = '' }: FileShape, keys: (section: string) => readonly string[]): readonly string[] {
   const key = sectionOf(description);
   return [...(words ?? []), ...(typeof only === 'string' || typeof only === 'number' ? [String(only)] : []), ...(key === null ? [] : [...(key.orNone ? ['none'] : []), ...(key.section === null ? [] : keys(key.section))]), ...(examples ?? []).map(String)];
 }
@@ -76,19 +50,16 @@ export function wordsFor({ enum: words, const: only, examples, description = '' 
 const sections: Readonly<Record<string, string>> = { lumber: 'lumber', glue: 'glues', nail: 'nails', screw: 'screws', cloth: 'cloths', ground: 'grounds' };
 
 /** Everything a plan can say, in the order of its schema: new keys turn up by themselves. */
-export function leavesOf(schema: unknown): readonly Leaf[] {
-  const root = schema as Node;
-  const resolve = resolver(root);
-  const walk = (given: Node, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
-    const node = resolve(given);
-    if (node.anyOf !== undefined) return union(node.anyOf.map(resolve), node, path, required, offAt);
+export function leavesOf(shape: FileShape): readonly Leaf[] {
+  const walk = (node: FileShape, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
+    if (node.anyOf !== undefined) return union(node.anyOf, node, path, required, offAt);
     if (node.properties !== undefined) return Object.entries(node.properties).flatMap(([key, child]) => walk(child, path === '' ? key : `${path}.${key}`, required && node.required?.includes(key) === true, offAt));
     if (node.const !== undefined && node.type !== 'string') return [];
     const leaf = base(node, path, required, offAt);
     if (node.type === 'array') return [{ ...leaf, type: 'list', items: walk(node.items ?? {}, '', false, null) }];
     return [leaf];
   };
-  const union = (variants: readonly Node[], whole: Node, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
+  const union = (variants: readonly FileShape[], whole: FileShape, path: string, required: boolean, offAt: string | null): readonly Leaf[] => {
     const block = variants.find(({ properties }) => properties !== undefined);
     const plain = variants.filter(({ properties, anyOf, const: only }) => properties === undefined && anyOf === undefined && only !== 'none');
     const nested = variants.filter(({ anyOf }) => anyOf !== undefined).flatMap((variant) => walk(variant, path, required, offAt));
@@ -104,14 +75,10 @@ export function leavesOf(schema: unknown): readonly Leaf[] {
     ];
   };
   const seen = new Set<string>();
-  return walk(root, '', true, null).filter(({ path }) => !seen.has(path) && seen.add(path));
+  return walk(shape, '', true, null).filter(({ path }) => !seen.has(path) && seen.add(path));
 }
 
-function without({ $ref: _, ...rest }: Node): Node {
-  return rest;
-}
-
-function base(node: Node, path: string, required: boolean, offAt: string | null): Leaf {
+function base(node: FileShape, path: string, required: boolean, offAt: string | null): Leaf {
   const description = node.description ?? '';
   const key = sectionOf(description);
   return {

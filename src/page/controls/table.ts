@@ -1,3 +1,4 @@
+import type { FileShape } from '../../index.js';
 import { leavesOf, type Leaf } from './schema.js';
 
 /** A part of the bench beside the frame. */
@@ -98,8 +99,8 @@ const rows: readonly Row[] = [
 const usual = { words: {}, rare: false, drawn: false, absent: null, when: null, bare: false } as const;
 
 /** A control for everything a plan can say: those of the table first, in its order, then what the schema has besides. */
-export function controlsOf(schema: unknown): readonly Control[] {
-  const leaves = leavesOf(schema);
+export function controlsOf(shape: FileShape): readonly Control[] {
+  const leaves = leavesOf(shape);
   const known = rows.flatMap(([path, group, label, more]) => {
     const leaf = leaves.find((one) => one.path === path);
     return leaf === undefined ? [] : [{ ...usual, ...more, leaf, group, label }];

@@ -2,9 +2,10 @@ import {
   auditText, composeReport, frontPicture, glanceOf, loadRuleset, readPlanWith, buildModel, readShelf, readSources, reportTitle, withChanges, writeEdit, writeHtml, writeJson, writeMarkdown,
   type Audit, type Bench, type Problem, type Result, type Ruleset, type Shelf,
 } from '../../index.js';
+import { ClassRoom } from './class.js';
 import { placeSeen } from './place.js';
-import { benchSeen, changeSeen, rowOf } from './seen.js';
-import type { Answer, BenchSeen, BenchTexts, ChangeSeen, ClassSeen, NamedText, PlacedSeen } from './protocol.js';
+import { benchSeen, changeSeen } from './seen.js';
+import type { Answer, BenchSeen, BenchTexts, ChangeSeen, ClassSeen, NamedText, PackSeen, PlacedSeen } from './protocol.js';
 
 /** As the command judges when it is told nothing else. */
 const usual = { seed: 1, samples: 20_000 } as const;
@@ -17,6 +18,7 @@ class Overtaken extends Error {}
 
 /** The engine as the page asks it: a bench that is set up once, and the last audit kept, so that changes and report need not judge again. */
 export class Judge {
+  private readonly room = new ClassRoom();
   private bench: Bench | null = null;
   private base: { readonly text: string; readonly shelf: Shelf } | null = null;
   private last: { readonly plan: NamedText; readonly audit: Audit } | null = null;
@@ -94,9 +96,13 @@ export class Judge {
   }
 
   /** A plan's row in the table of a class. */
-  async row(plan: NamedText): Promise<ClassSeen> {
-    const read = this.bench === null ? null : await auditText(plan.text, plan.file, this.bench);
-    return rowOf(plan.file, read);
+  row(plan: NamedText, no: number): Promise<ClassSeen> {
+    return this.room.look(plan, no, this.bench);
+  }
+
+  /** What the class prints. */
+  pack(): PackSeen | null {
+    return this.bench === null ? null : this.room.pack(this.bench);
   }
 
   private async auditOf(plan: NamedText): Promise<Audit | null> {

@@ -88,6 +88,13 @@ export interface ClassSeen {
   readonly problems: readonly Problem[];
 }
 
+/** What a class prints, and what it buys together. */
+export interface PackSeen {
+  /** A sheet for each plan, then the teacher's pages, as the command writes them. */
+  readonly html: string;
+  readonly buying: string;
+}
+
 /** A pile placed in the frames of a plan. */
 export interface PlacedSeen {
   /** What is wrong with the pile. */
@@ -115,7 +122,10 @@ export interface Asks {
   readonly front: { readonly ask: NamedText; readonly answer: string | null };
   readonly report: { readonly ask: NamedText & { readonly format: 'md' | 'html' | 'json' }; readonly answer: string | null };
   readonly place: { readonly ask: { readonly plan: NamedText; readonly pile: NamedText }; readonly answer: PlacedSeen | null };
-  readonly row: { readonly ask: NamedText; readonly answer: ClassSeen };
+  /** `no` is the place among the files of the class, from 1; the first begins a class anew. */
+  readonly row: { readonly ask: NamedText & { readonly no: number }; readonly answer: ClassSeen };
+  /** Of the class that was last gone through; null while nothing can be judged. */
+  readonly pack: { readonly ask: null; readonly answer: PackSeen | null };
 }
 export type Kind = keyof Asks;
 

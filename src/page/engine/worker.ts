@@ -8,7 +8,7 @@ interface WorkerScope {
 }
 
 /** Questions that leave the plan at hand alone. */
-const isShort = ({ kind }: Asked): boolean => kind === 'front' || kind === 'row';
+const isShort = ({ kind }: Asked): boolean => kind === 'front' || kind === 'row' || kind === 'pack';
 
 /** Answers one question after the other. A search for changes gives up as soon as another question about a plan waits. */
 export function startWorker(scope: WorkerScope): void {
@@ -23,7 +23,8 @@ export function startWorker(scope: WorkerScope): void {
       case 'front': return judge.front(asked.ask);
       case 'report': return judge.report(asked.ask, asked.ask.format);
       case 'place': return judge.place(asked.ask.plan, asked.ask.pile);
-      case 'row': return judge.row(asked.ask);
+      case 'row': return judge.row(asked.ask, asked.ask.no);
+      case 'pack': return judge.pack();
     }
   };
   const reply = async (asked: Asked): Promise<void> => {

@@ -1,6 +1,6 @@
 import { computed, signal } from '@preact/signals';
 import { parse } from 'yaml';
-import { readSources, schemaOf, setInText, type YamlValue } from '../../index.js';
+import { fileShape, readSources, setInText, type EditedKind, type FileShape, type YamlValue } from '../../index.js';
 import type { BenchTexts, NamedText, PageData } from '../engine/protocol.js';
 import type { Path } from './plan.js';
 
@@ -27,13 +27,13 @@ export const chosenBench = computed((): BenchTexts | null => {
   };
 });
 
-const schemas = new Map<string, Readonly<Record<string, unknown>>>();
+const shapes = new Map<EditedKind, FileShape>();
 
-/** The JSON Schema of a kind of file, made when it is first asked for. */
-export function fileSchema(kind: Parameters<typeof schemaOf>[0]): Readonly<Record<string, unknown>> {
-  const schema = schemas.get(kind) ?? schemaOf(kind, readSources(written.peek()?.sources ?? '').map(({ key }) => key));
-  schemas.set(kind, schema);
-  return schema;
+/** What a kind of file may say, worked out when it is first asked for. */
+export function shapeFor(kind: EditedKind): FileShape {
+  const shape = shapes.get(kind) ?? fileShape(kind, readSources(written.peek()?.sources ?? '').map(({ key }) => key));
+  shapes.set(kind, shape);
+  return shape;
 }
 
 /** A YAML text as plain data; an empty map where it cannot be read. */

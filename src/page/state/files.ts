@@ -40,10 +40,34 @@ export async function readFiles(files: readonly File[]): Promise<readonly NamedT
   return read.sort((a, b) => (a.file < b.file ? -1 : 1));
 }
 
-/** Every file that was dropped, those inside folders too. */
-export async function droppedFiles(transfer: DataTransfer): Promise<readonly File[]> {
-  const entries = [...transfer.items].map((item) => item.webkitGetAsEntry()).filter((entry) => entry !== null);
-  return (await Promise.all(entries.map(filesIn))).flat();
+/** The part of a dropped item used here; not every browser has it. Chromium lets a page from the disk look into a folder in no other way. */
+interface HandledItem {
+  getAsFileSystemHandle?(): Promise<FileSystemHandle | null>;
+}
+
+/** Every file that was dropped, those inside a folder too; null where the browser does not let the page look into it. */
+export async function droppedFiles(transfer: DataTransfer): Promise<readonly File[] | null> {
+  // What was dropped can be asked for only at once.
+  const asked = [...transfer.items].filter(({ kind }) => kind === 'file').map((item) => ({ handle: (item as HandledItem).getAsFileSystemHandle?.(), entry: item.webkitGetAsEntry() }));
+  try {
+    return (await Promise.all(asked.map(async ({ handle, entry }) => {
+      const held = await handle;
+      return held != null ? heldFiles(held) : entry === null ? [] : filesIn(entry);
+    }))).flat();
+  } catch (error) {
+    if (error instanceof DOMException) return null;
+    throw error;
+  }
+}
+
+/** The files of a folder that was chosen, without those of folders inside it. */
+export const filesOfFolder = (chosen: readonly File[]): readonly File[] => chosen.filter(({ webkitRelativePath }) => webkitRelativePath.split('/').length <= 2);
+
+async function heldFiles(handle: FileSystemHandle): Promise<readonly File[]> {
+  if (handle.kind === 'file') return [await (handle as FileSystemFileHandle).getFile()];
+  const found: File[] = [];
+  for await (const one of (handle as FileSystemDirectoryHandle).values()) if (one.kind === 'file') found.push(await one.getFile());
+  return found;
 }
 
 async function filesIn(entry: FileSystemEntry): Promise<readonly File[]> {

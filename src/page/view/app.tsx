@@ -2,7 +2,7 @@ import { useMemo } from 'preact/hooks';
 import { controlsOf } from '../controls/table.js';
 import type { Ask } from '../engine/client.js';
 import { answer, answeredEdit, settledEdit } from '../state/answers.js';
-import { fileSchema } from '../state/bench.js';
+import { shapeFor } from '../state/bench.js';
 import { edits } from '../state/plan.js';
 import { view } from '../state/view.js';
 import { Boards } from './boards.js';
@@ -19,7 +19,7 @@ import { VerdictSlate } from './verdict.js';
 
 /** The whole page: the edge of the bench, what is worked on, and the slate with the verdict beside it. */
 export function App({ ask }: { readonly ask: Ask }) {
-  const controls = useMemo(() => controlsOf(fileSchema('plan')), []);
+  const controls = useMemo(() => controlsOf(shapeFor('plan')), []);
   const at = view.value;
   return (
     <div class={`bench at-${at.toLowerCase()}`} data-edit={edits.value} data-answered={answeredEdit.value} data-settled={settledEdit.value}>

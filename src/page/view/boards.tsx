@@ -1,10 +1,11 @@
-import { useId, useRef } from 'preact/hooks';
+import { useId } from 'preact/hooks';
 import type { PlacedSeen } from '../engine/protocol.js';
 import { bench } from '../state/answers.js';
 import { nextMark, pile, pileBoards, placed, placing_s, setPile } from '../state/pile.js';
 import { changeText, restHistory, told, valueAt, type Path } from '../state/plan.js';
 import { view } from '../state/view.js';
 import { Entry } from './entry.js';
+import { Paper } from './paper.js';
 import { YamlFile } from './yaml-file.js';
 
 const tell = (done: boolean): void => {
@@ -123,7 +124,6 @@ const placingWords = (busy_s: number): string => `Placing the boards …${busy_s
 
 /** Every piece with its board, what has none, and what can be done with the placing. */
 function Placed({ seen }: { readonly seen: PlacedSeen }) {
-  const frame = useRef<HTMLIFrameElement>(null);
   const write = (): void => {
     if (seen.text === null) return;
     restHistory();
@@ -140,9 +140,13 @@ function Placed({ seen }: { readonly seen: PlacedSeen }) {
       {seen.left.map(({ boards, why }) => <p key={why}><strong>{boards}</strong>{`: ${why}`}</p>)}
       <p class="buttons">
         <button type="button" disabled={seen.text === null || placing_s.value !== null} onClick={write}>Write these boards into the plan</button>
-        <button type="button" disabled={seen.html === null} onClick={() => { frame.current?.contentWindow?.focus(); frame.current?.contentWindow?.print(); }}>Print the page for the bench</button>
       </p>
-      {seen.html !== null && <details class="sheet-view"><summary>The page for the bench</summary><iframe ref={frame} title="The page for the bench" sandbox="allow-same-origin allow-modals" srcDoc={seen.html} /></details>}
+      {seen.html !== null && (
+        <details>
+          <summary>The page for the bench</summary>
+          <Paper html={seen.html} title="The page for the bench" print="Print the page for the bench" about="Chalk marks, cuts, the frame with its boards, what stays on the rack and what to buy." />
+        </details>
+      )}
     </>
   );
 }

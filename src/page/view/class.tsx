@@ -1,19 +1,32 @@
-import { useRef, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Ask } from '../engine/client.js';
-import { classBefore, classPlans, classRows, openClass } from '../state/class.js';
-import { droppedFiles, readFiles } from '../state/files.js';
+import type { PackSeen } from '../engine/protocol.js';
+import { classBefore, classPack, classPlans, classRows, openClass } from '../state/class.js';
+import { droppedFiles, filesOfFolder, readFiles } from '../state/files.js';
 import { openPlan, told } from '../state/plan.js';
 import { view } from '../state/view.js';
 import { VerdictShape } from './glyphs.js';
+import { Paper } from './paper.js';
 
 /** The plans of a class at a glance; a click opens one. They stay on this device like everything here. */
 export function Class({ ask }: { readonly ask: Ask }) {
   const picker = useRef<HTMLInputElement>(null);
+  const folderPicker = useRef<HTMLInputElement>(null);
   const [over, setOver] = useState(false);
-  const load = async (files: readonly File[]): Promise<void> => {
+  // The types of views do not know the attribute, which every browser has.
+  useEffect(() => folderPicker.current?.setAttribute('webkitdirectory', ''), []);
+  const load = async (files: readonly File[] | null): Promise<void> => {
+    if (files === null) {
+      told.value = 'This browser does not let the page look into a folder that is dropped: choose the folder, or drop the plans in it.';
+      return;
+    }
     const plans = await readFiles(files);
     if (plans.length === 0) told.value = 'There is no plan among these files: plans end in .yaml.';
-    else openClass(plans, ask);
+    else {
+      openClass(plans, ask);
+      const beside = files.length - plans.length;
+      told.value = beside === 0 ? '' : `${beside} ${beside === 1 ? 'file beside them is' : 'files beside them are'} left out: plans end in .yaml.`;
+    }
   };
   const open = (file: string): void => {
     const plan = classPlans.peek().find((one) => one.file === file);
@@ -39,7 +52,11 @@ export function Class({ ask }: { readonly ask: Ask }) {
       >
         <p>Drop a folder of plans here, or choose them.</p>
         <input ref={picker} type="file" multiple accept=".yaml,.yml" hidden aria-label="Plan files of the class" onChange={({ currentTarget }) => { void load([...(currentTarget.files ?? [])]); currentTarget.value = ''; }} />
-        <button type="button" onClick={() => picker.current?.click()}>Choose plans…</button>
+        <input ref={folderPicker} type="file" hidden aria-label="Folder of the class" onChange={({ currentTarget }) => { void load(filesOfFolder([...(currentTarget.files ?? [])])); currentTarget.value = ''; }} />
+        <p class="buttons">
+          <button type="button" onClick={() => picker.current?.click()}>Choose plans…</button>
+          <button type="button" onClick={() => folderPicker.current?.click()}>Choose a folder…</button>
+        </p>
       </div>
       <p role="status">{count === 0 ? '' : rows.length < count ? `${rows.length} of ${count} looked at …` : summary(rows.map(({ word }) => word))}</p>
       {rows.length > 0 && (
@@ -64,7 +81,19 @@ export function Class({ ask }: { readonly ask: Ask }) {
           </table>
         </div>
       )}
+      {classPack.value !== null && <Pack pack={classPack.value} />}
     </section>
+  );
+}
+
+/** What the class buys together, and everything to print for it. */
+function Pack({ pack }: { readonly pack: PackSeen }) {
+  return (
+    <>
+      <h3>For all of them</h3>
+      <p>{pack.buying}</p>
+      <Paper html={pack.html} title="The class pack" print="Print the class pack" about="A sheet for each plan, then one buying list, the boards with their cuts, the cloth on the roll and the order at the saw." />
+    </>
   );
 }
 

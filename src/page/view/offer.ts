@@ -1,19 +1,20 @@
+import type { FileShape } from '../../index.js';
 import { nodesAt, wordsFor } from '../controls/schema.js';
 import type { CompletionContext, CompletionResult } from 'prism-code-editor/autocomplete';
 
 /** What can be offered in a file. */
 export interface Offered {
-  /** JSON Schema of the kind of file. */
-  readonly schema: unknown;
+  /** What the kind of file may say. */
+  readonly shape: FileShape;
   /** Keys of a part of the shelf. */
   readonly keys: (section: string) => readonly string[];
 }
 
-/** Keys of the block one stands in, or what a key may be, from the schema of the file. */
-export function offer({ before, lineBefore, pos, explicit }: Pick<CompletionContext, 'before' | 'lineBefore' | 'pos' | 'explicit'>, { schema, keys }: Offered): CompletionResult | null {
+/** Keys of the block one stands in, or what a key may be, from what its kind of file may say. */
+export function offer({ before, lineBefore, pos, explicit }: Pick<CompletionContext, 'before' | 'lineBefore' | 'pos' | 'explicit'>, { shape, keys }: Offered): CompletionResult | null {
   const path = placeOf(before);
   if (path === null) return null;
-  const nodes = nodesAt(schema, path);
+  const nodes = nodesAt(shape, path);
   const value = /:\s+([^\s{},[\]#]*)$/u.exec(lineBefore);
   if (value !== null) {
     const words = [...new Set(nodes.flatMap((node) => wordsFor(node, keys)))];
@@ -21,7 +22,7 @@ export function offer({ before, lineBefore, pos, explicit }: Pick<CompletionCont
   }
   const word = /(?:^|[\s{,-])([a-zA-Z-]*)$/u.exec(lineBefore);
   if (word === null || /#/u.test(lineBefore) || (word[1] === '' && !explicit)) return null;
-  const next = [...new Set([...nodes, ...nodesAt(schema, [...path, '*'])].flatMap(({ properties }) => Object.keys(properties ?? {})))];
+  const next = [...new Set([...nodes, ...nodesAt(shape, [...path, '*'])].flatMap(({ properties }) => Object.keys(properties ?? {})))];
   return next.length === 0 ? null : { from: pos - (word[1] ?? '').length, options: next.map((label) => ({ label, insert: `${label}: `, icon: 'property' })) };
 }
 

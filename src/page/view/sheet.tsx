@@ -1,12 +1,12 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Ask } from '../engine/client.js';
 import { answer, answeredEdit } from '../state/answers.js';
 import { planFile, planText } from '../state/plan.js';
+import { Paper } from './paper.js';
 
 /** The printable sheet, the very page the command writes, in a frame of its own that runs nothing. */
 export function Sheet({ ask }: { readonly ask: Ask }) {
   const [html, setHtml] = useState<string | null>(null);
-  const frame = useRef<HTMLIFrameElement>(null);
   const edit = answeredEdit.value;
   useEffect(() => {
     let current = true;
@@ -15,17 +15,11 @@ export function Sheet({ ask }: { readonly ask: Ask }) {
   }, [edit]);
   const readable = answer.value?.glance != null;
   return (
-    <section class="view sheet-view" aria-labelledby="sheet-title">
+    <section class="view" aria-labelledby="sheet-title">
       <h2 id="sheet-title">The sheet for the bench</h2>
-      <p>Verdict, cut list, buying list, screws, cloth, order of work and cautions, for paper.</p>
-      <p><button type="button" disabled={!readable || html === null} onClick={() => printSheet(frame.current)}>Print the sheet</button></p>
       {!readable && <p class="problem">There is no sheet while the plan cannot be read.</p>}
-      {readable && html !== null && <iframe ref={frame} title="The printable sheet" sandbox="allow-same-origin allow-modals" srcDoc={html} />}
+      {readable && html === null && <p role="status">One moment …</p>}
+      {readable && html !== null && <Paper html={html} title="The printable sheet" print="Print the sheet" about="Verdict, cut list, buying list, screws, cloth, order of work and cautions, for paper." />}
     </section>
   );
-}
-
-function printSheet(frame: HTMLIFrameElement | null): void {
-  frame?.contentWindow?.focus();
-  frame?.contentWindow?.print();
 }

@@ -2,7 +2,7 @@ import { useSignalEffect } from '@preact/signals';
 import { useEffect, useRef } from 'preact/hooks';
 import type { PrismEditor } from 'prism-code-editor';
 import { answer, shelfKeys } from '../state/answers.js';
-import { fileSchema } from '../state/bench.js';
+import { shapeFor } from '../state/bench.js';
 import { changeText, planText, redo, restHistory, undo } from '../state/plan.js';
 import { markLines, showText, startEditor } from './editor.js';
 
@@ -11,7 +11,7 @@ export function TextPane() {
   const into = useRef<HTMLDivElement>(null);
   const editor = useRef<PrismEditor | null>(null);
   useEffect(() => {
-    const made = startEditor(into.current as HTMLElement, 'The plan as text', planText.peek(), () => ({ schema: fileSchema('plan'), keys: shelfKeys }), (text) => changeText(text, 'text'));
+    const made = startEditor(into.current as HTMLElement, 'The plan as text', planText.peek(), () => ({ shape: shapeFor('plan'), keys: shelfKeys }), (text) => changeText(text, 'text'));
     const { textarea } = made;
     const keep = (event: InputEvent): void => {
       if (event.inputType !== 'historyUndo' && event.inputType !== 'historyRedo') return;

@@ -3,7 +3,7 @@ import type { PrismEditor } from 'prism-code-editor';
 import type { Problem } from '../../index.js';
 import type { NamedText } from '../engine/protocol.js';
 import { shelfKeys } from '../state/answers.js';
-import { fileSchema } from '../state/bench.js';
+import { shapeFor } from '../state/bench.js';
 import { readFiles, saveText } from '../state/files.js';
 import { told } from '../state/plan.js';
 import { markLines, showText, startEditor } from './editor.js';
@@ -57,7 +57,7 @@ function FileText({ what, file, problems, onText }: FileTextProps) {
   const latest = useRef({ file, onText });
   latest.current = { file, onText };
   useEffect(() => {
-    const made = startEditor(into.current as HTMLElement, `My ${what} as text`, file.text, () => ({ schema: fileSchema(what), keys: shelfKeys }), () => {});
+    const made = startEditor(into.current as HTMLElement, `My ${what} as text`, file.text, () => ({ shape: shapeFor(what), keys: shelfKeys }), () => {});
     made.textarea.addEventListener('blur', () => {
       if (made.value !== latest.current.file.text) latest.current.onText(made.value);
     });
