@@ -54,7 +54,7 @@ describe('the pages of a class on paper', () => {
   });
 
   test('what was relaxed, and by which ruleset, stands on the first sheet of each', async () => {
-    for (const { file } of files()) {
+    for (const { file } of files().filter(({ name }) => name !== 'timetable.html')) {
       const { page } = await browser().open(file, { media: 'print', viewport: { width: Math.floor(px(196)), height: Math.floor(px(196)) } });
       for (const words of ['fingerprint', 'This ruleset asks less than the baseline.', 'Switched off: hanging/wire-shows', 'Loosened: corner-lift-chance']) {
         const box = await page.getByText(words).first().boundingBox();
