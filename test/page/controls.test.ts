@@ -21,7 +21,7 @@ function waysIn(value: unknown, path = ''): readonly string[] {
 }
 
 describe('the controls', () => {
-  test.each(['test/plans/everything.yaml', 'test/plans/inches.yaml', 'reports/reading-nook/plan.yaml'])('ask for everything that %s says', (file) => {
+  test.each(['test/plans/everything.yaml', 'test/plans/inches.yaml', 'reports/reading-nook/plan.yaml', 'reports/spare-boards/placed.yaml'])('ask for everything that %s says', (file) => {
     const said = waysIn(parse(readFileSync(new URL(`../../${file}`, import.meta.url), 'utf8'))).filter((path) => path !== 'plan');
     expect(said.filter((path) => !paths.includes(path))).toEqual([]);
   });

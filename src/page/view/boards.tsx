@@ -35,7 +35,7 @@ export function Boards() {
 }
 
 function Board({ board, i }: { readonly board: Readonly<Record<string, unknown>>; readonly i: number }) {
-  const mark = shown(board['mark']) || `board ${i + 1}`;
+  const mark = shown(board['mark']) || String(i + 1);
   const { twist } = board;
   const sticks = typeof twist === 'object';
   const lumber = bench.value?.sections['lumber'] ?? [];
@@ -120,6 +120,9 @@ function Placing() {
   );
 }
 
+/** An amount whose unit never stands on the next line. */
+const kept = (amount: string): string => amount.replaceAll(' ', '\u00a0');
+
 const placingWords = (busy_s: number): string => `Placing the boards …${busy_s < 2 ? '' : ` ${busy_s} seconds so far. Many frames take minutes; everything else goes on meanwhile.`}`;
 
 /** Every piece with its board, what has none, and what can be done with the placing. */
@@ -134,7 +137,7 @@ function Placed({ seen }: { readonly seen: PlacedSeen }) {
   return (
     <>
       <ul class="marks">
-        {seen.pieces.map(({ board, tag, part, from, to, lies }) => <li key={tag}><span class="chalk">{board}</span><div><p class="part">{`${part} (${tag})`}</p><p>{`from ${from} to ${to}`}</p><p>{lies}</p></div></li>)}
+        {seen.pieces.map(({ board, tag, part, from, to, lies }) => <li key={tag}><span class="chalk">{board}</span><div><p class="part">{`${part} (${tag})`}</p><p>{`from ${kept(from)} to ${kept(to)}`}</p><p>{lies}</p></div></li>)}
       </ul>
       {seen.missing.length > 0 && <p>{`Without a board: ${seen.missing.join('; ')}.`}</p>}
       {seen.left.map(({ boards, why }) => <p key={why}><strong>{boards}</strong>{`: ${why}`}</p>)}

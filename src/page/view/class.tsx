@@ -71,7 +71,7 @@ export function Class({ ask }: { readonly ask: Ask }) {
                   <tr key={file}>
                     <th scope="row"><button type="button" class="plain" onClick={() => open(file)}>{name === '' ? file : name}</button></th>
                     <td class="verdict-cell"><VerdictShape verdict={verdict ?? 'none'} />{` ${word}`}{before !== undefined && before !== word && <em>{` (was ${before.toLowerCase()})`}</em>}</td>
-                    <td>{verdict === null && first !== undefined ? `Line ${first.line}: found ${first.found}; allowed: ${first.allowed}.` : worst}</td>
+                    <td class="gravest">{verdict === null && first !== undefined ? `Line ${first.line}: found ${first.found}; allowed: ${first.allowed}.` : worst}</td>
                     <td>{chance}</td>
                     <td>{cost}</td>
                   </tr>

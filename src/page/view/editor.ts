@@ -31,7 +31,7 @@ registerCompletions(['yaml'], { sources: [(context, editor) => {
 
 /** An editor of YAML over a plain text field: what is typed, how it is coloured, what is offered. Tab leaves it, as it leaves any field. */
 export function startEditor(into: HTMLElement, label: string, text: string, offered: () => Offered, onText: (text: string) => void): PrismEditor {
-  const editor = createEditor(into, { language: 'yaml', value: text, tabSize: 2, insertSpaces: true, lineNumbers: true, wordWrap: false, onUpdate: onText }, cursorPosition(), autoComplete({ filter: fuzzyFilter }));
+  const editor = createEditor(into, { language: 'yaml', value: text, tabSize: 2, insertSpaces: true, lineNumbers: true, wordWrap: true, onUpdate: onText }, cursorPosition(), autoComplete({ filter: fuzzyFilter }));
   const { textarea } = editor;
   textarea.setAttribute('aria-label', label);
   textarea.spellcheck = false;

@@ -25,7 +25,7 @@ export function VerdictSlate({ ask }: { readonly ask: Ask }) {
         <p class="sentence">{glance?.sentence ?? (given === null ? 'The plan is being looked at.' : failure.value !== null ? 'Nothing is judged. Save the plan, and open the page again.' : unfit.length > 0 ? 'Shelf or limits cannot be read as they stand, so nothing is judged.' : 'The plan cannot be read as it stands.')}</p>
       </div>
       {glance === null && given !== null && (unfit.length > 0 || given.problems.length > 0) && (
-        <ul class="reasons">{[...unfit, ...given.problems].map((problem, i) => <li key={i}><strong>{problem.path === '' ? `Line ${problem.line}` : problem.path}</strong>{`: found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</li>)}</ul>
+        <ul class="reasons">{[...unfit, ...given.problems].map((problem, i) => <li key={i}><div><strong>{problem.path === '' ? `Line ${problem.line}` : problem.path}</strong>{`: found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</div></li>)}</ul>
       )}
       {glance !== null && (
         <>
