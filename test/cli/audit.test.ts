@@ -42,7 +42,7 @@ describe('one plan', () => {
     const { code, out } = here.run('audit', 'sill.yaml', '--format', 'json');
     expect(code).toBe(0);
     const document = JSON.parse(out) as Record<string, unknown>;
-    expect(Object.keys(document)).toEqual(['format', 'plan', 'verdict', 'facts', 'findings', 'supplies', 'assumed', 'left_out', 'ruleset']);
+    expect(Object.keys(document)).toEqual(['format', 'plan', 'verdict', 'facts', 'findings', 'supplies', 'assumed', 'left_out', 'ruleset', 'sheets']);
     expect(document['format']).toBe('audit/1');
     expect(Object.keys((document['facts'] as object[])[0] as object)).toEqual(['path', 'about', 'value', 'unit']);
     expect(here.files()).toEqual(['sill.yaml']);

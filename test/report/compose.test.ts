@@ -6,6 +6,7 @@ import { writeHtml } from '../../src/report/html.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
 import { auditOf, everything, inches, smallest, weak } from './audits.js';
 import { labelsOf } from './svg-reading.js';
+import { sheetsOf } from '../../src/sheets/sheets.js';
 
 let full: Audit;
 let stopped: Audit;
@@ -99,7 +100,8 @@ describe('what each part says', () => {
     expect(said).toMatch(/frames built like this will stand more than 6 mm off the wall at one corner/u);
     expect(said).toContain('The reserve is ');
     expect(said).toContain('If every joint gave twice as much as taken here, and at least 8 bar-widths of extra bar (corners ');
-    const unstable = part(composeReport({ ...full, solution: { ...full.solution, influence: null } }), 'Will it warp or twist?');
+    const fallen = { ...full, solution: { ...full.solution, influence: null } };
+    const unstable = part(composeReport({ ...fallen, sheets: sheetsOf(fallen) }), 'Will it warp or twist?');
     expect(unstable).toContain('The chance of a lifted corner is unknown.');
   });
 

@@ -24,9 +24,10 @@ export function sightingPicture({ pieces, by_luck, rows }: Sighting): Picture {
         { text: chance < 0.001 ? '< 0.1 %' : formatShare(chance), size: textSize.small, spots: [{ x: x(i) + wide / 2, y: y(chance) - 9, anchor: 'middle' }] as const },
         { text: name, size: textSize.small, spots: [{ x: x(i) + wide / 2, y: bottom + 11, anchor: 'middle' }] as const },
       ]),
-      { text: `Boards sighted for one frame, of which ${pieces} are taken; column: chance of a lifted corner.`, size: textSize.small, spots: [{ x: left, y: bottom + 28, anchor: 'start' }] },
+      { text: `Boards sighted for one frame, of which ${pieces} are taken.`, size: textSize.small, spots: [{ x: left, y: bottom + 28, anchor: 'start' }] },
+      { text: 'Column: chance of a lifted corner.', size: textSize.small, spots: [{ x: left, y: bottom + 42, anchor: 'start' }] },
     ],
   });
   const alt = `Chance of a lifted corner against the number of boards sighted: ${columns.map(({ name, chance }) => `${name}: ${chanceInWords(chance)}`).join('; ')}.`;
-  return finishPicture({ name: 'sighting.svg', title: 'How many boards to sight', alt }, bottom + 42, content);
+  return finishPicture({ name: 'sighting.svg', title: 'How many boards to sight', alt }, bottom + 56, content);
 }

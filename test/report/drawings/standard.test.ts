@@ -1,3 +1,4 @@
+import { readFileSync, readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { darkerFill, dash, ink, inTheDark, sheetWidth, softInk, textSize, typeface, paperFill, weight, woodFill } from '../../../src/report/drawings/drawing-standard.js';
 import { overlap } from '../../../src/report/drawings/labels.js';
@@ -94,4 +95,13 @@ describe('the contact sheet', () => {
     expect(contactSheet()).toBe(sheet);
     expect(sheet.length).toBeLessThan(1.5e6);
   });
+});
+
+it('shows every drawing on the contact sheet: one that is not there is measured by nobody', () => {
+  const here = (path: string): string => new URL(path, import.meta.url).pathname;
+  const folder = here('../../../src/report/drawings');
+  const shown = ['../../tools/contact-sheet-pictures.ts', '../../../src/report/sections/board-pictures.ts'].map((file) => readFileSync(here(file), 'utf8')).join('\n');
+  const drawings = readdirSync(folder).filter((name) => name !== 'picture.ts' && readFileSync(`${folder}/${name}`, 'utf8').includes('finishPicture('));
+  expect(drawings.length).toBeGreaterThan(8);
+  expect(drawings.filter((name) => !shown.includes(`drawings/${name.replace(/\.ts$/, '.js')}'`))).toEqual([]);
 });
