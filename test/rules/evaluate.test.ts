@@ -162,7 +162,7 @@ describe('two thresholds', () => {
   test('`used` is null where it makes no sense: nothing, negative, or a limit of zero', async () => {
     const exit = rulesetFrom(rulesText(['id: e, each: fastening, require: { fact: fastening.exit_mm, at-least: 3 mm }, otherwise: { stop: 0 mm }']));
     const outcome = async (value: number) => (await evaluateRules(exit, [fact('fastening.exit_mm', 'ply-screws', value)])).findings.map(({ verdict, used, say }) => [verdict, used, say])[0];
-    expect(await outcome(-26)).toEqual(['stop', null, 'The ply screws: -26 mm, limit 0 mm']);
+    expect(await outcome(-26)).toEqual(['stop', null, 'The ply screws: −26 mm, limit 0 mm']);
     expect((await outcome(0))?.slice(0, 2)).toEqual(['caution', null]);
     expect((await outcome(6))?.slice(0, 2)).toEqual(['clear', 0.5]);
   });

@@ -51,7 +51,7 @@ describe('rules that exclude each other', () => {
 });
 
 describe('what shows nothing or means another', () => {
-  test.each([['{ clear: -3 mm, fails: 60 mm }', 'bar.d_mm', '-3 mm'], ['{ clear: 3 mm, fails: 60 mm, with: { bar.plies_count: 1.5 } }', 'bar.d_mm', '2'], ['{ clear: 3 mm, fails: 60 mm, with: { warp.corner_lift_chance: 1.4 } }', 'bar.d_mm', '140 %']])('an example that no frame can be: %s', async (examples, fact, value) => {
+  test.each([['{ clear: -3 mm, fails: 60 mm }', 'bar.d_mm', '−3 mm'], ['{ clear: 3 mm, fails: 60 mm, with: { bar.plies_count: 1.5 } }', 'bar.d_mm', '2'], ['{ clear: 3 mm, fails: 60 mm, with: { warp.corner_lift_chance: 1.4 } }', 'bar.d_mm', '140 %']])('an example that no frame can be: %s', async (examples, fact, value) => {
     expect((await check([`${bar('a', `{ fact: ${fact}, at-most: 50 mm }`)}, examples: ${examples}`])).filter(({ code }) => code === 'impossible-example').map(({ found }) => found)).toEqual([expect.stringContaining(`\`${value}\``)]);
   });
 

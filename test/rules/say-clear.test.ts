@@ -36,7 +36,7 @@ test('a value below nought and a stop may have sentences of their own; the size 
     .replace('    say-clear:', '    say-below-zero: "It lies {actual} too deep."\n    say-stop: "It is lost at {actual}."\n    say-clear:');
   expect(await said(1, rule)).toBe('The roll is 1 mm too narrow.');
   expect(await said(-7, rule)).toBe('It lies 7 mm too deep.');
-  expect(await said(-60, rule)).toBe('It is lost at -60 mm.');
+  expect(await said(-60, rule)).toBe('It is lost at −60 mm.');
   expect(await said(5, rule)).toBe('The roll is wide enough.');
 });
 

@@ -99,8 +99,8 @@ describe('comparing two rulesets on one plan', () => {
   test('names the verdicts that change and the limit that moved', async () => {
     const { before, after, changes } = compareVerdicts(await judge('3 mm'), await judge('2 mm'));
     expect([before, after]).toEqual(['unknown', 'unknown']);
-    expect(changes).toEqual([{ rule: 'a', about: 'top', before: 'clear', after: 'caution', why: 'The limit was 3 mm and is 2 mm; bar.dish_mm is -2.5 mm under both.' }]);
-    expect(changeInWords(changes[0]!)).toBe('a, the top bar: clear → caution. The limit was 3 mm and is 2 mm; bar.dish_mm is -2.5 mm under both.');
+    expect(changes).toEqual([{ rule: 'a', about: 'top', before: 'clear', after: 'caution', why: 'The limit was 3 mm and is 2 mm; bar.dish_mm is −2.5 mm under both.' }]);
+    expect(changeInWords(changes[0]!)).toBe('a, the top bar: clear → caution. The limit was 3 mm and is 2 mm; bar.dish_mm is −2.5 mm under both.');
   });
 
   test('nothing changes under the same rules; rules come and go', async () => {
