@@ -2,9 +2,13 @@ import type { Supplies } from '../cost/supplies.js';
 import type { Audit } from './audit-view.js';
 import { sheetsData } from './json-sheets.js';
 
-/** Numbers keep ten significant digits, so that the last bit of one machine's arithmetic does not show; what is not finite becomes null. */
+/** Amounts smaller than this, in any unit that is printed, are what rounding leaves of nothing. */
+const nothing = 1e-11;
+
+/** Numbers keep ten significant digits, so that the last bit of one machine's arithmetic does not show, and what that leaves of zero is zero; what is not finite becomes null. */
 function steady(_key: string, value: unknown): unknown {
   if (typeof value !== 'number') return value;
+  if (Math.abs(value) < nothing) return 0;
   return Number.isFinite(value) ? Number(value.toPrecision(10)) + 0 : null;
 }
 
