@@ -3,9 +3,10 @@ import { cutPlan } from '../cutting/cut-plan.js';
 import { poolPieces } from '../cutting/pieces/pool.js';
 import type { CutPlan } from '../cutting/boards/purchase.js';
 import { buildModel } from '../model/build-model.js';
+import { builtSize } from '../plan/build-up.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
-import type { Shelf } from '../shelf/shelf.js';
+import type { Lumber, Shelf } from '../shelf/shelf.js';
 
 /** What a plan costs and weighs, in whole cents and grams, as compared with others. An unknown cost is infinite. */
 export interface Price {
@@ -21,6 +22,49 @@ export function priceOf(plan: Plan, cut: CutPlan, shelf: Shelf): Price {
   const { total_cost } = supplies([model], { cut, short: [], order_proven: true }, shelf);
   return { cents: total_cost === null ? Infinity : Math.round(total_cost * 100), grams: Math.round(model.weight.total_kg * 1000) };
 }
+
+/** The bars of a build alone: no crossbars, braces or ply screws, which may share a place on the bars and so would not add up. */
+const bareFrame = (plan: Plan): Plan => ({
+  ...plan, crossbars: [], corners: { ...plan.corners, brace: null }, ply_screws: null,
+  bars: { ...plan.bars, bond: plan.bars.bond === 'glue+screws' ? 'glue' : plan.bars.bond === 'screws' ? 'none' : plan.bars.bond },
+});
+
+/**
+ * Less than any build can cost or weigh, with next to no work: its bare frame, worked out once for all builds of one plan that share it, and the wood inside it by its
+ * length. Nothing else inside it (screws, glue) is counted.
+ */
+export function roughPrices(shelf: Shelf): (plan: Plan) => Price {
+  const known = new Map<string, Price>();
+  return (plan) => {
+    const bare = bareFrame(plan);
+    const key = JSON.stringify([bare.bars, bare.corners, bare.cloth]);
+    const frame = known.get(key) ?? leastPrice(bare, shelf);
+    known.set(key, frame);
+    const inside = woodInside(plan, shelf);
+    return { cents: frame.cents + Math.floor(inside.cost * 100), grams: frame.grams + Math.floor(inside.grams) };
+  };
+}
+
+/** Least cost and weight of the wood of crossbars and timber braces, by the shortest that they can be: from bar to bar. */
+function woodInside(plan: Plan, shelf: Shelf): { readonly cost: number; readonly grams: number } {
+  const { lumber } = shelfIn(shelf, plan.units);
+  const { face, bars, corners: { brace } } = plan;
+  const stock = lumber[bars.stock];
+  const w_mm = stock === undefined ? Infinity : builtSize(stock, bars.lay, bars.plies, bars.stack).w_mm;
+  const timber = brace?.kind === 'timber' ? [{ stock: brace.stock ?? bars.stock, mm: 4 * Math.SQRT2 * (brace.leg_mm - w_mm) }] : [];
+  const lengths = [...plan.crossbars.map(({ stock: key, plies, runs }) => ({ stock: key, mm: plies * ((runs === 'upright' ? face.height_mm : face.width_mm) - 2 * w_mm) })), ...timber];
+  let [cost, grams] = [0, 0];
+  for (const { stock: key, mm } of lengths) {
+    const own = lumber[key];
+    if (own === undefined || mm <= 0) continue;
+    cost += mm * bestPrice_per_mm(own);
+    grams += mm * own.thickness_mm * own.width_mm * own.density_kg_per_m3 * 1e-6;
+  }
+  return { cost, grams };
+}
+
+/** Of all lengths that are sold, the least price for a length of wood; Infinity where none has a price. */
+const bestPrice_per_mm = ({ lengths }: Pick<Lumber, 'lengths'>): number => Math.min(...(lengths ?? []).map(({ length_mm, price }) => price / length_mm));
 
 /** Less than any way of hanging this build can cost or weigh, before it is known how its boards are cut. Every part of the price but wood and hanging is exact. */
 export function leastPrice(plan: Plan, shelf: Shelf): Price {
@@ -40,9 +84,9 @@ function leastWood(plan: Plan, shelf: Shelf): number {
   const { lumber } = shelfIn(shelf, plan.units);
   let cost = 0;
   for (const [key, own] of Object.entries(pieces)) {
-    const prices = (lumber[key]?.lengths ?? []).map(({ length_mm, price }) => price / length_mm);
-    if (prices.length === 0) return Infinity;
-    cost += Math.min(...prices) * own.reduce((sum, { piece }) => sum + Math.max(0, (piece.cut_mm + piece.short_mm) / 2), 0);
+    const least = bestPrice_per_mm(lumber[key] ?? { lengths: null });
+    if (least === Infinity) return Infinity;
+    cost += least * own.reduce((sum, { piece }) => sum + Math.max(0, (piece.cut_mm + piece.short_mm) / 2), 0);
   }
   return cost;
 }

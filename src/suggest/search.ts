@@ -7,7 +7,7 @@ import { applyEdit, mergeEdits, noEdit, type Edit } from './edit.js';
 import { examineBuild, type Examiner, type SoundBuild } from './examine.js';
 import { knownObjections, readable } from './objections.js';
 import { boardOptions, hangOptions, setbackOptions } from './options.js';
-import { cutting, leastPrice, leastPriceCut, priceOf, type Price } from './price.js';
+import { cutting, leastPrice, leastPriceCut, priceOf, roughPrices, type Price } from './price.js';
 import { Queue, type Rank } from './queue.js';
 
 /** A plan that no rule asked before the full audit stands in the way of. */
@@ -19,9 +19,10 @@ export interface Candidate extends Price {
 const rank = (aim: Aim, { cents, grams }: Price, changes: number): Rank =>
   aim === 'cheapest' ? [cents, changes, grams] : aim === 'lightest' ? [grams, changes, cents] : [changes, cents, grams];
 
-/** One build on its way through the search: first bounded, then cut, then examined, and last its boards asked; what is worked out is kept for the other aims. */
+/** One build on its way through the search: first guessed, then bounded, then cut, then examined, and last its boards asked; what is worked out is kept for the other aims. */
 interface Entry {
   readonly build: Build;
+  rough?: Price;
   least?: Price;
   cut?: CutPlan;
   open?: readonly Open[];
@@ -39,13 +40,14 @@ interface Held {
   readonly hung: Edit;
 }
 
-type Step = { readonly kind: 'bounded' | 'cut'; readonly entry: Entry } | { readonly kind: 'open'; readonly open: Open };
+type Step = { readonly kind: 'guessed' | 'bounded' | 'cut'; readonly entry: Entry } | { readonly kind: 'open'; readonly open: Open };
 
 /** The search over one space. Best first: what is taken from the queue can be beaten by nothing that is still in it, because ranks there never promise less than they keep. */
 export class Search {
   readonly #entries: readonly Entry[];
   readonly #known: ReadonlySet<string>;
   readonly #shelf: Shelf;
+  readonly #roughPrice: (plan: Plan) => Price;
   examined = 0;
   /** Rules that stood in the way of a build at its best, and of how many. */
   readonly inTheWay = new Map<string, number>();
@@ -58,6 +60,7 @@ export class Search {
   ) {
     this.#entries = builds.builds.map((build) => ({ build }));
     this.#shelf = examiner.bench.shelf;
+    this.#roughPrice = roughPrices(this.#shelf);
     this.#known = knownObjections(plan, this.#shelf);
   }
 
@@ -65,14 +68,18 @@ export class Search {
   async *best(aim: Aim): AsyncGenerator<Candidate> {
     const shelf = this.#shelf;
     const queue = new Queue<Step>();
-    for (const entry of this.#entries) queue.put(rank(aim, (entry.least ??= leastPrice(entry.build.plan, shelf)), entry.build.edit.words.length), { kind: 'bounded', entry });
+    const put = (kind: 'guessed' | 'bounded' | 'cut', entry: Entry, price: Price): void => queue.put(rank(aim, price, entry.build.edit.words.length), { kind, entry });
+    for (const entry of this.#entries) put('guessed', entry, (entry.rough ??= this.#roughPrice(entry.build.plan)));
     for (let step = queue.take(); step !== undefined; step = queue.take()) {
       if (step.kind === 'open') {
         if (await step.open.boardsHold()) yield step.open.candidate;
+      } else if (step.kind === 'guessed') {
+        const { entry } = step;
+        put('bounded', entry, (entry.least ??= leastPrice(entry.build.plan, shelf)));
       } else if (step.kind === 'bounded') {
         const { entry } = step;
         entry.cut ??= cutting(entry.build.plan, shelf);
-        queue.put(rank(aim, leastPriceCut(entry.build.plan, entry.cut, shelf), entry.build.edit.words.length), { kind: 'cut', entry });
+        put('cut', entry, leastPriceCut(entry.build.plan, entry.cut, shelf));
       } else for (const open of await this.#openOf(step.entry)) queue.put(rank(aim, open.candidate, open.candidate.edit.words.length), { kind: 'open', open });
     }
   }
