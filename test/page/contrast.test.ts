@@ -42,13 +42,20 @@ describe('text stands out from what is behind it', () => {
     }
   });
 
-  test('the page is dark when the reader asks for dark, and its drawings keep a white sheet', async () => {
+  test('the page is dark when the reader asks for dark, and its drawings with it; on paper both are white', async () => {
+    const black = readColour('rgb(0, 0, 0)');
     for (const { file } of pages().all) {
-      const { page } = await browser().open(file, { scheme: 'dark' });
-      const [body, drawing] = await page.evaluate(() => [document.body, document.querySelector('svg rect')].map((e) => (e === null ? '' : e instanceof SVGElement ? getComputedStyle(e).fill : getComputedStyle(e).backgroundColor)));
-      expect(contrast(readColour(body ?? ''), readColour('rgb(0, 0, 0)'))).toBeLessThan(1.3);
-      expect(drawing).toBe('rgb(255, 255, 255)');
-      await page.close();
+      for (const media of ['screen', 'print'] as const) {
+        const { page } = await browser().open(file, { media, scheme: 'dark' });
+        const [body, drawing] = await page.evaluate(() =>
+          [document.body, document.querySelector('figure svg rect')].map((e) =>
+            e === null ? '' : e instanceof SVGElement ? getComputedStyle(e).fill : getComputedStyle(e).backgroundColor));
+        for (const ground of [body ?? '', drawing ?? '']) {
+          if (media === 'screen') expect(contrast(readColour(ground), black)).toBeLessThan(1.3);
+          else expect(readColour(ground)).toEqual(readColour('rgb(255, 255, 255)'));
+        }
+        await page.close();
+      }
     }
   });
 });
