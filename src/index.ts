@@ -110,7 +110,7 @@ export { cutPlan, cutPlanExactly } from './cutting/cut-plan.js';
 export type { CutPlan, SearchTime } from './cutting/cut-plan.js';
 export type { IntegerProgram, LoadSolver } from './cutting/boards/pack-fallback.js';
 export { cutListCsv } from './cutting/csv.js';
-export { buyingListCsv } from './cost/buying-list.js';
+export { buyingListCsv } from './report/buying-list.js';
 
 export { poolPlans } from './class/pooled.js';
 export type { Pooled } from './class/pooled.js';

@@ -1,3 +1,4 @@
+import { timesInWords } from '../base/times-words.js';
 import { formatNumber, formatQuantity } from '../base/units-format.js';
 import type { Finding } from '../findings/finding.js';
 import { findingOf } from './make-finding.js';
@@ -43,7 +44,7 @@ function hooks(promised: Promised, sheet: Sheet): readonly Finding[] {
   const verdict = actual < 1 ? 'stop' : actual < least ? 'caution' : 'clear';
   return [findingOf({
     rule: 'hook-factor', about: 'hanging', verdict, fact: 'hanging.hook_factor', actual, limit: verdict === 'stop' ? 1 : least, unit: 'ratio', source: 'practice', at_least: true,
-    say: `At its true weight each hook is rated for ${formatNumber(actual, 2)} times its load; at least ${formatNumber(least, 2)} times is wanted.`,
+    say: `At its true weight each hook is rated for ${timesInWords(formatNumber(actual, 2), 'its load')}; at least ${timesInWords(formatNumber(least, 2))} is wanted.`,
     do: ['Take stronger hooks, or more of them.'],
   })];
 }

@@ -1,5 +1,5 @@
 import type { Problem } from '../base/problem.js';
-import type { SawAtHand } from '../cutting/marking.js';
+import type { SawAtHand } from '../base/saw.js';
 import type { Applied } from '../findings/applied.js';
 import type { ClassRow, NotRead } from './class-row.js';
 import type { Pooled } from './pooled.js';

@@ -1,4 +1,4 @@
-import type { SawAtHand } from '../cutting/marking.js';
+import type { SawAtHand } from '../base/saw.js';
 import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
 import { document, heading, paragraph, type Block } from '../report/tree.js';

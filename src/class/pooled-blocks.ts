@@ -1,7 +1,8 @@
 import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatShare } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/pieces/assemble.js';
-import { markingOrder, type SawAtHand } from '../cutting/marking.js';
+import type { SawAtHand } from '../base/saw.js';
+import { markingOrder } from '../cutting/marking.js';
 import { frameName, tagOrder } from '../cutting/pieces/pool.js';
 import type { CutPlan, TooLong } from '../cutting/boards/purchase.js';
 import { userText } from '../report/clean-text.js';
@@ -108,6 +109,6 @@ export function sawBlocks({ cut }: Pooled, saw?: SawAtHand): readonly Block[] {
   const order = markingOrder(cut, saw);
   const equal = (groups: readonly (readonly string[])[]): string => (groups.length === 0 ? '' : ` Must come out equal: ${groups.map((tags) => tags.join(' and ')).join('; ')}.`);
   const of = ({ stock }: { readonly stock: string }): string => (cut.stocks.length > 1 ? `${userText(stock, 40)}: ` : '');
-  const lines = [...order.tests.map((t) => `${of(t)}${t.words}`), ...order.steps.map((s) => `${of(s)}${s.words}${equal(s.matching)}`), ...order.later.map((s) => `${of(s)}When the glue of the blanks has set: ${s.words}${equal(s.matching)}`)];
+  const lines = [...order.tests.map((t) => `${of(t)}${t.words}`), ...order.steps.map((s) => `${of(s)}${s.words}${equal(s.matching)}`), ...order.later.map((s) => `${of(s)}When the glue of the blanks has set: ${s.words}${equal(s.matching)}`), ...order.lips.map((s) => `${s.words}${equal(s.matching)}`)];
   return lines.length === 0 ? [] : [heading(3, saw === 'none' ? 'For the shop that saws, in this order' : 'At the saw, in this order'), steps(lines)];
 }

@@ -1,3 +1,4 @@
+import type { SawAtHand } from '../base/saw.js';
 import { formatLength } from '../base/units-format.js';
 import { compareText } from './boards/layout.js';
 import type { PooledPiece } from './pieces/pool.js';
@@ -30,14 +31,12 @@ export interface TestCut {
   readonly words: string;
 }
 
-/** How pieces are cut; nobody said: undefined. */
-export type SawAtHand = 'mitre-box' | 'power' | 'hand' | 'none';
-
-/** How to go through the work at the saw. `later` comes when the glue of the blanks has set. */
+/** How to go through the work at the saw. `later` comes when the glue of the blanks has set, the strips of raised lips last. */
 export interface MarkingOrder {
   readonly tests: readonly TestCut[];
   readonly steps: readonly SawStep[];
   readonly later: readonly SawStep[];
+  readonly lips: readonly SawStep[];
 }
 
 /**
@@ -62,7 +61,21 @@ export function markingOrder(cut: CutPlan, saw?: SawAtHand): MarkingOrder {
     if (kinds.length > 0) tests.push(testCut(cut, saw, stock, kinds, all.some(({ piece: { piece } }) => piece.part === 'bar' && piece.laps.length > 0)));
     later.push(...afterGlue(cut, saw, stock));
   }
-  return { tests, steps, later };
+  return { tests, steps, later, lips: lipSteps(cut, saw) };
+}
+
+/** The strips of raised lips, one setting per length; they come off strips, so no board is named. */
+function lipSteps(cut: CutPlan, saw: SawAtHand | undefined): SawStep[] {
+  const before = new Map(cut.stocks.flatMap(({ boards }) => boards.flatMap(({ pieces }) => pieces.map(({ plan, copy, tag, piece }) => [`${plan}/${copy}`, tag.slice(0, tag.length - piece.label.length)] as const))));
+  const strips = cut.lists.flatMap(({ lips, frames }, plan) => Array.from({ length: frames }, (_, i) => lips.map(({ label, cut_mm }) => ({ cut_mm, tag: `${before.get(`${plan}/${i + 1}`) ?? ''}${label}`, frame: `${plan}/${i + 1}` }))).flat());
+  const lengths = [...new Set(strips.map(({ cut_mm }) => cut_mm))].sort((a, b) => b - a);
+  return lengths.map((cut_mm): SawStep => {
+    const here = strips.filter((strip) => strip.cut_mm === cut_mm);
+    const frames = [...new Set(here.map(({ frame }) => frame))];
+    const matching = frames.map((name) => here.filter(({ frame }) => frame === name).map(({ tag }) => tag)).filter((tags) => tags.length > 1);
+    const { words, ...rest } = worded(cut, saw, { stock: 'strip for the lip', ends: 'mitre', stop_mm: cut_mm, cuts: here.map(({ tag }) => ({ board: 0, tag, turn: false })), matching }, []);
+    return { ...rest, words: `Strips of the lip: ${words.charAt(0).toLowerCase()}${words.slice(1)}` };
+  });
 }
 
 const across = ({ piece }: PooledPiece): number => (nests(piece) ? piece.across_mm : 0);
@@ -85,12 +98,16 @@ function step(cut: CutPlan, saw: SawAtHand | undefined, stock: string, ends: 'sq
     const key = `${plan}/${copy}/${piece.part}/${piece.part === 'crossbar' ? piece.about : piece.ply}`;
     groups.set(key, [...(groups.get(key) ?? []), tag]);
   }
-  const matching = [...groups.values()].filter((tags) => tags.length > 1);
+  return worded(cut, saw, { stock, ends, stop_mm, cuts, matching: [...groups.values()].filter((tags) => tags.length > 1) }, pieces);
+}
+
+function worded(cut: CutPlan, saw: SawAtHand | undefined, step: Omit<SawStep, 'words'>, pieces: readonly PooledPiece[]): SawStep {
+  const { ends, stop_mm, cuts, matching } = step;
   const length = formatLength(stop_mm, cut.units);
   const how = ends === 'mitre' ? `45° at both ends, ${length} from long point to long point` : `square ends, ${length}`;
   const boards = [...new Set(cuts.map(({ board }) => board))];
   const list = boards.map((board) => `${cuts.filter((c) => c.board === board).map(({ tag }) => tag).join(', ')}${board > 0 ? ` from board ${board}` : ''}`).join('; ');
-  return { stock, ends, stop_mm, cuts, matching, words: `${setting(saw, matching.length > 0 || cuts.length > 1)} ${how}. ${saw === 'none' ? 'Have cut' : saw === 'hand' ? 'Saw' : 'Cut'} ${list}.${ends === 'mitre' ? ` ${turning(cut, saw, cuts, pieces)}` : ''}` };
+  return { ...step, words: `${setting(saw, matching.length > 0 || cuts.length > 1)} ${how}. ${saw === 'none' ? 'Have cut' : saw === 'hand' ? 'Saw' : 'Cut'} ${list}.${ends === 'mitre' ? ` ${turning(cut, saw, cuts, pieces)}` : ''}` };
 }
 
 /** How pieces of one length come out equal: against a stop, or by hand marked from one stick. */

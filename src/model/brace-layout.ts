@@ -61,3 +61,8 @@ export function braceScrews(plan: Plan, shelf: Shelf, bar: BuiltSize): BraceScre
   const row = screw === null ? null : screwRow(brace, bar.w_mm, screw.shank_mm);
   return screw === null || row === null ? null : { ...row, space, screw };
 }
+
+/** The places of a row along the bar, mm from the outer corner, on whole millimetres. */
+export function placesOf(row: ScrewRow): readonly number[] {
+  return Array.from({ length: row.per_bar }, (_, i) => Math.round(row.end_mm + i * row.spacing_mm));
+}

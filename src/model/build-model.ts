@@ -12,6 +12,7 @@ import type { BraceShape, FrameShape, JointGive, Section } from './frame-shape.j
 import { cornerGive, endGive } from './joint-give.js';
 import type { MemberBuild, Model } from './model.js';
 import { plateStiffness_Nmm_per_rad } from './plate-stiffness.js';
+import { platesOf } from './plates.js';
 import { plySection, type PlyBuild } from './ply-section.js';
 import { solidSection } from './section.js';
 import { weightParts } from './weight.js';
@@ -45,6 +46,7 @@ export function buildModel(plan: Plan, shop: Shelf): Model {
     bars,
     crossbars,
     braces,
+    plate: platesOf(plan, shelf, bars.top.section),
     shape,
     shape_stability,
     shape_soft: softened(shape_stability, shelfNumber(shelf, 'second-give')),

@@ -2,6 +2,7 @@ import type { BarName, CornerName } from '../base/names.js';
 import type { Bond, Lay, Pairing, Plan, Stack } from '../plan/plan.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import type { EdgePull, FrameShape, JointGive, PointForce, Section } from './frame-shape.js';
+import type { Plate } from './plates.js';
 import type { Influence, Propeller, Stability, Statics } from './frame-results.js';
 
 /** One bar or crossbar as built: which boards, how they lie, what section they make. */
@@ -37,6 +38,8 @@ export interface Model {
   readonly crossbars: readonly MemberBuild[];
   /** Timber braces; empty for gussets and angles, which only stiffen the joint. */
   readonly braces: readonly { readonly corner: CornerName; readonly leg_mm: number; readonly stock: Lumber; readonly section: Section; readonly give: JointGive; readonly mass_kg: number }[];
+  /** The plates across the corners as built; null where there are none. */
+  readonly plate: Plate | null;
   readonly shape: FrameShape;
   readonly shape_stability: FrameShape;
   /** The stability shape with softer joints: each gives twice its own, at least the shelf's `second-give` (8), in every way; plates half as stiff. */

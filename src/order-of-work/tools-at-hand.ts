@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../base/names.js';
+import type { SawAtHand } from '../base/saw.js';
 import { formatLength } from '../base/units-format.js';
 
 /** What a workshop has at hand, as far as the order of work asks; what is left out is taken to be there, the saw's height from the shelf. */
@@ -6,7 +7,7 @@ export interface ToolsAtHand {
   /** How high a piece the highest-cutting saw takes standing in it, mm. */
   readonly saw_height_mm?: number;
   /** The best way of cutting there is; `none` where the shop cuts the pieces. */
-  readonly saw?: 'mitre-box' | 'power' | 'hand' | 'none';
+  readonly saw?: SawAtHand;
   readonly corner_clamps?: number;
   readonly bar_clamps?: number;
   readonly moisture_meter?: boolean;

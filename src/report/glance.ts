@@ -1,5 +1,6 @@
 import type { Verdict } from '../findings/finding.js';
 import { countVerdicts, foldFindings } from '../findings/summary.js';
+import { timesInWords } from '../base/times-words.js';
 import { formatNumber } from '../base/units-format.js';
 import { chanceInWords } from '../base/chance-words.js';
 import type { Audit, Drawn } from './audit-view.js';
@@ -57,7 +58,7 @@ export function glanceOf(audit: Audit): Glance {
       return verdict === 'clear' ? [] : [{ rule, verdict, word: verdictWord[verdict], say: cleanText(saying(fold)), do: next.map(cleanText) }];
     }),
     amounts: [
-      { name: 'Reserve against twisting', said: reserve === null ? 'unknown' : `${formatNumber(reserve, 2)} times the peak pull` },
+      { name: 'Reserve against twisting', said: reserve === null ? 'unknown' : timesInWords(formatNumber(reserve, 2), 'the peak pull') },
       { name: 'Frames with a lifted corner', said: chance === null ? 'unknown' : chanceInWords(chance) },
       { name: 'Cost', said: costInWords(audit, told.number('cutting.total_cost')) },
       { name: 'Weight', said: told.said('frame.weight_kg') },

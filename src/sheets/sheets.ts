@@ -83,7 +83,7 @@ export function sheetsOf(input: SheetInput): Sheets {
     hanging: once(() => hangingSheet(model)),
     warp: once(() => warpStory(model, solution, settings)),
     places: once(() => betterPlaces({ model, solution, settings, copy: 1 })),
-    what_if: once(() => whatIf(model, solution, settings)),
+    what_if: once(() => whatIf(model, solution, settings, input.tools?.saw)),
     assembly: once(() => (cut.lists[0] === undefined ? null : piecesAssemble(cut.lists[0]))),
     marking: once(() => markingOrder(cut, input.tools?.saw)),
     work: once(() => orderOfWork(model, input.tools)),

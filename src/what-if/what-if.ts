@@ -1,3 +1,4 @@
+import type { SawAtHand } from '../base/saw.js';
 import { formatLength, formatNumber, formatQuantity, formatShare, formatSize } from '../base/units-format.js';
 import { fitsDoor, PICTURE_LIFT, peopleToLift, recommendedLift_kg } from '../mechanics/lifting.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
@@ -59,9 +60,9 @@ const least_settled = 0.03;
 /** How many readings are told. */
 const readings_told = 3;
 
-/** Everything for the part “What if I am a little off?”. Pure; sentences are in the plan's own units. */
-export function whatIf(model: Model, solution: Solution, settings: FactSettings): WhatIf {
-  return { slips: slipsAtTheBench(model, solution), readings: readingsToTake(model, solution, settings), door: throughTheDoor(model), lifting: lifting(model) };
+/** Everything for the part “What if I am a little off?”. Pure; sentences are in the plan's own units and speak of the saw at hand. */
+export function whatIf(model: Model, solution: Solution, settings: FactSettings, saw?: SawAtHand): WhatIf {
+  return { slips: slipsAtTheBench(model, solution, saw), readings: readingsToTake(model, solution, settings), door: throughTheDoor(model), lifting: lifting(model) };
 }
 
 function readingsToTake(model: Model, solution: Solution, settings: FactSettings): ReadingsToTake {

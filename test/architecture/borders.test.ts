@@ -99,6 +99,7 @@ const runsInReport: Readonly<Record<string, string>> = {
   'cost/board-lines.js': 'a constant: how many boards are brought to pick from',
   'cost/supplies.js': 'a look-up: which lines of a bill have invented prices',
   'cost/packs.js': 'whole cents',
+  'cutting/csv.js': 'how a table is written as CSV',
   'shelf/shelf-number.js': 'a look-up',
   'shelf/measured-words.js': 'words',
   'shelf/in-system.js': 'a look-up: what the shop sells in the plan’s own system',

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cutPlan } from '../../src/cutting/cut-plan.js';
-import { markingOrder, type SawAtHand } from '../../src/cutting/marking.js';
+import type { SawAtHand } from '../../src/base/saw.js';
+import { markingOrder } from '../../src/cutting/marking.js';
 import { boards, shelfWith, studioPlan } from './studio.js';
 
 const shelf = shelfWith('strip-19x38', boards([2400, 3.2]));
@@ -37,6 +38,15 @@ describe('the order at the saw', () => {
     expect(order.steps[1]?.words).toMatch(/^Set the stop once: 45° at both ends, 900 mm from long point to long point\. Cut .*board 1/);
     const inch = markingOrder(cutPlan([studioPlan({ face: { width: '30 in', height: '20 in' } })], shelf));
     expect(inch.steps[0]?.words).toContain('30 in from long point');
+  });
+
+  it('the strips of a lip have their own steps, each strip of each frame once, at the length of the cut list', () => {
+    const lipped = cutPlan([studioPlan({ bars: { stock: 'strip-19x38', lay: 'flat', lip: '6 mm' }, count: 2 })], shelf);
+    const { lips } = markingOrder(lipped, 'mitre-box');
+    expect(lips.map(({ stop_mm }) => stop_mm)).toEqual([900, 620]);
+    expect(lips.flatMap(({ cuts }) => cuts.map(({ tag }) => tag)).sort()).toEqual(['1-lip B', '1-lip L', '1-lip R', '1-lip T', '2-lip B', '2-lip L', '2-lip R', '2-lip T']);
+    expect(lips[0]?.words).toMatch(/^Strips of the lip: set the stop once: 45° at both ends, 900 mm .* Take the other 45° slot/);
+    expect(order.lips).toEqual([]);
   });
 
   it('speaks of stops and slots only where the saw has them', () => {

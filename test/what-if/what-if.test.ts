@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { frameFacts } from '../facts/of-subject.js';
 import { recommendedLift_kg } from '../../src/mechanics/lifting.js';
+import type { SawAtHand } from '../../src/base/saw.js';
 import { slipsAtTheBench } from '../../src/what-if/slips.js';
 import { whatIf } from '../../src/what-if/what-if.js';
 import { builtAndSolved, usualSettings } from './plans.js';
@@ -24,6 +25,21 @@ describe('slips', () => {
     const slips = slipsAtTheBench(model, solution);
     expect(slips.map(({ slip }) => slip).join()).toContain('1/32 in');
     expect(slips.map(({ say }) => say).join()).not.toMatch(/\d mm/);
+  });
+
+  test('they are kept off with the saw at hand: no stop and no swing by hand, no cut of one’s own where the shop saws', () => {
+    const { model, solution } = builtAndSolved();
+    const said = (saw?: SawAtHand): string => slipsAtTheBench(model, solution, saw).map(({ say }) => say).join(' ');
+    expect(said('hand')).not.toMatch(/\bstop\b|swing|slot|Set the blade|a saw set/u);
+    expect(said('hand')).toMatch(/Mark opposite bars from one stick/);
+    expect(said('mitre-box')).not.toMatch(/swing|Set the blade/u);
+    expect(said('mitre-box')).toMatch(/slots stand upright/);
+    expect(said('power')).not.toMatch(/slot/u);
+    expect(said('none')).toMatch(/Have two scraps cut first.*Have opposite bars cut against one stop.*Ask for the blade/u);
+    expect(said('none')).not.toMatch(/you cut|Cut two|Set the blade/u);
+    expect(said()).toMatch(/swinging the saw over or taking the other slot of a mitre box rather than turning the board/);
+    const butted = builtAndSolved({ corners: { cut: 'butt' } });
+    expect(slipsAtTheBench(butted.model, butted.solution).map(({ say }) => say).join(' ')).not.toMatch(/swing|slot/u);
   });
 
   test('a frame that does not hold leaves the lift unknown, never nothing', () => {

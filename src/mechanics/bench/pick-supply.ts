@@ -1,4 +1,3 @@
-import { planBraceScrews } from '../fasteners/brace-fastening.js';
 import type { Model } from '../../model/model.js';
 import type { Supply } from '../../shelf/shelf.js';
 import { LEAST_EXIT_MM } from '../../fit/pick-screw.js';
@@ -15,22 +14,8 @@ export function pickStaple(model: Model): Supply | null {
   return staples.findLast(({ leg_mm }) => (leg_mm ?? Infinity) <= wood_mm - LEAST_EXIT_MM) ?? staples[0] ?? null;
 }
 
-/** Leg of a plate on the back of a corner, mm from the outer corner: the plan measures it along the centre lines. */
-export function plateLeg_mm(model: Model): number {
-  return (model.plan.corners.brace?.leg_mm ?? 0) + model.bars.top.section.w_mm / 2;
-}
-
-/** Steel that a screw wants beyond its hole, mm (practice). */
-const STEEL_BEYOND_MM = 5;
-
-/** The smallest steel angle that reaches every screw the plan drives through it (the plan's leg, where no screw fits), else the largest; null when the plan has none, or the shelf. */
-export function pickAngle(model: Model): Supply | null {
-  if (model.plan.corners.brace?.kind !== 'steel-angle') return null;
-  const screw_mm = planBraceScrews(model)?.rows[0]?.places_mm.at(-1);
-  const reach_mm = screw_mm === undefined ? model.plan.corners.brace.leg_mm : screw_mm + STEEL_BEYOND_MM;
-  const angles = [...ofKind(model, 'angle')].sort((a, b) => (a.leg_mm ?? 0) - (b.leg_mm ?? 0));
-  return angles.find(({ leg_mm }) => (leg_mm ?? 0) >= reach_mm - 0.5) ?? angles.at(-1) ?? null;
-}
+/** The steel angle that is bought; null when the plan has none, or the shelf. */
+export const pickAngle = (model: Model): Supply | null => model.plate?.angle ?? null;
 
 /** The plywood triangles of the corners: legs from the outer corner, thickness, and the sheets on the shelf of about that thickness. Null when the plan has none. */
 export interface Gussets {
@@ -44,12 +29,12 @@ const sameThickness_mm = 1;
 
 /** The gussets of a plan. The thickness is the plan's stock, else the usual one as the shop of this unit system gives it. */
 export function gussets(model: Model): Gussets | null {
-  const { brace } = model.plan.corners;
-  if (brace?.kind !== 'ply-gusset') return null;
+  const { plan: { corners: { brace } }, plate } = model;
+  if (brace === null || plate?.kind !== 'ply-gusset') return null;
   const stock = brace.stock === null ? undefined : model.shelf.lumber[brace.stock];
   const wanted_mm = stock?.thickness_mm ?? GUSSET_MM;
   const sheets = ofKind(model, 'plywood').filter(({ thickness_mm }) => Math.abs((thickness_mm ?? 0) - wanted_mm) <= sameThickness_mm);
-  return { leg_mm: plateLeg_mm(model), thickness_mm: sheets[0]?.thickness_mm ?? wanted_mm, sheets };
+  return { leg_mm: plate.leg_mm, thickness_mm: sheets[0]?.thickness_mm ?? wanted_mm, sheets };
 }
 
 /** The strip a raised lip is made of; null when there is no lip, or no strip on the shelf. */

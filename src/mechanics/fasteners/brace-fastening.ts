@@ -1,4 +1,4 @@
-import { BRACE_END_MM, braceScrews, type ScrewRow } from '../../model/brace-layout.js';
+import { BRACE_END_MM, braceScrews, placesOf } from '../../model/brace-layout.js';
 import type { Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
@@ -39,9 +39,4 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(held) }],
     way: timber ? { into: 'brace-ends', toe_mm: BRACE_END_MM } : brace.kind === 'ply-gusset' ? { into: 'gussets', leg_mm: brace.leg_mm + w_mm / 2 } : { into: 'angles' },
   };
-}
-
-/** Places along the bar from the outer corner, for gussets and angles. */
-function placesOf(row: ScrewRow): readonly number[] {
-  return Array.from({ length: row.per_bar }, (_, i) => Math.round(row.end_mm + i * row.spacing_mm));
 }

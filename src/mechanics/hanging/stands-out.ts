@@ -1,22 +1,34 @@
 import type { Model } from '../../model/model.js';
-import { gussets as gussetsOf } from '../bench/pick-supply.js';
+import { ANGLE_MM } from '../../model/brace-layout.js';
+import { gussets } from '../bench/pick-supply.js';
 import { crossbarsLie } from '../occupancy/crossbar-ends.js';
+import type { Span } from '../occupancy/occupant.js';
 
 /** What stands out farthest behind the backs of the bars and so meets the wall first. */
 export interface StandsOut {
   readonly what: string;
   readonly out_mm: number;
+  /** Where it lies up the height of the frame, from its bottom edge, mm. */
+  readonly up_mm: readonly Span[];
 }
 
 /** Less than this nobody sees, mm. */
 const LEAST_MM = 0.5;
 
-/** The crossbar or the gussets that stand out farthest behind the bars; null when all is flush or farther in. */
+/** The crossbar, gussets or angles that stand out farthest behind the bars; null when all is flush or farther in. */
 export function standsOut(model: Model): StandsOut | null {
-  const gussets = gussetsOf(model);
+  const { plan: { face: { height_mm } }, plate, bars } = model;
   const parts: readonly StandsOut[] = [
-    ...crossbarsLie(model).map(({ name, deep_mm }) => ({ what: name.replace('-', ' '), out_mm: -deep_mm[0] })),
-    ...(gussets === null ? [] : [{ what: 'the gussets', out_mm: gussets.thickness_mm }]),
+    ...crossbarsLie(model).map(({ name, runs, middle_mm, w_mm, deep_mm }): StandsOut => ({
+      what: name.replace('-', ' '), out_mm: -deep_mm[0],
+      up_mm: [runs === 'level' ? [middle_mm - w_mm / 2, middle_mm + w_mm / 2] : [bars.bottom.section.w_mm, height_mm - bars.top.section.w_mm]],
+    })),
+    ...(plate === null ? [] : [{
+      what: plate.kind === 'ply-gusset' ? 'the gussets' : 'the steel angles', out_mm: plateThickness_mm(model),
+      up_mm: [[0, plate.leg_mm], [height_mm - plate.leg_mm, height_mm]] as const,
+    }]),
   ];
   return parts.filter(({ out_mm }) => out_mm > LEAST_MM).reduce<StandsOut | null>((most, part) => (most === null || part.out_mm > most.out_mm ? part : most), null);
 }
+
+const plateThickness_mm = (model: Model): number => gussets(model)?.thickness_mm ?? model.plate?.angle?.thickness_mm ?? ANGLE_MM;

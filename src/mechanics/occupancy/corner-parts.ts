@@ -1,17 +1,9 @@
 import { cornerNames, type BarName, type CornerName } from '../../base/names.js';
 import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
-import { pickAngle } from '../bench/pick-supply.js';
 import { planBraceScrews } from '../fasteners/brace-fastening.js';
 import { planCornerNails } from '../fasteners/corner-nails.js';
 import { backShaft, KEEP_BODY_MM, shaft, type Occupant, type Span } from './occupant.js';
-
-/** Width of a flat steel angle, share of the bar's, and at most so much, mm (proposals). */
-const ANGLE_SHARE = 0.45;
-const ANGLE_MOST_MM = 20;
-
-/** Width of a leg of a flat steel angle on bars this wide, mm. */
-export const angleWidth_mm = (w_mm: number): number => Math.min(ANGLE_MOST_MM, ANGLE_SHARE * w_mm);
 
 /** Where a timber brace meets the inner edge of a bar, mm from the outside corner: its centre line at the leg, as wide as its slanted end. */
 export function braceFoot_mm(leg_mm: number, brace_w_mm: number): Span {
@@ -51,15 +43,15 @@ function brace(model: Model, corner: CornerName, bar: BarName, at: At): readonly
 }
 
 function plate(model: Model, corner: CornerName, bar: BarName, at: At): readonly Occupant[] {
-  const { brace: planned } = model.plan.corners;
-  if (planned === null || planned.kind === 'timber') return [];
+  const { plate: built } = model;
+  if (built === null) return [];
   const w_mm = model.bars[bar].section.w_mm;
-  const gusset = planned.kind === 'ply-gusset';
-  const wide = gusset ? w_mm : angleWidth_mm(w_mm);
+  const gusset = built.kind === 'ply-gusset';
+  const wide = built.wide_mm;
   const screws = planBraceScrews(model);
   const name = `the ${inWords(corner)} ${gusset ? 'gusset' : 'angle'}`;
   return [
-    { bar, kind: gusset ? 'gusset' : 'angle', what: name, along_mm: sorted(at(0), at((gusset ? null : pickAngle(model)?.leg_mm) ?? planned.leg_mm + w_mm / 2)), across_mm: [(w_mm - wide) / 2, (w_mm + wide) / 2], deep_mm: [-(screws?.through_mm ?? 1), 0], keep_mm: KEEP_BODY_MM },
+    { bar, kind: gusset ? 'gusset' : 'angle', what: name, along_mm: sorted(at(0), at(built.leg_mm)), across_mm: [(w_mm - wide) / 2, (w_mm + wide) / 2], deep_mm: [-(screws?.through_mm ?? 1), 0], keep_mm: KEEP_BODY_MM },
     ...(screws === null ? [] : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
       bar, kind: gusset ? 'gusset-screw' : 'angle-screw', what: `a screw of ${name}`, ...backShaft(screws.shank_mm, at(mm), w_mm / 2, [-screws.through_mm, screws.penetration_mm]),
     }))),

@@ -47,7 +47,7 @@ export function barSection(section: BarSection, named: Omit<PictureTitle, 'alt'>
     levelDimension({ from: left, to: right, y: tail + 12, edge: bottom, text: formatLength(d_mm, units) }),
     levelDimension({ from: (left + right) / 2, to: cloth, y: tail + 34, edge: tail + 8, text: `${formatLength(d_mm / 2 + lip_mm, units)} from the middle` }),
     drawing({
-      marks: [line([{ x: (left + right) / 2, y: top - 8 }, { x: (left + right) / 2, y: tail + 20 }], { width: weight.dimension, dashes: 'centre', colour: softInk })],
+      marks: [line([{ x: (left + right) / 2, y: top - 8 }, { x: (left + right) / 2, y: tail - 6 }], { width: weight.dimension, dashes: 'centre', colour: softInk })],
       labels: [
         { text: 'wall side', heavy: true, spots: [{ x: 8, y: 16, anchor: 'start' }] },
         { text: 'viewer’s side', heavy: true, spots: [{ x: sheetWidth - 8, y: 16, anchor: 'end' }] },

@@ -3,6 +3,7 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, ink, textSize, weight, woodFill } from './drawing-standard.js';
+import { angleOutline } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { scaleBar } from './scale-bar.js';
 import { circle, line, outline } from './strokes.js';
@@ -18,6 +19,7 @@ export interface CornerBuild {
   readonly upright_w_mm: number;
   /** Nails in one corner, driven from outside (a half-lap: from the back), `place_mm` from the corner along the edge; null = none. */
   readonly nails: { readonly count: number; readonly length_mm: number; readonly name: string; readonly place_mm: number } | null;
+  /** The leg of a timber brace along the middles of the bars, that of a plate from the outer corner; the width of the brace, or of the steel. */
   readonly brace: { readonly kind: 'timber' | 'ply-gusset' | 'steel-angle'; readonly leg_mm: number; readonly w_mm: number } | null;
   /** Screws of the brace or plate; null = none. `places_mm`: from the outer corner along each bar; for a timber brace from the toe of its slanted end. */
   readonly plate_screws: { readonly places_mm: readonly number[]; readonly length_mm: number } | null;
@@ -163,12 +165,10 @@ const box = (a: Point, b: Point): Drawing['obstacles'][number] => ({ x: a.x, y: 
 function brace({ brace: b, level_w_mm: h, upright_w_mm: w, units }: CornerBuild, { at, stub_mm }: Frame): Drawing {
   if (b === null) return drawing({});
   const L = b.leg_mm;
-  const leg = levelDimension({ from: at(w / 2, 0).x, to: at(Math.min(w / 2 + L, stub_mm), 0).x, y: at(0, 0).y - 32, edge: at(0, 0).y, text: `leg ${formatLength(L, units)}` });
-  const wide = 0.45 * Math.min(h, w);
-  const [x0, y0] = [(w - wide) / 2, (h - wide) / 2];
-  const plate = [at(x0, y0), at(w / 2 + L, y0), at(w / 2 + L, y0 + wide), at(x0 + wide, y0 + wide), at(x0 + wide, h / 2 + L), at(x0, h / 2 + L)];
-  if (b.kind === 'steel-angle') return together(drawing({ marks: [outline(plate, { dashes: 'hidden' })] }), leg);
-  if (b.kind === 'ply-gusset') return together(drawing({ marks: [outline([at(0, 0), at(w / 2 + L, 0), at(0, h / 2 + L)], { dashes: 'hidden' })] }), leg);
+  const start = b.kind === 'timber' ? w / 2 : 0;
+  const leg = levelDimension({ from: at(start, 0).x, to: at(Math.min(start + L, stub_mm), 0).x, y: at(0, 0).y - 32, edge: at(0, 0).y, text: `leg ${formatLength(L, units)}` });
+  if (b.kind === 'steel-angle') return together(drawing({ marks: [outline(angleOutline(L, b.w_mm, w, h).map(([x, y]) => at(x, y)), { dashes: 'hidden' })] }), leg);
+  if (b.kind === 'ply-gusset') return together(drawing({ marks: [outline([at(0, 0), at(L, 0), at(0, L)], { dashes: 'hidden' })] }), leg);
   const k = b.w_mm / Math.SQRT2;
   const from = (x: number, y: number): Point => at(w / 2 + x, h / 2 + y);
   const corners = [from(w / 2, L - w / 2 - k), from(w / 2, L - w / 2 + k), from(L - h / 2 + k, h / 2), from(L - h / 2 - k, h / 2)];

@@ -29,13 +29,15 @@ export type FrontTitle = Omit<PictureTitle, 'alt'> & { readonly note: string };
 /** The frame to scale, seen from the front with the cloth off: bars, corner cuts, crossbars, braces and their dimensions. */
 export function frontView(view: FrontView, { name, title, note }: FrontTitle = { name: 'front.svg', title: 'The frame from the front', note: 'Seen from the front, cloth off' }): Picture {
   const placing = placingOf(view);
-  const corner = (v: FrontView): Drawing => together(...v.braces.map((brace) => braceDrawing(v, brace, placing)));
+  /** Braces lie between the bars; plates behind them, dashed. */
+  const [timber, plates] = [true, false].map((between) => together(...view.braces.filter(({ kind }) => (kind === 'timber') === between).map((brace) => braceDrawing(view, brace, placing)))) as [Drawing, Drawing];
   const legs = view.braces.length > 0 ? dimensionGap.next : 0;
   const below = placing.bottom + dimensionGap.first + legs + 24;
   const content = together(
     drawing({ marks: view.crossbars.map((c) => crossbarOutline(view, c, placing)) }),
-    corner(view),
+    timber,
     barsDrawing(view, placing),
+    plates,
     outsideDimensions(view, placing),
     crossbarDimensions(view, placing),
     names(view, placing),
@@ -49,7 +51,9 @@ const braceWords = { 'timber': 'corner braces', 'ply-gusset': 'plywood gussets',
 function describe(view: FrontView): string {
   const { units } = view;
   const crossbars = view.crossbars.map((c) => `${c.name.replace('-', ' ')} runs ${c.runs}, ${fractionWords(c)}`);
-  const braces = view.braces.length === 0 ? 'no corner braces' : `${view.braces.length} ${braceWords[view.braces[0]?.kind ?? 'timber']}, ${formatLength(view.braces[0]?.leg_mm ?? 0, units)} from the corners`;
+  const [first] = view.braces;
+  const leg = formatLength(first?.leg_mm ?? 0, units);
+  const braces = first === undefined ? 'no corner braces' : `${view.braces.length} ${braceWords[first.kind]}, ${first.kind === 'timber' ? `${leg} from the corners` : `legs ${leg} long`}`;
   return `Frame ${formatLength(view.width_mm, units)} wide and ${formatLength(view.height_mm, units)} high, seen from the front, drawn to scale; ${{ 'mitre': 'mitred', 'butt': 'butted', 'half-lap': 'half-lapped', 'keyed': 'keyed' }[view.cut]} corners; ${
     crossbars.length === 0 ? 'no crossbars' : crossbars.join('; ')}; ${braces}.`;
 }
@@ -76,7 +80,7 @@ function crossbarDimensions(view: FrontView, { left, bottom, scale, at }: Placin
     ...uprights.slice(0, 3).map((m, i) => levelDimension({ from: left, to: at(m, 0).x, y: top - 16 - 16 * i, edge: top, text: formatLength(m, units) })),
     ...levels.slice(0, 3).map((m, i) => uprightDimension({ from: at(0, m).y, to: bottom, x: right + 16 + 18 * i, edge: right, text: formatLength(m, units), alwaysUpright: true })),
     drawing({ marks: view.crossbars.map((c) => centreLine(view, c, at)) }),
-    first === undefined ? drawing({}) : legDimension(view, first.leg_mm, { left, bottom, top, right, at }),
+    first === undefined ? drawing({}) : legDimension(view, first, { left, bottom, top, right, at }),
   );
 }
 
@@ -86,9 +90,9 @@ function centreLine(view: FrontView, c: FrontView['crossbars'][number], at: Plac
   return line(points, { width: weight.dimension, dashes: 'centre', colour: softInk });
 }
 
-/** One leg stands for all: measured along the centre line of the bottom bar from its right-hand corner. */
-function legDimension(view: FrontView, leg_mm: number, { bottom, at }: { left: number; bottom: number; top: number; right: number; at: Placing['at'] }): Drawing {
-  const corner = view.width_mm - view.bar_w_mm.right / 2;
+/** One leg stands for all: a timber brace's along the centre line of the bottom bar from its right-hand corner, a plate's from the outer corner. */
+function legDimension(view: FrontView, { kind, leg_mm }: FrontView['braces'][number], { bottom, at }: { left: number; bottom: number; top: number; right: number; at: Placing['at'] }): Drawing {
+  const corner = view.width_mm - (kind === 'timber' ? view.bar_w_mm.right / 2 : 0);
   const y = bottom + dimensionGap.first + dimensionGap.next;
   return levelDimension({ from: at(corner - leg_mm, 0).x, to: at(corner, 0).x, y, edge: bottom - 4, text: `leg ${formatLength(leg_mm, view.units)}` });
 }

@@ -3,7 +3,7 @@ import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, ink, paperFill, softInk, textSize, weight, woodFill } from './drawing-standard.js';
-import { braceDrawing, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
+import { barsDrawing, braceDrawing, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
 import type { Point } from './svg.js';
@@ -33,8 +33,8 @@ export interface HangingPicture {
   readonly weight_N: number;
   readonly lean_deg: number | null;
   readonly top_standoff_mm: number | null;
-  /** How far something stands out behind the bars and holds them off the wall; 0 when nothing does. */
-  readonly out_behind_mm: number;
+  /** What stands out behind the bars and holds them off the wall: how far, and where up the height of the frame; null when nothing does. */
+  readonly behind: { readonly out_mm: number; readonly up_mm: readonly (readonly [number, number])[] } | null;
 }
 
 const panel = { left: 78, width: 164, top: 58, height: 150 } as const;
@@ -50,7 +50,7 @@ export function hanging(h: HangingPicture): Picture {
 export const liesFlat = (lean_deg: number): boolean => lean_deg < 0.05;
 
 /** How a piece that does not lean meets the wall. */
-const onWall = ({ out_behind_mm, units }: HangingPicture): string => (out_behind_mm > 0 ? `bars ${formatLength(out_behind_mm, units)} off the wall` : 'lies flat on the wall');
+const onWall = ({ behind, units }: HangingPicture): string => (behind !== null ? `bars ${formatLength(behind.out_mm, units)} off the wall` : 'lies flat on the wall');
 
 function describe(h: HangingPicture): string {
   const force = (n: number): string => formatQuantity(n, 'N', h.units);
@@ -59,7 +59,7 @@ function describe(h: HangingPicture): string {
     ? `It hangs on two hooks${h.by === 'd-rings' ? ' by strap hangers on the backs' : ''} without a wire, so nothing draws the side bars inward`
     : `It hangs by a wire on ${h.hooks === 1 ? 'one hook' : `${h.hooks} hooks`}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)} to the level`}${
       h.wire_tension_N === null ? '' : `; the wire carries ${force(h.wire_tension_N)}`}${h.inward_pull_N === null ? '' : ` and draws each side bar inward with ${force(h.inward_pull_N)}`}`;
-  const lean = h.lean_deg === null ? '' : liesFlat(h.lean_deg) ? `; ${h.out_behind_mm > 0 ? '' : 'it '}${onWall(h)}` : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
+  const lean = h.lean_deg === null ? '' : liesFlat(h.lean_deg) ? `; ${h.behind !== null ? '' : 'it '}${onWall(h)}` : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
   return `Back and side view. ${wire}${h.by === 'cleat' ? '' : `; the hanging points are ${formatLength(h.drop_mm, h.units)} below the top edge`}${lean}.`;
 }
 
@@ -85,8 +85,7 @@ function back(h: HangingPicture): Drawing {
   return together(
     drawing({
       marks: [
-        outline(rectangle(left, top, W * scale, H * scale), { fill: woodFill }),
-        outline(rectangle(left + b * scale, top + b * scale, (W - 2 * b) * scale, (H - 2 * b) * scale), { fill: paperFill }),
+        ...barsDrawing(h.frame, fromBehind, true).marks,
         ...h.frame.crossbars.map((c) => crossbarOutline(h.frame, c, fromBehind)),
         ...h.frame.braces.flatMap((brace) => braceDrawing(h.frame, brace, fromBehind, true).marks),
         ...wire,
@@ -133,6 +132,8 @@ function sideView(h: HangingPicture): Drawing {
   const angle = (drawn_deg * Math.PI) / 180;
   const thick = Math.min(20, Math.max(7, (h.bar_d_mm * side.height) / h.height_mm));
   const foot: Point = { x: side.wall, y: bottom };
+  /** What stands out behind keeps the bars off the wall: drawn wide enough to see. */
+  const gap = h.behind === null ? 0 : Math.min(12, Math.max(3.5, (h.behind.out_mm * side.height) / h.height_mm));
   const up = (t: number, out: number): Point => ({ x: foot.x + Math.sin(angle) * t + Math.cos(angle) * out, y: foot.y - Math.cos(angle) * t + Math.sin(angle) * out });
   const tall = side.height - 14;
   const hook: Point = { x: side.wall, y: up(tall * (1 - h.drop_mm / h.height_mm), 0).y - (h.by === 'wire' ? 16 : 0) };
@@ -143,8 +144,9 @@ function sideView(h: HangingPicture): Drawing {
       marks: [
         ...hatch(side.wall - 9, side.top - 18, 9, side.height + 34, 6, true, softInk),
         line([{ x: side.wall, y: side.top - 18 }, { x: side.wall, y: bottom + 16 }]),
-        outline([up(0, 0), up(tall, 0), up(tall, thick), up(0, thick)], { fill: woodFill }),
-        line([hook, up(tall * (1 - h.drop_mm / h.height_mm), thick * 0.35)], { width: weight.bold }),
+        outline([up(0, gap), up(tall, gap), up(tall, gap + thick), up(0, gap + thick)], { fill: woodFill }),
+        ...(h.behind?.up_mm ?? []).map(([from, to]) => [(from * tall) / h.height_mm, (to * tall) / h.height_mm] as const).map(([from, to]) => outline([up(from, 0), up(to, 0), up(to, gap), up(from, gap)], { fill: darkerFill })),
+        line([hook, up(tall * (1 - h.drop_mm / h.height_mm), gap + thick * 0.35)], { width: weight.bold }),
         circle(hook, 2.6, { fill: ink }),
       ],
       labels: [

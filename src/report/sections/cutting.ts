@@ -109,7 +109,7 @@ function proof(cut: CutPlan, money: Prices['money']): string {
 function atTheSaw({ audit: { sheets: { marking: order }, tools } }: Telling): readonly Block[] {
   const several = new Set(order.tests.map(({ stock }) => stock)).size > 1;
   const of = ({ stock }: { readonly stock: string }): string => (several ? `${userText(stock, 40)}: ` : '');
-  const all = [...order.tests.map((t) => `${of(t)}${t.words}`), ...order.steps.map((s) => `${of(s)}${withMatching(s.words, s.matching)}`), ...order.later.map((s) => `${of(s)}${several ? 'when' : 'When'} the glue of the blanks has set, ${lowerFirst(withMatching(s.words, s.matching))}`)];
+  const all = [...order.tests.map((t) => `${of(t)}${t.words}`), ...order.steps.map((s) => `${of(s)}${withMatching(s.words, s.matching)}`), ...order.later.map((s) => `${of(s)}${several ? 'when' : 'When'} the glue of the blanks has set, ${lowerFirst(withMatching(s.words, s.matching))}`), ...order.lips.map((s) => withMatching(s.words, s.matching))];
   return all.length === 0 ? [] : [heading(3, tools?.saw === 'none' ? 'For the shop that saws, in this order' : 'At the saw, in this order'), steps(all)];
 }
 

@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { timesInWords } from '../../base/times-words.js';
 import type { FactPath } from '../../facts/fact.js';
 import type { HangingSheet } from '../../sheets/sheets.js';
 import type { Hardware } from '../../shelf/shelf.js';
@@ -37,10 +38,11 @@ export function hangingSection(told: Telling): Section {
 const holds = { 'wire': 'ring or wire', 'two-hooks': 'the rings', 'd-rings': 'the straps', 'cleat': 'the strips' } as const;
 
 /** Where the hanging points were moved, and what is in the way still. */
-function moved({ length }: Telling, { by, points: { planned_mm, moved_off, meets } }: HangingSheet): readonly Cell[] {
+function moved({ length }: Telling, { by, points: { planned_mm, moved_off, meets }, stands_out: out }: HangingSheet): readonly Cell[] {
+  const told = meets.map((what) => (what === out?.what ? `${what}, which ${behindTheBars(out, length)}` : what));
   return [
     ...(moved_off === null ? [] : [`The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ${holds[by]}, so they are moved to the nearest clear place.`]),
-    ...(meets.length === 0 ? [] : [[strong(`In the way of ${holds[by]}: ${meets.join(', ')}.`)]]),
+    ...(meets.length === 0 ? [] : [[strong(`In the way of ${holds[by]}: ${told.join('; ')}.`)]]),
   ];
 }
 
@@ -66,7 +68,7 @@ function hardware({ units, number }: Telling, state: HangingSheet): readonly Cel
   const rated = (h: Hardware): string => `${userText(h.name, 50)} (rated ${formatQuantity(h.rating_N, 'N', units)})`;
   const times = (path: FactPath): string => {
     const factor = number(path);
-    return factor === null ? '' : `, ${formatNumber(factor, 2)} times what it must carry`;
+    return factor === null ? '' : `, ${timesInWords(formatNumber(factor, 2), 'what it must carry')}`;
   };
   const { hook, wire: w, ring } = state.picked;
   const use = number('hanging.ring_use');
@@ -85,9 +87,13 @@ function ringDrill({ length }: Telling, { picked: { ring }, ring_hole }: Hanging
   return [drill === null ? 'No drill on the shelf is thin enough for these screws: prick the place with an awl.' : `Drill ${userText(drill.label, 20)} for each ${ring.kind === 'strap' ? 'screw of the straps' : 'ring'}, ${length(depth_mm)} deep, and turn it in by hand until ${ring.kind === 'strap' ? 'the strap lies tight' : 'its shoulder meets the wood'}.`];
 }
 
-function lean({ audit, units, length }: Telling, { by, lean: l, stands_out: out }: HangingSheet): readonly Cell[] {
+/** How far something stands out behind the bars, as a verb with its object. */
+const behindTheBars = ({ what, out_mm }: NonNullable<HangingSheet['stands_out']>, length: Telling['length']): string => `${what.endsWith('s') ? 'stand' : 'stands'} out ${length(out_mm)} behind the bars`;
+
+/** What stands out is told here unless it is told among what is in the way. */
+function lean({ units, length }: Telling, { lean: l, stands_out: out, points: { meets } }: HangingSheet): readonly Cell[] {
   if (l === null) return [[strong('The hook would sit at or below the bottom edge: it cannot hang like this.')]];
-  if (liesFlat(l.angle_deg)) return [out === null ? 'It lies flat on the wall.' : `Behind the bars ${out.what} ${out.what.endsWith('s') ? 'stand' : 'stands'} out ${length(out.out_mm)}: the bars stay that far off the wall.`];
-  const over = out === null ? '' : ` Behind the bars ${out.what} ${out.what.endsWith('s') ? 'stand' : 'stands'} out ${length(out.out_mm)}${by === 'wire' && audit.plan.hang.from === 'back' ? ': lead the wire over it' : ''}.`;
-  return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).${over}`];
+  const told = out === null || meets.includes(out.what) ? '' : `${out.what.charAt(0).toUpperCase()}${out.what.slice(1)} ${behindTheBars(out, length)}`;
+  if (liesFlat(l.angle_deg)) return [out === null ? 'It lies flat on the wall.' : told === '' ? `The bars stay ${length(out.out_mm)} off the wall.` : `${told}: they stay that far off the wall.`];
+  return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).${told === '' ? '' : ` ${told}.`}`];
 }

@@ -1,3 +1,4 @@
+import { cornerNames } from '../../base/names.js';
 import { CLEAT_LONG_MM } from '../../mechanics/hanging/cleat.js';
 import type { HangingSheet } from '../../sheets/sheets.js';
 import type { Drawn } from '../audit-view.js';
@@ -6,7 +7,7 @@ import type { FrontView } from '../drawings/front-view.js';
 import type { HangingPicture } from '../drawings/hanging.js';
 
 /** The numbers the front view draws, from the finished audit. */
-export function frontViewOf({ plan, model, shelf }: Drawn): FrontView {
+export function frontViewOf({ plan, model }: Drawn): FrontView {
   const { bars } = model.shape;
   const brace = plan.corners.brace;
   const timber = new Map(model.braces.map((b) => [b.corner, b]));
@@ -18,10 +19,7 @@ export function frontViewOf({ plan, model, shelf }: Drawn): FrontView {
     cut: plan.corners.cut,
     seams_mm: seamsOf(model.bars.top),
     crossbars: model.shape.crossbars.map((c) => ({ name: c.name, runs: c.runs, at: c.at, w_mm: c.section.w_mm })),
-    braces: brace === null ? [] : (['top-left', 'top-right', 'bottom-left', 'bottom-right'] as const).map((corner) => ({
-      corner, kind: brace.kind, leg_mm: brace.leg_mm,
-      w_mm: timber.get(corner)?.section.w_mm ?? (brace.stock === null ? 0 : (shelf.lumber[brace.stock]?.thickness_mm ?? 0)),
-    })),
+    braces: brace === null ? [] : cornerNames.map((corner) => ({ corner, kind: brace.kind, leg_mm: model.plate?.leg_mm ?? brace.leg_mm, w_mm: timber.get(corner)?.section.w_mm ?? model.plate?.wide_mm ?? 0 })),
   };
 }
 
@@ -70,6 +68,6 @@ export function hangingPictureOf(drawn: Drawn, state: HangingSheet): HangingPict
     weight_N: state.weight_N,
     lean_deg: state.lean?.angle_deg ?? null,
     top_standoff_mm: state.lean?.top_standoff_mm ?? null,
-    out_behind_mm: state.stands_out?.out_mm ?? 0,
+    behind: state.stands_out,
   };
 }

@@ -1,6 +1,7 @@
 import type { Paragraph } from 'mdast';
 import type { Finding } from '../../findings/finding.js';
 import { countVerdicts, foldFindings, worstVerdict, type FoldedFinding } from '../../findings/summary.js';
+import { timesInWords } from '../../base/times-words.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
@@ -66,7 +67,7 @@ function glance(told: Telling): readonly (readonly Cell[])[] {
     ['Corners', cornersInWords(audit)],
     ['Diagonal', told.said('frame.diagonal_mm')],
     ['Weight, finished', weight(told)],
-    ['Reserve against twisting', reserve === null ? 'unknown' : `${said('frame.twist_reserve')} times the peak pull${reserve < 1 ? ': it gives way before that' : ''}`],
+    ['Reserve against twisting', reserve === null ? 'unknown' : `${timesInWords(said('frame.twist_reserve'), 'the peak pull')}${reserve < 1 ? ': it gives way before that' : ''}`],
     ...(door === 'yes' || door === 'no' ? [['Goes through the door', door] as const] : []),
     ['Judged by', `ruleset ${appliedInWords(audit.applied)}; shelf “${userText(audit.shelf.name)}”`],
   ];

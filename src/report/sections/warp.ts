@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { timesInWords } from '../../base/times-words.js';
 import { chanceGoes } from '../../base/chance-words.js';
 import type { JointGive } from '../../model/frame-shape.js';
 import type { WarpStory } from '../../risk/story.js';
@@ -52,7 +53,7 @@ function pastCritical(told: Telling, story: WarpStory): readonly Block[] {
   const [soft, average] = [told.number('frame.lift_past_critical_working_mm'), told.number('frame.lift_past_critical_working_average_mm')];
   const far = (mm: number | null): string => (mm === null ? 'it folds up' : `one corner would stand about ${told.length(mm)} off the wall`);
   const turned = average !== 0
-    ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} times what the flat frame holds: however straight its boards, with average ones ${far(average)}, and with boards as soft as one in twenty ${far(soft)}.`
+    ? `The working pull is ${timesInWords(formatNumber(story.growth.pull_share, 2), 'what the flat frame holds')}: however straight its boards, with average ones ${far(average)}, and with boards as soft as one in twenty ${far(soft)}.`
     : soft !== 0
       ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds with average boards. With boards as soft as one in twenty it is past that, and ${far(soft)}.`
       : `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds, so every twist in its boards is magnified.`;
@@ -112,7 +113,7 @@ function second({ audit: { solution: { stability } } }: Telling): readonly Block
   if (load_factor === null || second_factor === null || second_mode_words === null) return [];
   const ratio = second_factor / load_factor;
   if (!(ratio < 1.5)) return [];
-  return [paragraph(`A second way to give way is close behind, at ${formatNumber(ratio, 2)} times that pull: ${partsInWords(second_mode_words)}.`)];
+  return [paragraph(`A second way to give way is close behind, at ${timesInWords(formatNumber(ratio, 2), 'that pull')}: ${partsInWords(second_mode_words)}.`)];
 }
 
 /** The reserve with soft joints beside the one with the joints as planned, and what the difference tells. */

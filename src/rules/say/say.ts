@@ -1,5 +1,6 @@
 import { barNames, cornerNames, type About, type UnitSystem } from '../../base/names.js';
 import { chanceInWords } from '../../base/chance-words.js';
+import { timesInWords } from '../../base/times-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../../base/units-format.js';
 import { catalogueByPath, isFactPath } from '../../facts/catalogue.js';
 import type { FactUnit } from '../../facts/fact.js';
@@ -18,6 +19,9 @@ export const plainPlaceholders = ['about', 'actual', 'limit', 'used'] as const;
 const most_share = 9.99;
 
 const placeholder = /\{([^{}]*)\}/g;
+
+/** A placeholder told as so many times a thing; the thing's first word with it, where it is one of these. */
+const timesOf = /\{([^{}]*)\} times(?: (what|the|its)\b)?/g;
 
 /** The placeholders of a sentence, in order, without braces. */
 export function placeholdersOf(sentence: string): readonly string[] {
@@ -46,7 +50,7 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
     const reading = context.table.read(name, about);
     return reading.known ? factInWords(name, reading.value, context.units, context.currency) : 'an unknown amount';
   };
-  return capital(sentence.replace(placeholder, (_, name: string) => fill(name)));
+  return capital(sentence.replace(timesOf, (_, name: string, of = '') => timesInWords(fill(name), of)).replace(placeholder, (_, name: string) => fill(name)));
 }
 
 /** The sentence of a rule that fits what came of it: clear, stop, below nought, or the one that serves for the rest. */

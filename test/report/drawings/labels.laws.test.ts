@@ -66,7 +66,7 @@ describe('labels never collide and never leave the sheet', () => {
         units: unit, by: 'wire', strips: [], hooks,
         frame: { units: unit, width_mm, height_mm, bar_w_mm: { top: 38, bottom: 38, left: 38, right: 38 }, cut: 'mitre', seams_mm: [], crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.4, w_mm: 19 }], braces: [{ corner: 'top-left', kind: 'timber', leg_mm: 120, w_mm: 19 }] },
         width_mm, height_mm, bar_w_mm: 38, bar_d_mm: 38, drop_mm: height_mm / 5, ring_span_mm: span, rise_mm: span / 8, hooks_apart_mm: hooks === 2 ? span / 3 : 0,
-        wire_angle_deg: 20, wire_tension_N: weight_N * 1.46, inward_pull_N: weight_N * 1.37, weight_N, lean_deg, top_standoff_mm: (lean_deg / 57.3) * height_mm, out_behind_mm: 0,
+        wire_angle_deg: 20, wire_tension_N: weight_N * 1.46, inward_pull_N: weight_N * 1.37, weight_N, lean_deg, top_standoff_mm: (lean_deg / 57.3) * height_mm, behind: null,
       }).svg);
     }), { numRuns: runs(200) });
   });

@@ -29,9 +29,12 @@ function nearest(svg: string, width: number, height: number) {
   return all.reduce((best, b) => (Math.hypot(b.width - width, b.height - height) < Math.hypot(best.width - width, best.height - height) ? b : best));
 }
 
+/** The largest four-sided path: the face. */
+const largest = (svg: string) => boxes(svg).filter((b) => b.points.length === 4).reduce((most, b) => (b.width * b.height > most.width * most.height ? b : most));
+
 describe('the front view is to scale', () => {
   const { svg } = frontView(front);
-  const outer = boxes(svg).filter((b) => b.points.length === 4).reduce((most, b) => (b.width * b.height > most.width * most.height ? b : most));
+  const outer = largest(svg);
   const scale = outer.width / front.width_mm;
 
   it('keeps the proportion of the face and the width of every bar', () => {
@@ -133,18 +136,46 @@ describe('the other drawings are to scale', () => {
   it('hanging: rings at their drop and span in the back view', () => {
     const given = {
       units: 'metric', by: 'wire', strips: [], hooks: 1, width_mm: 1000, height_mm: 800, bar_w_mm: 40, bar_d_mm: 40, drop_mm: 200, ring_span_mm: 920, rise_mm: 120, hooks_apart_mm: 0,
-      wire_angle_deg: 14.6, wire_tension_N: 80, inward_pull_N: 77, weight_N: 40, lean_deg: 1.5, top_standoff_mm: 21, out_behind_mm: 0,
+      wire_angle_deg: 14.6, wire_tension_N: 80, inward_pull_N: 77, weight_N: 40, lean_deg: 1.5, top_standoff_mm: 21, behind: null,
     } as const;
     const { svg } = hanging({ ...given, frame: { ...front, width_mm: 1000, height_mm: 800, bar_w_mm: { top: 40, bottom: 40, left: 40, right: 40 }, crossbars: [{ name: 'crossbar-1', runs: 'upright', at: 0.25, w_mm: 20 }], braces: [] } });
-    const outer = boxes(svg).filter((b) => b.points.length === 4)[0];
-    const scale = (outer?.width ?? 0) / 1000;
+    const outer = largest(svg);
+    const scale = outer.width / 1000;
     const wire = boxes(svg).find((b) => b.points.length === 3 && Math.abs(b.width - 920 * scale) < line);
     expect((wire?.height ?? 0) / scale).toBeCloseTo(120, 0);
-    expect(((wire?.y ?? 0) + (wire?.height ?? 0) - (outer?.y ?? 0)) / scale).toBeCloseTo(200, 0);
+    expect(((wire?.y ?? 0) + (wire?.height ?? 0) - outer.y) / scale).toBeCloseTo(200, 0);
     expect(labelsOf(svg).map(({ text }) => text).join(' ')).toContain('77 N');
     // seen from behind, a crossbar a quarter of the way from the left stands a quarter from the right: 1000 − (20 + 0.25 × 960)
     const crossbar = boxes(svg).find((b) => b.points.length === 4 && Math.abs(b.width - 20 * scale) < line && b.height > 100);
-    expect(((crossbar?.x ?? 0) + (crossbar?.width ?? 0) / 2 - (outer?.x ?? 0)) / scale).toBeCloseTo(740, 0);
+    expect(((crossbar?.x ?? 0) + (crossbar?.width ?? 0) / 2 - outer.x) / scale).toBeCloseTo(740, 0);
+  });
+
+  it('hanging: seams and mitre lines are drawn; behind a half-lap the upright bar lies in front; what stands out keeps the bars off the wall', () => {
+    const bars = { top: 40, bottom: 40, left: 40, right: 40 };
+    const given = {
+      units: 'metric', by: 'two-hooks', strips: [], hooks: 2, width_mm: 1000, height_mm: 800, bar_w_mm: 40, bar_d_mm: 20, drop_mm: 200, ring_span_mm: 900, rise_mm: null, hooks_apart_mm: 0,
+      wire_angle_deg: null, wire_tension_N: null, inward_pull_N: null, weight_N: 40, lean_deg: 0, top_standoff_mm: 0, behind: null,
+    } as const;
+    const drawn = (cut: FrontView['cut'], behind: Parameters<typeof hanging>[0]['behind'] = null): string =>
+      hanging({ ...given, behind, frame: { ...front, cut, width_mm: 1000, height_mm: 800, bar_w_mm: bars, seams_mm: [15], crossbars: [], braces: [] } }).svg;
+    const scale = largest(drawn('mitre')).width / 1000;
+    const lines = (svg: string, width: number, height: number): number => boxes(svg).filter((b) => b.points.length === 2 && Math.abs(b.width - width * scale) < line && Math.abs(b.height - height * scale) < line).length;
+    expect([lines(drawn('mitre'), 40, 40), lines(drawn('mitre'), 970, 0), lines(drawn('mitre'), 0, 770)]).toEqual([4, 2, 2]);
+    // from behind the seam of the upright bars runs through to the outside, that of the level ones ends at them
+    expect([lines(drawn('half-lap'), 920, 0), lines(drawn('half-lap'), 0, 800)]).toEqual([2, 2]);
+    const plates = drawn('mitre', { out_mm: 9, up_mm: [[0, 160], [640, 800]] });
+    const wall = boxes(plates).filter((b) => b.points.length === 4 && b.x >= 296 - line);
+    expect(wall.map((b) => Math.round(b.height)).sort((a, b) => a - b)).toEqual([27, 27, 136]);
+    const bar = wall.reduce((most, b) => (b.height > most.height ? b : most));
+    expect(bar.x).toBeGreaterThan(296 + 3);
+    expect(labelsOf(plates).map(({ text }) => text)).toContain('bars 9 mm off the wall');
+  });
+
+  it('the depth of a section is told beside its centre line, not across it', () => {
+    const { svg } = barSection({ units: 'metric', w_mm: 38, d_mm: 38, plies: 2, stack: 'side-by-side', bond: 'glue', lip_mm: 6, fixing: 'back', turn_mm: 50 });
+    const depth = labelsOf(svg).filter(({ text }) => text === '38 mm').reduce((low, one) => (one.y > low.y ? one : low));
+    const through = boxes(svg).filter((b) => b.points.length === 2 && b.width < line && Math.abs(b.x - depth.x) < 12 && b.y < depth.y && b.y + b.height > depth.y - 8);
+    expect(through).toEqual([]);
   });
 
   it('half-lap: the level bar lies in front, its edge drawn through, the upright’s hidden', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buyingListCsv } from '../../src/cost/buying-list.js';
+import { buyingListCsv } from '../../src/report/buying-list.js';
 import { pooledData } from '../../src/class/class-data.js';
 import { poolPlans } from '../../src/class/pooled.js';
 import { inventedOf, suppliesOf } from '../../src/cost/supplies.js';
@@ -9,16 +9,39 @@ import { buildModel } from '../../src/model/build-model.js';
 import { demoShelf, shelfWith, studioPlan } from '../cutting/studio.js';
 import { readCsv } from '../cutting/read-csv.js';
 
+/** The rows of boards: those before the sum of the wood. */
+const woodOf = (rows: readonly (readonly string[])[]): readonly (readonly string[])[] => rows.slice(1, rows.findIndex(([stock]) => stock === 'wood in all'));
+
 describe('the buying list', () => {
+  it('holds everything that is bought, in packs as in the report, and adds up to what everything costs', () => {
+    for (const more of [
+      { count: 3, bars: { stock: 'strip-19x38', lay: 'edge', plies: 2, lip: '6 mm' }, corners: { brace: { kind: 'steel-angle', leg: '90 mm' } } },
+      { face: { width: '37 in', height: '23 in' }, corners: { cut: 'keyed' }, hang: { by: 'cleat' } },
+      { corners: { cut: 'half-lap', brace: { kind: 'ply-gusset', leg: '140 mm' } }, hang: { by: 'two-hooks' }, ground: { coats: 4 } },
+    ]) {
+      const supplies = suppliesOf(buildModel(studioPlan(more), demoShelf), demoShelf);
+      const rows = readCsv(buyingListCsv(supplies));
+      const all = rows.at(-1) as readonly string[];
+      expect([all[0], Number(all[7])]).toEqual(['everything together', supplies.total_cost]);
+      const items = rows.slice(1, -1).filter(([stock]) => stock !== 'wood in all');
+      expect(items.reduce((sum, row) => sum + Number(row[7]), 0)).toBeCloseTo(supplies.total_cost as number, 6);
+      for (const row of items) expect(Number(row[5]) * Number(row[6]), row.join()).toBeCloseTo(Number(row[7]), 2);
+      const named = items.map((row) => row[1] ?? '');
+      for (const { name } of supplies.lines) expect(named.some((one) => one.startsWith(name)), name).toBe(true);
+      for (const { cloth } of supplies.cloths) expect(named).toContain(cloth.name);
+      expect(rows.every((row) => row.length === 11)).toBe(true);
+    }
+  });
+
   it('lists what to buy and the sum, and says what is unknown', () => {
     const supplies = suppliesOf(buildModel(studioPlan(), demoShelf), demoShelf);
     const rows = readCsv(buyingListCsv(supplies));
-    expect(rows.slice(1, -1).reduce((sum, row) => sum + Number(row[7]), 0)).toBeCloseTo(supplies.cut.cost as number, 9);
-    expect(rows.at(-1)).toEqual(['wood in all', '', '', '', '', String(supplies.cut.boards), '', String(supplies.cut.cost), 'EUR', 'all invented', '']);
+    expect(woodOf(rows).reduce((sum, row) => sum + Number(row[7]), 0)).toBeCloseTo(supplies.cut.cost as number, 9);
+    expect(rows.find(([stock]) => stock === 'wood in all')).toEqual(['wood in all', '', '', '', '', String(supplies.cut.boards), '', String(supplies.cut.cost), 'EUR', 'all invented', '']);
     const bare = shelfWith('strip-19x38', null);
     const unknown = readCsv(buyingListCsv(suppliesOf(buildModel(studioPlan(), bare), bare)));
-    expect(unknown.at(-2)?.[10]).toContain('gives no lengths');
-    expect(unknown.at(-1)?.[7]).toBe('unknown');
+    expect(woodOf(unknown).at(-1)?.[10]).toContain('gives no lengths');
+    expect(unknown.filter(([stock]) => ['wood in all', 'everything together'].includes(stock as string)).map((row) => row[7])).toEqual(['unknown', 'unknown']);
   });
 
   it('says line by line which prices are yours', () => {
@@ -28,7 +51,8 @@ describe('the buying list', () => {
     const supplies = suppliesOf(buildModel(plan, mine.value), mine.value);
     const rows = readCsv(buyingListCsv(supplies));
     expect(rows[0]?.[9]).toBe('price is');
-    expect(rows.slice(1).map((row) => [row[0], row[9]])).toEqual([['square-38x38', 'yours'], ['strip-19x38', 'invented'], ['wood in all', 'some invented']]);
+    expect(rows.slice(1, 4).map((row) => [row[0], row[9]])).toEqual([['square-38x38', 'yours'], ['strip-19x38', 'invented'], ['wood in all', 'some invented']]);
+    expect(rows.at(-1)?.[9]).toBe('some invented');
     expect(inventedOf(supplies)).toBe('some');
     expect(costInWords({ shelf: mine.value, supplies }, 12.3)).toBe('12.30 EUR (some prices invented)');
     expect(inventedOf({ ...supplies, cloths: [], lines: [], boards: supplies.boards.filter(({ stock }) => stock === 'square-38x38') })).toBe('none');
@@ -44,8 +68,8 @@ describe('the buying list', () => {
     expect(data.boards_cost).toBeCloseTo(data.buy.reduce((sum, { count, price }) => sum + count * price, 0), 9);
     expect(data.bound).toBeCloseTo(data.boards_cost, 9);
     const rows = readCsv(buyingListCsv(pooled.supplies));
-    expect(rows.slice(1, -1).reduce((sum, row) => sum + Number(row[5]), 0)).toBe(3);
-    expect(rows.at(-1)?.slice(5, 8)).toEqual(['3', '', String(data.boards_cost)]);
+    expect(woodOf(rows).reduce((sum, row) => sum + Number(row[5]), 0)).toBe(3);
+    expect(rows.find(([stock]) => stock === 'wood in all')?.slice(5, 8)).toEqual(['3', '', String(data.boards_cost)]);
     const besides = [...pooled.rolls.map(({ bought_cost }) => bought_cost ?? Number.NaN), ...pooled.others.map(({ cost }) => cost ?? Number.NaN)].reduce((sum, one) => sum + one, 0);
     expect(pooled.total_cost).toBeCloseTo(data.boards_cost + besides, 6);
   });
