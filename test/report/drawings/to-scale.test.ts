@@ -173,8 +173,8 @@ describe('the other drawings are to scale', () => {
 
   it('the depth of a section is told beside its centre line, not across it', () => {
     const { svg } = barSection({ units: 'metric', w_mm: 38, d_mm: 38, plies: 2, stack: 'side-by-side', bond: 'glue', lip_mm: 6, fixing: 'back', turn_mm: 50 });
-    const depth = labelsOf(svg).filter(({ text }) => text === '38 mm').reduce((low, one) => (one.y > low.y ? one : low));
-    const through = boxes(svg).filter((b) => b.points.length === 2 && b.width < line && Math.abs(b.x - depth.x) < 12 && b.y < depth.y && b.y + b.height > depth.y - 8);
+    const depth = labelsOf(svg).filter(({ text }) => text === '38 mm').map(({ box }) => box).reduce((low, one) => (one.y > low.y ? one : low));
+    const through = boxes(svg).filter((b) => b.points.length === 2 && b.width < line && b.x > depth.x && b.x < depth.x + depth.width && b.y < depth.y + depth.height - 1 && b.y + b.height > depth.y + 1);
     expect(through).toEqual([]);
   });
 
