@@ -53,7 +53,7 @@ test('what stands out behind the bars is told: in the list of what was assumed, 
   const text = await page('face: { width: 947 mm, height: 683 mm }\nbars: { stock: square-38x38, lay: flat, lip: 5 mm }\ncrossbars: [ { runs: level } ]\n');
   const [, setback, out] = /setback ([\d.]+) mm.*?it then stands ([\d.]+) mm out behind the bars/.exec(text)!;
   expect(out).toBe(setback); // as deep as the bars; a lip in front of them does not draw it back
-  expect(text).toContain(`Behind the bars crossbar 1 stands out ${out} mm: the bars stay that far off the wall.`);
+  expect(text).toContain(`Crossbar 1 stands out ${out} mm behind the bars: they stay that far off the wall.`);
   expect(text).not.toContain('lies flat on the wall');
 });
 
