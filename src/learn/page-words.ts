@@ -48,7 +48,7 @@ const adviceFor: Readonly<Partial<Record<ReadingKind, Readonly<Partial<Record<De
 /** Which group departs and how, in a sentence, and what to do about it; `luck_without` says that nothing is left of it without the readings that are asked about. */
 export function departureWords({ group, name, readings, way, chance_of_all }: Departure, luck_without: boolean): string {
   const who = {
-    all: 'All readings together', kind: `Readings of ${kindWords[name as ReadingKind] ?? name}`, plan: `The frames of “${userText(name, 60)}”`, boards: `Frames of ${userText(name.replace(',', ' chosen'), 60)}`,
+    all: 'All readings together', kind: `Readings of ${kindWords[name as ReadingKind] ?? name}`, plan: `The frames of “${userText(name, 60)}”`, boards: `Lifts and bows of ${userText(name.replace(',', ' chosen'), 60)}`,
     step: capital(stepWords[name] ?? name), student: `The frames of ${userText(name, 60)}`,
   }[group];
   const does = { higher: 'run higher than was promised', lower: 'run lower than was promised', wider: 'scatter wider than was promised' }[way];
@@ -62,11 +62,26 @@ export function topTenthWords({ happened, of, chance }: TopTenth): string {
   return `said 1 in 10: ${happened} of ${of} (${luckWords(chance)})`;
 }
 
-/** A reading with the range it was judged by, and the question. */
-export function outlierWords({ file, reading, measured, judged, unit }: Outlier, units: UnitSystem): string {
+/** What was read of the same thing at the other time. */
+export interface OtherReading {
+  readonly measured: number;
+  readonly bare: boolean;
+  /** Asked about as well. */
+  readonly asked: boolean;
+}
+
+/** A reading with the range it was judged by, what was read of the same thing at the other time, and the question. */
+export function outlierWords({ file, reading, measured, judged, unit }: Outlier, other: OtherReading | null, units: UnitSystem): string {
   const said = (value: number): string => (unit === 'Hz' ? `${formatNumber(value, 3)} Hz` : formatQuantity(Number(value.toPrecision(3)), unit, units));
   const [least, most] = judged.map(said) as [string, string];
-  return `${userText(file, 80)}: ${reading.replaceAll('-', ' ')} ${said(measured)}, where ${least} to ${most} was to be expected. Is the point in the right place, the unit right, the sheet with the right frame? It counts as it stands until you correct it.`;
+  const expected = `where ${least} to ${most} was to be expected${other?.bare === true ? `, going by the ${said(other.measured)} read bare` : ''}`;
+  return `${userText(file, 80)}: ${reading.replaceAll('-', ' ')} ${said(measured)}, ${expected}. ${otherWords(other, said)}Is the point in the right place, the unit right, the sheet with the right frame?`;
+}
+
+function otherWords(other: OtherReading | null, said: (value: number) => string): string {
+  if (other === null) return '';
+  if (other.asked) return 'The two sheets of this frame disagree, so one of them is likely wrong. ';
+  return other.bare ? '' : `With the cloth on it was ${said(other.measured)}, and that agrees with it. `;
 }
 
 /** A board's reading that is likelier a slip of the point, and the question. */
@@ -75,7 +90,7 @@ export function grossWords({ kind, value, odds, expected, file, plan, frame, for
   const said = (number: number): string => amount(kind === 'twist' ? (number * 180) / Math.PI : number, { unit });
   const where = file === null ? `The plan “${userText(plan, 80)}”` : `${userText(file, 80)}, frame ${frame} of “${userText(plan, 80)}”`;
   const times = odds > 1000 ? 'more than a thousand' : formatNumber(odds, 2);
-  return `${where}: the board for ${bar}, ply ${ply}, is said to have ${whatWords[kind]} ${said(value)}; others of its kind lie within ${said(Math.abs(expected.mean) + 2 * expected.sd)}. That its point is one place off is ${times} times as likely as that it is true. Read the board again. It counts as it stands until you correct it.`;
+  return `${where}: the board for ${bar}, ply ${ply}, is said to have ${whatWords[kind]} ${said(value)}; others of its kind lie within ${said(Math.abs(expected.mean) + 2 * expected.sd)}. That its point is one place off is ${times} times as likely as that it is true. Read the board again.`;
 }
 
 const whatWords: Readonly<Record<LearnedEntry['what'], string>> = { twist: 'twist', bow: 'bow', crook: 'crook', give: 'give of the corners', pull: 'pull reached', moisture: 'moisture on the day against the plan' };
@@ -102,11 +117,11 @@ export function fromWords({ from, boards, joints }: LearnedEntry): string {
 
 /** What would settle a number, in a sentence. */
 export function nextWords({ entry, times, more, frames, enough }: NextStep): string {
-  const known = `${entryWords(entry)}: known within a factor of ${formatNumber(times, 2)}`;
-  if (times <= enough) return `${known}, which is well enough.`;
+  const known = `${entryWords(entry)}: the upper end of its range is ${formatNumber(times, 2)} times the lower`;
+  if (times <= enough) return `${known}, which is near enough.`;
   const steps = [
     ...(more === null ? [] : [more.what === 'boards' ? `sight ${counted(more.count, 'more board')} of that kind and write what you read on the sheet` : `load ${counted(more.count, 'more test corner')} at the bench`]),
     ...(frames === null ? [] : [`${more === null ? 'measure' : 'or wait for'} ${counted(frames, 'more frame')} like those so far`]),
   ];
-  return `${known}. For a factor of ${formatNumber(enough, 2)}${steps.length === 0 ? ', more readings are needed than anyone would take' : `: ${steps.join(', ')}`}.`;
+  return `${known}. To bring that to ${formatNumber(enough, 2)}${steps.length === 0 ? ', more readings are needed than anyone would take' : `: ${steps.join(', ')}`}.`;
 }

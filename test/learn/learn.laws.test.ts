@@ -74,7 +74,7 @@ test('a lift far smaller than was promised after the first reading is asked abou
   expect(small.length).toBeGreaterThan(0);
   for (const one of small) {
     expect(one.judged[0]).toBeGreaterThan(1);
-    expect(outlierWords(one, 'metric')).toContain(`where ${formatQuantity(Number(one.judged[0].toPrecision(3)), 'mm', 'metric')} to`);
+    expect(outlierWords(one, null, 'metric')).toContain(`where ${formatQuantity(Number(one.judged[0].toPrecision(3)), 'mm', 'metric')} to`);
   }
 });
 
