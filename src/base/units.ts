@@ -69,7 +69,7 @@ const vulgar: Readonly<Record<string, string>> = { '½': '1/2', '¼': '1/4', '¾
 export function plainSpelling(text: string): string {
   return text
     .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${vulgar[sign] ?? sign}`)
-    .replace(/[“”″]/g, '"').replace(/[‘’′]/g, "'").replace(/[−‐‑]/g, '-').replace(/×/g, 'x').replace(/⁄/g, '/')
+    .replace(/\u2060/g, '').replace(/[“”″]/g, '"').replace(/[‘’′]/g, "'").replace(/[−‐‑]/g, '-').replace(/×/g, 'x').replace(/⁄/g, '/')
     .replace(/\s+/g, ' ').trim();
 }
 

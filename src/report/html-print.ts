@@ -22,8 +22,10 @@ export const printStyle = (paper: Paper): string => `
   main > section:first-child blockquote { font-size: 11pt; }
   p, ul, ol, blockquote, .wide, figure { margin: 1mm 0; } li { margin: 0.3mm 0; } ul, ol { padding-left: 6mm; } blockquote { border-width: 1.2pt; padding: 0.5mm 2mm; }
   table { font-size: 9pt; } th, td { padding: 0.3mm 2mm 0.3mm 0; border-bottom-width: 0.5pt; } thead > tr > * { border-bottom-width: 1pt; } .right + :not(.right) { padding-left: 2mm; }
-  td.blank { min-width: 34mm; border-bottom: 1pt solid #000; } tr:has(.blank) > * { padding: 1.6mm 2mm 0.6mm 0; vertical-align: bottom; }
+  td.blank { min-width: 34mm; border-bottom: 1pt solid #000; } tr:has(.blank) > * { padding: 1.6mm 2mm 0.6mm 0; vertical-align: bottom; } tr:has(.blank) > :last-child { white-space: nowrap; }
+  pre { font-size: 9pt; padding: 1mm 2mm; white-space: pre-wrap; overflow-wrap: anywhere; }
   .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } p, li { orphans: 2; widows: 2; } thead { display: table-header-group; } main > section:last-child { break-inside: avoid; }
+  section > figure { display: inline-block; vertical-align: top; margin-right: 4mm; }
   figure svg { border: 0; width: 92mm; max-width: 100%; max-height: none; }
   .beside { gap: 0 6mm; } .beside > figure { flex: 0 0 92mm; max-width: none; } .beside > .wide { flex: 1 1 92mm; } .beside td { overflow-wrap: anywhere; }
   .card { break-after: page; font-size: 10pt; line-height: 1.2; } .card h2 { margin: 0 0 1mm; border: 0; padding: 0; } .card table { font-size: 10pt; margin-top: 1mm; } .card th, .card td { padding-top: 0.2mm; padding-bottom: 0.2mm; }

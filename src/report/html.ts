@@ -27,7 +27,7 @@ export interface PageTitle {
 
 /** Only what the report's own builders make: no links but to its own parts and to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
 const allowed: Schema = {
-  tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br', 'a'],
+  tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br', 'a', 'pre', 'code'],
   attributes: { h2: [['className', 'folded']], a: [['href', /^(?:#[\p{L}\p{N}_-]+|(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*)$/u]], img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
   strip: ['script', 'style'],
   protocols: {},
@@ -80,10 +80,13 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
 /** The blocks of a tree as HTML, with nothing in them but what is allowed. */
 const blocksOf = (root: Root): readonly Element[] => (sanitize(toHast(root), allowed) as HtmlRoot).children.filter((node): node is Element => node.type === 'element');
 
-/** Every text of the page with its numbers kept beside their units; the style is no text of the page. */
+/** The style is no text of the page; lines to be copied into a file hold nothing that is not seen. */
+const asItStands: ReadonlySet<string> = new Set(['style', 'pre']);
+
+/** Every text of the page with its numbers kept beside their units. */
 function unparted<T extends HtmlRoot | HtmlRoot['children'][number]>(node: T): T {
   if (node.type === 'text') return { ...node, value: keepTogether(node.value) };
-  if (node.type === 'element' && node.tagName === 'style') return node;
+  if (node.type === 'element' && asItStands.has(node.tagName)) return node;
   return 'children' in node ? { ...node, children: (node.children as ElementContent[]).map((child) => unparted(child)) } : node;
 }
 

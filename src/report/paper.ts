@@ -14,7 +14,7 @@ export const screenOnly = 'screen';
 
 /**
  * Marks what stays on the screen: what is folded there, pictures that the card on the first sheet shows already, and a paragraph that a later
- * part says again. What a verdict rests on stands in the parts that are open: every check that is not clear, every rule switched off or loosened.
+ * part says again, unless a list hangs on it. What a verdict rests on stands in the parts that are open: every check that is not clear, every rule switched off or loosened.
  */
 export function forPaper(parts: readonly PagePart[], onCard: ReadonlySet<string>): readonly PagePart[] {
   const last = lastPlaces(parts.filter(({ folded }) => !folded));
@@ -22,10 +22,10 @@ export function forPaper(parts: readonly PagePart[], onCard: ReadonlySet<string>
   const paired = (name: string): boolean => shown.has(name.replace(/\.svg$/u, '-changed.svg'));
   return parts.map((part) => ({
     ...part,
-    children: part.children.map((block) => {
+    children: part.children.map((block, i) => {
       if (part.folded) return off(block);
       if (isPicture(block)) return onCard.has(pictureName(block)) && !paired(pictureName(block)) ? off(block) : block;
-      return block.tagName === 'p' && last.get(words(block)) !== block ? off(block) : block;
+      return block.tagName === 'p' && !leads(part.children[i + 1]) && last.get(words(block)) !== block ? off(block) : block;
     }),
   }));
 }
@@ -41,6 +41,9 @@ export function paperNote(parts: readonly PagePart[]): string | null {
 export const isOff = (node: Element): boolean => Array.isArray(node.properties['className']) && node.properties['className'].includes(screenOnly);
 
 const off = (node: Element): Element => ({ ...node, properties: { ...node.properties, className: [...(Array.isArray(node.properties['className']) ? node.properties['className'] : []), screenOnly] } });
+
+/** True for what the line before it is the head of: that line is printed however often it stands there. */
+const leads = (next: Element | undefined): boolean => next !== undefined && ['ul', 'ol', 'table', 'pre'].includes(next.tagName);
 
 /** Where each paragraph stands for the last time: a sentence said in several parts is printed once. */
 function lastPlaces(parts: readonly PagePart[]): ReadonlyMap<string, Element> {

@@ -44,14 +44,16 @@ export function share(at: number): string {
   return shares.find(([value]) => Math.abs(value - at) < 1e-9)?.[1] ?? String(Math.round(at * 1000) / 1000);
 }
 
+const along = ({ runs, at }: Pick<NewCrossbar, 'runs' | 'at'>): string => (Math.abs(at - 1 / 2) < 1e-9 ? 'in the middle' : `at ${share(at)} of the ${runs === 'upright' ? 'width from the left' : 'height from the bottom'}`);
+
 /** One sentence for each crossbar that comes or goes, whichever are more. */
 export function crossbars(come: readonly NewCrossbar[], go: readonly PlanCrossbar[], all: readonly NewCrossbar[]): readonly string[] {
   if (come.length === 0 && go.length === 0) return [];
-  if (come.length === 0) return go.map((one) => `Leave out the ${one.runs} crossbar at ${share(one.at)}.`);
+  if (come.length === 0) return go.map((one) => `Leave out the ${one.runs} crossbar ${along(one)}.`);
   const how = all[0]?.lay === 'edge' ? 'on edge' : 'laid flat';
   const instead = go.length === 0 ? '' : `, in place of ${go.length === 1 ? 'the one' : `the ${count(go.length)}`} planned`;
-  const [first, ...rest] = come.map((one) => `Put in an ${one.runs} crossbar at ${share(one.at)}, ${how}`.replace('an level', 'a level'));
-  const more = go.slice(come.length).map((one) => `Leave out the ${one.runs} crossbar at ${share(one.at)}.`);
+  const [first, ...rest] = come.map((one) => `Put in an ${one.runs} crossbar ${along(one)}, ${how}`.replace('an level', 'a level'));
+  const more = go.slice(come.length).map((one) => `Leave out the ${one.runs} crossbar ${along(one)}.`);
   return come.length === 1 && go.length <= 1 ? [`${first}${instead}.`] : [`${first}${instead}.`, ...rest.map((text) => `${text}.`), ...more];
 }
 

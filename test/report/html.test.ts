@@ -60,6 +60,13 @@ describe('the printable page', () => {
     for (const [, labels = ''] of page.matchAll(/<svg [^>]*aria-labelledby="([^"]+)"/gu)) for (const id of labels.split(' ')) expect(ids).toContain(id);
   });
 
+  it('shows lines to be copied into a file, with nothing in them that is not seen', () => {
+    const lines = '10-3/4 in: 4-R2\n  width: 900 mm';
+    const made = writeHtml({ type: 'root', children: [{ type: 'paragraph', children: [{ type: 'text', value: 'Put 900 mm here:' }] }, { type: 'code', lang: 'yaml', value: lines }] }, [], { title: 'Lines', lang: 'en' });
+    expect(made).toContain(`<pre><code>${lines}\n</code></pre>`);
+    expect(made).toContain('Put 900\u00A0mm here:');
+  });
+
   it('leaves out a picture nobody handed over', () => {
     const some = writeHtml(report.tree, report.pictures.slice(0, 1), { title: 'x', lang: 'en' });
     expect(some.match(/<svg /gu)).toHaveLength(1);

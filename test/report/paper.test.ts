@@ -42,6 +42,11 @@ describe('what goes on paper', () => {
     const twice = forPaper([part('Hanging', false, el('p', 'Ask somebody.'), el('p', 'Two hooks.')), part('Work safely', false, el('p', 'Ask somebody.')), part('The checks', true, el('p', 'Ask somebody.'))], new Set());
     expect(twice.map(({ children }) => children.map(isOff))).toEqual([[false, true, false], [false, false], [true, true]]);
   });
+
+  it('prints the line over a list wherever it stands', () => {
+    const twice = forPaper([part('First evening', false, el('p', 'Who waits'), el('ul', el('li', 'Ines.')), el('p', 'Sweep.')), part('Second evening', false, el('p', 'Who waits'), el('ul', el('li', 'Tomas.')), el('p', 'Sweep.'))], new Set());
+    expect(twice.map(({ children }) => children.map(isOff))).toEqual([[false, false, false, true], [false, false, false, false]]);
+  });
 });
 
 describe('numbers and their units', () => {
@@ -49,6 +54,7 @@ describe('numbers and their units', () => {
     const joined = (text: string): string => keepTogether(text).replaceAll('\u00A0', '~');
     expect(joined('cut to 1200 mm, 10-3/4 in or 35 %')).toBe('cut to 1200~mm, 10-\u20603/4~in or 35~%');
     expect(joined('two 19 × 38 mm strips')).toBe('two 19~×~38~mm strips');
+    expect(joined('4-R2, 12-lip B')).toBe('4-\u2060R2, 12-\u2060lip B');
     expect(joined('about 1 in 6 frames')).toBe('about 1~in~6 frames');
     expect(joined('0.4 deg/m at 200 N/m and 3.5 lbf/in')).toBe('0.4~deg/m at 200~N/m and 3.5~lbf/in');
   });

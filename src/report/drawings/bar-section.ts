@@ -24,11 +24,15 @@ export interface BarSection {
   readonly screw_mm?: number | null;
 }
 
+/** What a section is called, and what stands at its head where two are to be told apart. */
+export type SectionTitle = Omit<PictureTitle, 'alt'> & { readonly head?: string };
+
 /**
  * A section through the top bar to scale: wall on the left, viewer on the right, plies, what joins them, the line of the cloth and the pull on it.
  */
-export function barSection(section: BarSection, named: Omit<PictureTitle, 'alt'> = { name: 'section.svg', title: 'Section through a bar' }): Picture {
+export function barSection(section: BarSection, named: Partial<SectionTitle> = {}): Picture {
   const { units, w_mm, d_mm, lip_mm } = section;
+  const { name, title, head } = { name: 'section.svg', title: 'Section through a bar', ...named };
   const scale = Math.min(140 / (d_mm + lip_mm), 110 / w_mm);
   const d = d_mm * scale;
   const w = w_mm * scale;
@@ -51,13 +55,14 @@ export function barSection(section: BarSection, named: Omit<PictureTitle, 'alt'>
       labels: [
         { text: 'wall side', heavy: true, spots: [{ x: 8, y: 16, anchor: 'start' }] },
         { text: 'viewer’s side', heavy: true, spots: [{ x: sheetWidth - 8, y: 16, anchor: 'end' }] },
+        ...(head === undefined ? [] : [{ text: head, heavy: true, spots: [{ x: sheetWidth / 2, y: 16, anchor: 'middle' }] } as const]),
         { text: 'outside edge of the frame', size: textSize.small, spots: [{ x: (left + right) / 2, y: top - 24, anchor: 'middle' }] },
         { text: 'opening side', size: textSize.small, spots: [{ x: left - 16, y: bottom + 36, anchor: 'end' }] },
       ],
     }),
     scaleBar({ x: 10, y: tail + 58, mm_to_sheet: scale, units, note: 'Section through the top bar' }),
   );
-  return finishPicture({ ...named, alt: describe(section) }, tail + 74, content);
+  return finishPicture({ name, title, alt: describe(section) }, tail + 74, content);
 }
 
 const joins: Readonly<Record<BarSection['bond'], string>> = {

@@ -11,24 +11,27 @@ import type { Point } from './svg.js';
 const margin = { left: 52, right: 46, top: 16, bottom: 64 } as const;
 const tallest = 300;
 
-function placingOf(view: FrontView): Placing {
+function placingOf(view: FrontView, headed: number): Placing {
   const level = view.crossbars.filter((c) => c.runs === 'level').length;
   const room = sheetWidth - margin.left - margin.right - 14 * Math.min(level, 3);
   const scale = Math.min(room / view.width_mm, tallest / view.height_mm);
   const left = margin.left + (room - view.width_mm * scale) / 2;
   const uprights = Math.min(view.crossbars.length - level, 3);
-  const bottom = margin.top + (uprights > 0 ? 16 + 16 * uprights : 0) + view.height_mm * scale;
+  const bottom = margin.top + headed + (uprights > 0 ? 16 + 16 * uprights : 0) + view.height_mm * scale;
   return { scale, left, bottom, at: (x, y) => ({ x: left + x * scale, y: bottom - y * scale }) };
 }
 
 export type { FrontView };
 
-/** What a front view is called, and what stands beside its scale. */
-export type FrontTitle = Omit<PictureTitle, 'alt'> & { readonly note: string };
+/** What a front view is called, what stands beside its scale, and at its head where two are to be told apart. */
+export type FrontTitle = Omit<PictureTitle, 'alt'> & { readonly note: string; readonly head?: string };
+
+const seen: FrontTitle = { name: 'front.svg', title: 'The frame from the front', note: 'Seen from the front, cloth off' };
 
 /** The frame to scale, seen from the front with the cloth off: bars, corner cuts, crossbars, braces and their dimensions. */
-export function frontView(view: FrontView, { name, title, note }: FrontTitle = { name: 'front.svg', title: 'The frame from the front', note: 'Seen from the front, cloth off' }): Picture {
-  const placing = placingOf(view);
+export function frontView(view: FrontView, named: Partial<FrontTitle> = {}): Picture {
+  const { name, title, note, head } = { ...seen, ...named };
+  const placing = placingOf(view, head === undefined ? 0 : 18);
   /** Braces lie between the bars; plates behind them, dashed. */
   const [timber, plates] = [true, false].map((between) => together(...view.braces.filter(({ kind }) => (kind === 'timber') === between).map((brace) => braceDrawing(view, brace, placing)))) as [Drawing, Drawing];
   const legs = view.braces.length > 0 ? dimensionGap.next : 0;
@@ -41,6 +44,7 @@ export function frontView(view: FrontView, { name, title, note }: FrontTitle = {
     outsideDimensions(view, placing),
     crossbarDimensions(view, placing),
     names(view, placing),
+    drawing({ labels: head === undefined ? [] : [{ text: head, heavy: true, spots: [{ x: 10, y: 14, anchor: 'start' }] }] }),
     scaleBar({ x: 12, y: below, mm_to_sheet: placing.scale, units: view.units, note }),
   );
   return finishPicture({ name, title, alt: describe(view) }, placing.bottom + margin.bottom + legs, content);

@@ -48,9 +48,13 @@ function effect({ audit, number }: Telling, { cost, lift_chance }: Change): stri
 export function framePictures(audit: Audit): { readonly front: readonly Picture[]; readonly section: readonly Picture[] } {
   const changed = bestChange(audit)?.drawn ?? audit;
   const differs = (of: (drawn: Drawn) => unknown): boolean => JSON.stringify(of(audit)) !== JSON.stringify(of(changed));
-  const front = frontView(frontViewOf(audit));
-  const section = barSection(barSectionOf(audit));
-  if (differs(frontViewOf)) return { front: [front, frontView(frontViewOf(changed), { name: 'front-changed.svg', title: 'The frame as changed', note: 'As changed, seen from the front' })], section: [section] };
-  if (differs(barSectionOf)) return { front: [front], section: [section, barSection(barSectionOf(changed), { name: 'section-changed.svg', title: 'Section through a bar as changed' })] };
-  return { front: [front], section: [section] };
+  const [planned, better] = ['As planned', 'With the change'];
+  if (differs(frontViewOf)) {
+    const after = { name: 'front-changed.svg', title: 'The frame as changed', note: 'From the front, cloth off', head: better };
+    return { front: [frontView(frontViewOf(audit), { head: planned }), frontView(frontViewOf(changed), after)], section: [barSection(barSectionOf(audit))] };
+  }
+  const front = [frontView(frontViewOf(audit))];
+  if (!differs(barSectionOf)) return { front, section: [barSection(barSectionOf(audit))] };
+  const after = { name: 'section-changed.svg', title: 'Section through a bar as changed', head: better };
+  return { front, section: [barSection(barSectionOf(audit), { head: planned }), barSection(barSectionOf(changed), after)] };
 }

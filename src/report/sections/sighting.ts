@@ -13,12 +13,12 @@ export function sightingBlocks({ audit }: Telling): { readonly blocks: readonly 
   const enough = enoughSighted(sighting);
   const { count } = audit.plan;
   const all = (boards: number): readonly string[] => (count === 1 ? [] : [String(count * boards)]);
-  const rows = sighting.rows.map(({ sighted, chance }) => [String(sighted), ...all(sighted), chanceInWords(chance), shareWords(chance)]);
+  const rows = sighting.rows.map(({ sighted, chance }) => [String(sighted), ...all(sighted), chanceWords(chance)]);
   return {
     blocks: [
       heading(3, 'How many boards to sight'),
       paragraph(strong(`Sight ${enough.sighted * count}, take ${sighting.pieces * count}${count === 1 ? '' : ` for all ${count} frames`}: from ${chanceInWords(sighting.by_luck)} to ${chanceInWords(enough.chance)}`), ' with a lifted corner, when each board is read with winding sticks and “sightdown place” says which goes where. A board counts once for each bar that is cut from it.'),
-      table([{ head: count === 1 ? 'Boards sighted' : 'Boards sighted for one frame', align: 'right' }, ...(count === 1 ? [] : [{ head: `For all ${count}`, align: 'right' as const }]), { head: 'Lifted corner' }, { head: '', align: 'right' }], [['none', ...(count === 1 ? [] : ['none']), chanceInWords(sighting.by_luck), formatShare(sighting.by_luck)], ...rows]),
+      table([{ head: count === 1 ? 'Boards sighted' : 'Boards sighted for one frame', align: 'right' }, ...(count === 1 ? [] : [{ head: `For all ${count}`, align: 'right' as const }]), { head: 'Lifted corner' }], [['none', ...(count === 1 ? [] : ['none']), chanceWords(sighting.by_luck)], ...rows]),
       picture(drawn),
       paragraph(`Averaged over imagined piles of boards of this kind, chosen as the plan says; the places are the best that small steps find, so the chances are if anything too large. Bow is not counted here.${count === 1 ? '' : ` Reckoned with as many boards for each frame; sorted over all ${count} frames together they do at least as well.`}`),
     ],
@@ -27,7 +27,7 @@ export function sightingBlocks({ audit }: Telling): { readonly blocks: readonly 
 }
 
 /** Shares that nobody can picture are not spelled out. */
-const shareWords = (chance: number): string => (chance < 0.001 ? 'under 0.1 %' : formatShare(chance));
+const chanceWords = (chance: number): string => (chance < 0.001 ? chanceInWords(chance) : `${chanceInWords(chance)} (${formatShare(chance)})`);
 
 /** The fewest boards after which more of them bring little: within a tenth, or one in a thousand, of the best. */
 function enoughSighted({ rows }: Sighting): Sighting['rows'][number] {
