@@ -12,23 +12,28 @@ import { badge, verdictSentence } from './words/verdict.js';
 /** Pictures of the card, as the report has them. */
 const onCard: ReadonlySet<string> = new Set(['front.svg', 'section.svg', 'corner.svg', 'cloth.svg', 'hanging.svg']);
 
-/** Most rows of a list, so that the card stays on one sheet; what is over stands in the list itself. */
-const most = { pieces: 9, notes: 3, fastenings: 4 } as const;
+/** Most rows of a list, and lines of all lists together, so that the card stays on one sheet, A4 or Letter; what is over stands in the list itself. */
+const most = { pieces: 9, notes: 3, fastenings: 4, lines: 16 } as const;
+/** Letters that a line of the card holds at the least. */
+const line_letters = 105;
 
 /** The card of the bench, one sheet: verdict, pictures, cut list, drills, blanks. Null for a plan that must stop: nothing is worked from it. */
 export function composeCard(told: Telling, pictures: readonly Picture[]): Root | null {
   if (mustStop(told)) return null;
   const { audit } = told;
   const counts = countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding));
+  const notes = notesOf(pieceNotes(told, audit.cut));
+  const fastenings = audit.sheets.fastenings.map((line) => fasteningRow(told, line));
+  const other = notes.reduce((sum, { length }) => sum + Math.ceil(length / line_letters), Math.min(fastenings.length, most.fastenings));
   const frames = audit.plan.count === 1 ? '' : `, ${audit.plan.count} frames`;
   return document([
     heading(2, `Bench card: ${userText(audit.plan.name, 60)}${frames}`),
     setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, counts, audit.measured !== undefined))))),
     ...pictures.filter(({ name }) => onCard.has(name)).map(picture),
     bullets(blanks(told)),
-    ...listOf(pieceColumns(audit.plan.count), pieceRows(told, audit.cut), most.pieces),
-    ...notesOf(pieceNotes(told, audit.cut)),
-    ...listOf(fasteningColumns(audit.plan.count), audit.sheets.fastenings.map((line) => fasteningRow(told, line)), most.fastenings),
+    ...listOf(pieceColumns(audit.plan.count), pieceRows(told, audit.cut), Math.max(2, Math.min(most.pieces, most.lines - other))),
+    ...notes.map((note) => paragraph(note)),
+    ...listOf(fasteningColumns(audit.plan.count), fastenings, most.fastenings),
   ]);
 }
 
@@ -38,9 +43,9 @@ function listOf(columns: readonly Column[], rows: readonly (readonly Cell[])[], 
   return [table(columns, over > 0 ? [...rows.slice(0, limit - 1), [`and ${over + 1} more rows in the full list`]] : rows)];
 }
 
-function notesOf(notes: readonly string[]): readonly Block[] {
+function notesOf(notes: readonly string[]): readonly string[] {
   const over = notes.length - most.notes;
-  return (over > 0 ? [...notes.slice(0, most.notes - 1), `${over + 1} more notes stand under the full cut list: read them before you cut.`] : notes).map((note) => paragraph(note));
+  return over > 0 ? [...notes.slice(0, most.notes - 1), `${over + 1} more notes stand under the full cut list: read them before you cut.`] : notes;
 }
 
 function blanks(told: Telling): readonly Cell[] {

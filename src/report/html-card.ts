@@ -9,18 +9,28 @@ const div = (className: string, children: readonly ElementContent[]): Element =>
 /** The card of the bench, for paper only: its pictures in two columns of one height, its blanks beside them, the lists across. */
 export function cardOf(blocks: readonly Element[], pictures: ReadonlyMap<string, Picture>, finish: Finish): Element {
   const own = new Map([...pictures].map(([name, picture]) => [name, { ...picture, svg: renamed(picture.svg) }]));
-  const columns: { height: number; readonly figures: Element[] }[] = [{ height: 0, figures: [] }, { height: 0, figures: [] }];
-  for (const block of blocks.filter(isPicture)) {
-    const lower = columns.reduce((best, one) => (one.height < best.height ? one : best));
-    lower.figures.push(finish(block, own, ''));
-    lower.height += heightOf(pictures.get(pictureName(block)));
-  }
+  const columns = inTwo(blocks.filter(isPicture), (block) => heightOf(pictures.get(pictureName(block))));
   const blanks = blocks.filter(({ tagName }) => tagName === 'ul');
-  const drawn = div('drawn', [...columns.map(({ figures }) => div('column', figures)), ...blanks]);
+  const drawn = div('drawn', [...columns.map((column) => div('column', column.map((block) => finish(block, own, '')))), ...blanks]);
   const first = blocks.findIndex(isPicture);
   const rest = blocks.filter((block) => !isPicture(block) && block.tagName !== 'ul');
   const top = rest.filter((block) => first < 0 || blocks.indexOf(block) < first);
   return div('card', [...top, drawn, ...rest.slice(top.length).map((block) => finish(block, own, 'Bench card'))]);
+}
+
+/** Two columns, the higher of them as low as any sharing out makes it; the first one stands in the left, and in each they keep their order. */
+function inTwo<T>(blocks: readonly T[], height: (block: T) => number): readonly [readonly T[], readonly T[]] {
+  const total = blocks.reduce((sum, block) => sum + height(block), 0);
+  let best: readonly [readonly T[], readonly T[]] = [blocks, []];
+  let lowest = total;
+  for (let chosen = 1; chosen < 2 ** blocks.length; chosen += 2) {
+    const left = blocks.filter((_, i) => ((chosen >> i) & 1) === 1);
+    const tall = left.reduce((sum, block) => sum + height(block), 0);
+    if (Math.max(tall, total - tall) >= lowest) continue;
+    lowest = Math.max(tall, total - tall);
+    best = [left, blocks.filter((block) => !left.includes(block))];
+  }
+  return best;
 }
 
 /** Height of a picture over its width. */
