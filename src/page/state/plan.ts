@@ -1,4 +1,4 @@
-import { computed, signal } from '@preact/signals';
+import { computed, effect, signal } from '@preact/signals';
 import { parseDocument } from 'yaml';
 import { setInText, type YamlValue } from '../../index.js';
 import { History } from './history.js';
@@ -46,6 +46,12 @@ export function changeText(text: string, kind = ''): void {
   history.peek().note(before, text, kind);
   setText(text);
 }
+
+/**
+ * Shows the text now and after each change, before the change is over: what one types into a text that is a frame behind would take the change back and, with it,
+ * all that could be done again. Returns what ends it.
+ */
+export const followText = (show: (text: string) => void): (() => void) => effect(() => show(planText.value));
 
 /** Writes a value into the plan at a place, or takes it away; tells when that has to be done in the text. */
 export function setAt(path: Path, value: YamlValue, kind = ''): void {

@@ -3,7 +3,7 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { PrismEditor } from 'prism-code-editor';
 import { answer, shelfKeys } from '../state/answers.js';
 import { shapeFor } from '../state/bench.js';
-import { changeText, planText, redo, restHistory, undo } from '../state/plan.js';
+import { changeText, followText, planText, redo, restHistory, undo } from '../state/plan.js';
 import { markLines, showText, startEditor } from './editor.js';
 
 /** The plan's text, in step with the controls both ways; what is wrong is marked in its line and said below. */
@@ -21,13 +21,12 @@ export function TextPane() {
     textarea.addEventListener('beforeinput', keep);
     textarea.addEventListener('blur', restHistory);
     editor.current = made;
-    return () => made.remove();
+    const leave = followText((text) => showText(made, text));
+    return () => {
+      leave();
+      made.remove();
+    };
   }, []);
-  useSignalEffect(() => {
-    const text = planText.value;
-    const made = editor.current;
-    if (made !== null) showText(made, text);
-  });
   useSignalEffect(() => {
     const problems = answer.value?.problems ?? [];
     if (editor.current !== null) markLines(editor.current, problems);
