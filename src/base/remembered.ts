@@ -9,3 +9,17 @@ export function remembered<K extends object, V>(make: (of: K) => V): (of: K) => 
     return value;
   };
 }
+
+/** The same for what a key of words and numbers tells fully: at most `most` answers are kept, all forgotten when one more comes. */
+export function rememberedBy<A extends readonly unknown[], V>(key: (...of: A) => string, make: (...of: A) => V, most: number): (...of: A) => V {
+  const known = new Map<string, { readonly value: V }>();
+  return (...of) => {
+    const name = key(...of);
+    const before = known.get(name);
+    if (before !== undefined) return before.value;
+    const value = make(...of);
+    if (known.size >= most) known.clear();
+    known.set(name, { value });
+    return value;
+  };
+}

@@ -1,3 +1,4 @@
+import { rememberedBy } from '../base/remembered.js';
 import { mustBePositive, type ClothSpan } from './span.js';
 
 /** Pull of the cloth along its width and its height, N/m. */
@@ -49,8 +50,15 @@ function mustLieInside({ span, patch, at }: Direction): void {
   if (!(at - patch / 2 >= -slack && at + patch / 2 <= span + slack)) throw new RangeError(`the pad (${patch} mm) must lie on the cloth (${span} mm)`);
 }
 
+/** Sags kept: a search asks for the same few again and again. */
+const mostKept = 500;
+
+const keyOf = ({ span, patch, at, pull }: Direction): string => `${span} ${patch} ${at} ${pull}`;
+
 /** mm per N. `waves` is the direction that keeps its sine series, `closed` the one summed in closed form. */
-function sagPerForce(waves: Direction, closed: Direction): number {
+const sagPerForce = rememberedBy((waves: Direction, closed: Direction) => `${keyOf(waves)} ${keyOf(closed)}`, sumSag, mostKept);
+
+function sumSag(waves: Direction, closed: Direction): number {
   const { span: a, patch: c, at: x0, pull: T } = waves;
   const { span: b, patch: d, at: y0 } = closed;
   const h = d / 2;

@@ -16,6 +16,9 @@ import { SolvedFrames } from '../solve/solved-frames.js';
 /** Facts that a kind of change moves, as far as they are known from these. */
 const movedBy = (moved: MovedBy, ...from: readonly KnownFrom[]): Wanted => ({ moved_by, known_from }) => moved_by === moved && (from.length === 0 || from.includes(known_from));
 
+/** The wanted facts that a rule reads. */
+const factsRead = (input: FactInput, wanted: Wanted, judge: Judge): Fact[] => factsWanted(input, (spec, path) => judge.reads(path) && wanted(spec, path));
+
 /** Whether a fact of a path is wanted. */
 const among = (wanted: Wanted) => (path: FactPath): boolean => wanted(specOf(path), path);
 
@@ -59,7 +62,7 @@ export async function examineBuild(plan: Plan, cut: CutPlan, examiner: Examiner)
   const input = inputOf(model, solution, cut, bench);
   const facts: Fact[] = [];
   for (const wanted of [movedBy('build', 'cut'), movedBy('build', 'plan', 'shape'), movedBy('build', 'stability')]) {
-    facts.push(...factsWanted(input, wanted));
+    facts.push(...factsRead(input, wanted, judge));
     const against = await judge.against(facts, among(wanted), plan.units);
     if (against.length > 0) return { against };
   }
@@ -97,7 +100,7 @@ function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan
   return async (plan) => {
     const model = buildModel(plan, bench.shelf);
     const input = inputOf(model, hungAs(model, solution), cut, bench);
-    const settled = [...facts, ...factsWanted(input, movedBy('setback'))];
+    const settled = [...facts, ...factsRead(input, movedBy('setback'), judge)];
     return againstOne([movedBy('hanging', 'cut', 'plan', 'shape'), movedBy('hanging', 'wire')], settled, judge, () => input)(plan);
   };
 }
@@ -108,14 +111,13 @@ function againstBoards(facts: readonly Fact[], solution: Solution, cut: CutPlan,
   return againstOne([movedBy('boards', 'plan'), movedBy('boards', 'warp'), ...sampled], facts, judge, (plan) => inputOf(buildModel(plan, bench.shelf), solution, cut, bench));
 }
 
-/** Asks a changed plan for one kind of facts after another, as long as nothing stands in the way; a kind that no rule reads is not worked out. */
+/** Asks a changed plan for one kind of facts after another, as long as nothing stands in the way. */
 function againstOne(kinds: readonly Wanted[], facts: readonly Fact[], judge: Judge, changed: (plan: Plan) => FactInput): Against {
   return async (plan) => {
     const input = changed(plan);
     const known = [...facts];
     for (const wanted of kinds) {
-      if (!judge.reads(among(wanted))) continue;
-      known.push(...factsWanted(input, wanted));
+      known.push(...factsRead(input, wanted, judge));
       const against = await judge.against(known, among(wanted), plan.units);
       if (against.length > 0) return against;
     }

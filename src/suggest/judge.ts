@@ -17,8 +17,8 @@ interface KnownRule {
 
 /** Judges facts that are only partly there. */
 export interface Judge {
-  /** Whether any rule that matters reads a fact of this kind. */
-  readonly reads: (kind: (path: FactPath) => boolean) => boolean;
+  /** Whether any rule that matters reads this fact: no other needs to be worked out. */
+  readonly reads: (path: FactPath) => boolean;
   /**
    * The rules that stand in the way already with these facts, by id. Rules are asked once all the facts they read are there, and only those that read a
    * `fresh` one; facts that come later cannot take a finding back, so what fails here fails in the full audit.
@@ -32,8 +32,9 @@ export const mayStop = ({ otherwise }: Rule): boolean => otherwise.kind !== 'alw
 /** A judge for one ruleset and wish: for `no-stop` only the rules that can stop a plan matter. */
 export function judgeFor(ruleset: Ruleset, wish: Wish): Judge {
   const rules = ruleset.rules.filter((rule) => wish === 'clear' || mayStop(rule)).map((rule): KnownRule => ({ rule, paths: pathsOf(rule, ruleset) }));
+  const read = new Set(rules.flatMap(({ paths }) => paths));
   return {
-    reads: (kind) => rules.some(({ paths }) => paths.some(kind)),
+    reads: (path) => read.has(path),
     against: async (facts, fresh, units) => {
       const there = new Set(facts.map(({ path }) => path));
       const ready = rules.filter(({ paths }) => paths.every((path) => there.has(path)) && paths.some(fresh));
