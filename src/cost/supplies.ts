@@ -50,11 +50,14 @@ export interface Supplies {
   readonly reason: string | null;
 }
 
-/** Every amount that some plans take, worked out once: every page, list and fact reads it here. Models and cutting are of the same plans. */
-export function supplies(models: readonly Model[], { cut, short, order_proven }: Boards, shelf: Shelf): Supplies {
+/** What some plans take besides boards: the same however those are cut. */
+export type Besides = Pick<Supplies, 'cloths' | 'lines'>;
+
+export const besidesOf = (models: readonly Model[], shelf: Shelf): Besides => ({ cloths: clothLines(models, shelf), lines: supplyLines(models, shelf) });
+
+/** Every amount that some plans take, worked out once: every page, list and fact reads it here. Models, cutting and what is besides are of the same plans. */
+export function supplies(models: readonly Model[], { cut, short, order_proven }: Boards, shelf: Shelf, { cloths, lines }: Besides = besidesOf(models, shelf)): Supplies {
   const boards = boardLines(models, cut, short, shelf);
-  const cloths = clothLines(models, shelf);
-  const lines = supplyLines(models, shelf);
   const reason = reasonOf(cut, short, cloths, lines);
   const full_boards_cost = cut.reason === null ? sum(boards.map(({ cost }) => cost)) : null;
   const boards_cost = short.length === 0 ? full_boards_cost : null;

@@ -1,8 +1,8 @@
 import { planInputSchema } from '../plan/plan-schema.js';
 import type { Assumed } from '../plan/plan.js';
 
-const blocks = Object.keys(planInputSchema.shape);
-const rank = ({ path }: Assumed): number => blocks.indexOf(path.split(/[.[]/)[0] ?? '');
+const blocks = new Map(Object.keys(planInputSchema.shape).map((name, i) => [name, i]));
+const rank = ({ path }: Assumed): number => blocks.get(/^[^.[]*/.exec(path)?.[0] ?? '') ?? -1;
 
 /** The list of what a plan leaves to defaults, kept true while the plan is changed. */
 export class Notes {

@@ -1,8 +1,9 @@
-import { supplies } from '../cost/supplies.js';
+import { besidesOf, supplies, type Besides } from '../cost/supplies.js';
 import { cutPlan } from '../cutting/cut-plan.js';
 import { poolPieces } from '../cutting/pieces/pool.js';
 import type { CutPlan } from '../cutting/boards/purchase.js';
 import { buildModel } from '../model/build-model.js';
+import type { Model } from '../model/model.js';
 import { builtSize } from '../plan/build-up.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
@@ -14,12 +15,26 @@ export interface Price {
   readonly grams: number;
 }
 
-const unhung = (plan: Plan): Plan => ({ ...plan, hang: { ...plan.hang, by: 'none' } });
+/** A plan with all that it takes but its boards. */
+export interface Billed {
+  readonly model: Model;
+  readonly besides: Besides;
+}
 
-/** Cost and weight of a plan cut as given. Rounded to what a person sees, so that a difference nobody can see decides nothing. */
-export function priceOf(plan: Plan, cut: CutPlan, shelf: Shelf): Price {
+function bill(plan: Plan, shelf: Shelf): Billed {
   const model = buildModel(plan, shelf);
-  const { total_cost } = supplies([model], { cut, short: [], order_proven: true }, shelf);
+  return { model, besides: besidesOf([model], shelf) };
+}
+
+/** The plan without what it hangs by, and its bill. */
+export const billUnhung = (plan: Plan, shelf: Shelf): Billed => bill({ ...plan, hang: { ...plan.hang, by: 'none' } }, shelf);
+
+/** Cost and weight of a plan cut as given. */
+export const priceOf = (plan: Plan, cut: CutPlan, shelf: Shelf): Price => priceBilled(bill(plan, shelf), cut, shelf);
+
+/** Rounded to what a person sees, so that a difference nobody can see decides nothing. */
+function priceBilled({ model, besides }: Billed, cut: CutPlan, shelf: Shelf): Price {
+  const { total_cost } = supplies([model], { cut, short: [], order_proven: true }, shelf, besides);
   return { cents: total_cost === null ? Infinity : Math.round(total_cost * 100), grams: Math.round(model.weight.total_kg * 1000) };
 }
 
@@ -38,7 +53,7 @@ export function roughPrices(shelf: Shelf): (plan: Plan) => Price {
   return (plan) => {
     const bare = bareFrame(plan);
     const key = JSON.stringify([bare.bars, bare.corners, bare.cloth]);
-    const frame = known.get(key) ?? leastPrice(bare, shelf);
+    const frame = known.get(key) ?? leastPrice(billUnhung(bare, shelf), shelf);
     known.set(key, frame);
     const inside = woodInside(plan, shelf);
     return { cents: frame.cents + Math.floor(inside.cost * 100), grams: frame.grams + Math.floor(inside.grams) };
@@ -67,14 +82,15 @@ function woodInside(plan: Plan, shelf: Shelf): { readonly cost: number; readonly
 const bestPrice_per_mm = ({ lengths }: Pick<Lumber, 'lengths'>): number => Math.min(...(lengths ?? []).map(({ length_mm, price }) => price / length_mm));
 
 /** Less than any way of hanging this build can cost or weigh, before it is known how its boards are cut. Every part of the price but wood and hanging is exact. */
-export function leastPrice(plan: Plan, shelf: Shelf): Price {
-  const { cents, grams } = priceOf(unhung(plan), uncut(plan), shelf);
+export function leastPrice(unhung: Billed, shelf: Shelf): Price {
+  const { plan } = unhung.model;
+  const { cents, grams } = priceBilled(unhung, uncut(plan), shelf);
   return { cents: cents + Math.floor(leastWood(plan, shelf) * 100) - 1, grams: grams - 1 };
 }
 
 /** The same once the cutting is known. */
-export function leastPriceCut(plan: Plan, cut: CutPlan, shelf: Shelf): Price {
-  const { cents, grams } = priceOf(unhung(plan), cut, shelf);
+export function leastPriceCut(unhung: Billed, cut: CutPlan, shelf: Shelf): Price {
+  const { cents, grams } = priceBilled(unhung, cut, shelf);
   return { cents: cents - 1, grams: grams - 1 };
 }
 

@@ -7,7 +7,7 @@ import { applyEdit, mergeEdits, noEdit, type Edit } from './edit.js';
 import { examineBuild, type Examiner, type SoundBuild } from './examine.js';
 import { knownObjections, readable } from './objections.js';
 import { boardOptions, hangOptions, setbackOptions } from './options.js';
-import { cutting, leastPrice, leastPriceCut, priceOf, roughPrices, type Price } from './price.js';
+import { billUnhung, cutting, leastPrice, leastPriceCut, priceOf, roughPrices, type Billed, type Price } from './price.js';
 import { Queue, type Rank } from './queue.js';
 
 /** A plan that no rule asked before the full audit stands in the way of. */
@@ -23,6 +23,7 @@ const rank = (aim: Aim, { cents, grams }: Price, changes: number): Rank =>
 interface Entry {
   readonly build: Build;
   rough?: Price;
+  unhung?: Billed;
   least?: Price;
   cut?: CutPlan;
   open?: readonly Open[];
@@ -68,6 +69,7 @@ export class Search {
   async *best(aim: Aim): AsyncGenerator<Candidate> {
     const shelf = this.#shelf;
     const queue = new Queue<Step>();
+    const unhung = (entry: Entry): Billed => (entry.unhung ??= billUnhung(entry.build.plan, shelf));
     const put = (kind: 'guessed' | 'bounded' | 'cut', entry: Entry, price: Price): void => queue.put(rank(aim, price, entry.build.edit.words.length), { kind, entry });
     for (const entry of this.#entries) put('guessed', entry, (entry.rough ??= this.#roughPrice(entry.build.plan)));
     for (let step = queue.take(); step !== undefined; step = queue.take()) {
@@ -75,11 +77,11 @@ export class Search {
         if (await step.open.boardsHold()) yield step.open.candidate;
       } else if (step.kind === 'guessed') {
         const { entry } = step;
-        put('bounded', entry, (entry.least ??= leastPrice(entry.build.plan, shelf)));
+        put('bounded', entry, (entry.least ??= leastPrice(unhung(entry), shelf)));
       } else if (step.kind === 'bounded') {
         const { entry } = step;
         entry.cut ??= cutting(entry.build.plan, shelf);
-        put('cut', entry, leastPriceCut(entry.build.plan, entry.cut, shelf));
+        put('cut', entry, leastPriceCut(unhung(entry), entry.cut, shelf));
       } else for (const open of await this.#openOf(step.entry)) queue.put(rank(aim, open.candidate, open.candidate.edit.words.length), { kind: 'open', open });
     }
   }
