@@ -1,102 +1,84 @@
 // Puts small faults into the sources of a folder, one at a time, and counts how many the tests notice. By command only:
-//   npm run mutation -- --folder risk,model --count 20 --seed 1 [--write]
-import { spawn } from 'node:child_process';
-import { readFileSync, readdirSync, writeFileSync } from 'node:fs';
+//   npm run mutation -- --folder risk,model --count 20 --seed 1 [--most SECONDS] [--notes FILE] [--write YYYY-MM-DD]
+// `--most` tries only the cheapest tests of each fault, of so many seconds together: a first look.
+// `--notes` keeps what was found, a line each, so that a run can be stopped, shared between processes, and taken up again: what was noticed is not tried again.
+import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { parseArgs } from 'node:util';
+import { refusedByCompiler } from './compiles.mjs';
 import { equalFaults } from './equal-faults.mjs';
-import { mutationsOf } from './mutations.mjs';
+import { drawn, faultsIn, said } from './faults.mjs';
+import { page, percent } from './page.mjs';
+import { reachOf } from './reach.mjs';
+import { testsOpen } from './run-tests.mjs';
 
-const root = new URL('../..', import.meta.url).pathname;
-const { values } = parseArgs({ options: { folder: { type: 'string' }, count: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, seconds: { type: 'string', default: '240' }, write: { type: 'boolean', default: false } } });
+const root = new URL('../..', import.meta.url).pathname.replace(/\/$/, '');
+const { values } = parseArgs({ options: { folder: { type: 'string' }, count: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, seconds: { type: 'string', default: '300' }, most: { type: 'string', default: 'Infinity' }, notes: { type: 'string' }, write: { type: 'string' } } });
 if (values.folder === undefined) {
   console.error('Name the folders under src/ to try: npm run mutation -- --folder risk,model --count 20 --seed 1');
   process.exit(2);
 }
-const [count, seed, seconds] = [values.count, values.seed, values.seconds].map(Number);
+const [count, seconds, most] = [values.count, values.seconds, values.most].map(Number);
+const whyEqual = (fault) => equalFaults.find((one) => one.file === fault.name && one.was === fault.was && one.becomes === fault.becomes)?.why ?? null;
 
-/** A fixed sequence of numbers in 0..1 for a seed (mulberry32). */
-function numbers(from) {
-  let state = from >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let t = Math.imul(state ^ (state >>> 15), state | 1);
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
-    return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
-const lineOf = (source, at) => source.slice(0, at).split('\n').length;
-
-/** Every fault of a folder, with what a person needs to find it. */
-function faultsIn(folder) {
-  const files = readdirSync(join(root, 'src', folder), { recursive: true }).filter((name) => /\.tsx?$/.test(name)).sort();
-  return files.flatMap((name) => {
-    const file = join(root, 'src', folder, name);
-    const source = readFileSync(file, 'utf8');
-    return mutationsOf(source).map((one) => ({ ...one, file, name: relative(root, file), line: lineOf(source, one.start), was: source.slice(one.start, one.end) }));
-  });
-}
-
-/** So many of a list, drawn without putting back. */
-function drawn(list, n, random) {
-  const left = [...list];
-  return Array.from({ length: Math.min(n, left.length) }, () => left.splice(Math.floor(random() * left.length), 1)[0]);
-}
-
-/** Runs the tests that import a file, with a fault in it or without: `green`, `red` or `too long`. */
-function tested(file, fault) {
-  return new Promise((done) => {
-    const args = ['node_modules/vitest/vitest.mjs', 'related', file, '--run', '--config', 'test/mutation/vitest.config.ts', '--bail', '1', '--silent', '--passWithNoTests'];
-    const env = { ...process.env, FAULT: fault === null ? 'null' : JSON.stringify({ file, start: fault.start, end: fault.end, text: fault.text }) };
-    const child = spawn(process.execPath, args, { cwd: root, env, stdio: 'ignore' });
-    const late = setTimeout(() => child.kill('SIGKILL'), seconds * 1000);
-    child.on('exit', (code) => {
-      clearTimeout(late);
-      done(code === null ? 'too long' : code === 0 ? 'green' : 'red');
-    });
-  });
-}
-
-const oneLine = (text) => text.replace(/\s+/g, ' ');
-const said = ({ name, line, kind, was, text }) => `${name}:${line} ${kind}: \`${oneLine(was)}\` → \`${oneLine(text)}\``;
-const whyEqual = (fault) => equalFaults.find((one) => one.file === fault.name && one.was === oneLine(fault.was) && one.becomes === oneLine(fault.text))?.why ?? null;
-
-async function tryFolder(folder) {
-  const all = faultsIn(folder);
-  const chosen = drawn(all, count, numbers(seed));
-  const counts = { folder, of: all.length, tried: chosen.length, noticed: 0, late: 0, equal: [], survived: [] };
-  const sound = new Set();
-  for (const fault of chosen) {
-    if (!sound.has(fault.file)) {
-      if ((await tested(fault.file, null)) !== 'green') throw new Error(`The tests of ${fault.name} are not green without a fault: mend them, or allow more than ${seconds} --seconds.`);
-      sound.add(fault.file);
-    }
-    const outcome = await tested(fault.file, fault);
-    const why = outcome === 'green' ? whyEqual(fault) : null;
-    if (outcome !== 'green') counts.noticed += 1;
-    if (outcome === 'too long') counts.late += 1;
-    if (outcome === 'green') (why === null ? counts.survived : counts.equal).push(why === null ? said(fault) : `${said(fault)}: ${why}`);
-    console.log(`${outcome === 'green' ? (why === null ? 'SURVIVED' : 'equal') : 'noticed'} ${said(fault)}`);
+/** What was found before: by what each fault was noticed (null: by nothing), and how the tests do without a fault. */
+const notes = new Map();
+let sound = null;
+if (values.notes !== undefined && existsSync(values.notes)) {
+  for (const line of readFileSync(values.notes, 'utf8').split('\n').filter(Boolean)) {
+    const one = JSON.parse(line);
+    if (one.sound !== undefined) sound = one.sound;
+    else notes.set(one.key, one.by);
   }
-  return counts;
+}
+const keep = (one) => { if (values.notes !== undefined) appendFileSync(values.notes, `${JSON.stringify(one)}\n`); };
+function note(fault, by) {
+  notes.set(fault.key, by);
+  keep({ key: fault.key, by });
+  console.log(`${by === null ? 'SURVIVED' : 'noticed '} ${said(fault)}${by === null ? '' : ` by ${by}`}`);
 }
 
-const percent = ({ noticed, tried, equal }) => (tried === equal.length ? 'none' : `${Math.round((100 * noticed) / (tried - equal.length))} %`);
-const summary = (r) => `${r.folder}: ${r.noticed} of ${r.tried - r.equal.length} noticed (${percent(r)}), ${r.equal.length} equal, ${r.late} ran too long; ${r.of} faults in all, seed ${seed}`;
+const folders = values.folder.split(',').map((folder) => {
+  const all = faultsIn(root, folder);
+  return { folder, all: all.length, tried: drawn(all, count, values.seed) };
+});
+/** The first of every folder, then the second of every folder and so on, so that a run that is stopped has tried as many of each. */
+const inTurn = Array.from({ length: count }, (_, i) => folders.flatMap(({ tried }) => tried.slice(i, i + 1))).flat();
+const open = inTurn.filter((fault) => (notes.get(fault.key) ?? null) === null && whyEqual(fault) === null);
+if (open.length > 0) await tryThem();
 
-function page(results) {
-  const rows = results.map((r) => `| ${r.folder} | ${r.of} | ${r.tried} | ${r.equal.length} | ${r.noticed} | ${percent(r)} |`);
-  const list = (title, of) => results.flatMap((r) => (of(r).length === 0 ? [] : [`## ${title} in ${r.folder}`, '', ...of(r).map((line) => `- ${line}`), '']));
-  return [
-    '# Small faults, and whether a test notices', '',
-    `Made by \`npm run mutation -- --folder ${values.folder} --count ${count} --seed ${seed} --write\`: a sample, drawn by the seed, of all small faults of a folder (a sign, a constant, a boundary, a branch, a term). The score is of those drawn that change what the code does; with few drawn it is rough.`, '',
-    '| Folder | Faults | Tried | Equal | Noticed | Score |', '| - | -: | -: | -: | -: | -: |', ...rows, '',
-    ...list('Not noticed', (r) => r.survived), ...list('Equal', (r) => r.equal),
-  ].join('\n');
+async function tryThem() {
+  const tests = await testsOpen(root);
+  const files = await tests.files();
+  const reaching = reachOf(files);
+  if (sound === null) {
+    const { failed, seconds: took } = await tests.run(files.filter((test) => open.some(({ file }) => reaching(file).has(test))), { bail: 0, seconds: 3600 });
+    sound = { red: failed.map((file) => relative(root, file)), seconds: Object.fromEntries([...took].map(([file, s]) => [relative(root, file), s])) };
+    keep({ sound });
+  }
+  console.log(`Red without a fault, and left out: ${sound.red.join(', ') || 'none'}`);
+  const took = (file) => sound.seconds[relative(root, file)] ?? 1;
+  const survivors = [];
+  for (const fault of open) {
+    /** Those that are cheap, import the file in few steps and lie in the folder of the same name come first. */
+    const steps = reaching(fault.file);
+    const beside = join(root, 'test', fault.name.split('/')[1], '/');
+    const cost = (file) => (0.3 + took(file)) * steps.get(file) * (file.startsWith(beside) ? 0.15 : 1);
+    let spent = 0;
+    const chosen = [...steps.keys()].filter((file) => !sound.red.includes(relative(root, file))).sort((p, q) => cost(p) - cost(q)).filter((file) => (spent += took(file)) <= most);
+    tests.put(fault, fault.file);
+    const { failed } = chosen.length === 0 ? { failed: [] } : await tests.run(chosen, { bail: 1, seconds });
+    tests.put(null, fault.file);
+    note(fault, failed.length > 0 ? relative(root, failed[0]) : null);
+    if (failed.length === 0) survivors.push(fault);
+  }
+  for (const fault of refusedByCompiler(root, survivors)) note(fault, 'the compiler');
+  await tests.close();
 }
 
-const results = [];
-for (const folder of values.folder.split(',')) results.push(await tryFolder(folder));
-for (const r of results) console.log(summary(r));
-if (values.write) writeFileSync(join(root, 'reports', 'validation', 'mutation.md'), page(results));
+const results = folders.map(({ folder, all, tried }) => {
+  const state = tried.map((fault) => ({ ...fault, by: notes.get(fault.key) ?? null, why: whyEqual(fault) }));
+  return { folder, all, tried, noticed: state.filter(({ by }) => by !== null), equal: state.filter(({ by, why }) => by === null && why !== null), survived: state.filter(({ by, why }) => by === null && why === null) };
+});
+for (const r of results) console.log(`${r.folder}: ${r.noticed.length} of ${r.tried.length - r.equal.length} noticed (${percent(r)}), ${r.equal.length} equal; ${r.all} faults in all, seed ${values.seed}`);
+if (values.write !== undefined) writeFileSync(join(root, 'reports', 'validation', 'mutation.md'), page(results, { date: values.write, seed: values.seed, leftOut: sound?.red ?? [] }));

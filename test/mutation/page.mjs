@@ -1,0 +1,31 @@
+import { said } from './faults.mjs';
+
+const scored = (r) => r.tried.length - r.equal.length;
+export const percent = (r) => (scored(r) === 0 ? 'none' : `${Math.round((100 * r.noticed.length) / scored(r))} %`);
+
+/** Where the true share of a folder's faults may lie, from those drawn: Wilson's interval, nineteen times in twenty. */
+function range(r) {
+  const [n, p, z] = [scored(r), r.noticed.length / scored(r), 1.96];
+  if (n === 0) return '';
+  const [middle, half] = [(p + z ** 2 / (2 * n)) / (1 + z ** 2 / n), (z * Math.sqrt((p * (1 - p)) / n + z ** 2 / (4 * n ** 2))) / (1 + z ** 2 / n)];
+  return `${Math.round(100 * (middle - half))}–${Math.round(100 * (middle + half))} %`;
+}
+
+/** The page of scores, from what was tried in each folder. */
+export function page(results, { date, seed, leftOut }) {
+  const rows = results.map((r) => `| ${r.folder} | ${r.all} | ${r.tried.length} | ${r.equal.length} | ${r.noticed.length} | ${percent(r)} | ${range(r)} |`);
+  const list = (title, lines) => (lines.length === 0 ? [] : [`## ${title}`, '', ...lines, '']);
+  const faults = (which, after) => results.flatMap((r) => r[which].map((one) => `- ${said(one).replace(/\|/gu, '\\|')}${after(one)}`));
+  const total = results.reduce((sum, r) => sum + r.tried.length, 0);
+  return [
+    '# Small faults, and whether a test notices', '',
+    `Measured on ${date}: ${total} faults drawn with seed ${seed}, by \`npm run mutation\`. Neither \`npm test\` nor CI makes this page anew, since it takes an hour; it holds for the sources of that day, and lines may have moved since.`, '',
+    'A fault is one small change of a folder’s sources: a sign, a constant, a boundary, a branch, a term, an extreme. Each is put in alone, and the tests that reach the file run until one fails; what the compiler refuses counts as noticed, and so does a test that no longer comes to an end. '
+    + 'A fault that nothing noticed is tried again when tests are added; what was noticed once is not. The score is of the faults drawn that change what the code does; the range is where the score of all faults of the folder may lie, nineteen times in twenty. '
+    + 'Not run for each fault: stored outputs, the built command, the page in a browser, long runs, and the tests of whole searches.', '',
+    '| Folder | Faults | Drawn | Equal | Noticed | Score | Range |', '| - | -: | -: | -: | -: | -: | -: |', ...rows, '',
+    ...list('Not noticed', faults('survived', () => '')),
+    ...list('Equal: nothing that anybody could see changes', faults('equal', ({ why }) => `. ${why}`)),
+    ...list('Left out, being red without a fault', leftOut.map((name) => `- ${name}`)),
+  ].join('\n').trimEnd() + '\n';
+}
