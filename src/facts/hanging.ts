@@ -44,6 +44,10 @@ export const hangingFacts = declareFacts({ each: 'hanging', of: ({ model, soluti
     unit: 'word', words: ['wire', 'two-hooks', 'd-rings', 'cleat', 'none'], meaning: 'How the piece hangs.',
     value: ({ state }) => state.by,
   },
+  'hanging.from': {
+    unit: 'word', words: ['inside', 'back', 'none'], meaning: 'Where the rings or straps sit: on the inner faces of the side bars or on their backs; none where strips carry it.',
+    value: ({ model, state }) => (state.by === 'cleat' ? 'none' : model.plan.hang.from),
+  },
   'hanging.held_by': {
     unit: 'word', words: ['ring', 'strap', 'strip'], told: { ring: 'each ring screw', strap: 'each strap’s screw', strip: 'each screw of the strip on the frame' },
     meaning: 'What is screwed into the wood for it to hang by.',

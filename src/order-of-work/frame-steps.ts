@@ -35,11 +35,11 @@ function cornerSteps(model: Model, tools: ToolsAtHand): readonly WorkStep[] {
   const steps: WorkStep[] = [];
   if (glued && sheet) {
     const size = corners.cut === 'half-lap' ? '' : 'Brush a thin coat of glue on the end grain, wait five minutes, then ';
-    const text = `${size === '' ? 'G' : `${size}g`}lue the four corners and clamp them ${flatPlace(tools, 'on a flat surface')}, snug and even; measure both diagonals and push the longer one until both are ${diagonalOf(model)}.${fewCornerClamps(tools, Math.round(sheet.clamp_min))}`;
+    const text = `${size === '' ? 'G' : `${size}g`}lue the four corners and ${tools.corner_clamps === 0 ? 'press' : 'clamp'} them ${flatPlace(tools, 'on a flat surface')}, snug and even; measure both diagonals and push the longer one until both are ${diagonalOf(model)}.${fewCornerClamps(tools, Math.round(sheet.clamp_min))}`;
     steps.push(step('glue-corners', text, ['clamp-fingers', 'solvent'], sheet.clamp_min / 60, nails ? 'the glue to hold before the nails are driven' : 'the glue to hold in the clamps'));
   }
   if (nails) steps.push(step('nail-corners', `Drive ${nails.count / 4 === 1 ? 'one nail' : `${nails.count / 4} nails`} into each corner, from ${wayInWords(nails.way, model.plan.units).from}.`, ['eye-protection']));
-  if (glued && sheet) steps.push(step('set-corners', 'Take off the clamps and leave the frame lying flat.', [], Math.max(0, sheet.handle_h - sheet.clamp_min / 60), 'the corners to bear handling'));
+  if (glued && sheet) steps.push(step('set-corners', `Take off the ${tools.corner_clamps === 0 ? 'cord' : 'clamps'} and leave the frame lying flat.`, [], Math.max(0, sheet.handle_h - sheet.clamp_min / 60), 'the corners to bear handling'));
   return steps;
 }
 

@@ -67,7 +67,7 @@ function trial(model: Model, { saw }: ToolsAtHand): WorkStep {
   const { w_mm, d_mm } = model.bars.top.section;
   const half = `${formatLength(w_mm, units)} long and ${formatLength(d_mm / 2, units)} deep`;
   const text = {
-    mitre: 'Make a trial joint of two scraps of the same section: two 45° cuts, held together against a square. Set the saw again until it closes inside and outside.',
+    mitre: `Make a trial joint of two scraps of the same section: two 45° cuts, held together against a square. ${saw === 'hand' ? 'Plane the ends until it closes inside and outside, and see which way your saw leans.' : 'Set the saw again until it closes inside and outside.'}`,
     butt: 'Make a trial joint of two scraps of the same section: one square end against one edge, held against a square, with no light between them.',
     'half-lap': `Make a trial joint of two scraps of the same section: on each saw a lap ${half}, the shoulder first, then the cheek. Put together they lie flush on both faces; leave the line standing where they do not.`,
     keyed: 'Make a trial corner of two scraps of the same section: tongue, slot and mitred shoulders; it goes together by hand, closes at the shoulder, and opens again without rocking.',

@@ -101,12 +101,23 @@ export async function usualChanges(audited: Audit, trial: Trial): Promise<readon
   return cure === null ? changes : [cure, ...changes];
 }
 
-/** The fewest of the edits that together leave no stop: pairs, then triples, then all of them. */
+/** What an edit settles, each thing of the bars by itself. */
+const settles = ({ words: _, bars, ...rest }: Edit): readonly string[] => [...Object.keys(rest), ...Object.keys(bars ?? {}).map((key) => `bars.${key}`)];
+
+/** Whether no two edits settle the same thing, such as two cloths. */
+function goTogether(edits: readonly Edit[]): boolean {
+  const all = edits.flatMap(settles);
+  return new Set(all).size === all.length;
+}
+
+/** The fewest of the edits that together leave no stop: pairs, then triples, then as many as go together. */
 async function together({ plan, shelf }: Audit, edits: readonly Edit[], trial: Trial): Promise<TriedChange | null> {
   const known = knownObjections(plan, shelf);
-  for (const size of [2, 3, edits.length].filter((n, i, all) => n <= edits.length && all.indexOf(n) === i)) {
+  const most = edits.filter((edit, i) => edits.findIndex((other) => !goTogether([other, edit])) === i).length;
+  for (const size of [2, 3, most].filter((n, i, all) => n <= edits.length && all.indexOf(n) === i)) {
     const cures: TriedChange[] = [];
     for (const chosen of subsets(edits, size)) {
+      if (!goTogether(chosen)) continue;
       const edit = mergeEdits(...chosen);
       const changed = applyEdit(plan, edit, shelf);
       if (!readable(changed, shelf, known) || !(await passes(changed, trial.examiner))) continue;

@@ -11,6 +11,16 @@ const named = (list: PieceList, label: string): Piece => {
   return piece;
 };
 
+describe('pieces of a keyed frame', () => {
+  it('a crossbar is longer than the opening by the tongues that reach into either bar, and fits', () => {
+    const list = pieces({ corners: { cut: 'keyed' }, crossbars: [{ runs: 'upright', at: '1/2', stock: 'strip-19x38', lay: 'flat' }] });
+    expect(named(list, 'C1').cut_mm).toBe(620 - 2 * 38 + 2 * 19);
+    expect(piecesAssemble(list)).toMatchObject({ fits: true, faults: [], opening_mm: 0, tight_mm: 0 });
+    const short = { ...list, pieces: list.pieces.map((piece) => (piece.label === 'C1' ? { ...piece, cut_mm: piece.cut_mm - 38 } : piece)) };
+    expect(piecesAssemble(short)).toMatchObject({ fits: false, faults: ['C1 is shorter than the room for it.'] });
+  });
+});
+
 describe('pieces of a mitred frame', () => {
   it('have the outside size at the long point and lose the width of the bar at each end', () => {
     const list = pieces({});

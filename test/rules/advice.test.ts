@@ -47,6 +47,8 @@ const had: readonly (readonly [what: string, plan: string, never: RegExp])[] = [
   ['a pair of boards', 'bars: { stock: strip-19x38, lay: flat, plies: 2, pairing: opposed }\n', /glue two plies|glue two thin|bows oppose/iu],
   ['braces', 'bars: { stock: strip-19x38, lay: flat }\ncorners: { brace: { kind: timber } }\n', /^brace |^brace or/iu],
   ['bars on edge', 'bars: { stock: strip-19x38, lay: edge }\n', /on edge/iu],
+  ['rings on the backs', 'bars: { stock: strip-19x38, lay: edge, plies: 2 }\ncrossbars: [ { runs: upright, stock: board-19x64, lay: edge } ]\nhang: { by: wire, from: back }\n', /rings into the backs/iu],
+  ['glued and nailed mitres', 'bars: { stock: strip-19x38, lay: flat }\ncorners: { cut: mitre, glue: pva }\n', /^glue (?:and nail )?(?:it|the mitres)/iu],
   ['picked boards', 'bars: { stock: strip-19x38, lay: flat }\nlumber: { chosen: picked }\n', /^pick /iu],
   ['a crossbar', 'bars: { stock: strip-19x38, lay: flat }\ncrossbars: [ { runs: upright } ]\n', /^add a crossbar(\.| across)/iu],
   ['two hooks', 'bars: { stock: strip-19x38, lay: flat }\nhang: { by: two-hooks }\n', /from two hooks/iu],

@@ -21,6 +21,15 @@ describe('the usual changes', () => {
     expect(edits.map((edit) => Object.keys(edit).filter((key) => key !== 'words'))).toEqual([['bars'], ['bars'], ['crossbars'], ['brace'], ['chosen'], ['moisture_pct']]);
   });
 
+  it('taken together they never settle one thing twice: of two wider cloths one is taken', async () => {
+    const plan = planOf(`${head}face: { width: 2350 mm, height: 1720 mm }\nbars: { stock: strip-19x38, lay: flat }\n`);
+    const edits = firstAid({ plan, shelf: bench.shelf });
+    expect(edits.filter(({ cloth }) => cloth !== undefined).length).toBeGreaterThan(1);
+    const { changes } = await withChanges(await audit(plan, bench), bench);
+    expect(changes[0]?.verdict).not.toBe('stop');
+    expect(changes[0]?.edit.words.filter((words) => words.includes('from a roll'))).toHaveLength(1);
+  });
+
   it('do not offer what is there already', () => {
     const words = wordsFor(`${head}face: { width: 1200 mm, height: 900 mm }\nbars: { stock: strip-19x38, lay: edge, plies: 3 }\ncrossbars: [ { runs: level, lay: flat } ]\ncorners: { brace: { leg: 150 mm } }\nlumber: { chosen: picked, moisture: 9 % }\n`);
     expect(words).toBe('');

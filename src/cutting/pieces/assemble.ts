@@ -45,9 +45,11 @@ export function piecesAssemble(list: PieceList): Assembly {
       if (off_mm < -dust_mm) opening_mm = Math.max(opening_mm, -off_mm);
     }
   let tight_mm = 0;
+  /** In keyed frames a crossbar's tongues reach to the middle of either bar. */
+  const tongues_mm = corner === 'keyed' ? w_mm : 0;
   for (const piece of list.pieces) {
     if (piece.part === 'bar') continue;
-    const room_mm = piece.part === 'brace' ? piece.exact_mm : (piece.runs === 'upright' ? height_mm : width_mm) - 2 * w_mm;
+    const room_mm = piece.part === 'brace' ? piece.exact_mm : (piece.runs === 'upright' ? height_mm : width_mm) - 2 * w_mm + tongues_mm;
     const over_mm = finished(piece).long_mm - room_mm;
     opening_mm = Math.max(opening_mm, -over_mm);
     if (over_mm < -dust_mm) faults.push(`${piece.label} is shorter than the room for it.`);

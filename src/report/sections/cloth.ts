@@ -12,6 +12,7 @@ import { aboutInWords } from '../words/about.js';
 import { pullInWords } from '../words/force.js';
 import { amountInWords, rollLength, supplyName } from '../words/supply.js';
 import { waitInWords } from '../words/waiting.js';
+import { allOf } from '../words/plural.js';
 
 /** Part 7: how to cut the cloth, where it lies on the roll, how hard to pull it and how to tell. */
 export function clothSection(told: Telling): Section {
@@ -76,7 +77,7 @@ function turned({ audit, units, length }: Telling, { cut, roll }: ClothSheet): r
 function bought({ audit: { supplies, plan }, units }: Telling, washed_share: number): string {
   const line = supplies.cloths[0];
   if (line === undefined || line.bought_cost === null) return '';
-  const frames = plan.count === 1 ? '' : ` for all ${plan.count} frames together`;
+  const frames = plan.count === 1 ? '' : ` for ${allOf(plan.count)} frames together`;
   const { length_mm } = line.layout;
   return ` ${rollLength(length_mm, units)} of it are cut${frames}: buy ${rollLength(line.bought_mm, units)}. If you wash it first, have ${rollLength(length_mm * washed_share, units)} before washing${frames}.`;
 }
@@ -105,7 +106,7 @@ function tension(told: Telling, sheet: ClothSheet): readonly Cell[] {
       ? `The keys may open each corner by at most ${length(keys.travel_mm)}, ${keys.because === 'ground' ? 'or the ground may crack' : 'or the cloth passes its hardest pull'}.`
       : 'Only keyed corners can be keyed out later; with these, cloth that goes slack is pulled again and stapled anew.',
     `Between the driest and the dampest air of this room the pull may change by roughly ${pull(seasonal.value_N_per_m)} (anything from ${pull(Number(seasonal.low_N_per_m.toPrecision(1)))} to ${pull(Number(seasonal.high_N_per_m.toPrecision(1)))}): only the order of size is known.`,
-    ...(ground === null ? [] : [`Ground: ${ground.coats} ${ground.coats === 1 ? 'coat' : 'coats'} of ${userText(ground.name, 40)}, ${amountInWords(ground.volume_ml, 'ml', units)} in all${audit.plan.count === 1 ? '' : ` for one frame, ${amountInWords(ground.volume_ml * audit.plan.count, 'ml', units)} for all ${audit.plan.count}`}; ${waitInWords(ground.dry_h_each)} to dry after each.`]),
+    ...(ground === null ? [] : [`Ground: ${ground.coats} ${ground.coats === 1 ? 'coat' : 'coats'} of ${userText(ground.name, 40)}, ${amountInWords(ground.volume_ml, 'ml', units)} in all${audit.plan.count === 1 ? '' : ` for one frame, ${amountInWords(ground.volume_ml * audit.plan.count, 'ml', units)} for ${allOf(audit.plan.count)}`}; ${waitInWords(ground.dry_h_each)} to dry after each.`]),
   ];
 }
 

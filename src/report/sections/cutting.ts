@@ -8,6 +8,7 @@ import { besidesColumns, besidesRows, boardColumns, boardRow, orderBlocks, price
 import { boardPictures } from './board-pictures.js';
 import { pieceColumns, pieceNotes, pieceRows } from './piece-rows.js';
 import { sightingBlocks } from './sighting.js';
+import { allOf } from '../words/plural.js';
 
 /** Part 5: what to buy, what to cut, in which order, and a picture of each board. */
 export function cuttingSection(told: Telling): Section {
@@ -66,7 +67,7 @@ function assembly(told: Telling, cut: CutPlan): readonly Block[] {
   const list = cut.lists[0];
   const made = told.audit.sheets.assembly;
   if (list === undefined || made === null) return [];
-  if (!made.fits) return [setApart(paragraph(strong('The pieces do not make the frame. '), made.faults.join(' ')))];
+  if (!made.fits) return [setApart(paragraph(strong('The pieces do not make the frame.'), ` ${made.faults.join(' ')}`))];
   const tight = made.tight_mm > 0.01 ? ` Crossbars come out up to ${told.length(made.tight_mm)} long: plane them to a snug fit.` : '';
   return [paragraph(`Checked: put together, these pieces make a frame of ${told.length(made.width_mm)} by ${told.length(made.height_mm)} with every joint closed, around an opening of ${told.length(list.opening.width_mm)} by ${told.length(list.opening.height_mm)}.${tight}`)];
 }
@@ -95,7 +96,7 @@ function knots(cut: CutPlan): readonly string[] {
 function everythingElse({ audit: { supplies }, units }: Telling, prices: Prices): readonly Block[] {
   const { frames, total_cost, used_cost, rest_cost, reason } = supplies;
   const { money, remark } = prices;
-  const all = frames === 1 ? '' : ` for all ${frames} frames`;
+  const all = frames === 1 ? '' : ` for ${allOf(frames)} frames`;
   const sum = total_cost === null
     ? `The cost of everything is unknown. ${reason ?? ''} What can be bought and has a price comes to ${money(rest_cost)}${all}.`
     : `Everything together${all}: ${money(total_cost)} at the till. Of that ${money(used_cost)} is used up; the rest stays in boxes and bottles. Tools and paint are not in it.`;

@@ -13,6 +13,7 @@ import { placesInWords } from '../words/places.js';
 import { amountInWords, numberFor, withLength } from '../words/supply.js';
 import { waitInWords } from '../words/waiting.js';
 import { cornerBuildOf } from './corner-data.js';
+import { allOf } from '../words/plural.js';
 
 /** Part 6: which drill, which screw, how deep, how many and where; and the glue. */
 export function fasteningsSection(told: Telling): Section {
@@ -109,7 +110,7 @@ function glueBlocks(told: Telling, glue: GlueSheet): readonly Block[] {
   return [
     heading(3, 'Glue'),
     bullets([
-      `${userText(glue.glue.name, 50)}: ${amountInWords(glue.amount_ml, 'ml', units)} for one frame${audit.plan.count === 1 ? '' : `, ${amountInWords(glue.amount_ml * audit.plan.count, 'ml', units)} for all ${audit.plan.count}`}.`,
+      `${userText(glue.glue.name, 50)}: ${amountInWords(glue.amount_ml, 'ml', units)} for one frame${audit.plan.count === 1 ? '' : `, ${amountInWords(glue.amount_ml * audit.plan.count, 'ml', units)} for ${allOf(audit.plan.count)}`}.`,
       `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${clampsInWords(glue)}. Tighten them snug and evenly${glue.clamps_count > 2 && glue.clamps_on === 'plies' ? ', the middle ones first' : ''}, until a thin bead of glue shows all along, and then no further.`,
       ...pressureWarning(told, glue),
       `In clamps ${waitInWords(glue.clamp_min / 60)}; to be handled after ${waitInWords(glue.handle_h)}; full strength after ${waitInWords(glue.cure_h)}.`,

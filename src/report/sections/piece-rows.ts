@@ -50,7 +50,7 @@ export function pieceNotes(told: Telling, cut: CutPlan): readonly string[] {
   for (const piece of cut.lists[0]?.pieces ?? []) {
     const later = piece.later === null ? '' : `join the plies first, then cut ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${told.length(piece.later.cut_mm)}`;
     const face = piece.face_up === 'either face' ? '' : `at the saw ${piece.face_up}`;
-    const parts = [later, face, lapWords(told, piece), piece.note.replace(/\.$/u, '').replace(/^[A-Z](?=[a-z])/u, (first) => first.toLowerCase())].filter((part) => part !== '');
+    const parts = [later, face, lapWords(told, piece), piece.note.replace(/\.$/u, '').replace(/^[A-Z](?=[a-z ])/u, (first) => first.toLowerCase())].filter((part) => part !== '');
     if (parts.length > 0) notes.set(parts.join('; '), [...(notes.get(parts.join('; ')) ?? []), piece]);
   }
   return [...notes].map(([words, pieces]) => `${labels(pieces)}: ${words}.`);

@@ -2,6 +2,7 @@ import { formatQuantity } from '../../base/units-format.js';
 import { paragraph, setApart, steps, strong, type Cell } from '../tree.js';
 import { mustStop, notToTheSaw, type Section, type Telling } from '../telling.js';
 import { waitInWords } from '../words/waiting.js';
+import { allOf } from '../words/plural.js';
 
 /** Part 8: every step this plan has, in order, with the waiting in between. */
 export function workSection(told: Telling): Section {
@@ -18,7 +19,7 @@ export function workSection(told: Telling): Section {
   ];
   return {
     title: 'Order of work',
-    blocks: [...(told.audit.plan.count === 1 ? [] : [paragraph(`Numbers of screws, nails, clamps and staples are for one frame; all ${told.audit.plan.count} are made in the same way, side by side.`)]), steps(items), ...(hours > 0 ? [paragraph(`Waiting at the bench in all: about ${waitInWords(hours)}${settling(told).length > 0 ? ', the drying of the boards not counted' : ''}.`)] : [])],
+    blocks: [...(told.audit.plan.count === 1 ? [] : [paragraph(`Numbers of screws, nails, clamps and staples are for one frame; ${allOf(told.audit.plan.count)} are made in the same way, side by side.`)]), steps(items), ...(hours > 0 ? [paragraph(`Waiting at the bench in all: about ${waitInWords(hours)}${settling(told).length > 0 ? ', the drying of the boards not counted' : ''}.`)] : [])],
     pictures: [],
   };
 }
@@ -35,7 +36,7 @@ function choosing({ audit }: Telling): readonly Cell[] {
   const { chosen } = audit.plan.lumber;
   const boards = (n: number): string => `${n} ${n === 1 ? 'board' : 'boards'}`;
   const look = Math.max(home, Math.ceil(sighted[chosen] * home - 1e-9));
-  const all = `bring home ${boards(home)}${spare > 0 ? `, ${spare} of them to spare` : ''}, as the buying list says${audit.plan.count === 1 ? '' : ` for all ${audit.plan.count} frames`}`;
+  const all = `bring home ${boards(home)}${spare > 0 ? `, ${spare} of them to spare` : ''}, as the buying list says${audit.plan.count === 1 ? '' : ` for ${allOf(audit.plan.count)} frames`}`;
   if (chosen === 'unsorted') return [`At the shop: ${all}; leave those that are split, wet to the hand or bent like a bow.`];
   const how = chosen === 'picked' ? 'sight along all edges and hold two straight sticks across the ends: leave what twists or bows' : 'look along each and leave what clearly twists or bows, has a knot through its edge, or feels wet';
   return [`At the shop: take down about ${boards(look)}, ${how}, and ${all}.`];

@@ -6,7 +6,7 @@ import { cents } from '../../cost/packs.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, setApart, strong, type Block, type Cell, type Column } from '../tree.js';
 import { money } from './cost.js';
-import { plural } from './plural.js';
+import { allOf, plural } from './plural.js';
 
 /** An amount of one thing, never rounded down: `24`, `1480 mm`, `85 ml`. */
 export function amountInWords(amount: number, unit: SupplyLine['unit'], units: UnitSystem): string {
@@ -128,7 +128,7 @@ export function besidesColumns({ frames, lines }: Pick<Supplies, 'frames' | 'lin
 /** Frames of several plans have no amount for one. */
 const alike = (lines: Supplies['lines']): boolean => lines.some(({ for_one }) => for_one !== null);
 
-const needColumns = (frames: number, same: boolean): readonly Column[] => (frames === 1 ? [{ head: 'Needed', align: 'right' }] : [...(same ? [{ head: 'For one frame', align: 'right' as const }] : []), { head: `For all ${frames}`, align: 'right' }]);
+const needColumns = (frames: number, same: boolean): readonly Column[] => (frames === 1 ? [{ head: 'Needed', align: 'right' }] : [...(same ? [{ head: 'For one frame', align: 'right' as const }] : []), { head: `For ${allOf(frames)}`, align: 'right' }]);
 
 /** Rows of the table of everything else: cloth first. */
 export function besidesRows({ cloths, lines, frames }: Supplies, units: UnitSystem, { money }: Prices): readonly (readonly Cell[])[] {
@@ -144,4 +144,4 @@ export function besidesRows({ cloths, lines, frames }: Supplies, units: UnitSyst
 }
 
 /** Head of a column that counts for every frame of the plan. */
-export const numberFor = (frames: number): string => (frames === 1 ? 'Number' : `Number for all ${frames}`);
+export const numberFor = (frames: number): string => (frames === 1 ? 'Number' : `Number for ${allOf(frames)}`);
