@@ -1,4 +1,5 @@
 import { formatLength } from '../base/units-format.js';
+import { lipStrips } from '../cutting/lip-strips.js';
 import { countVerdicts, foldFindings } from '../findings/summary.js';
 import type { Audit } from '../report/audit-view.js';
 import { userText } from '../report/clean-text.js';
@@ -52,8 +53,7 @@ export function chalkBlocks({ cut, plans }: Pooled, plan: number): readonly Bloc
   const rows = cut.stocks.flatMap(({ stock, boards }) => boards.flatMap((board, i) => board.pieces.filter((piece) => piece.plan === plan).map(({ tag, piece, from_mm }): readonly Cell[] => [
     tag, userText(stock, 40), `${i + 1}, at ${length(from_mm)}`, length(piece.cut_mm), piece.ends === 'mitre' ? length(piece.short_mm) : '', piece.ends === 'mitre' ? '45°' : 'square', '☐',
   ])));
-  const { lips = [], frames = 1 } = cut.lists[plan] ?? {};
-  rows.push(...lips.map(({ label, cut_mm }): readonly Cell[] => [label, `strip for the lip${frames === 1 ? '' : `, ${frames} of it`}`, '', length(cut_mm), '', '45°', '☐']));
+  rows.push(...lipStrips(cut).filter((strip) => strip.plan === plan).map(({ tag, cut_mm }): readonly Cell[] => [tag, 'strip for the lip', '', length(cut_mm), '', '45°', '☐']));
   if (rows.length === 0) return [];
   const heads = [{ head: 'Chalk on it' }, { head: 'Stock' }, { head: 'Board of the class, from its start' }, { head: 'Cut to', align: 'right' as const }, { head: 'Short side', align: 'right' as const }, { head: 'Ends' }, { head: 'Cut' }];
   return [heading(3, 'Cut list, and what to chalk on each piece'), table(heads, rows), paragraph('The boards are those that the class buys together; the teacher’s pages show each of them, and the order at the saw.')];

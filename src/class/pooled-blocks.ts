@@ -2,8 +2,9 @@ import type { UnitSystem } from '../base/names.js';
 import { formatLength, formatShare } from '../base/units-format.js';
 import { piecesAssemble } from '../cutting/pieces/assemble.js';
 import type { SawAtHand } from '../base/saw.js';
+import { lipStrips } from '../cutting/lip-strips.js';
 import { markingOrder } from '../cutting/marking.js';
-import { frameName, tagOrder } from '../cutting/pieces/pool.js';
+import { tagOrder } from '../cutting/pieces/pool.js';
 import type { CutPlan, TooLong } from '../cutting/boards/purchase.js';
 import { userText } from '../report/clean-text.js';
 import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
@@ -74,7 +75,7 @@ function boardsSentence({ cut, boards_to_buy, full_boards_cost, boards_bound }: 
 }
 
 /** Every piece of every plan, equal pieces in one row, the longest first. */
-export function cutListBlocks({ cut, plans, numbers }: Pooled): readonly Block[] {
+export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
   const rows = new Map<string, { tags: string[]; cut_mm: number; cells: readonly [string, string, string, string] }>();
   for (const { stock, boards } of cut.stocks)
     for (const { piece, tag, plan } of boards.flatMap((board) => board.pieces)) {
@@ -85,14 +86,12 @@ export function cutListBlocks({ cut, plans, numbers }: Pooled): readonly Block[]
       row.tags.push(tag);
       rows.set(cells.join('/'), row);
     }
-  cut.lists.forEach(({ lips, frames }, plan) => {
-    for (const { label, cut_mm } of lips) {
-      const cells = ['strip for the lip', inOwnUnits(cut_mm, cut.units, plans[plan]?.units ?? cut.units), '', '45°'] as const;
-      const row = rows.get(cells.join('/')) ?? { tags: [], cut_mm, cells };
-      for (let copy = 1; copy <= frames; copy++) row.tags.push([frameName(plans, plan, copy, numbers), label].filter((part) => part !== '').join('-'));
-      rows.set(cells.join('/'), row);
-    }
-  });
+  for (const { plan, tag, cut_mm } of lipStrips(cut)) {
+    const cells = ['strip for the lip', inOwnUnits(cut_mm, cut.units, plans[plan]?.units ?? cut.units), '', '45°'] as const;
+    const row = rows.get(cells.join('/')) ?? { tags: [], cut_mm, cells };
+    row.tags.push(tag);
+    rows.set(cells.join('/'), row);
+  }
   if (rows.size === 0) return [];
   const sorted = [...rows.values()].map((row) => ({ ...row, tags: row.tags.sort((p, q) => (tagOrder(p) < tagOrder(q) ? -1 : 1)) })).sort((a, b) => b.cut_mm - a.cut_mm);
   return [

@@ -1,3 +1,4 @@
+import { upToTape } from '../base/tape.js';
 import { formatLength } from '../base/units-format.js';
 import type { UnitSystem } from '../base/names.js';
 import type { RollLayout } from '../cutting/roll/roll.js';
@@ -30,7 +31,7 @@ export function rollBlocks({ cut, rolls }: Pooled, start: string): { readonly bl
   rolls.forEach(({ cloth, layout }, i) => {
     if (layout.too_wide.length > 0) blocks.push(paragraph(`Too wide for the roll of ${userText(cloth.name, 60)}, ${formatLength(layout.roll_mm, cut.units)}: ${layout.too_wide.map((name) => userText(name, 40)).join(', ')}. Cloth is never joined: take a wider roll or a smaller face.`));
     if (layout.placed.length < 2) return;
-    blocks.push(heading(3, `${userText(cloth.name, 60)}: ${formatLength(Math.ceil(layout.length_mm), cut.units)} off the roll`), paragraph(sentence(layout, cut.units)));
+    blocks.push(heading(3, `${userText(cloth.name, 60)}: ${formatLength(upToTape(layout.length_mm, cut.units), cut.units)} off the roll`), paragraph(sentence(layout, cut.units)));
     if (layout.length_mm <= longestDrawn_mm) {
       const drawn = renamed(rollPicture({ units: cut.units, roll_width_mm: layout.roll_mm, length_mm: layout.length_mm, cloths: layout.placed.map((c) => ({ label: userText(c.name, 20), along_mm: c.y_mm, across_mm: c.x_mm, length_mm: c.along_mm, width_mm: c.across_mm })) }), `${start}roll${i === 0 ? '' : `-${i + 1}`}.svg`);
       pictures.push(drawn);

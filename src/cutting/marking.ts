@@ -4,6 +4,7 @@ import { compareText } from './boards/layout.js';
 import type { PooledPiece } from './pieces/pool.js';
 import type { CutPlan, StockPurchase } from './boards/purchase.js';
 import { nests } from './boards/stock-problem.js';
+import { lipStrips } from './lip-strips.js';
 
 /** Shorter than this a leftover is not safe to hold at a saw, mm (practice). */
 const shortestTest_mm = 200;
@@ -66,19 +67,19 @@ export function markingOrder(cut: CutPlan, saw?: SawAtHand): MarkingOrder {
 
 /** The strips of raised lips, one setting per length; they come off strips, so no board is named. */
 function lipSteps(cut: CutPlan, saw: SawAtHand | undefined): SawStep[] {
-  const before = new Map(cut.stocks.flatMap(({ boards }) => boards.flatMap(({ pieces }) => pieces.map(({ plan, copy, tag, piece }) => [`${plan}/${copy}`, tag.slice(0, tag.length - piece.label.length)] as const))));
-  const strips = cut.lists.flatMap(({ lips, frames }, plan) => Array.from({ length: frames }, (_, i) => lips.map(({ label, cut_mm }) => ({ cut_mm, tag: `${before.get(`${plan}/${i + 1}`) ?? ''}${label}`, frame: `${plan}/${i + 1}` }))).flat());
+  const strips = lipStrips(cut);
   const lengths = [...new Set(strips.map(({ cut_mm }) => cut_mm))].sort((a, b) => b - a);
   return lengths.map((cut_mm): SawStep => {
     const here = strips.filter((strip) => strip.cut_mm === cut_mm);
-    const frames = [...new Set(here.map(({ frame }) => frame))];
-    const matching = frames.map((name) => here.filter(({ frame }) => frame === name).map(({ tag }) => tag)).filter((tags) => tags.length > 1);
+    const frames = [...new Set(here.map(({ plan, copy }) => `${plan}/${copy}`))];
+    const matching = frames.map((frame) => here.filter(({ plan, copy }) => `${plan}/${copy}` === frame).map(({ tag }) => tag)).filter((tags) => tags.length > 1);
     const { words, ...rest } = worded(cut, saw, { stock: 'strip for the lip', ends: 'mitre', stop_mm: cut_mm, cuts: here.map(({ tag }) => ({ board: 0, tag, turn: false })), matching }, []);
     return { ...rest, words: `Strips of the lip: ${words.charAt(0).toLowerCase()}${words.slice(1)}` };
   });
 }
 
-const across = ({ piece }: PooledPiece): number => (nests(piece) ? piece.across_mm : 0);
+/** Square ends first, then mitres, narrow before wide; twins of one board in millimetres and inches are one width. */
+const across = ({ piece }: PooledPiece): number => (nests(piece) ? Math.round(piece.across_mm) : 0);
 
 function afterGlue(cut: CutPlan, saw: SawAtHand | undefined, stock: StockPurchase): SawStep[] {
   const blanks = stock.boards.flatMap(({ pieces }) => pieces.filter(({ piece }) => piece.later !== null && piece.ply === 1));

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { poolPlans } from '../../src/class/pooled.js';
-import { buyingBlocks } from '../../src/class/pooled-blocks.js';
+import { chalkBlocks } from '../../src/class/plan-sheet.js';
+import { buyingBlocks, cutListBlocks, sawBlocks } from '../../src/class/pooled-blocks.js';
+import { markingOrder } from '../../src/cutting/marking.js';
 import { suppliesOf } from '../../src/cost/supplies.js';
 import { buildModel } from '../../src/model/build-model.js';
 import type { Plan } from '../../src/plan/plan.js';
@@ -17,6 +19,27 @@ function planOf(name: string, face: string, more = ''): Plan {
 
 const wide = planOf('Wide', '{ width: 660 mm, height: 400 mm }');
 const tall = planOf('Tall', '{ width: 14 in, height: 21 in }', 'count: 3\n');
+
+describe('the strips of lips in a pool', () => {
+  const lipped = planOf('Lipped', '{ width: 513 mm, height: 377 mm }', 'count: 2\n');
+  const withLip: Plan = { ...lipped, bars: { ...lipped.bars, lip_mm: 6 } };
+  const pooled = poolPlans([wide, withLip], shelf);
+  const tags = (blocks: readonly unknown[]): readonly string[] => [...new Set(JSON.stringify(blocks).match(/[\d.]+-lip [TBLR]/gu) ?? [])].sort();
+
+  it('are named alike on the list, at the saw and on the sheet of their plan', () => {
+    const all = ['2.1-lip B', '2.1-lip L', '2.1-lip R', '2.1-lip T', '2.2-lip B', '2.2-lip L', '2.2-lip R', '2.2-lip T'];
+    expect(tags(cutListBlocks(pooled))).toEqual(all);
+    expect(tags(sawBlocks(pooled))).toEqual(all);
+    expect(tags(chalkBlocks(pooled, 1))).toEqual(all);
+    expect(tags(chalkBlocks(pooled, 0))).toEqual([]);
+  });
+
+  it('at the saw the longest comes first whatever unit a plan is in', () => {
+    const order = markingOrder(poolPlans([wide, tall, withLip], shelf).cut).steps.filter(({ ends }) => ends === 'mitre').map(({ stop_mm }) => stop_mm);
+    expect(order.length).toBeGreaterThan(5);
+    expect(order).toEqual([...order].sort((a, b) => b - a));
+  });
+});
 
 describe('what several plans take together', () => {
   it('is, but for boards and cloth, the sum of what each takes alone, in shared packs', () => {

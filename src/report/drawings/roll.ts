@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../../base/names.js';
+import { upToTape } from '../../base/tape.js';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, paperFill, sheetWidth, textSize, weight, woodFill } from './drawing-standard.js';
@@ -41,7 +42,7 @@ export function rollPicture(roll: RollPicture): Picture {
     scaleBar({ x: 12, y: top + R * scale + 46, mm_to_sheet: scale, units, note: 'The roll from above' }),
   );
   const list = cloths.map((c) => `${c.label}: ${formatLength(c.length_mm, units)} along the roll, ${formatLength(c.width_mm, units)} across`).join('; ');
-  const alt = `Roll ${formatLength(R, units)} wide, ${formatLength(L, units)} of it used, to scale. ${list}. Bold: the woven edges.`;
+  const alt = `Roll ${formatLength(R, units)} wide, ${formatLength(upToTape(L, units), units)} of it used, to scale. ${list}. Bold: the woven edges.`;
   return finishPicture({ name: 'roll.svg', title: 'The cloth on the roll', alt }, top + R * scale + 62, content);
 }
 
