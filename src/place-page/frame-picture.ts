@@ -1,23 +1,22 @@
-import type { Element } from 'hast';
-import type { Place, PlacedFrame } from '../place/result.js';
-import { userText } from '../report/clean-text.js';
+import { isRead } from '../pile/pile.js';
+import type { PlacedFrame } from '../place/result.js';
 import { sheetWidth, softInk, textSize, weight, woodFill, darkerFill } from '../report/drawings/drawing-standard.js';
-import { drawing, finishPicture, together, type Drawing, type Picture } from '../report/drawings/picture.js';
-import { arrow, outline, rectangle } from '../report/drawings/strokes.js';
+import { drawing, finishPicture, together, type Picture } from '../report/drawings/picture.js';
+import { outline, rectangle } from '../report/drawings/strokes.js';
 import type { Point } from '../report/drawings/svg.js';
-import { endWords, faceWords, partWords } from './lie-words.js';
+import { markOf } from './chalk.js';
+import { chalkBehind, lieWords, partWords, pliesOf, ringed } from './lie-words.js';
+import { chalkStrips, type ChalkedStrip } from './strip-chalk.js';
 
 /** Width of a ply's strip, of the whole drawing, and what is left round it, in sheet units. */
 const strip = 30;
 const side = 16;
 const tallest = 300;
+/** The shortest an upright strip is drawn, so that its chalk can be read. */
+const shortest = 150;
 
 /** One strip of the drawing: a ply of a bar or crossbar, from its left or lower end. */
-interface Strip {
-  readonly slot: Place['slot'];
-  readonly place: Place | null;
-  readonly from: Point;
-  readonly to: Point;
+interface Strip extends ChalkedStrip {
   readonly shape: readonly Point[];
   readonly fill: string;
 }
@@ -26,16 +25,21 @@ interface Strip {
 export function framePicture(frame: PlacedFrame, name: string): Picture {
   const strips = stripsOf(frame);
   const bottom = Math.max(...strips.flatMap(({ shape }) => shape.map(({ y }) => y)));
-  const foot = ['Seen from the front. Not to scale: the bars are drawn wide.', 'The arrow points to the board’s marked end.'];
-  const content = together(...strips.map(stripDrawing), drawing({ labels: foot.map((text, i) => ({ text, size: textSize.small, spots: [{ x: side, y: bottom + 16 + 15 * i, anchor: 'start' as const }] })) }));
-  return finishPicture({ name, title: 'Which board goes where', alt: describe(frame, strips) }, bottom + 42, content);
+  const behind = strips.some(({ place }) => place !== null && isRead(place.board) && chalkBehind(place));
+  const foot = [
+    'Seen from the front. Not to scale: the bars are drawn wide.',
+    'In the ring its name; the arrow points to the marked end.',
+    ...(behind ? ['Dashed: chalked on the back, as if seen through the wood.'] : []),
+  ];
+  const content = together(drawing({ marks: strips.map(({ shape, fill }) => outline(shape, { width: weight.thin, fill, colour: softInk })) }), ...chalkStrips(strips), drawing({ labels: foot.map((text, i) => ({ text, size: textSize.small, spots: [{ x: side, y: bottom + 16 + 15 * i, anchor: 'start' as const }] })) }));
+  return finishPicture({ name, title: 'Which board goes where', alt: describe(frame, strips) }, bottom + 12 + 15 * foot.length, content);
 }
 
 function stripsOf({ plan, places, missing }: PlacedFrame): readonly Strip[] {
   const { plies } = plan.bars;
   const all = [...places.map((place) => ({ slot: place.slot, place })), ...missing.map((slot) => ({ slot, place: null }))];
   const wide = sheetWidth - 2 * side;
-  const high = Math.max(2 * plies * strip + 70, Math.min(tallest, (wide * plan.face.height_mm) / plan.face.width_mm));
+  const high = Math.max(2 * plies * strip + shortest, Math.min(tallest, (wide * plan.face.height_mm) / plan.face.width_mm));
   const box = { left: side, right: side + wide, top: 14, bottom: 14 + high };
   const inner = { left: box.left + plies * strip, right: box.right - plies * strip, top: box.top + plies * strip, bottom: box.bottom - plies * strip };
   const crossStrips = all.filter(({ slot }) => slot.piece.part === 'crossbar').map((one) => crossStrip(one, plan, inner));
@@ -80,29 +84,10 @@ function crossStrip({ slot, place }: Pick<Strip, 'slot' | 'place'>, plan: Placed
   return { ...shared, shape: rectangle(inner.left, y - strip / 2, inner.right - inner.left, strip), from: { x: inner.left, y }, to: { x: inner.right, y } };
 }
 
-function stripDrawing({ place, slot, from, to, shape, fill }: Strip): Drawing {
-  const upright = slot.piece.runs === 'upright';
-  const label = place === null ? `${slot.tag}: buy` : `${slot.tag} from ${userText(place.board.mark, 12)}: face ${faceWords(place)}`;
-  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
-  return drawing({
-    marks: [outline(shape, { width: weight.thin, fill, colour: softInk }), ...(place === null ? [] : pointer(place, from, to))],
-    labels: [{ text: label, size: textSize.small, heavy: true, upright, spots: [{ ...middle, anchor: 'middle' }] }],
-  });
-}
-
-/** An arrow near the end that the board's marked end points to. */
-function pointer({ lie }: Place, from: Point, to: Point): readonly Element[] {
-  const [tip, tail] = lie.end === 'marked-first' ? [from, to] : [to, from];
-  const length = Math.hypot(tail.x - tip.x, tail.y - tip.y);
-  const along = (d: number): Point => ({ x: tip.x + ((tail.x - tip.x) * d) / length, y: tip.y + ((tail.y - tip.y) * d) / length });
-  return arrow(along(Math.min(26, length * 0.2)), along(3));
-}
-
-function describe({ plan }: PlacedFrame, strips: readonly Strip[]): string {
-  const pliesOf = (slot: Place['slot']): number => (slot.piece.part === 'bar' ? plan.bars.plies : (plan.crossbars[Number(slot.piece.about.slice(9)) - 1]?.plies ?? 1));
+function describe(frame: PlacedFrame, strips: readonly Strip[]): string {
   const each = strips.map(({ place, slot }) => {
-    const part = partWords({ slot, plies: pliesOf(slot) });
-    return place === null ? `${part}: to be bought` : `${part}: board ${userText(place.board.mark, 12)}, marked face ${faceWords(place)}, marked end ${endWords(place)}`;
+    const part = `${partWords({ slot, plies: pliesOf(frame, slot) })} ${ringed(slot.tag)}`;
+    return place === null ? `${part}: to be bought` : `${part}: board ${markOf(place.board)}, ${lieWords(place)}`;
   });
   return `The frame from the front with the board of every piece. ${each.join('; ')}.`;
 }

@@ -40,9 +40,15 @@ export function placePlans(plans: readonly Plan[], pile: Pile, bench: Bench, eff
     bound: placed.bound,
     proven: placed.proven,
     left,
+    square: [...new Set(pile.boards.map(({ stock }) => stock))].filter((stock) => isSquare(bench.shelf.lumber[stock])),
     buy: buyRest(plans, pile, bench, places, left),
   };
 }
+
+/** Sides that differ by less cannot be told apart by eye. */
+const told_apart_mm = 1;
+
+const isSquare = (lumber: Bench['shelf']['lumber'][string] | undefined): boolean => lumber !== undefined && Math.abs(lumber.width_mm - lumber.thickness_mm) < told_apart_mm;
 
 function placesOf(placed: Placed): readonly Place[] {
   const { problem, placing, from_mm } = placed;
@@ -50,7 +56,7 @@ function placesOf(placed: Placed): readonly Place[] {
   return problem.slots.flatMap((slot, i): Place[] => {
     const board = problem.boards[placing[i]?.board ?? -1];
     const from = from_mm[i];
-    return board === undefined || from == null ? [] : [{ slot, board, from_mm: from, lie: lies[i] as Place['lie'] }];
+    return board === undefined || from == null ? [] : [{ slot, board, from_mm: from, kerf_mm: problem.lengths[i]?.kerf_mm ?? 0, lie: lies[i] as Place['lie'] }];
   });
 }
 

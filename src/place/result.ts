@@ -13,6 +13,8 @@ export interface Place {
   readonly board: PileBoard;
   /** Where the piece begins on its board, from the marked end. */
   readonly from_mm: number;
+  /** What the saw takes beside it along the board. */
+  readonly kerf_mm: number;
   readonly lie: Lie;
 }
 
@@ -65,6 +67,8 @@ export interface PlacedPile {
   readonly bound: number;
   readonly proven: boolean;
   readonly left: readonly LeftBoard[];
+  /** Shelf keys of those kinds in the pile that are as thick as wide: none of their faces is the wide one. */
+  readonly square: readonly string[];
   /** What to buy for the pieces that find no board; null when there are none. */
   readonly buy: CutPlan | null;
 }

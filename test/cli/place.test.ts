@@ -149,7 +149,10 @@ describe('--pile for cut and audit', () => {
     const page = readFileSync(join(here.path, 'bench/place.md'), 'utf8');
     const { frames } = JSON.parse(here.run('place', 'plan.yaml', '--pile', 'pile.yaml', '--format', 'json').out) as PlaceJson;
     const used = new Set(frames[0]!.places.map(({ board }) => board));
-    const chalk = { A: '**A**: letter on the round face, stroke at the end that is on your left when the hollow edge is on top.', C: '**C**: letter on any wide face, stroke at the end that its bad places were measured from; the bad place at 310 mm to 340 mm from the marked end stays out of every piece.' };
+    const chalk = {
+      A: '**A**: letter on the round side, across from the hollow of 5 mm; marked edge = its hollow edge, the neighbouring side with the hollow of 2 mm. With the letter towards you and that edge on top, the stroke is at the left end.',
+      C: '**C**: letter on any face, stroke at the end that its bad place was measured from; marked edge = the one on top when the letter is towards you and the stroke on your left. The bad place at 310 mm to 340 mm from the stroke stays out of every piece.',
+    };
     expect(used.has('A') && used.has('C')).toBe(true);
     for (const line of Object.values(chalk)) expect(page).toContain(line);
     // A piece is told by its bar and its ringed letter, which may be that of a board as well.

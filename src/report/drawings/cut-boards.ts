@@ -26,13 +26,12 @@ export interface BoardsPicture {
     /** Length left at the right end. */
     readonly left_mm: number;
     readonly pieces: readonly PieceOnBoard[];
-    /** Bad places that are cut out, from and to. */
-    readonly cut_out?: readonly (readonly [number, number])[];
   }[];
 }
 
 const left = 14;
-const tall = 26;
+/** Height of a board on the sheet. */
+export const tall = 26;
 /** From one board to the next; more where figures stand under pieces, so that they lie nearer to their own board than to the next title. */
 const steps = { bare: 58, figuresBelow: 86 } as const;
 
@@ -45,7 +44,7 @@ export function cutBoards(picture: BoardsPicture, name = 'boards.svg'): Picture 
   const content = together(...picture.boards.map((board, i) => boardDrawing(picture, board, scale, 30 + i * step)));
   const height = 30 + picture.boards.length * step + 4;
   const foot: Drawing = drawing({
-    labels: ['Lengths to scale, measured along the long edge.', 'Hatched: left over or cut away.'].map((text, i) => ({ text, size: textSize.small, spots: [{ x: left, y: height - 4 + 15 * i, anchor: 'start' }] })),
+    labels: ['Lengths to scale, measured along the long side.', 'Hatched: left over or cut away.'].map((text, i) => ({ text, size: textSize.small, spots: [{ x: left, y: height - 4 + 15 * i, anchor: 'start' }] })),
   });
   return finishPicture({ name, title: 'How to cut the boards', alt: describe(picture) }, height + 26, together(content, foot));
 }
@@ -92,14 +91,15 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
   );
 }
 
-/** Stretches that end as waste or leftover: the trimmed end, and what lies right of the last piece, bad places between. Kerfs and slants stay white. */
-function waste({ length_mm, pieces, cut_out = [] }: Board): readonly (readonly [number, number])[] {
+/** Stretches that end as waste or leftover: the trimmed end, and what lies right of the last piece. Kerfs and slants stay white. */
+function waste({ length_mm, pieces }: Board): readonly (readonly [number, number])[] {
   const first = pieces[0]?.from_mm ?? length_mm;
   const last = pieces.at(-1)?.to_mm ?? length_mm;
-  return [[0, first] as const, [last, length_mm] as const, ...cut_out.filter(([from, to]) => from > first && to < last)].filter(([from, to]) => to > from);
+  return [[0, first] as const, [last, length_mm] as const].filter(([from, to]) => to > from);
 }
 
-function outlineOf({ slant_mm, long_side }: PieceOnBoard, a: number, b: number, scale: number, top: number): readonly Point[] {
+/** A piece on its board, between two places on the sheet. */
+export function outlineOf({ slant_mm, long_side }: Pick<PieceOnBoard, 'slant_mm' | 'long_side'>, a: number, b: number, scale: number, top: number): readonly Point[] {
   const s = slant_mm * scale;
   const [upper, lower] = long_side === 'lower' ? [s, 0] : [0, s];
   return [{ x: a + upper, y: top }, { x: b - upper, y: top }, { x: b - lower, y: top + tall }, { x: a + lower, y: top + tall }];

@@ -30,8 +30,8 @@ export const rectangle = (x: number, y: number, width: number, height: number): 
   { x, y }, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height },
 ];
 
-/** A line with a filled head at its end. */
-export function arrow(from: Point, to: Point, width: number = weight.edge): readonly Element[] {
+/** A line with a filled head at its end; behind something, dashed and with an empty head. */
+export function arrow(from: Point, to: Point, width: number = weight.edge, behind = false): readonly Element[] {
   const length = Math.hypot(to.x - from.x, to.y - from.y);
   if (length < 1e-6) return [];
   const head = Math.min(9, length * 0.6);
@@ -40,8 +40,8 @@ export function arrow(from: Point, to: Point, width: number = weight.edge): read
   const base = { x: to.x - ux * head, y: to.y - uy * head };
   const side = head * 0.38;
   return [
-    line([from, base], { width }),
-    outline([to, { x: base.x - uy * side, y: base.y + ux * side }, { x: base.x + uy * side, y: base.y - ux * side }], { width: weight.thin, fill: ink }),
+    line([from, base], { width, ...(behind ? { dashes: 'hidden' } : {}) }),
+    outline([to, { x: base.x - uy * side, y: base.y + ux * side }, { x: base.x + uy * side, y: base.y - ux * side }], { width: weight.thin, fill: behind ? 'none' : ink }),
   ];
 }
 
