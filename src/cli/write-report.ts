@@ -7,12 +7,12 @@ import { writeFolder } from './write-files.js';
 
 /** Writes the report of one audit into a folder; resolves to the name of the written page. */
 export async function writeReport(audit: Audit, folder: string, { format, overwrite }: Pick<AuditOptions, 'format' | 'overwrite'>): Promise<string> {
-  const { tree, pictures, card, sheet } = composeReport(audit);
+  const { tree, pictures, first, sheet } = composeReport(audit);
   if (format === 'md') {
     writeFolder(folder, [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
     return join(folder, 'report.md');
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(folder, [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en', card, sheet }) }], { overwrite });
+  writeFolder(folder, [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en', first, sheet }) }], { overwrite });
   return join(folder, 'report.html');
 }

@@ -5,6 +5,8 @@ import type { Picture } from './drawings/picture.js';
 import { shouldBe } from './sections/bench-sheet.js';
 import { pieceColumns, pieceNotes, pieceRows } from './sections/piece-rows.js';
 import { fasteningColumns, fasteningRow } from './sections/fastenings.js';
+import type { FirstSheet } from './paper.js';
+import { stopSheet } from './stop-sheet.js';
 import { mustStop, type Telling } from './telling.js';
 import { bullets, document, heading, paragraph, picture, setApart, strong, table, type Block, type Cell, type Column } from './tree.js';
 import { badge, verdictSentence } from './words/verdict.js';
@@ -17,9 +19,10 @@ const most = { pieces: 9, notes: 3, fastenings: 4, lines: 16 } as const;
 /** Letters that a line of the card holds at the least. */
 const line_letters = 105;
 
-/** The card of the bench, one sheet: verdict, pictures, cut list, drills, blanks. Null for a plan that must stop: nothing is worked from it. */
-export function composeCard(told: Telling, pictures: readonly Picture[]): Root | null {
-  if (mustStop(told)) return null;
+/** The first sheet: the card of the bench, with verdict, pictures, cut list, drills and blanks; for a plan that must stop, from which nothing is worked, what to change. */
+export const firstSheet = (told: Telling, pictures: readonly Picture[]): FirstSheet => (mustStop(told) ? stopSheet(told, pictures) : { tree: benchCard(told, pictures), instead: [] });
+
+function benchCard(told: Telling, pictures: readonly Picture[]): Root {
   const { audit } = told;
   const counts = countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding));
   const notes = notesOf(pieceNotes(told, audit.cut));

@@ -3,7 +3,8 @@ import type { Audit } from './audit-view.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { sheetFor, type Sheet } from './html-print.js';
-import { composeCard } from './card.js';
+import { firstSheet } from './card.js';
+import type { FirstSheet } from './paper.js';
 import { benchSheetSection } from './sections/bench-sheet.js';
 import { cautionsSection } from './sections/cautions.js';
 import { changesSection } from './sections/changes.js';
@@ -30,8 +31,8 @@ export interface Report {
 
 /** The report of one plan: with what fills the first sheet of paper, and the paper it is for. */
 export interface PlanReport extends Report {
-  /** Its pictures are among those of the report; null where nothing may be cut. */
-  readonly card: Root | null;
+  /** Its pictures are among those of the report. */
+  readonly first: FirstSheet;
   readonly sheet: Sheet;
 }
 
@@ -58,7 +59,7 @@ export function composeReport(audit: Audit): PlanReport {
       ...desk.flatMap(({ title, blocks }) => [foldedHeading(title), ...blocks]),
     ]),
     pictures,
-    card: composeCard(told, pictures),
+    first: firstSheet(told, pictures),
     sheet: sheetFor(audit.plan.units),
   };
 }

@@ -6,16 +6,16 @@ type Finish = (block: Element, pictures: ReadonlyMap<string, Picture>, under: st
 
 const div = (className: string, children: readonly ElementContent[]): Element => ({ type: 'element', tagName: 'div', properties: { className: [className] }, children: [...children] });
 
-/** The card of the bench, for paper only: its pictures in two columns of one height, its blanks beside them, the lists across. */
+/** The first sheet, for paper only: its pictures in two columns of one height, the blanks after them beside, all else across. */
 export function cardOf(blocks: readonly Element[], pictures: ReadonlyMap<string, Picture>, finish: Finish): Element {
   const own = new Map([...pictures].map(([name, picture]) => [name, { ...picture, svg: renamed(picture.svg) }]));
   const columns = inTwo(blocks.filter(isPicture), (block) => heightOf(pictures.get(pictureName(block))));
-  const blanks = blocks.filter(({ tagName }) => tagName === 'ul');
-  const drawn = div('drawn', [...columns.map((column) => div('column', column.map((block) => finish(block, own, '')))), ...blanks]);
   const first = blocks.findIndex(isPicture);
-  const rest = blocks.filter((block) => !isPicture(block) && block.tagName !== 'ul');
-  const top = rest.filter((block) => first < 0 || blocks.indexOf(block) < first);
-  return div('card', [...top, drawn, ...rest.slice(top.length).map((block) => finish(block, own, 'Bench card'))]);
+  const after = blocks.findLastIndex(isPicture) + 1;
+  const blanks = blocks.slice(after, after + 1).filter(({ tagName }) => tagName === 'ul');
+  const drawn = div('drawn', [...columns.map((column) => div('column', column.map((block) => finish(block, own, '')))), ...blanks]);
+  const plain = (some: readonly Element[]): readonly Element[] => some.map((block) => finish(block, own, 'First sheet'));
+  return div('card', [...plain(blocks.slice(0, Math.max(first, 0))), drawn, ...plain(blocks.slice(after + blanks.length))]);
 }
 
 /** Two columns, the higher of them as low as any sharing out makes it; the first one stands in the left, and in each they keep their order. */

@@ -18,7 +18,7 @@ body { margin: 0; background: var(--paper); color: var(--ink); font: 1rem/1.45 s
 header, main, footer { max-width: 72rem; margin: 0 auto; padding: 0 1rem; } section > *, details > *, footer > * { max-width: 46rem; } section > .beside, .table section > .wide, .pack section > .wide { max-width: none; } header > * { max-width: 46rem; }
 header { padding-top: 0.6rem; } footer { padding-bottom: 2rem; color: var(--soft); }
 h1 { font-size: 1.4rem; line-height: 1.2; margin: 0.3rem 0; } h2 { font-size: 1.25rem; margin: 2rem 0 0.5rem; border-top: 2px solid var(--ink); padding-top: 0.4rem; } h3 { font-size: 1.05rem; margin: 1.2rem 0 0.3rem; }
-body:not(.pack) main > section:first-child h2 { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); margin: 0; }
+main > section:first-child h2 { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); margin: 0; }
 main > section:first-child blockquote { font-size: 1.15rem; line-height: 1.35; }
 p, ul, ol, blockquote { margin: 0.5rem 0; } ul, ol { padding-left: 1.4rem; } li { margin: 0.2rem 0; }
 blockquote { border: 2px solid var(--ink); padding: 0.4rem 0.8rem; background: var(--panel); } blockquote p { margin: 0.2rem 0; }

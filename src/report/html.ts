@@ -11,7 +11,7 @@ import { pageStyle, type Sheet } from './html-style.js';
 import { pageTable } from './html-tables.js';
 import { madeBy } from './made-by.js';
 import { keepTogether } from './no-break.js';
-import { forPaper, isOff, isPicture, paperNote, pictureName, screenOnly, words, type PagePart } from './paper.js';
+import { forPaper, isOff, isPicture, paperNote, pictureName, screenOnly, words, type FirstSheet, type PagePart } from './paper.js';
 
 /** What the page is called, its language as a BCP 47 tag, and how it is printed. */
 export interface PageTitle {
@@ -22,7 +22,7 @@ export interface PageTitle {
   /** The paper it is meant for; whatever paper there is when it is not said. */
   readonly sheet?: Sheet;
   /** What fills the first sheet of paper; the screen does not show it. */
-  readonly card?: Root | null;
+  readonly first?: FirstSheet;
 }
 
 /** Only what the report's own builders make: no links but to its own parts and to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
@@ -37,14 +37,15 @@ const element = (tagName: string, properties: Element['properties'], children: r
 const text = (value: string): ElementContent => ({ type: 'text', value: cleanText(value) });
 
 /**
- * The report as one printable page: pictures inside, nothing fetched, readable on a phone, the card of the bench first on paper.
+ * The report as one printable page: pictures inside, nothing fetched, readable on a phone, the card of the bench, or why there is none, first on paper.
  * The body is sanitised before the pictures are put in; a picture that is not in the list is left out.
  */
-export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang, layout = 'report', sheet, card }: PageTitle): string {
+export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang, layout = 'report', sheet, first: sheetOne }: PageTitle): string {
   const shown = new Map(pictures.map((p) => [p.name, p]));
   const { head, parts } = inParts(blocksOf(root));
-  const onCard = card == null ? [] : blocksOf(card);
-  const sections = layout === 'report' ? forPaper(parts, new Set(onCard.map(pictureName))) : parts;
+  const onCard = sheetOne === undefined ? [] : blocksOf(sheetOne.tree);
+  const said = new Set(sheetOne === undefined ? [] : blocksOf({ type: 'root', children: [...sheetOne.instead] }).map(words));
+  const sections = layout === 'report' ? forPaper(parts, { pictures: new Set(onCard.map(pictureName)), said }) : parts;
   const note = layout === 'report' ? paperNote(sections) : null;
   const contents = element('nav', { ariaLabel: 'Contents' }, [
     element('ul', {}, sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])]))),
@@ -66,7 +67,7 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
         element('body', layout === 'report' ? {} : { className: [layout] }, [
           ...(onCard.length === 0 ? [] : [cardOf(onCard, shown, finish)]),
           element('header', {}, [...finishAll(head, shown), ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])])]),
-          element('main', {}, [...(first === undefined ? [] : [first]), contents, ...rest]),
+          element('main', {}, layout === 'pack' ? [contents, ...(first === undefined ? [] : [first, ...rest])] : [...(first === undefined ? [] : [first]), contents, ...rest]),
           element('footer', { className: [screenOnly] }, [
             element('p', {}, [text(layout === 'report' ? 'Made from the plan, the shelf and the ruleset named above; the same three always give the same page.' : 'Made from the plans, the shelf and the ruleset named above; the same always give the same page.')]),
           ]),

@@ -1,5 +1,7 @@
 import type { Element, ElementContent } from 'hast';
+import type { Root } from 'mdast';
 import { series } from '../base/series.js';
+import type { Block } from './tree.js';
 
 /** A part of the page: its heading, what stands under it, and whether a screen keeps it folded. */
 export interface PagePart {
@@ -12,19 +14,33 @@ export interface PagePart {
 /** Class of what is shown on the screen only. */
 export const screenOnly = 'screen';
 
+/** What fills the first sheet of paper, and which blocks of the report it says in their place: the paper leaves them off. */
+export interface FirstSheet {
+  readonly tree: Root;
+  readonly instead: readonly Block[];
+}
+
+/** What the first sheet holds: pictures by their names, and the words of blocks that it says instead. */
+export interface OnFirstSheet {
+  readonly pictures: ReadonlySet<string>;
+  readonly said: ReadonlySet<string>;
+}
+
 /**
- * Marks what stays on the screen: what is folded there, pictures that the card on the first sheet shows already, and a paragraph that a later
+ * Marks what stays on the screen: what is folded there, what the first sheet shows or says already, and a paragraph that a later
  * part says again, unless a list hangs on it. What a verdict rests on stands in the parts that are open: every check that is not clear, every rule switched off or loosened.
  */
-export function forPaper(parts: readonly PagePart[], onCard: ReadonlySet<string>): readonly PagePart[] {
+export function forPaper(parts: readonly PagePart[], { pictures, said }: OnFirstSheet): readonly PagePart[] {
   const last = lastPlaces(parts.filter(({ folded }) => !folded));
   const shown = new Set(parts.flatMap(({ children }) => children.map(pictureName)));
-  const paired = (name: string): boolean => shown.has(name.replace(/\.svg$/u, '-changed.svg'));
+  const changed = (name: string): string => name.replace(/\.svg$/u, '-changed.svg');
+  const paired = (name: string): boolean => shown.has(changed(name)) && !pictures.has(changed(name));
   return parts.map((part) => ({
     ...part,
     children: part.children.map((block, i) => {
       if (part.folded) return off(block);
-      if (isPicture(block)) return onCard.has(pictureName(block)) && !paired(pictureName(block)) ? off(block) : block;
+      if (isPicture(block)) return pictures.has(pictureName(block)) && !paired(pictureName(block)) ? off(block) : block;
+      if (block.tagName !== 'h2' && said.has(words(block))) return off(block);
       return block.tagName === 'p' && !leads(part.children[i + 1]) && last.get(words(block)) !== block ? off(block) : block;
     }),
   }));

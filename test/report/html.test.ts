@@ -9,7 +9,7 @@ let report: PlanReport;
 let page: string;
 beforeAll(async () => {
   report = composeReport(await auditOf(everything));
-  page = writeHtml(report.tree, report.pictures, { title: 'A panel', lang: 'en-GB', card: report.card, sheet: report.sheet });
+  page = writeHtml(report.tree, report.pictures, { title: 'A panel', lang: 'en-GB', first: report.first, sheet: report.sheet });
 });
 
 /** Relative luminance and contrast after WCAG 2.1, from a colour such as `#1a1a1a`. */
@@ -54,7 +54,7 @@ describe('the printable page', () => {
   });
 
   it('carries every picture inside, named and described, with ids that never meet', () => {
-    expect(page.match(/<svg /gu)).toHaveLength(report.pictures.length + report.card!.children.filter((node) => node.type === 'paragraph' && node.children[0]?.type === 'image').length);
+    expect(page.match(/<svg /gu)).toHaveLength(report.pictures.length + report.first.tree.children.filter((node) => node.type === 'paragraph' && node.children[0]?.type === 'image').length);
     const ids = [...page.matchAll(/ id="([^"]+)"/gu)].map(([, id]) => id);
     expect(new Set(ids).size).toBe(ids.length);
     for (const [, labels = ''] of page.matchAll(/<svg [^>]*aria-labelledby="([^"]+)"/gu)) for (const id of labels.split(' ')) expect(ids).toContain(id);

@@ -10,13 +10,13 @@ const image = (src: string): Element => el('p', { ...el('img'), properties: { sr
 const part = (name: string, folded: boolean, ...blocks: readonly Element[]): PagePart => ({ id: name, name, folded, children: [el('h2', name), ...blocks] });
 
 /** The lines of text and the pictures that go on paper, in order. */
-function printed(parts: readonly PagePart[], onCard: readonly string[] = []): readonly string[] {
+function printed(parts: readonly PagePart[], onCard: readonly string[] = [], said: readonly string[] = []): readonly string[] {
   const leaves = (node: Element): readonly string[] => {
     if (isOff(node)) return [];
     const inner = node.children.filter((child): child is Element => child.type === 'element');
     return node.tagName === 'img' ? [String(node.properties['src'])] : inner.length === 0 ? [words(node)] : inner.flatMap(leaves);
   };
-  return forPaper(parts, new Set(onCard)).flatMap(({ children }) => children.flatMap(leaves)).filter((line) => line !== '');
+  return forPaper(parts, { pictures: new Set(onCard), said: new Set(said) }).flatMap(({ children }) => children.flatMap(leaves)).filter((line) => line !== '');
 }
 
 describe('what goes on paper', () => {
@@ -38,13 +38,18 @@ describe('what goes on paper', () => {
     expect(printed([part('Verdict', false, image('front.svg'), image('front-changed.svg'))], ['front.svg'])).toEqual(['Verdict', 'front.svg', 'front-changed.svg']);
   });
 
+  it('prints what the first sheet says instead of the report there alone, with both pictures of a pair', () => {
+    const verdict = part('Verdict', false, el('ul', el('li', 'It twists.')), el('p', '3 more.'), image('front.svg'), image('front-changed.svg'), el('p', 'Judged by the baseline.'));
+    expect(printed([verdict], ['front.svg', 'front-changed.svg'], ['It twists.', '3 more.', 'Verdict'])).toEqual(['Verdict', 'Judged by the baseline.']);
+  });
+
   it('prints a paragraph that stands in two parts once, in the later one; one that is folded does not count', () => {
-    const twice = forPaper([part('Hanging', false, el('p', 'Ask somebody.'), el('p', 'Two hooks.')), part('Work safely', false, el('p', 'Ask somebody.')), part('The checks', true, el('p', 'Ask somebody.'))], new Set());
+    const twice = forPaper([part('Hanging', false, el('p', 'Ask somebody.'), el('p', 'Two hooks.')), part('Work safely', false, el('p', 'Ask somebody.')), part('The checks', true, el('p', 'Ask somebody.'))], { pictures: new Set(), said: new Set() });
     expect(twice.map(({ children }) => children.map(isOff))).toEqual([[false, true, false], [false, false], [true, true]]);
   });
 
   it('prints the line over a list wherever it stands', () => {
-    const twice = forPaper([part('First evening', false, el('p', 'Who waits'), el('ul', el('li', 'Ines.')), el('p', 'Sweep.')), part('Second evening', false, el('p', 'Who waits'), el('ul', el('li', 'Tomas.')), el('p', 'Sweep.'))], new Set());
+    const twice = forPaper([part('First evening', false, el('p', 'Who waits'), el('ul', el('li', 'Ines.')), el('p', 'Sweep.')), part('Second evening', false, el('p', 'Who waits'), el('ul', el('li', 'Tomas.')), el('p', 'Sweep.'))], { pictures: new Set(), said: new Set() });
     expect(twice.map(({ children }) => children.map(isOff))).toEqual([[false, false, false, true], [false, false, false, false]]);
   });
 });

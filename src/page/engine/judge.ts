@@ -86,8 +86,8 @@ export class Judge {
     if (audit === null || this.bench === null) return null;
     if (format === 'json') return writeJson(audit);
     const whole = await withChanges(audit, this.bench);
-    const { tree, pictures, card, sheet } = composeReport(whole);
-    return format === 'md' ? writeMarkdown(tree) : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en', card, sheet });
+    const { tree, pictures, first, sheet } = composeReport(whole);
+    return format === 'md' ? writeMarkdown(tree) : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en', first, sheet });
   }
 
   /** Which board of a pile becomes which piece of a plan. */

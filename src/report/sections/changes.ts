@@ -15,16 +15,19 @@ import { foldFindings, type FoldedFinding } from '../../findings/summary.js';
 export function changesSection(told: Telling): Section | null {
   const { audit } = told;
   const advice = foldFindings(audit.findings.filter((f) => f.verdict !== 'clear' && !f.rule.startsWith('measured/')));
-  const blocks: Block[] = [];
-  if (audit.changes.length > 0) {
-    blocks.push(
-      paragraph(`Each line is this plan with one thing changed and the whole check made again. The first line is the plan as it stands.${audit.measured === undefined ? '' : ' They are for the next frame: this one is cut.'}`),
-      table(columns(audit.changes), [now(told), ...audit.changes.map((change) => line(told, change))].map((row) => row.filter((_, i) => shown(audit.changes, i)))),
-    );
-  }
+  const blocks: Block[] = [...tried(told)];
   if (advice.length > 0) blocks.push(paragraph('What each check that is not clear asks for:'), bullets(adviceLines(audit, advice)));
   if (blocks.length === 0) return measuredTrouble(told) ? null : { title: 'What to change', blocks: [paragraph('Nothing has to change.')], pictures: [] };
   return { title: 'What to change', blocks, pictures: [] };
+}
+
+/** What each change that was tried would do; nothing where none was. */
+export function tried(told: Telling): readonly Block[] {
+  const { audit } = told;
+  return audit.changes.length === 0 ? [] : [
+    paragraph(`Each line is this plan with one thing changed and the whole check made again. The first line is the plan as it stands.${audit.measured === undefined ? '' : ' They are for the next frame: this one is cut.'}`),
+    table(columns(audit.changes), [now(told), ...audit.changes.map((change) => line(told, change))].map((row) => row.filter((_, i) => shown(audit.changes, i)))),
+  ];
 }
 
 /** One line a rule: its sentence, unless it stands with the verdict, and those of its advice that no line before has given. */

@@ -20,11 +20,9 @@ const saidWithVerdict = 3;
 export function verdictSection(told: Telling): Section {
   const { audit } = told;
   const { front, section } = framePictures(audit);
-  const sayings = foldFindings(gravest(audit)).map(saying);
   const blocks: Block[] = [
     setApart(...measuredFirst(audit), paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined))))),
-    ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
-    ...(sayings.length > saidWithVerdict ? [paragraph(`${sayings.length - saidWithVerdict} more under “What to change”.`)] : []),
+    ...reasonBlocks(audit),
     ...bestChangeBlocks(told),
     ...front.map(picture),
     table([{ head: 'At a glance' }, { head: '' }], glance(told)),
@@ -34,8 +32,20 @@ export function verdictSection(told: Telling): Section {
   return { title: 'Verdict', blocks, pictures: [...front, ...section] };
 }
 
+/** What every finding as grave as the verdict says. */
+export const gravestSayings = (audit: Telling['audit']): readonly string[] => foldFindings(gravest(audit)).map(saying);
+
+/** The first of them, and how many more there are. */
+export function reasonBlocks(audit: Telling['audit']): readonly Block[] {
+  const sayings = gravestSayings(audit);
+  return [
+    ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
+    ...(sayings.length > saidWithVerdict ? [paragraph(`${sayings.length - saidWithVerdict} more under “What to change”.`)] : []),
+  ];
+}
+
 /** The sentence of findings folded into one; of several elements it names them. */
-export const saying = ({ finding, abouts }: FoldedFinding): string => (abouts.length === 1 ? finding.say : `${finding.say} (${aboutsInWords(abouts)})`);
+export const saying = ({ finding, abouts }: FoldedFinding): string => (abouts.length === 1 ? finding.say : `${finding.say} Concerned: ${aboutsInWords(abouts)}.`);
 
 /** What was measured leads: of findings equally grave its own come first. */
 function gravest({ findings, verdict }: Telling['audit']): readonly Finding[] {
