@@ -28,7 +28,7 @@ export function startPage(document: Document): void {
   effect(() => { if (bench.value !== null) void judgeClass(ask); });
   followPile(() => startEngine(script), () => view.value === 'Boards');
   keepOn(data.plan.text);
-  followPlan(ask);
+  followPlan(ask, () => startEngine(script));
   listen();
   render(<App ask={ask} />, document.getElementById('page') as HTMLElement);
   void followLink();

@@ -118,6 +118,8 @@ export interface Asks {
   readonly audit: { readonly ask: NamedText; readonly answer: Answer };
   /** Null when the plan has been changed meanwhile. */
   readonly changes: { readonly ask: NamedText; readonly answer: readonly ChangeSeen[] | null };
+  /** Gives up a search for changes. */
+  readonly rest: { readonly ask: null; readonly answer: null };
   /** The front view of another plan, for before and after; null when it cannot be read. */
   readonly front: { readonly ask: NamedText; readonly answer: string | null };
   readonly report: { readonly ask: NamedText & { readonly format: 'md' | 'html' | 'json' }; readonly answer: string | null };

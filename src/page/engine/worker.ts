@@ -10,7 +10,7 @@ interface WorkerScope {
 /** Questions that leave the plan at hand alone. */
 const isShort = ({ kind }: Asked): boolean => kind === 'front' || kind === 'row' || kind === 'pack';
 
-/** Answers one question after the other. A search for changes gives up as soon as another question about a plan waits. */
+/** Answers one question after the other. A search for changes gives up as soon as a question waits that is not short. */
 export function startWorker(scope: WorkerScope): void {
   const judge = new Judge();
   const waiting: Asked[] = [];
@@ -20,6 +20,7 @@ export function startWorker(scope: WorkerScope): void {
       case 'bench': return judge.set(asked.ask);
       case 'audit': return judge.audit(asked.ask);
       case 'changes': return judge.changes(asked.ask, overtaken);
+      case 'rest': return null;
       case 'front': return judge.front(asked.ask);
       case 'report': return judge.report(asked.ask, asked.ask.format);
       case 'place': return judge.place(asked.ask.plan, asked.ask.pile);
@@ -45,7 +46,7 @@ export function startWorker(scope: WorkerScope): void {
   async function overtaken(): Promise<boolean> {
     await new Promise((done) => setTimeout(done, 0));
     for (let at = waiting.findIndex(isShort); at >= 0; at = waiting.findIndex(isShort)) await reply(waiting.splice(at, 1)[0] as Asked);
-    return waiting.some(({ kind }) => kind === 'audit' || kind === 'bench');
+    return waiting.length > 0;
   }
   scope.onmessage = ({ data }) => {
     waiting.push(data);

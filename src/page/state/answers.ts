@@ -1,5 +1,5 @@
 import { batch, effect, signal } from '@preact/signals';
-import type { Ask } from '../engine/client.js';
+import type { Ask, Engine } from '../engine/client.js';
 import type { Answer, BenchSeen, BenchTexts, ChangeSeen, NamedText } from '../engine/protocol.js';
 import { edits, planFile, planText } from './plan.js';
 
@@ -22,9 +22,15 @@ export const failure = signal<string | null>(null);
 /** So long the plan has to rest before changes are looked for, ms: who types on is not held up by the search. */
 const rest_ms = 120;
 
-/** Keeps the answers in step with plan, shelf and rules: one verdict at a time, always about the latest; changes are looked for once the plan rests, and given up for the next edit. */
-export function followPlan(ask: Ask): void {
+/**
+ * Keeps the answers in step with plan, shelf and rules: one verdict at a time, always about the latest; changes are looked for once the plan rests, by an engine of
+ * their own (`searchEngine`, started when first needed), so that no edit waits for a trial, and given up for the next edit.
+ */
+export function followPlan(ask: Ask, searchEngine: () => Engine): void {
   let running = false;
+  let search: Ask | null = null;
+  let searchedBench: BenchTexts | null = null;
+  let searching = false;
   let askedBench: BenchTexts | null = null;
   let timer = 0;
   const stale = (edit: number): boolean => edit !== edits.peek() || askedBench !== benchTexts.peek();
@@ -51,9 +57,16 @@ export function followPlan(ask: Ask): void {
     if (!done) timer = setTimeout(() => void lookForChanges(edit, plan).catch(failed), rest_ms) as unknown as number;
   };
   const lookForChanges = async (edit: number, plan: NamedText): Promise<void> => {
+    if (stale(edit) || askedBench === null) return;
+    search ??= searchEngine().ask;
+    if (searchedBench !== askedBench) {
+      searchedBench = askedBench;
+      void search('bench', askedBench).catch(failed);
+    }
+    searching = true;
+    const found = await search('changes', plan);
     if (stale(edit)) return;
-    const found = await ask('changes', plan);
-    if (stale(edit)) return;
+    searching = false;
     batch(() => {
       changes.value = found ?? [];
       settledEdit.value = edit;
@@ -67,6 +80,8 @@ export function followPlan(ask: Ask): void {
   });
   const run = async (): Promise<void> => {
     clearTimeout(timer);
+    if (searching) void search?.('rest', null).catch(failed);
+    searching = false;
     if (running) return;
     running = true;
     try {
