@@ -35,7 +35,7 @@ describe('a class', () => {
     const room = folder();
     await drop(page, room, '.drop');
     await page.locator('p[role=status]', { hasText: '4 plans' }).waitFor();
-    expect(await page.locator('.view tbody tr').allTextContents()).toEqual([expect.stringContaining('Jug Clear'), expect.stringContaining('Cannot be read'), expect.stringContaining('Wall Stop'), expect.stringContaining('Pear')]);
+    expect(await page.locator('[aria-label="Table of the class"] tbody tr').allTextContents()).toEqual([expect.stringContaining('Jug Clear'), expect.stringContaining('Cannot be read'), expect.stringContaining('Wall Stop'), expect.stringContaining('Pear')]);
     expect(await page.locator('.told').textContent()).toBe('1 file beside them is left out: plans end in .yaml.');
     await page.locator('iframe[title="The class pack"]').waitFor();
     expect(await page.locator('.view').textContent()).toMatch(/Bought together for the 2 plans that may be cut, everything together costs [\d.]+ EUR\. No choice of boards costs less: proven\./u);

@@ -209,7 +209,7 @@ describe('shelf, limits and class', () => {
     const plan = (name: string, width: string): { name: string; mimeType: string; buffer: Buffer } => ({ name: `${name}.yaml`, mimeType: 'text/yaml', buffer: Buffer.from(`plan: 1\nname: ${name}\nface: { width: ${width}, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n`) });
     await page.getByLabel('Plan files of the class').setInputFiles([plan('Jug', '450 mm'), plan('Wall', '2000 mm'), { ...plan('Torn', '1 m'), buffer: Buffer.from('plan: 1\nname: [') }]);
     await page.locator('p[role=status]', { hasText: '3 plans' }).waitFor();
-    const rows = page.locator('.view tbody tr');
+    const rows = page.locator('[aria-label="Table of the class"] tbody tr');
     expect(await rows.allTextContents()).toEqual([expect.stringContaining('Jug Clear'), expect.stringContaining('Cannot be read'), expect.stringContaining('Wall Stop')]);
     await page.getByRole('button', { name: 'Limits', exact: true }).click();
     const limit = page.getByLabel('twist-reserve, stop');

@@ -16,8 +16,9 @@ export class ClassRoom {
   async look({ file, text }: NamedText, no: number, bench: Bench | null): Promise<ClassSeen> {
     if (no === 1) this.kept.length = 0;
     const read: Result<Audit> | null = bench === null ? null : await auditText(text, file, bench);
-    if (bench !== null && read !== null) this.kept[no - 1] = read.ok ? keptOf(read.value, file, no, bench) : notRead(file, no, read.problems);
-    return rowOf(file, read);
+    const kept = bench === null || read === null ? null : read.ok ? keptOf(read.value, file, no, bench) : notRead(file, no, read.problems);
+    if (kept !== null) this.kept[no - 1] = kept;
+    return { ...rowOf(file, read), marks: new Map(kept !== null && 'row' in kept ? [...kept.row.marks].map(([rule, { verdict }]) => [rule, { verdict }]) : []) };
   }
 
   /** Everything to print for the files that were gone through, as the command writes it. */

@@ -86,6 +86,8 @@ export interface ClassSeen {
   readonly chance: string;
   readonly cost: string;
   readonly problems: readonly Problem[];
+  /** What each rule that applies says of the plan. */
+  readonly marks: ReadonlyMap<string, { readonly verdict: Verdict }>;
 }
 
 /** What a class prints, and what it buys together. */

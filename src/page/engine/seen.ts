@@ -37,8 +37,8 @@ export function changeSeen(change: Change, { plan, shelf }: Audit, text: string 
   };
 }
 
-/** A plan's row in the table of a class; null stands for a bench that cannot be read. */
-export function rowOf(file: string, read: Result<Audit> | null): ClassSeen {
+/** A plan's row in the table of a class, without its marks; null stands for a bench that cannot be read. */
+export function rowOf(file: string, read: Result<Audit> | null): Omit<ClassSeen, 'marks'> {
   if (read?.ok !== true) return { file, name: '', verdict: null, word: 'Cannot be read', worst: '', chance: '', cost: '', problems: read?.problems ?? [] };
   const { name, verdict, word, reasons, amounts } = glanceOf(read.value);
   const said = (of: string): string => amounts.find((amount) => amount.name === of)?.said ?? '';

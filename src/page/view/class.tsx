@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { verdictWord } from '../../index.js';
 import type { Ask } from '../engine/client.js';
 import type { PackSeen } from '../engine/protocol.js';
 import { classBefore, classPack, classPlans, classRows, openClass } from '../state/class.js';
@@ -81,8 +82,38 @@ export function Class({ ask }: { readonly ask: Ask }) {
           </table>
         </div>
       )}
+      <Marks />
       {classPack.value !== null && <Pack pack={classPack.value} />}
     </section>
+  );
+}
+
+/** How each plan stands to each rule that some plan does not meet. */
+function Marks() {
+  const read = classRows.value.filter(({ verdict }) => verdict !== null);
+  const rules = [...new Set(read.flatMap(({ marks }) => [...marks].filter(([, { verdict }]) => verdict !== 'clear').map(([rule]) => rule)))].sort();
+  if (rules.length === 0) return null;
+  return (
+    <>
+      <h3>Rule by rule</h3>
+      <p class="note">{'Rules that every plan meets are left out; no mark: the rule does not apply. '}{(['clear', 'caution', 'unknown', 'stop'] as const).map((verdict) => <span class="verdict-cell" key={verdict}><VerdictShape verdict={verdict} />{` ${verdictWord[verdict]} `}</span>)}</p>
+      <div class="wide" tabIndex={0} role="region" aria-label="Rule by rule">
+        <table>
+          <thead><tr><th scope="col">Rule</th>{read.map(({ file, name }) => <th scope="col" key={file}>{name}</th>)}</tr></thead>
+          <tbody>
+            {rules.map((rule) => (
+              <tr key={rule}>
+                <th scope="row">{rule}</th>
+                {read.map(({ file, marks }) => {
+                  const mark = marks.get(rule);
+                  return <td class="verdict-cell" key={file}>{mark !== undefined && <><VerdictShape verdict={mark.verdict} /><span class="ear">{verdictWord[mark.verdict]}</span></>}</td>;
+                })}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </>
   );
 }
 

@@ -38,7 +38,7 @@ export function TextPane() {
       <div class="editor" ref={into} />
       <ul class="problems" aria-label="What is wrong with the text">
         {problems.map((problem, i) => (
-          <li key={i}>
+          <li key={i} class={problem.severity}>
             {problem.line > 0 && <button type="button" class="plain" onClick={() => goTo(editor.current, problem.line, problem.column)}>{`Line ${problem.line}`}</button>}
             <span>{`${problem.line > 0 ? ', ' : ''}${problem.severity}: ${problem.path === '' ? '' : `${problem.path}: `}found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</span>
           </li>
