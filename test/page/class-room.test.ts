@@ -28,6 +28,24 @@ async function drop(page: Page, path: string, onto: string): Promise<void> {
 /** A page without what its links lead to: in the browser there is no page beside it. */
 const unlinked = (html: string): string => html.replace(/<a href="(?!#)[^"]*">(.*?)<\/a>/gu, '$1');
 
+/** Rule, plan and verdict wherever the page marks one. */
+const marksOnPage = (page: Page): Promise<readonly string[]> => page.locator('[aria-label="Rule by rule"] table').evaluate((table) => {
+  const [heads, ...rows] = [...table.querySelectorAll('tr')].map((row) => [...row.children]);
+  return rows.flatMap(([rule, ...cells]) => cells.flatMap((cell, i) => (cell.textContent === '' ? [] : [`${rule?.textContent} ${heads?.[i + 1]?.textContent} ${cell.textContent?.toLowerCase()}`]))).sort();
+});
+
+/** The same from what the command says of the folder: every rule that some plan does not meet, the gravest of its findings for each plan. */
+function marksOf(room: string): readonly string[] {
+  const { audits } = JSON.parse(command('audit', room, '--format', 'json').stdout) as { audits: readonly { plan: { name: string }; findings: readonly { rule: string; verdict: string }[] }[] };
+  const order = ['clear', 'caution', 'unknown', 'stop'];
+  const told = new Set(audits.flatMap(({ findings }) => findings.filter(({ verdict }) => verdict !== 'clear').map(({ rule }) => rule)));
+  const gravest = ({ plan: { name }, findings }: (typeof audits)[number], rule: string): readonly string[] => {
+    const worst = Math.max(...findings.filter((one) => one.rule === rule).map(({ verdict }) => order.indexOf(verdict)));
+    return worst < 0 ? [] : [`${rule} ${name} ${order[worst]}`];
+  };
+  return audits.flatMap((one) => [...told].flatMap((rule) => gravest(one, rule))).sort();
+}
+
 describe('a class', () => {
   test('is a folder that is dropped; its pack is the command’s, and a click opens a plan', { timeout: 90_000 }, async () => {
     const { page, noise } = await open();
@@ -40,6 +58,7 @@ describe('a class', () => {
     await page.locator('iframe[title="The class pack"]').waitFor();
     expect(await page.locator('.view').textContent()).toMatch(/Bought together for the 2 plans that may be cut, everything together costs [\d.]+ EUR\. No choice of boards costs less: proven\./u);
     rmSync(join(room, 'notes.txt'));
+    expect(await marksOnPage(page)).toEqual(marksOf(room));
     command('audit', room, '--format', 'html', '--out', join(out, 'reports'));
     const written = readFileSync(join(out, 'reports', 'class-pack.html'), 'utf8').replaceAll(`${room}/`, '');
     expect(await page.locator('iframe[title="The class pack"]').getAttribute('srcdoc')).toBe(unlinked(written));
