@@ -33,6 +33,7 @@ describe('what the plan chose', () => {
   });
 
   test.each<[path: string, about: string, value: string | number]>([
+    ['frame.lay', 'frame', 'edge'], ['frame.plies_count', 'frame', 1], ['frame.corner_cut', 'frame', 'half-lap'], ['frame.corner_brace', 'frame', 'ply-gusset'],
     ['bar.stock', 'left', 'board-19x64'], ['bar.lay', 'top', 'edge'], ['crossbar.stock', 'crossbar-2', 'strip-19x38'],
     ['crossbar.w_mm', 'crossbar-1', 38], ['crossbar.d_mm', 'crossbar-1', 19],
     // Two plies on edge, side by side: twice the thin side in the plane of the cloth
@@ -40,6 +41,14 @@ describe('what the plan chose', () => {
     ['corner.cut', 'top-left', 'half-lap'], ['corner.glue', 'bottom-right', 'none'], ['corner.nail', 'top-right', 'brad-18ga-25'], ['corner.nails_count', 'top-right', 3], ['corner.brace', 'top-left', 'ply-gusset'],
     ['cloth.use', 'cloth', 'linen-300'], ['cloth.ground', 'cloth', 'grounded'], ['cloth.ground_coats_count', 'cloth', 4],
   ])('%s of %s is %s', (path, about, value) => expect(rich.find((fact) => fact.path === path && fact.about === about)?.value).toBe(value));
+
+  test('square boards lie either way, whatever the plan calls it; two plies are paired', () => {
+    const said = (bars: string, path: string): unknown => choices(`bars: ${bars}`).find((fact) => fact.path === path)?.value;
+    expect(said('{ stock: square-38x38, lay: edge }', 'frame.lay')).toBe('square');
+    expect(said('{ stock: strip-19x38, lay: flat }', 'frame.lay')).toBe('flat');
+    expect(said('{ stock: strip-19x38, lay: flat, pairing: matched }', 'frame.pairing')).toBe('single');
+    expect(said('{ stock: strip-19x38, lay: flat, plies: 2, pairing: matched }', 'frame.pairing')).toBe('matched');
+  });
 
   test('nothing chosen is a word too', () => {
     const bare = choices('bars: { stock: strip-19x38, lay: flat }\ncorners: { nails: none, glue: pva }\nground: { coats: 0 }');

@@ -76,3 +76,15 @@ function heaviest({ hardware }: Shelf): { readonly rings: number; readonly wire_
   const most = (kind: string): number => Math.max(...Object.values(hardware).filter((one) => one.kind === kind).map(({ mass_g }) => mass_g));
   return { rings: most('ring'), wire_per_m: most('wire') };
 }
+
+/** Glue under a gusset yields by the shear of its sheet, 500 MPa over its thickness; the glued face is w by leg − w/2, turning about its middle; two bars in series. */
+test('a glued gusset is as stiff as its own sheet is thin: 9 mm where the plan names none', () => {
+  const plate = (more: object): number => {
+    const { shape } = demoModel({ face, bars: { stock: 'strip-19x38', lay: 'flat' }, corners: { cut: 'mitre', glue: 'pva', brace: { kind: 'ply-gusset', leg: '150 mm', ...more } } });
+    return shape.corner_plate_Nmm_per_rad['top-left'];
+  };
+  const [a, b] = [38, 150 - 38 / 2];
+  const glued = (sheet_mm: number): number => ((500 / sheet_mm) * a * b * (a * a + b * b)) / 12 / 2;
+  expect(plate({})).toBeCloseTo(glued(9), 3);
+  expect(plate({ stock: 'planed-21x45' })).toBeCloseTo(glued(21), 3);
+});

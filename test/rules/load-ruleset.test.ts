@@ -213,3 +213,12 @@ describe('what fits', () => {
     expect(Object.keys(wordings).filter((code) => !told.has(code) && !elsewhere.includes(code))).toEqual([]);
   });
 });
+
+test('a ruleset may stand on nineteen others, one on the other, and not on twenty', () => {
+  const tower = (floors: number) => Object.fromEntries(Array.from({ length: floors }, (_, i) => [
+    `r${i}.yaml`, i === floors - 1 ? rulesText(['id: a, each: frame, require: { fact: frame.weight_kg, at-most: 5 kg }, otherwise: stop']) : `ruleset: 1\nname: Floor ${i}\nbuilds-on: [ r${i + 1} ]\n`,
+  ]));
+  const load = (floors: number) => loadRuleset(new Map(Object.entries(tower(floors))), 'r0.yaml');
+  expect(load(20)).toMatchObject({ ok: true });
+  expect(load(21)).toMatchObject({ ok: false, problems: [{ code: 'too-many-rulesets', allowed: 'at most 20' }] });
+});
