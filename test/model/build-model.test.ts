@@ -88,3 +88,10 @@ test('a glued gusset is as stiff as its own sheet is thin: 9 mm where the plan n
   expect(plate({})).toBeCloseTo(glued(9), 3);
   expect(plate({ stock: 'planed-21x45' })).toBeCloseTo(glued(21), 3);
 });
+
+test('a crossbar is as long as the way it runs: between the inner faces, up the height or along the width', () => {
+  const across = (runs: 'upright' | 'level') => demoModel({ face, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs, at: 0.4, stock: 'strip-19x38', lay: 'flat' }] }).crossbars[0]!;
+  expect([across('upright').span_mm, across('level').span_mm]).toEqual([690 - 38, 1140 - 38]);
+  expect(across('upright').mass_kg).toBeCloseTo(19 * 38 * (690 - 2 * 38) * 420e-9, 12);
+  expect(across('level').mass_kg).toBeCloseTo(19 * 38 * (1140 - 2 * 38) * 420e-9, 12);
+});

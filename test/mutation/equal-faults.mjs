@@ -6,4 +6,5 @@ export const equalFaults = [
   },
   { file: 'src/model/build-model.ts', was: 'lying.plies > 1', becomes: 'lying.plies >= 1', why: 'A single board is one solid section whatever its bond is called.' },
   { file: 'src/mechanics/fasteners/splitting.ts', was: '2', becomes: '3', why: 'Two signs and more are a high risk alike.' },
+  { file: 'src/cutting/roll/across.ts', was: 'left-- <= 0', becomes: 'left-- < 0', why: 'One step more of a counted allowance.' },
 ];

@@ -1,6 +1,7 @@
 // Puts small faults into the sources of a folder, one at a time, and counts how many the tests notice. By command only:
 //   npm run mutation -- --folder risk,model --count 20 --seed 1 [--most SECONDS] [--notes FILE] [--write YYYY-MM-DD]
 // `--most` tries only the cheapest tests of each fault, of so many seconds together: a first look.
+// `--again` tries only what the notes say nothing noticed, after tests were added, and what the notes do not tell counts as not drawn.
 // `--notes` keeps what was found, a line each, so that a run can be stopped, shared between processes, and taken up again: what was noticed is not tried again.
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
@@ -13,7 +14,7 @@ import { reachOf } from './reach.mjs';
 import { testsOpen } from './run-tests.mjs';
 
 const root = new URL('../..', import.meta.url).pathname.replace(/\/$/, '');
-const { values } = parseArgs({ options: { folder: { type: 'string' }, count: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, seconds: { type: 'string', default: '300' }, most: { type: 'string', default: 'Infinity' }, notes: { type: 'string' }, write: { type: 'string' } } });
+const { values } = parseArgs({ options: { folder: { type: 'string' }, count: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, seconds: { type: 'string', default: '300' }, most: { type: 'string', default: 'Infinity' }, again: { type: 'boolean', default: false }, notes: { type: 'string' }, write: { type: 'string' } } });
 if (values.folder === undefined) {
   console.error('Name the folders under src/ to try: npm run mutation -- --folder risk,model --count 20 --seed 1');
   process.exit(2);
@@ -44,7 +45,7 @@ const folders = values.folder.split(',').map((folder) => {
 });
 /** The first of every folder, then the second of every folder and so on, so that a run that is stopped has tried as many of each. */
 const inTurn = Array.from({ length: count }, (_, i) => folders.flatMap(({ tried }) => tried.slice(i, i + 1))).flat();
-const open = inTurn.filter((fault) => (notes.get(fault.key) ?? null) === null && whyEqual(fault) === null);
+const open = inTurn.filter((fault) => (values.again ? notes.has(fault.key) : true) && (notes.get(fault.key) ?? null) === null && whyEqual(fault) === null);
 if (open.length > 0) await tryThem();
 
 async function tryThem() {
@@ -76,7 +77,9 @@ async function tryThem() {
   await tests.close();
 }
 
-const results = folders.map(({ folder, all, tried }) => {
+const results = folders.map(({ folder, all, tried: asked }) => {
+  const untold = asked.findIndex((fault) => !notes.has(fault.key) && whyEqual(fault) === null);
+  const tried = asked.slice(0, untold < 0 ? asked.length : untold);
   const state = tried.map((fault) => ({ ...fault, by: notes.get(fault.key) ?? null, why: whyEqual(fault) }));
   return { folder, all, tried, noticed: state.filter(({ by }) => by !== null), equal: state.filter(({ by, why }) => by === null && why !== null), survived: state.filter(({ by, why }) => by === null && why === null) };
 });
