@@ -38,6 +38,17 @@ describe('by wire', () => {
     const { solution, of } = facts(inside);
     expect(of('inward_bow_mm')).toBeGreaterThan(solution.working.bars.left.inward_bow_mm);
   });
+  test('without a wire on the shelf the reason is the shelf, without slack it is the slack', () => {
+    const shelf = demoShelf();
+    const wireless = { ...shelf, hardware: Object.fromEntries(Object.entries(shelf.hardware).filter(([, one]) => one.kind !== 'wire')) };
+    const reason = (hang: object, on = shelf): string | undefined => {
+      const { model, solution } = demoSolved(plan(hang), on);
+      return hangingFacts(model, solution).find(({ path }) => path === 'hanging.wire_factor')!.reason;
+    };
+    expect(reason(inside, wireless)).toBe('The shelf has no wire.');
+    expect(reason({ ...inside, slack: '0 mm' })).toMatch(/no slack/u);
+    expect(reason(inside)).toBeUndefined();
+  });
   test('a wire without slack is unknown, with the reason', () => {
     const { all } = facts({ ...inside, slack: '0 mm' });
     for (const path of ['hanging.wire_tension_N', 'hanging.inward_bow_mm', 'hanging.hook_factor', 'hanging.ring_use']) {
