@@ -40,7 +40,7 @@ export function chalkOf(board: PileBoard, words: ChalkWords): Cell {
   const bad = knots.map(({ from_mm, to_mm }) => `${formatLength(from_mm, words.units)} to ${formatLength(to_mm, words.units)}`).join(', ');
   const places = knots.length === 1 ? 'bad place' : 'bad places';
   if (sides.edge !== null) {
-    const check = knots.length === 0 ? '' : ` The ${places} must then lie at ${bad} from the stroke; ${knots.length === 1 ? 'it stays' : 'they stay'} out of every piece.`;
+    const check = knots.length === 0 ? '' : ` The ${places} must then lie at ${bad} from the stroke; if not, the sides were mixed up. ${knots.length === 1 ? 'It stays' : 'They stay'} out of every piece.`;
     return [name, `: ${sides.face}; marked edge = ${sides.edge}. With the letter towards you and that edge on top, the stroke is at the left end.${check}`];
   }
   const stroke = knots.length === 0 ? 'stroke at either end' : `stroke at the end that its ${places} ${knots.length === 1 ? 'was' : 'were'} measured from`;

@@ -9,8 +9,24 @@ import { listed } from './lie-words.js';
 
 export const frameName = ({ plan, copy }: PlacedFrame): string => `${userText(plan.name, 80)}${plan.count > 1 ? `, frame ${copy}` : ''}`;
 
-/** What comes of a frame as its boards are placed, by luck and at worst. */
-export function outcome(frame: PlacedFrame, several: boolean): readonly Block[] {
+/** What comes of every frame as its boards are placed, by luck and at worst; what counts as lifted and bowed is told where it is new. */
+export function outcomes(frames: readonly PlacedFrame[]): readonly Block[] {
+  const told = new Set<string>();
+  return frames.flatMap((frame) => {
+    const meaning = meaningOf(frame);
+    const known = meaning === '' || told.has(meaning);
+    told.add(meaning);
+    return outcome(frame, frames.length > 1, known ? [] : [paragraph(meaning)]);
+  });
+}
+
+function meaningOf({ lift, plan, bow_chance }: PlacedFrame): string {
+  if (lift === null) return '';
+  const bowed = bow_chance === null ? '. How far single bars bow cannot be said here.' : '; “bowed”, that a bar bends further out of line than the rules allow.';
+  return `“Lifted” means that in the finished frame, under the pull of its cloth, one corner stands more than ${formatLength(lift.limit_mm, plan.units)} off the wall while the other three touch${bowed}`;
+}
+
+function outcome(frame: PlacedFrame, several: boolean, meaning: readonly Block[]): readonly Block[] {
   const { lift, luck, plan, bow_chance } = frame;
   const mm = (length: number): string => formatLength(length, plan.units);
   const name = several ? [heading(3, frameName(frame))] : [];
@@ -20,7 +36,7 @@ export function outcome(frame: PlacedFrame, several: boolean): readonly Block[] 
   return [
     ...name,
     setApart(paragraph(strong(`Placed like this, ${chanceInWords(chance)} of such frames will have ${both}${luck === null ? '' : `; with boards taken as they come, ${chanceInWords(luck.mean_chance)} will have a lifted corner, bowed bars not counted`}.`))),
-    paragraph(`“Lifted” means that in the finished frame, under the pull of its cloth, one corner stands more than ${mm(lift.limit_mm)} off the wall while the other three touch${bow_chance === null ? '. How far single bars bow cannot be said here.' : '; “bowed”, that a bar bends further out of line than the rules allow.'}`),
+    ...meaning,
     bullets([
       `As placed here: ${mm(Math.abs(lift.mean_mm))} of lift to expect, nine in ten under ${mm(lift.p90_mm)}${bow_chance === null || bow_chance < 0.005 ? '' : `; a bowed bar in ${chanceInWords(bow_chance)} at most`}.`,
       ...(luck === null ? [] : [`Boards taken as they come: a lifted corner in ${chanceInWords(luck.mean_chance)}.`, `The worst way to place them: up to ${mm(luck.worst_mm)} of lift.`]),

@@ -9,7 +9,7 @@ import { chalking, chalkOf } from './chalk.js';
 import { framePicture } from './frame-picture.js';
 import { inFrame } from './in-frame.js';
 import { buyBlocks, leftBlocks } from './on-the-rack.js';
-import { frameName, outcome, proof, readingBlocks } from './outcome.js';
+import { frameName, outcomes, proof, readingBlocks } from './outcome.js';
 
 /** A page before it is written. */
 export interface PlacePage {
@@ -28,7 +28,7 @@ export function composePlacePage(placed: PlacedPile): PlacePage {
   return {
     tree: document([
       heading(1, `Which board goes where${several ? '' : `: ${userText(placed.frames[0]?.plan.name ?? '', 120)}`}`),
-      ...part('What comes of it', [...placed.frames.flatMap((frame) => outcome(frame, several)), paragraph(proof(placed))]),
+      ...part('What comes of it', [...outcomes(placed.frames), paragraph(proof(placed))]),
       ...part('First chalk the boards', used.length === 0 ? [] : [steps(chalking(placed, used)), bullets(used.map((board) => chalkOf(board, { units, square: placed.square })))]),
       ...part('Then mark the pieces and saw', used.length === 0 ? [] : [...markingBlocks(placed, units), ...boards.map(picture), ...sawing(placed)]),
       ...placed.frames.flatMap((frame, i) => part(several ? `In the frame: ${frameName(frame)}` : 'In the frame', [picture(frames[i] as Picture), ...inFrame(frame)])),

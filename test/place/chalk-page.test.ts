@@ -3,12 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { soundStretches } from '../../src/pile/stretches.js';
 import type { PileBoard } from '../../src/pile/pile.js';
 import { composePlacePage } from '../../src/place-page/page.js';
-import { longSideOf } from '../../src/place-page/lie-words.js';
+import { chalkBehind, endWords, faceWords, longSideOf } from '../../src/place-page/lie-words.js';
 import { endOf, meetingsOf, offCutsOf, slackAtStart, type LongSide } from '../../src/place/off-cuts.js';
 import { placePlans } from '../../src/place/place-plans.js';
 import type { Place } from '../../src/place/result.js';
 import { leftOf, roomFor } from '../../src/place/room.js';
-import { markedSides } from '../../src/place/turning.js';
+import { allLies } from '../../src/place/turning.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
 import { overlap } from '../../src/report/drawings/labels.js';
 import { labelsOf, pathsOf, sheetOf } from '../report/svg-reading.js';
@@ -94,15 +94,7 @@ describe('the page for the bench', () => {
   test('leaves out what does not apply, and names what was not read', () => {
     for (const absent of ['ply', 'keeps the hand', '| ', 'on edge']) expect(page).not.toContain(absent);
     expect(page).toContain('bow and crook of D');
-  });
-
-  test('the long side of every mitred piece, laid as the page says, looks away from the middle of the frame', () => {
-    const outwards = { top: [1, 1], bottom: [1, -1], left: [0, -1], right: [0, 1] } as const;
-    for (const { slot, lie, ...rest } of places) {
-      const [axis, sign] = outwards[slot.piece.about as keyof typeof outwards];
-      const edge = markedSides(slot.piece, lie).edge[axis];
-      expect(longSideOf({ slot, lie, ...rest } as Place)).toBe(edge * sign > 0 ? 'marked' : 'other');
-    }
+    expect(page.match(/“Lifted” means/gu)).toHaveLength(1);
   });
 
   test('what lies behind is dashed, and said to lie behind', () => {
@@ -111,6 +103,30 @@ describe('the page for the bench', () => {
     const dashed = (pictures.at(-1)!.svg.match(/stroke-dasharray/gu) ?? []).length;
     expect(dashed).toBe(2 * behind.length);
     expect(page.match(/its name and arrow are now behind/gu) ?? []).toHaveLength(behind.length);
+  });
+});
+
+describe('how a piece gets from the bench into the frame', () => {
+  type Vector = readonly [number, number, number];
+  /** Half turns as a hand does them: end over end about the board's cross axis, sideways about its length, flat round about the vertical. */
+  const turns = { stay: ([x, y, z]: Vector): Vector => [x, y, z], flat: ([x, y, z]: Vector): Vector => [-x, -y, z], tip: ([x, y, z]: Vector): Vector => [-x, y, -z], roll: ([x, y, z]: Vector): Vector => [x, -y, -z] };
+  /** A quarter turn that brings what lay on the left down. */
+  const quarter = ([x, y, z]: Vector): Vector => [-y, x, z];
+  // On the bench the letter looks up at one (z), the stroke lies left and the marked edge on top (y).
+  const bench_sides = { letter: [0, 0, 1], stroke: [-1, 0, 0], edge: [0, 1, 0] } as const;
+  const hand = { 'marked marked-first': 'stay', 'marked marked-last': 'flat', 'other marked-last': 'tip', 'other marked-first': 'roll' } as const;
+  const outwards = { top: [0, 1, 0], bottom: [0, -1, 0], left: [-1, 0, 0], right: [1, 0, 0] } as const;
+
+  test.each(allLies.flatMap((lie) => (['top', 'bottom', 'left', 'right'] as const).map((about) => [about, lie] as const)))('%s, %o: turned by hand, the long side named on the page looks outwards, letter and stroke where the page says', (about, lie) => {
+    const runs = about === 'top' || about === 'bottom' ? ('level' as const) : ('upright' as const);
+    const place = { slot: { frame: 0, tag: 'X', piece: { about, runs, lay: 'flat', ends: 'mitre', part: 'bar' } }, lie } as unknown as Place;
+    const turned = (v: Vector): Vector => (runs === 'upright' ? quarter : turns.stay)(turns[hand[`${lie.face} ${lie.end}`]](v)).map((n) => n + 0) as unknown as Vector;
+    const [letter, stroke, edge] = [turned(bench_sides.letter), turned(bench_sides.stroke), turned(bench_sides.edge)];
+    expect(faceWords(place)).toBe(letter[2] > 0 ? 'to you' : 'to the wall');
+    expect(chalkBehind(place)).toBe(letter[2] < 0);
+    const ends: Readonly<Record<string, Vector>> = { left: [-1, 0, 0], right: [1, 0, 0], up: [0, 1, 0], down: [0, -1, 0] };
+    expect(ends[endWords(place)]).toEqual(stroke);
+    expect(longSideOf(place)).toBe(edge.every((n, i) => n === outwards[about][i]) ? 'marked' : 'other');
   });
 });
 
