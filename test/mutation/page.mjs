@@ -21,7 +21,7 @@ export function page(results, { date, seed, leftOut }) {
     '# Small faults, and whether a test notices', '',
     `Measured on ${date}: ${total} faults drawn with seed ${seed}, by \`npm run mutation\`. Neither \`npm test\` nor CI makes this page anew, since it takes long; it holds for the sources of that day, and lines may have moved since.`, '',
     'A fault is one small change of a folder’s sources: a sign, a constant, a boundary, a branch, a term, an extreme. Each is put in alone, and the tests that reach the file run until one fails; what the compiler refuses counts as noticed, and so does a test that no longer comes to an end. '
-    + 'A fault that nothing noticed is tried again when tests are added; what was noticed once is not. The score is of the faults drawn that change what the code does; the range is where the score of all faults of the folder may lie, nineteen times in twenty. '
+    + 'A fault that nothing noticed is tried again when tests are added; what was noticed once is not. Where tests were written for faults of this very draw, the score flatters: only another seed tells how the rest fares. The score is of the faults drawn that change what the code does; the range is where the score of all faults of the folder may lie, nineteen times in twenty. '
     + 'Not run for each fault: stored outputs, the built command, the page in a browser, long runs, and the tests of whole searches.', '',
     '| Folder | Faults | Drawn | Equal | Noticed | Score | Range |', '| - | -: | -: | -: | -: | -: | -: |', ...rows, '',
     ...list('Not noticed', faults('survived', () => '')),
