@@ -110,6 +110,20 @@ describe('facts about hanging', () => {
     const lean = valueIn(hangingFacts(hung.model, hung.solution), 'hanging.lean_deg') as number;
     expect(Math.sin((lean * Math.PI) / 180)).toBeCloseTo(12 / (690 - 150), 9);
   });
+  test('gussets hold the bars off the wall: the lower edge by their thickness, so the top leans out by what the hook stands farther', () => {
+    const hung = demoSolved({ ...plan, crossbars: [], corners: { brace: { kind: 'ply-gusset', leg: '120 mm' } }, hang: { by: 'two-hooks', from: 'back', drop: '240 mm' } });
+    const facts = hangingFacts(hung.model, hung.solution);
+    const alpha = Math.asin((12 - 9) / (690 - 240));
+    expect(valueIn(facts, 'hanging.lean_deg')).toBeCloseTo((alpha * 180) / Math.PI, 9);
+    expect(valueIn(facts, 'hanging.top_standoff_mm')).toBeCloseTo(690 * Math.sin(alpha) + 9 * Math.cos(alpha), 9);
+  });
+  test('what stands out farther than the hook: the piece hangs upright on it; half way up it holds nothing off', () => {
+    const on = (crossbar: object) => { const hung = demoSolved({ ...plan, bars: { stock: 'strip-19x38', lay: 'edge' }, crossbars: [crossbar], hang: { by: 'two-hooks', from: 'back', drop: '150 mm' } }); return hangingFacts(hung.model, hung.solution); };
+    const upright = on({ runs: 'upright', stock: 'board-19x64', lay: 'edge', setback: '4 mm' });
+    expect([valueIn(upright, 'hanging.lean_deg'), valueIn(upright, 'hanging.top_standoff_mm')]).toEqual([0, 64 + 4 - 38]);
+    const level = on({ runs: 'level', stock: 'board-19x64', lay: 'edge', setback: '4 mm' });
+    expect(Math.sin(((valueIn(level, 'hanging.lean_deg') as number) * Math.PI) / 180)).toBeCloseTo(12 / (690 - 150), 9);
+  });
   test('rings inside bars deeper than twice the hook’s 8 mm: the piece lies flat', () => {
     const thin = demoSolved({ ...plan, bars: { stock: 'strip-19x38', lay: 'flat' }, crossbars: [], hang: { by: 'two-hooks', from: 'inside', drop: '150 mm' } });
     expect(valueIn(hangingFacts(thin.model, thin.solution), 'hanging.lean_deg')).toBe(0);

@@ -56,6 +56,7 @@ test('lean from the wall, top stand-off and hook pull-out', () => {
     rings_below_top_mm: 1000 * i['c_below_top_m']!,
     rise_mm: 1000 * i['apex_above_rings_m']!,
     standoff_mm: 1000 * i['hook_standoff_m']!,
+    out_mm: 0,
     cg_mm: 1000 * i['cg_front_of_back_plane_m']!,
     weight_N: i['W_N']!,
   })!;

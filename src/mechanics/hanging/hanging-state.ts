@@ -7,6 +7,7 @@ import { hangingPoints, type HangingPoints } from '../occupancy/hanging-points.j
 import { centreOfGravity_mm } from './centre-of-gravity.js';
 import { GRAVITY_N_PER_KG } from '../../base/gravity.js';
 import { lean, type Lean } from './lean.js';
+import { bottomOut_mm } from './stands-out.js';
 import { pickRated, pickRing } from './pick-hardware.js';
 import { ringUse, type RingLoad } from './ring.js';
 import { wireForces, type WireForces } from './wire-forces.js';
@@ -65,6 +66,7 @@ export function hangingState(model: Model): HangingState | null {
     rings_below_top_mm: points.drop_mm,
     rise_mm,
     standoff_mm: Math.max(0, HOOK_STANDOFF_MM - ringDeep_mm(hang.from, d_mm)),
+    out_mm: bottomOut_mm(model),
     cg_mm: centreOfGravity_mm(model),
     weight_N,
   });
@@ -116,7 +118,7 @@ function byCleat(model: Model): HangingState {
   const weight_N = model.weight.total_kg * GRAVITY_N_PER_KG;
   const cleat = cleatPlaces(model);
   const pairs = cleat.middles_mm.length;
-  const leaning = lean({ height_mm: plan.face.height_mm, rings_below_top_mm: w_mm, rise_mm: 0, standoff_mm: 0, cg_mm: centreOfGravity_mm(model), weight_N });
+  const leaning = lean({ height_mm: plan.face.height_mm, rings_below_top_mm: w_mm, rise_mm: 0, standoff_mm: 0, out_mm: bottomOut_mm(model), cg_mm: centreOfGravity_mm(model), weight_N });
   const pull_N = leaning?.pull_out_N ?? null;
   const hook_N = pull_N === null ? null : Math.hypot(weight_N, pull_N) / pairs;
   const picked = hook_N === null ? null : pickRated(shelf, 'cleat', hook_N, shelfNumber(shelf, 'hook-factor'));

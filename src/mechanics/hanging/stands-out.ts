@@ -15,8 +15,8 @@ export interface StandsOut {
 /** Less than this nobody sees, mm. */
 const LEAST_MM = 0.5;
 
-/** The crossbar, gussets or angles that stand out farthest behind the bars; null when all is flush or farther in. */
-export function standsOut(model: Model): StandsOut | null {
+/** Crossbars, gussets or angles that stand out behind the bars. */
+function allThatStandsOut(model: Model): readonly StandsOut[] {
   const { plan: { face: { height_mm } }, plate, bars } = model;
   const parts: readonly StandsOut[] = [
     ...crossbarsLie(model).map(({ name, runs, middle_mm, w_mm, deep_mm }): StandsOut => ({
@@ -28,7 +28,20 @@ export function standsOut(model: Model): StandsOut | null {
       up_mm: [[0, plate.leg_mm], [height_mm - plate.leg_mm, height_mm]] as const,
     }]),
   ];
-  return parts.filter(({ out_mm }) => out_mm > LEAST_MM).reduce<StandsOut | null>((most, part) => (most === null || part.out_mm > most.out_mm ? part : most), null);
+  return parts.filter(({ out_mm }) => out_mm > LEAST_MM);
+}
+
+/** The crossbar, gussets or angles that stand out farthest behind the bars; null when all is flush or farther in. */
+export const standsOut = (model: Model): StandsOut | null =>
+  allThatStandsOut(model).reduce<StandsOut | null>((most, part) => (most === null || part.out_mm > most.out_mm ? part : most), null);
+
+/** How far up from the bottom edge, as a share of the height, something still holds that edge off the wall (proposal): what lies higher lets it swing in. */
+const LOW_SHARE = 0.25;
+
+/** How far what stands out behind the bars holds their lower edge off the wall, mm; 0 where nothing does. */
+export function bottomOut_mm(model: Model): number {
+  const low = allThatStandsOut(model).filter(({ up_mm }) => up_mm.some(([from]) => from < LOW_SHARE * model.plan.face.height_mm));
+  return Math.max(0, ...low.map(({ out_mm }) => out_mm));
 }
 
 const plateThickness_mm = (model: Model): number => gussets(model)?.thickness_mm ?? model.plate?.angle?.thickness_mm ?? ANGLE_MM;

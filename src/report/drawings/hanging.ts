@@ -137,7 +137,7 @@ function sideView(h: HangingPicture): Drawing {
   const up = (t: number, out: number): Point => ({ x: foot.x + Math.sin(angle) * t + Math.cos(angle) * out, y: foot.y - Math.cos(angle) * t + Math.sin(angle) * out });
   const tall = side.height - 14;
   const hook: Point = { x: side.wall, y: up(tall * (1 - h.drop_mm / h.height_mm), 0).y - (h.by === 'wire' ? 16 : 0) };
-  const topLeft = up(tall, 0);
+  const topLeft = up(tall, gap);
   const said = lean_deg <= 0 ? onWall(h) : `leans ${formatQuantity(lean_deg, 'deg', h.units)}`;
   return together(
     drawing({

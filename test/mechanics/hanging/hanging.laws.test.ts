@@ -63,9 +63,12 @@ test('a ring longer in the thread never carries more of its strength', () => {
 test('a hook that stands farther off the wall never leans the picture less', () => {
   fc.assert(
     fc.property(between(300, 2500), between(0, 0.5), between(0, 30), between(0, 20), between(5, 500), (H, drop, standoff, more, W) => {
-      const at = (mm: number) => lean({ height_mm: H, rings_below_top_mm: drop * H, rise_mm: 40, standoff_mm: mm, cg_mm: 15, weight_N: W })!;
+      const at = (mm: number) => lean({ height_mm: H, rings_below_top_mm: drop * H, rise_mm: 40, standoff_mm: mm, out_mm: 0, cg_mm: 15, weight_N: W })!;
       expect(at(standoff + more).angle_deg).toBeGreaterThanOrEqual(at(standoff).angle_deg);
       expect(at(standoff).pull_out_N).toBeGreaterThanOrEqual(0);
+      const out = lean({ height_mm: H, rings_below_top_mm: drop * H, rise_mm: 40, standoff_mm: standoff, out_mm: more, cg_mm: 15, weight_N: W })!;
+      expect(out.angle_deg).toBeLessThanOrEqual(at(standoff).angle_deg);
+      expect(out.pull_out_N).toBeGreaterThanOrEqual(at(standoff).pull_out_N * (1 - 1e-12));
     }),
   );
 });
