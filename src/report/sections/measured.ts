@@ -2,10 +2,11 @@ import type { Diagnosis } from '../../bench-sheet/diagnose.js';
 import type { Sheet } from '../../bench-sheet/sheet.js';
 import { formatQuantity, type QuantityUnit } from '../../base/units-format.js';
 import type { Finding } from '../../findings/finding.js';
-import { sortFindings } from '../../findings/summary.js';
+import { foldFindings, sortFindings } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, strong, table, type Block, type Cell } from '../tree.js';
 import { rescueBlocks } from './rescue.js';
+import { saying } from './verdict.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutInWords } from '../words/about.js';
 import { badge } from '../words/verdict.js';
@@ -23,11 +24,11 @@ export function measuredSection(told: Telling): Section | null {
   if (measured === undefined) return null;
   const { sheet, diagnosis, rescue } = measured;
   const findings = sortFindings(measured.findings);
-  const advice = findings.filter(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0);
+  const advice = foldFindings(findings.filter(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0));
   const blocks: Block[] = [
     paragraph(`Read ${stageWords[sheet.when]}${sheet.when_said ? '' : ' (taken so, as the sheet does not say)'}. ${findings.length === 0 ? 'Nothing was measured.' : 'A good reading clears nothing that the plan itself leaves open.'}`),
     ...(findings.length === 0 ? [] : [table([{ head: 'Reading' }, { head: 'Yours', align: 'right' }, { head: 'Good up to, or between', align: 'right' }, { head: 'Verdict' }], findings.map((f) => row(told, f)))]),
-    ...(advice.length === 0 ? [] : [heading(3, 'What to do now'), bullets(advice.map(({ verdict, say, do: steps }): Cell => [strong(badge(verdict)), `: ${userText(say, 600)} ${steps.join(' ')}`]))]),
+    ...(advice.length === 0 ? [] : [heading(3, 'What to do now'), bullets(advice.map((fold): Cell => [strong(badge(fold.finding.verdict)), `: ${userText(saying(fold), 600)} ${fold.finding.do.join(' ')}`]))]),
     ...(diagnosis === null ? [] : causes(told, diagnosis)),
     ...(rescue === null ? [] : rescueBlocks(told, rescue)),
   ];
