@@ -7,6 +7,7 @@ import { assumedJoints } from './model/assumed-joints.js';
 import { buildModel } from './model/build-model.js';
 import { leftOut } from './model/left-out.js';
 import { solveModel } from './solve/solve-model.js';
+import type { Model, Solution } from './model/model.js';
 import type { Plan } from './plan/plan.js';
 import { chanceByLuck, liftSum, sightingTable } from './place/sighting.js';
 import { readPlanWith } from './plan/read-plan.js';
@@ -27,10 +28,10 @@ export async function auditText(text: string, file: string, bench: Bench): Promi
   return { ok: true, value: await audit(plan.value, bench), warnings: plan.warnings };
 }
 
-/** The pipeline: plan → model → solution → facts → findings → what a report may see. */
-export async function audit(plan: Plan, bench: Bench): Promise<Audit> {
+/** The pipeline: plan → model → solution → facts → findings → what a report may see. `solve` may know the solutions of frames that were solved before. */
+export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => Solution = solveModel): Promise<Audit> {
   const model = buildModel(plan, bench.shelf);
-  const solution = solveModel(model);
+  const solution = solve(model);
   const bought = suppliesOf(model, bench.shelf);
   const chosen = factSettings(model, bench);
   const facts = allFacts(model, solution, bought, chosen);
@@ -87,9 +88,11 @@ export async function withChanges(audited: Audit, bench: Bench, pause: () => Pro
   const told = withSighting(audited);
   if (audited.verdict === 'clear') return { ...told, changes: [] };
   const quick = { ...bench, samples: Math.min(bench.samples, samplesForChanges) };
+  const examiner = examinerFor(quick, 'no-stop');
+  examiner.frames.keep(audited.model, audited.solution);
   const tried = async (plan: Plan): Promise<Audit> => {
     await pause();
-    return audit(plan, quick);
+    return audit(plan, quick, (model) => examiner.frames.of(model));
   };
-  return { ...told, changes: await usualChanges(audited, { audit: tried, examiner: examinerFor(quick, 'no-stop') }) };
+  return { ...told, changes: await usualChanges(audited, { audit: tried, examiner }) };
 }

@@ -9,15 +9,23 @@ export class SolvedFrames {
   readonly #kept = new Map<string, Solution>();
 
   of(model: Model): Solution {
-    const { shape, shape_stability, shape_soft, working, peak, accidental } = model;
-    const key = JSON.stringify([shape, shape_stability, shape_soft, working, peak, accidental]);
-    const known = this.#kept.get(key) ?? solveModel(model);
+    const known = this.#kept.get(keyOf(model)) ?? solveModel(model);
+    this.keep(model, known);
+    return hungAs(model, known);
+  }
+
+  /** Keeps a solution of this model that is there already. */
+  keep(model: Model, solution: Solution): void {
+    const key = keyOf(model);
     this.#kept.delete(key);
-    this.#kept.set(key, known);
+    this.#kept.set(key, solution);
     for (const oldest of this.#kept.keys()) {
       if (this.#kept.size <= mostKept) break;
       this.#kept.delete(oldest);
     }
-    return hungAs(model, known);
   }
 }
+
+/** What is solved, in full. */
+const keyOf = ({ shape, shape_stability, shape_soft, working, peak, accidental }: Model): string =>
+  JSON.stringify([shape, shape_stability, shape_soft, working, peak, accidental]);

@@ -1,4 +1,5 @@
 import type { Bench } from '../bench.js';
+import type { Model, Solution } from '../model/model.js';
 import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
 import { allBuilds } from './builds.js';
@@ -69,22 +70,24 @@ export function keeps(audited: Audit, wish: Wish, { ruleset }: Bench): boolean {
  * the space told in `tried.space`: a build is passed over only when its exact or least possible cost, weight or number of changes cannot win, or when
  * facts already worked out stand in the way of the wish. Each answer is confirmed by `audit`, the full one. Pure, and the same every time.
  */
-export async function searchPlans(plan: Plan, bench: Bench, goals: Goals, audit: (plan: Plan, bench: Bench) => Promise<Audit>): Promise<Suggestions> {
+export async function searchPlans(plan: Plan, bench: Bench, goals: Goals, audit: (plan: Plan, bench: Bench, solve: (model: Model) => Solution) => Promise<Audit>): Promise<Suggestions> {
   const wish: Wish = goals.clear ? 'clear' : 'no-stop';
-  const planned = await audit(plan, bench);
+  const examiner = examinerFor(bench, wish);
+  const audited = (one: Plan): Promise<Audit> => audit(one, bench, (model) => examiner.frames.of(model));
+  const planned = await audited(plan);
   const space = allBuilds(plan, bench.shelf);
-  const search = new Search(plan, space, examinerFor(bench, wish), (examined) => goals.onExamined?.(examined, space.builds.length));
+  const search = new Search(plan, space, examiner, (examined) => goals.onExamined?.(examined, space.builds.length));
   const audits = new Map<string, Audit>();
   const found = new Map<string, Suggestion>();
   for (const aim of aims) {
     for await (const candidate of search.best(aim)) {
       if (aim === 'cheapest' && candidate.cents === Infinity) break;
       const key = JSON.stringify(candidate.plan);
-      const audited = audits.get(key) ?? (await audit(candidate.plan, bench));
-      audits.set(key, audited);
-      if (!keeps(audited, wish, bench)) continue;
+      const confirmed = audits.get(key) ?? (await audited(candidate.plan));
+      audits.set(key, confirmed);
+      if (!keeps(confirmed, wish, bench)) continue;
       const before = found.get(key);
-      found.set(key, { aims: [...(before?.aims ?? []), aim], edit: candidate.edit, plan: candidate.plan, audit: audited, reason: reasonOf(planned, audited, candidate.edit, wish) });
+      found.set(key, { aims: [...(before?.aims ?? []), aim], edit: candidate.edit, plan: candidate.plan, audit: confirmed, reason: reasonOf(planned, confirmed, candidate.edit, wish) });
       break;
     }
   }
