@@ -28,7 +28,10 @@ export async function auditText(text: string, file: string, bench: Bench): Promi
   return { ok: true, value: await audit(plan.value, bench), warnings: plan.warnings };
 }
 
-/** The pipeline: plan → model → solution → facts → findings → what a report may see. `solve` may know the solutions of frames that were solved before. */
+/**
+ * The pipeline: plan → model → solution → facts → findings → what a report may see. `solve` may know the solutions of
+ * frames that were solved before.
+ */
 export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => Solution = solveModel): Promise<Audit> {
   const model = buildModel(plan, bench.shelf);
   const solution = solve(model);
@@ -36,7 +39,10 @@ export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => S
   const chosen = factSettings(model, bench);
   const facts = allFacts(model, solution, bought, chosen);
   const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units, currency: model.shelf.currency });
-  const findings = bench.tools === undefined ? judged.findings : sortFindings([...judged.findings, ...toolFindings(model, bench.tools)]);
+  const findings =
+    bench.tools === undefined
+      ? judged.findings
+      : sortFindings([...judged.findings, ...toolFindings(model, bench.tools)]);
   const tools = bench.tools === undefined ? {} : { tools: bench.tools };
   return {
     plan,
@@ -65,11 +71,16 @@ export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => S
 /** Chances of a lifted corner below this need no sighting of more boards. */
 const worth_sighting = 0.02;
 
-/** With what sighting boards at the shop would bring, for a plan whose boards nobody has measured yet and whose corners may well lift. */
+/**
+ * With what sighting boards at the shop would bring, for a plan whose boards nobody has measured yet and whose corners
+ * may well lift.
+ */
 function withSighting(audited: Audit): Audit {
   const { model, solution, settings, plan } = audited;
   const sum = plan.boards.length > 0 ? null : liftSum({ model, solution, settings, copy: 1 });
-  return sum === null || chanceByLuck(sum) < worth_sighting ? audited : { ...audited, sighting: sightingTable(sum, audited.seed) };
+  return sum === null || chanceByLuck(sum) < worth_sighting
+    ? audited
+    : { ...audited, sighting: sightingTable(sum, audited.seed) };
 }
 
 /** Frames sampled for each change: enough for its verdict; only the bow of bars is sampled, all else is exact. */
@@ -81,10 +92,15 @@ export interface AuditWithChanges extends Audit {
 }
 
 /**
- * The same audit with what the usual changes would do, each found by auditing the changed plan; a plan that is clear needs none.
+ * The same audit with what the usual changes would do, each found by auditing the changed plan; a plan that is clear
+ * needs none.
  * `pause` is waited for before each: a page lets its other work in there, and gives up by throwing.
  */
-export async function withChanges(audited: Audit, bench: Bench, pause: () => Promise<void> = async () => {}): Promise<AuditWithChanges> {
+export async function withChanges(
+  audited: Audit,
+  bench: Bench,
+  pause: () => Promise<void> = async () => {},
+): Promise<AuditWithChanges> {
   const told = withSighting(audited);
   if (audited.verdict === 'clear') return { ...told, changes: [] };
   const quick = { ...bench, samples: Math.min(bench.samples, samplesForChanges) };

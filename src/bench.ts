@@ -22,22 +22,37 @@ export interface Bench {
   readonly sources?: readonly Source[];
 }
 
-/** What counts as a lifted corner (share of the shorter side) and as a bowed bar (share of its span) where a ruleset sets no limit: the baseline's own (`proposal`). */
+/**
+ * What counts as a lifted corner (share of the shorter side) and as a bowed bar (share of its span) where a ruleset
+ * sets no limit: the baseline's own (`proposal`).
+ */
 const usualShare = { corner_lift: 1 / 150, bar_bow: 1 / 400 };
 
-/** The limits that define a chance: they come from the ruleset and are needed before the facts exist. NaN, and the chance unknown, where one cannot be told. */
+/**
+ * The limits that define a chance: they come from the ruleset and are needed before the facts exist. NaN, and the
+ * chance unknown, where one cannot be told.
+ */
 export function factSettings(model: Model, { ruleset: given, seed, samples }: Bench): FactSettings {
   const ruleset = rulesIn(given, model.plan.units);
   const { width_mm, height_mm } = model.plan.face;
   const shorter_mm = Math.min(width_mm, height_mm);
   const longer_mm = Math.max(width_mm, height_mm);
   const limit_mm = (name: string, span_mm: number): number => {
-    const known: Readonly<Partial<Record<FactPath, number>>> = { 'frame.shorter_side_mm': shorter_mm, 'frame.longer_side_mm': longer_mm, 'bar.span_mm': span_mm };
+    const known: Readonly<Partial<Record<FactPath, number>>> = {
+      'frame.shorter_side_mm': shorter_mm,
+      'frame.longer_side_mm': longer_mm,
+      'bar.span_mm': span_mm,
+    };
     return limitValue(ruleset, name, (path) => known[path] ?? null)?.value ?? Number.NaN;
   };
-  const bow_mm = (name: BarName): number => (ruleset.limits.has('bar-bow') ? limit_mm('bar-bow', model.bars[name].span_mm) : usualShare.bar_bow * model.bars[name].span_mm);
+  const bow_mm = (name: BarName): number =>
+    ruleset.limits.has('bar-bow')
+      ? limit_mm('bar-bow', model.bars[name].span_mm)
+      : usualShare.bar_bow * model.bars[name].span_mm;
   return {
-    corner_lift_limit_mm: ruleset.limits.has('corner-lift') ? limit_mm('corner-lift', longer_mm) : usualShare.corner_lift * shorter_mm,
+    corner_lift_limit_mm: ruleset.limits.has('corner-lift')
+      ? limit_mm('corner-lift', longer_mm)
+      : usualShare.corner_lift * shorter_mm,
     bar_bow_limit_mm: { top: bow_mm('top'), bottom: bow_mm('bottom'), left: bow_mm('left'), right: bow_mm('right') },
     seed,
     samples,

@@ -17,9 +17,14 @@ import { addTimetable } from './cli/timetable.js';
 import { guardOutput, print, warn } from './cli/terminal.js';
 import { CannotWrite } from './cli/write-files.js';
 
-/** The command: one file per subcommand under `cli/`. Only here and there are files, clock, terminal and exit codes touched. */
+/**
+ * The command: one file per subcommand under `cli/`. Only here and there are files, clock, terminal and exit codes
+ * touched.
+ */
 const program = new Command('sightdown')
-  .description('Checks a planned painting frame before you cut: flat, square, tight, and what to buy, cut, drill, screw and wait.')
+  .description(
+    'Checks a planned painting frame before you cut: flat, square, tight, and what to buy, cut, drill, screw and wait.',
+  )
   .version('0.1.0')
   .exitOverride()
   .configureOutput({ writeOut: print, writeErr: (text) => warn(text.trimEnd()), getOutHelpWidth: helpWidth })
@@ -28,7 +33,18 @@ const program = new Command('sightdown')
 
 /** In the order of the work, as help lists them. */
 const commands: Readonly<Record<string, (program: Command) => void>> = {
-  new: addNew, audit: addAudit, suggest: addSuggest, cut: addCut, place: addPlace, measure: addMeasure, learn: addLearn, timetable: addTimetable, rules: addRules, chart: addChart, page: addPage, schema: addSchema,
+  new: addNew,
+  audit: addAudit,
+  suggest: addSuggest,
+  cut: addCut,
+  place: addPlace,
+  measure: addMeasure,
+  learn: addLearn,
+  timetable: addTimetable,
+  rules: addRules,
+  chart: addChart,
+  page: addPage,
+  schema: addSchema,
 };
 // A command that is named needs no other beside it; setting all up takes as long as reading a plan.
 const asked = Object.entries(commands).filter(([name]) => name === process.argv[2]);
@@ -62,6 +78,7 @@ async function run(): Promise<void> {
   }
 }
 
-const bug = (error: unknown): string => `sightdown: this should not have happened: ${error instanceof Error ? error.message : String(error)}`;
+const bug = (error: unknown): string =>
+  `sightdown: this should not have happened: ${error instanceof Error ? error.message : String(error)}`;
 
 void run();

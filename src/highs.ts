@@ -1,9 +1,14 @@
 import type { IntegerProgram } from './cutting/boards/pack-fallback.js';
 
-/** HiGHS, an integer program of its own entry: it is large, so nothing else reaches it, and who wants it passes it to `cutPlanExactly`. Null where it cannot be loaded. */
+/**
+ * HiGHS, an integer program of its own entry: it is large, so nothing else reaches it, and who wants it passes it to
+ * `cutPlanExactly`. Null where it cannot be loaded.
+ */
 export async function loadHighs(): Promise<IntegerProgram | null> {
   try {
-    const module = (await import('highs')) as unknown as { default: (settings?: { locateFile?: (file: string) => string }) => Promise<IntegerProgram> };
+    const module = (await import('highs')) as unknown as {
+      default: (settings?: { locateFile?: (file: string) => string }) => Promise<IntegerProgram>;
+    };
     const place = wasmPlace();
     return await module.default(place === null ? {} : { locateFile: () => place });
   } catch {

@@ -1,9 +1,12 @@
 /**
- * The library behind the `sightdown` command: a plan and a shelf go in as text, an audit and its report come out. Data in, data out: no files, no
- * clock, no terminal, so that it runs in a browser as well. Quantities carry their unit in their name (`span_mm`, `pull_N_per_m`). What a person wrote
+ * The library behind the `sightdown` command: a plan and a shelf go in as text, an audit and its report come out. Data
+ * in, data out: no files, no
+ * clock, no terminal, so that it runs in a browser as well. Quantities carry their unit in their name (`span_mm`,
+ * `pull_N_per_m`). What a person wrote
  * wrong comes back as a list of problems with their places; only bugs throw.
  *
- * In order of use: `readShelf`, `loadRuleset` → `auditText` → `withChanges` → `composeReport` → `writeMarkdown`, `writeHtml` or `writeJson`.
+ * In order of use: `readShelf`, `loadRuleset` → `auditText` → `withChanges` → `composeReport` → `writeMarkdown`,
+ * `writeHtml` or `writeJson`.
  */
 
 // The pipeline
@@ -132,5 +135,7 @@ export type { Reading } from './measure/reading.js';
 export { buildModel } from './model/build-model.js';
 export type { Model, Solution } from './model/model.js';
 export { solveModel } from './solve/solve-model.js';
-/** The solver of space frames, which knows no wood: statics (`solveFrame`) and second order, in any consistent units. */
+/**
+ * The solver of space frames, which knows no wood: statics (`solveFrame`) and second order, in any consistent units.
+ */
 export * as frame3d from './frame3d/index.js';

@@ -17,17 +17,27 @@ const schemas = {
 /** The kinds of file that can be changed as text on a screen. */
 export type EditedKind = keyof typeof schemas;
 
-/** The JSON Schema of a kind of file, draft 2020-12. What one part of a file demands of another is checked by its reader alone. `sources` are keys of the list of sources. */
-export const schemaOf = (kind: EditedKind, sources: readonly string[]): Readonly<Record<string, unknown>> => jsonSchema(schemas[kind].schema, schemas[kind].title, sources);
+/**
+ * The JSON Schema of a kind of file, draft 2020-12. What one part of a file demands of another is checked by its reader
+ * alone. `sources` are keys of the list of sources.
+ */
+export const schemaOf = (kind: EditedKind, sources: readonly string[]): Readonly<Record<string, unknown>> =>
+  jsonSchema(schemas[kind].schema, schemas[kind].title, sources);
 
 /** A schema as JSON Schema, with what is known of facts, sources, cautions and amounts. */
-export function jsonSchema(schema: core.$ZodType, title: string, sources: readonly string[]): Readonly<Record<string, unknown>> {
+export function jsonSchema(
+  schema: core.$ZodType,
+  title: string,
+  sources: readonly string[],
+): Readonly<Record<string, unknown>> {
   const { $schema, ...rest } = toJSONSchema(schema, { io: 'input', target: 'draft-2020-12', reused: 'ref' });
   nameFacts(rest, sources);
   return { $schema, title, ...rest };
 }
 
-const sourceWords = (sources: readonly string[]): object => ({ enum: [...sources, 'practice', 'proposal', 'measured', 'physics'] });
+const sourceWords = (sources: readonly string[]): object => ({
+  enum: [...sources, 'practice', 'proposal', 'measured', 'physics'],
+});
 
 /** What a text may be, by how its description begins: editors offer these, and refuse what is not among them. */
 const known: readonly (readonly [description: string, keywords: (sources: readonly string[]) => object])[] = [
@@ -35,10 +45,37 @@ const known: readonly (readonly [description: string, keywords: (sources: readon
   ['Key of rules/sources.yaml', sourceWords],
   ['Key in rules/sources.yaml', sourceWords],
   ['Ids of shop-safety cautions', () => ({ items: { type: 'string', enum: cautions.map(({ id }) => id) } })],
-  ['A number, with the unit of its fact', () => ({ anyOf: [{ type: 'number' }, { type: 'string', pattern: patternOf('length', 'force', 'moment', 'pull', 'mass', 'angle', 'twist', 'frequency', 'percent', 'time', 'volume', 'stress', 'temperature', 'fraction') }] })],
+  [
+    'A number, with the unit of its fact',
+    () => ({
+      anyOf: [
+        { type: 'number' },
+        {
+          type: 'string',
+          pattern: patternOf(
+            'length',
+            'force',
+            'moment',
+            'pull',
+            'mass',
+            'angle',
+            'twist',
+            'frequency',
+            'percent',
+            'time',
+            'volume',
+            'stress',
+            'temperature',
+            'fraction',
+          ),
+        },
+      ],
+    }),
+  ],
 ];
 
-const keywordsFor = (description: unknown, sources: readonly string[]): object | undefined => (typeof description === 'string' ? known.find(([begins]) => description.startsWith(begins))?.[1](sources) : undefined);
+const keywordsFor = (description: unknown, sources: readonly string[]): object | undefined =>
+  typeof description === 'string' ? known.find(([begins]) => description.startsWith(begins))?.[1](sources) : undefined;
 
 /** Puts what is known into a JSON Schema. */
 function nameFacts(node: unknown, sources: readonly string[]): void {
@@ -47,7 +84,10 @@ function nameFacts(node: unknown, sources: readonly string[]): void {
   Object.values(node).forEach((inner) => nameFacts(inner, sources));
 }
 
-/** What may stand at a place of a file, in the words of JSON Schema; parts further in are worked out when they are asked for. */
+/**
+ * What may stand at a place of a file, in the words of JSON Schema; parts further in are worked out when they are asked
+ * for.
+ */
 export interface FileShape {
   readonly type?: string;
   readonly const?: unknown;
@@ -64,42 +104,80 @@ export interface FileShape {
   readonly maximum?: number;
 }
 
-/** What a kind of file may say, for controls and completion: what its JSON Schema says, without the writer of JSON Schema. */
-export const fileShape = (kind: EditedKind, sources: readonly string[]): FileShape => shapeOf(schemas[kind].schema, sources);
+/**
+ * What a kind of file may say, for controls and completion: what its JSON Schema says, without the writer of JSON
+ * Schema.
+ */
+export const fileShape = (kind: EditedKind, sources: readonly string[]): FileShape =>
+  shapeOf(schemas[kind].schema, sources);
 
 function shapeOf(given: core.$ZodType, sources: readonly string[]): FileShape {
   const schema = given as core.$ZodTypes;
   const own = globalRegistry.get(schema) ?? {};
   const shape = bareShape(schema, (inner) => shapeOf(inner, sources));
   // What is known takes the place of what would be worked out.
-  return Object.defineProperties(shape, Object.getOwnPropertyDescriptors({ ...own, ...keywordsFor((own as FileShape).description, sources) }));
+  return Object.defineProperties(
+    shape,
+    Object.getOwnPropertyDescriptors({ ...own, ...keywordsFor((own as FileShape).description, sources) }),
+  );
 }
 
 function bareShape(schema: core.$ZodTypes, inside: (inner: core.$ZodType) => FileShape): FileShape {
   const { def } = schema._zod;
   switch (def.type) {
-    case 'optional': return inside(def.innerType);
+    case 'optional':
+      return inside(def.innerType);
     case 'object': {
       const entries = Object.entries(def.shape);
       return {
         type: 'object',
         required: entries.filter(([, one]) => one._zod.optin !== 'optional').map(([key]) => key),
-        get properties() { return Object.fromEntries(entries.map(([key, one]) => [key, inside(one)])); },
+        get properties() {
+          return Object.fromEntries(entries.map(([key, one]) => [key, inside(one)]));
+        },
       };
     }
-    case 'record': return { type: 'object', get additionalProperties() { return inside(def.valueType); } };
-    case 'array': return { type: 'array', get items() { return inside(def.element); } };
-    case 'union': return { get anyOf() { return def.options.map(inside); } };
-    case 'lazy': return inside(def.getter());
-    case 'enum': return { type: 'string', enum: Object.values(def.entries).map(String) };
-    case 'literal': return { type: typeof def.values[0], const: def.values[0] };
-    case 'number': return { type: 'format' in def ? 'integer' : 'number', ...limitOf(def, 'greater_than', 'minimum'), ...limitOf(def, 'less_than', 'maximum') };
-    default: return { type: def.type };
+    case 'record':
+      return {
+        type: 'object',
+        get additionalProperties() {
+          return inside(def.valueType);
+        },
+      };
+    case 'array':
+      return {
+        type: 'array',
+        get items() {
+          return inside(def.element);
+        },
+      };
+    case 'union':
+      return {
+        get anyOf() {
+          return def.options.map(inside);
+        },
+      };
+    case 'lazy':
+      return inside(def.getter());
+    case 'enum':
+      return { type: 'string', enum: Object.values(def.entries).map(String) };
+    case 'literal':
+      return { type: typeof def.values[0], const: def.values[0] };
+    case 'number':
+      return {
+        type: 'format' in def ? 'integer' : 'number',
+        ...limitOf(def, 'greater_than', 'minimum'),
+        ...limitOf(def, 'less_than', 'maximum'),
+      };
+    default:
+      return { type: def.type };
   }
 }
 
 /** A limit of a number, called as JSON Schema calls it; nothing where there is none. */
 function limitOf({ checks }: core.$ZodTypeDef, check: string, name: 'minimum' | 'maximum'): FileShape {
-  const limit = (checks ?? []).map(({ _zod }) => _zod.def as { readonly check: string; readonly value?: number }).find((one) => one.check === check)?.value;
+  const limit = (checks ?? [])
+    .map(({ _zod }) => _zod.def as { readonly check: string; readonly value?: number })
+    .find((one) => one.check === check)?.value;
   return limit === undefined ? {} : { [name]: limit };
 }

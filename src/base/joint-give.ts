@@ -12,4 +12,8 @@ export interface JointGive {
 export const evenGive = (widths: number): JointGive => ({ plane: widths, out: widths, twist: widths });
 
 /** The same rule applied to each of the three ways. */
-export const eachWay = (give: JointGive, of: (widths: number) => number): JointGive => ({ plane: of(give.plane), out: of(give.out), twist: of(give.twist) });
+export const eachWay = (give: JointGive, of: (widths: number) => number): JointGive => ({
+  plane: of(give.plane),
+  out: of(give.out),
+  twist: of(give.twist),
+});

@@ -59,7 +59,10 @@ export function parseDecimal(text: string): Rational | null | typeof Infinity {
 
 const fraction = /^([+-]?)(?:(\d{1,9})(?:\s*-\s*|\s+))?(\d{1,9})\s*\/\s*(\d{1,9})$/;
 
-/** The exact value of a shop number: `35`, `35.375`, `3/8`, `35-3/8` or `35 3/8`; null when it is none; `Infinity` beyond 10^±15. */
+/**
+ * The exact value of a shop number: `35`, `35.375`, `3/8`, `35-3/8` or `35 3/8`; null when it is none; `Infinity`
+ * beyond 10^±15.
+ */
 export function parseShopNumber(text: string): Rational | null | typeof Infinity {
   const match = fraction.exec(text);
   if (match === null) return parseDecimal(text);

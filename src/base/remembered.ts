@@ -10,8 +10,15 @@ export function remembered<K extends object, V>(make: (of: K) => V): (of: K) => 
   };
 }
 
-/** The same for what a key of words and numbers tells fully: at most `most` answers are kept, all forgotten when one more comes. */
-export function rememberedBy<A extends readonly unknown[], V>(key: (...of: A) => string, make: (...of: A) => V, most: number): (...of: A) => V {
+/**
+ * The same for what a key of words and numbers tells fully: at most `most` answers are kept, all forgotten when one
+ * more comes.
+ */
+export function rememberedBy<A extends readonly unknown[], V>(
+  key: (...of: A) => string,
+  make: (...of: A) => V,
+  most: number,
+): (...of: A) => V {
   const known = new Map<string, { readonly value: V }>();
   return (...of) => {
     const name = key(...of);

@@ -25,14 +25,24 @@ function caretLines(excerpt: string, column: number, paint: Paint): string[] {
   return [`    ${shown}`, `    ${' '.repeat(offset)}${paint.bad('^')}`];
 }
 
-/** One problem for a terminal: place, what was found and allowed, the line with a caret, and what to do next. Ends without a newline. */
+/**
+ * One problem for a terminal: place, what was found and allowed, the line with a caret, and what to do next. Ends
+ * without a newline.
+ */
 export function showProblem(given: Problem, paint: Paint = plain): string {
-  const problem = { ...given, file: oneLine(given.file), path: oneLine(given.path), found: oneLine(given.found), allowed: oneLine(given.allowed) };
+  const problem = {
+    ...given,
+    file: oneLine(given.file),
+    path: oneLine(given.path),
+    found: oneLine(given.found),
+    allowed: oneLine(given.allowed),
+  };
   const place = problem.line > 0 ? `${problem.file}:${problem.line}:${problem.column}` : problem.file;
   const subject = problem.path === '' ? '' : `${problem.path}: `;
   const mark = problem.severity === 'error' ? paint.bad('error') : paint.mild('warning');
   const lines = [`${paint.strong(place)} ${mark} ${subject}found ${problem.found}; allowed: ${problem.allowed}.`];
-  if (problem.excerpt !== undefined && problem.line > 0) lines.push(...caretLines(problem.excerpt, problem.column, paint));
+  if (problem.excerpt !== undefined && problem.line > 0)
+    lines.push(...caretLines(problem.excerpt, problem.column, paint));
   lines.push(`    ${paint.faint(oneLine(problem.hint))}`);
   return lines.join('\n');
 }

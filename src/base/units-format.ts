@@ -4,7 +4,27 @@ export { chanceInWords } from './chance-words.js';
 
 /** Units a fact may carry; the same words as the catalogue of facts. */
 export type QuantityUnit =
-  | 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | 'deg/m' | 'Hz' | 'share' | 'chance' | 'pct' | 'points' | 'cost' | 'count' | 'ratio' | 'days' | 'ml' | 'MPa' | 'C' | 'word';
+  | 'mm'
+  | 'mrad'
+  | 'N'
+  | 'Nm'
+  | 'N/m'
+  | 'kg'
+  | 'deg'
+  | 'deg/m'
+  | 'Hz'
+  | 'share'
+  | 'chance'
+  | 'pct'
+  | 'points'
+  | 'cost'
+  | 'count'
+  | 'ratio'
+  | 'days'
+  | 'ml'
+  | 'MPa'
+  | 'C'
+  | 'word';
 
 const mm_per_inch = 25.4;
 const metres_per_foot = 0.3048;
@@ -12,10 +32,15 @@ const newtons_per_pound = 4.4482216152605;
 const ml_per_fluid_ounce = 29.5735295625;
 const ml_per_teaspoon = ml_per_fluid_ounce / 6;
 
-/** A number's text with a true minus sign where it begins with a hyphen: all that people read is written through here. */
+/**
+ * A number's text with a true minus sign where it begins with a hyphen: all that people read is written through here.
+ */
 export const trueMinus = (text: string): string => text.replace(/^-(?=[\d.])/u, '\u2212');
 
-/** The number at `digits` significant digits, with a true minus sign, without exponent, trailing zeros or a minus before zero; below 10^-12 it is 0. The same on every machine. */
+/**
+ * The number at `digits` significant digits, with a true minus sign, without exponent, trailing zeros or a minus before
+ * zero; below 10^-12 it is 0. The same on every machine.
+ */
 export function formatNumber(value: number, digits = 3): string {
   if (!Number.isFinite(value)) return 'unknown';
   const rounded = Number(value.toPrecision(digits));
@@ -46,14 +71,16 @@ function inchWords(sixtyFourths: number): string {
 const tenthsUpTo_mm = 20;
 
 /**
- * A length for people. Metric: exact where it is a multiple of 0.1 mm, else to 1 mm, or to 0.1 mm below 20 mm. Inch: exact where it is a multiple of 1/64 in, else to 1/16 in, or to 1/64 in below 1/4 in.
+ * A length for people. Metric: exact where it is a multiple of 0.1 mm, else to 1 mm, or to 0.1 mm below 20 mm. Inch:
+ * exact where it is a multiple of 1/64 in, else to 1/16 in, or to 1/64 in below 1/4 in.
  * Reading the text back gives the length within half of the step it was rounded to.
  */
 export function formatLength(length_mm: number, system: UnitSystem): string {
   if (!Number.isFinite(length_mm)) return 'unknown';
   if (system === 'metric') {
     const tenths = Math.round(length_mm * 10) / 10;
-    const shown = Math.abs(length_mm) < tenthsUpTo_mm || Math.abs(tenths - length_mm) < 1e-6 ? tenths : Math.round(length_mm);
+    const shown =
+      Math.abs(length_mm) < tenthsUpTo_mm || Math.abs(tenths - length_mm) < 1e-6 ? tenths : Math.round(length_mm);
     return `${shown === 0 ? '0' : trueMinus(String(shown))} mm`;
   }
   const inches = length_mm / mm_per_inch;
@@ -75,7 +102,10 @@ export function formatShare(share: number): string {
   return `${formatNumber(share * 100, Math.abs(share) < 0.995 ? 2 : 3)} %`;
 }
 
-/** Two significant digits, three where the number is no longer than that: what is computed is not truer, what somebody wrote stays as written. */
+/**
+ * Two significant digits, three where the number is no longer than that: what is computed is not truer, what somebody
+ * wrote stays as written.
+ */
 function figures(value: number): string {
   return formatNumber(value, Math.abs(Number(value.toPrecision(3)) - value) <= 1e-9 * Math.abs(value) ? 3 : 2);
 }
@@ -83,7 +113,9 @@ function figures(value: number): string {
 /** A pull in inches keeps the third digit where it is a plain number in either system. */
 const pullFigures = (N_per_m: number): string => {
   const shown = (N_per_m * 0.0254) / newtons_per_pound;
-  return figures(N_per_m) === formatNumber(N_per_m, 3) ? formatNumber(shown, Math.abs(shown) < 1 ? 2 : 3) : figures(shown);
+  return figures(N_per_m) === formatNumber(N_per_m, 3)
+    ? formatNumber(shown, Math.abs(shown) < 1 ? 2 : 3)
+    : figures(shown);
 };
 
 /** A volume rounded up to two digits, one of a teaspoon, so that nobody buys too little: `85 ml`, `3.1 fl oz`. */
@@ -95,40 +127,67 @@ export function formatVolumeUp(volume_ml: number, system: UnitSystem): string {
     return formatNumber(Math.ceil(value / step - 1e-9) * step, digits + 1);
   };
   if (system === 'metric') return `${up(volume_ml, 2)} ml`;
-  return volume_ml < ml_per_fluid_ounce ? `${up(volume_ml / ml_per_teaspoon, 1)} tsp` : `${up(volume_ml / ml_per_fluid_ounce, 2)} fl oz`;
+  return volume_ml < ml_per_fluid_ounce
+    ? `${up(volume_ml / ml_per_teaspoon, 1)} tsp`
+    : `${up(volume_ml / ml_per_fluid_ounce, 2)} fl oz`;
 }
 
 type Writer = (value: number, system: UnitSystem) => string;
 
 /** One writer per unit. */
 const writers: Readonly<Record<Exclude<QuantityUnit, 'word'>, Writer>> = {
-  'mm': formatLength,
-  'mrad': (value) => `${formatNumber((value / 1000) * (180 / Math.PI), 2)}°`,
-  'N': (value, system) => (system === 'inch' ? `${formatNumber(value / newtons_per_pound, 2)} lbf` : `${figures(value)} N`),
-  'Nm': (value, system) => (system === 'inch' ? `${figures(value / (newtons_per_pound * 0.0254))} lbf·in` : `${figures(value)} N·m`),
+  mm: formatLength,
+  mrad: (value) => `${formatNumber((value / 1000) * (180 / Math.PI), 2)}°`,
+  N: (value, system) =>
+    system === 'inch' ? `${formatNumber(value / newtons_per_pound, 2)} lbf` : `${figures(value)} N`,
+  Nm: (value, system) =>
+    system === 'inch' ? `${figures(value / (newtons_per_pound * 0.0254))} lbf·in` : `${figures(value)} N·m`,
   'N/m': (value, system) => (system === 'inch' ? `${pullFigures(value)} lbf/in` : `${figures(value)} N/m`),
-  'kg': (value, system) => (system === 'inch' ? `${formatNumber(value / 0.45359237, value < 4.5 ? 2 : 3)} lb` : `${formatNumber(value, value < 10 ? 2 : 3)} kg`),
-  'deg': (value) => `${formatNumber(value, 2)}°`,
-  'deg/m': (value, system) => (system === 'inch' ? `${figures(value * metres_per_foot)}° a foot` : `${figures(value)}° a metre`),
-  'Hz': (value) => `${figures(value)} Hz`,
-  'share': formatShare,
-  'chance': formatShare,
-  'pct': (value) => `${figures(value)} %`,
-  'points': (value) => { const text = figures(value); return text === '1' ? '1 point' : `${text} points`; },
-  'cost': (value) => (Number.isFinite(value) ? trueMinus((Math.round(value * 100) / 100 || 0).toFixed(2)) : 'unknown'),
-  'count': (value) => formatNumber(Math.round(value), 15),
-  'ratio': figures,
-  'days': (value) => { const text = formatNumber(Math.abs(value) < 3 ? value : Math.round(value), Math.abs(value) < 3 ? 2 : 15); return text === '1' ? '1 day' : `${text} days`; },
-  'ml': (value, system) => (system === 'metric' ? `${formatNumber(value, 2)} ml` : Math.abs(value) < ml_per_fluid_ounce ? `${formatNumber(value / ml_per_teaspoon, 1)} tsp` : `${formatNumber(value / ml_per_fluid_ounce, 2)} fl oz`),
-  'MPa': (value, system) => (system === 'inch' ? `${formatNumber(value / 0.00689475729316836, 2)} psi` : `${formatNumber(value, 3)} MPa`),
-  'C': (value, system) => (system === 'inch' ? `${formatNumber(value * 1.8 + 32, 3)} °F` : `${formatNumber(value, 3)} °C`),
+  kg: (value, system) =>
+    system === 'inch'
+      ? `${formatNumber(value / 0.45359237, value < 4.5 ? 2 : 3)} lb`
+      : `${formatNumber(value, value < 10 ? 2 : 3)} kg`,
+  deg: (value) => `${formatNumber(value, 2)}°`,
+  'deg/m': (value, system) =>
+    system === 'inch' ? `${figures(value * metres_per_foot)}° a foot` : `${figures(value)}° a metre`,
+  Hz: (value) => `${figures(value)} Hz`,
+  share: formatShare,
+  chance: formatShare,
+  pct: (value) => `${figures(value)} %`,
+  points: (value) => {
+    const text = figures(value);
+    return text === '1' ? '1 point' : `${text} points`;
+  },
+  cost: (value) => (Number.isFinite(value) ? trueMinus((Math.round(value * 100) / 100 || 0).toFixed(2)) : 'unknown'),
+  count: (value) => formatNumber(Math.round(value), 15),
+  ratio: figures,
+  days: (value) => {
+    const text = formatNumber(Math.abs(value) < 3 ? value : Math.round(value), Math.abs(value) < 3 ? 2 : 15);
+    return text === '1' ? '1 day' : `${text} days`;
+  },
+  ml: (value, system) =>
+    system === 'metric'
+      ? `${formatNumber(value, 2)} ml`
+      : Math.abs(value) < ml_per_fluid_ounce
+        ? `${formatNumber(value / ml_per_teaspoon, 1)} tsp`
+        : `${formatNumber(value / ml_per_fluid_ounce, 2)} fl oz`,
+  MPa: (value, system) =>
+    system === 'inch' ? `${formatNumber(value / 0.00689475729316836, 2)} psi` : `${formatNumber(value, 3)} MPa`,
+  C: (value, system) =>
+    system === 'inch' ? `${formatNumber(value * 1.8 + 32, 3)} °F` : `${formatNumber(value, 3)} °C`,
 };
 
 /**
- * Any value of a fact in words and units people use, in the unit system they write in. `value` in the fact's own unit (`mm`, `share` 0..1, `pct` 0..100 …).
+ * Any value of a fact in words and units people use, in the unit system they write in. `value` in the fact's own unit
+ * (`mm`, `share` 0..1, `pct` 0..100 …).
  * Words pass as they are; null and non-finite numbers are `unknown`. Costs are told in `currency`, where one is given.
  */
-export function formatQuantity(value: number | string | null, unit: QuantityUnit, system: UnitSystem, currency = ''): string {
+export function formatQuantity(
+  value: number | string | null,
+  unit: QuantityUnit,
+  system: UnitSystem,
+  currency = '',
+): string {
   if (value === null) return 'unknown';
   if (typeof value === 'string') return value;
   if (!Number.isFinite(value)) return 'unknown';

@@ -1,13 +1,28 @@
-import { isAlias, isCollection, isMap, isScalar, isSeq, parseDocument, stringify, type Document, type Node, type Pair, type YAMLMap } from 'yaml';
+import {
+  isAlias,
+  isCollection,
+  isMap,
+  isScalar,
+  isSeq,
+  parseDocument,
+  stringify,
+  type Document,
+  type Node,
+  type Pair,
+  type YAMLMap,
+} from 'yaml';
 import { keyText } from './yaml-lookup.js';
 import type { Path } from './yaml-document.js';
 
 /** What can be written at a place: a scalar, a list or a map of them; undefined takes the place away. */
-export type YamlValue = string | number | boolean | null | undefined | readonly YamlValue[] | { readonly [key: string]: YamlValue };
+export type YamlValue =
+  string | number | boolean | null | undefined | readonly YamlValue[] | { readonly [key: string]: YamlValue };
 
 /**
- * A YAML text with one value changed, added or taken away; comments, order and everything else stay as they were written. A scalar is changed
- * where it stands; blocks on the way are made on one line, as people write them, and go when nothing is left in them. Null where the text
+ * A YAML text with one value changed, added or taken away; comments, order and everything else stay as they were
+ * written. A scalar is changed
+ * where it stands; blocks on the way are made on one line, as people write them, and go when nothing is left in them.
+ * Null where the text
  * cannot be read, or leads there through an alias: then a person has to do it.
  */
 export function setInText(text: string, path: Path, value: YamlValue): string | null {
@@ -23,34 +38,53 @@ export function setInText(text: string, path: Path, value: YamlValue): string | 
   return keepSpacing(text, doc.toString({ lineWidth: 0, flowCollectionPadding: true }));
 }
 
-/** The library sets every comment one space behind its line; lines that differ in nothing but that stay as the person wrote them. */
+/**
+ * The library sets every comment one space behind its line; lines that differ in nothing but that stay as the person
+ * wrote them.
+ */
 export function keepSpacing(before: string, after: string): string {
   const plain = (line: string): string => line.replace(/\s+#/, ' #').trimEnd();
   const written = new Map(before.split(/\r?\n/).map((line) => [plain(line), line]));
-  return after.split('\n').map((line) => written.get(plain(line)) ?? line).join('\n');
+  return after
+    .split('\n')
+    .map((line) => written.get(plain(line)) ?? line)
+    .join('\n');
 }
 
 /** A scalar that takes the place of another, everything around it untouched; null where that is not what is asked. */
 function scalarInPlace(text: string, doc: Document, path: Path, value: YamlValue): string | null {
   if (value === undefined || value === null || typeof value === 'object' || text.includes('\r')) return null;
   const node = walk(doc, path);
-  if (!isScalar(node) || node.anchor !== undefined || node.tag !== undefined || !node.range || !['PLAIN', 'QUOTE_SINGLE', 'QUOTE_DOUBLE'].includes(node.type ?? '')) return null;
+  if (
+    !isScalar(node) ||
+    node.anchor !== undefined ||
+    node.tag !== undefined ||
+    !node.range ||
+    !['PLAIN', 'QUOTE_SINGLE', 'QUOTE_DOUBLE'].includes(node.type ?? '')
+  )
+    return null;
   const [start, end] = node.range;
   if (start === end) return null;
   return text.slice(0, start) + flowScalar(value) + text.slice(end);
 }
 
 /** A scalar as it may stand anywhere, inside braces too. */
-const flowScalar = (value: string | number | boolean): string => stringify({ v: value }, { collectionStyle: 'flow', lineWidth: 0, flowCollectionPadding: true }).trim().replace(/^\{ v: /u, '').replace(/ \}$/u, '');
+const flowScalar = (value: string | number | boolean): string =>
+  stringify({ v: value }, { collectionStyle: 'flow', lineWidth: 0, flowCollectionPadding: true })
+    .trim()
+    .replace(/^\{ v: /u, '')
+    .replace(/ \}$/u, '');
 
 /** The node at a path, not looking through aliases; undefined when there is none. */
 function walk(doc: Document, path: Path): unknown {
   let node: unknown = doc.contents;
-  for (const step of path) node = isMap(node) ? pairAt(node, step)?.value : isSeq(node) ? node.items[Number(step)] : undefined;
+  for (const step of path)
+    node = isMap(node) ? pairAt(node, step)?.value : isSeq(node) ? node.items[Number(step)] : undefined;
   return node;
 }
 
-const pairAt = (map: YAMLMap, step: string | number): Pair | undefined => map.items.find((pair) => keyText(pair) === String(step));
+const pairAt = (map: YAMLMap, step: string | number): Pair | undefined =>
+  map.items.find((pair) => keyText(pair) === String(step));
 
 /** Writes the value, making what is missing on the way. */
 function put(doc: Document, path: Path, value: YamlValue): boolean {
@@ -61,7 +95,10 @@ function put(doc: Document, path: Path, value: YamlValue): boolean {
     if (isSeq(node)) {
       if (Number(step) > node.items.length) return false;
       const next = node.items[Number(step)];
-      if (rest.length > 0 && (isCollection(next) || isAlias(next))) { node = next; continue; }
+      if (rest.length > 0 && (isCollection(next) || isAlias(next))) {
+        node = next;
+        continue;
+      }
       node.items[Number(step)] = made(doc, rest, value);
       return true;
     }
@@ -71,7 +108,10 @@ function put(doc: Document, path: Path, value: YamlValue): boolean {
       node.add(doc.createPair(step, made(doc, rest, value)));
       return true;
     }
-    if (rest.length > 0 && (isCollection(pair.value) || isAlias(pair.value))) { node = pair.value; continue; }
+    if (rest.length > 0 && (isCollection(pair.value) || isAlias(pair.value))) {
+      node = pair.value;
+      continue;
+    }
     if (isAlias(pair.value)) return false;
     const replaced = made(doc, rest, value);
     const { comment, commentBefore } = (pair.value ?? {}) as Partial<Node>;

@@ -31,8 +31,10 @@ export class TooDeep extends Error {
 export class TooMany extends Error {}
 
 /**
- * The lexical tokens of a text, watched on the way: nesting is judged from open brackets, dashes on one line and columns of indentation, before any recursive
- * reader sees it. Throws TooDeep where `depth` is passed, TooMany where `tokens` is; levels that indentation alone makes are counted again in the tree.
+ * The lexical tokens of a text, watched on the way: nesting is judged from open brackets, dashes on one line and
+ * columns of indentation, before any recursive
+ * reader sees it. Throws TooDeep where `depth` is passed, TooMany where `tokens` is; levels that indentation alone
+ * makes are counted again in the tree.
  */
 export function* guardedTokens(text: string, { depth, tokens }: YamlLimits): Generator<string> {
   let [offset, flow, dashes, scalarNext, lineStart] = [0, 0, 0, false, true];
@@ -41,12 +43,16 @@ export function* guardedTokens(text: string, { depth, tokens }: YamlLimits): Gen
     left -= 1;
     if (left < 0) throw new TooMany();
     yield token;
-    if (token === '\x1f' || token === '\x02' || token === '\x18') { scalarNext = token === '\x1f'; continue; }
+    if (token === '\x1f' || token === '\x02' || token === '\x18') {
+      scalarNext = token === '\x1f';
+      continue;
+    }
     if (!scalarNext) {
       if (token === '[' || token === '{') flow += 1;
       else if (token === ']' || token === '}') flow = Math.max(0, flow - 1);
       else if (token === '-' || token === '?') dashes += 1;
-      if (flow > depth || dashes > depth || (lineStart && token.length > widestIndent && token.startsWith(' '))) throw new TooDeep(offset);
+      if (flow > depth || dashes > depth || (lineStart && token.length > widestIndent && token.startsWith(' ')))
+        throw new TooDeep(offset);
     }
     const last = token.at(-1);
     lineStart = last === '\n' || last === '\r';
@@ -56,7 +62,10 @@ export function* guardedTokens(text: string, { depth, tokens }: YamlLimits): Gen
   }
 }
 
-/** True when the text is no text at all: NUL bytes (UTF-16, pictures, archives), or more than a few characters that could not be decoded. */
+/**
+ * True when the text is no text at all: NUL bytes (UTF-16, pictures, archives), or more than a few characters that
+ * could not be decoded.
+ */
 export function looksBinary(text: string): boolean {
   if (text.includes('\0')) return true;
   let odd = 0;

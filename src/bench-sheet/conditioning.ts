@@ -5,7 +5,8 @@ export interface Part {
 }
 
 /**
- * What each of independent normal parts is expected to be, once their sum is known: mean + variance/total variance × (sum − total mean).
+ * What each of independent normal parts is expected to be, once their sum is known: mean + variance/total variance ×
+ * (sum − total mean).
  * The expected parts add up to the sum. Throws RangeError when nothing varies, because then no part can give way.
  */
 export function expectedParts(parts: readonly Part[], sum: number): readonly number[] {

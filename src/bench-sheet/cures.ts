@@ -32,7 +32,9 @@ export function cureFor(kind: CauseKind, sheet: Sheet, promised: Promised): stri
     case 'bow-reading':
     case 'crook-chosen':
     case 'crook-reading':
-      return stretched ? `Clamp the frame flat and glue ${crossbar} to the bowed bar while it is held.` : 'Turn one of the two bars over, so that it bows the other way, or exchange it for a straighter board.';
+      return stretched
+        ? `Clamp the frame flat and glue ${crossbar} to the bowed bar while it is held.`
+        : 'Turn one of the two bars over, so that it bows the other way, or exchange it for a straighter board.';
     case 'reading':
       return 'Measure again on a table you have checked with a straight edge.';
     case 'rest':
@@ -48,5 +50,7 @@ function noteWords({ model, solution }: Promised, sheet: Sheet): string {
 
 function waiting(promised: Promised): string {
   const days = factOf(promised, 'lumber.wait_days');
-  return days === null || days < 0.5 ? 'for some days' : `for about ${formatQuantity(days, 'days', promised.plan.units)}`;
+  return days === null || days < 0.5
+    ? 'for some days'
+    : `for about ${formatQuantity(days, 'days', promised.plan.units)}`;
 }

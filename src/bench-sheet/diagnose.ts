@@ -7,7 +7,10 @@ export interface LikelyCause {
   /** In words: `twist of left and right as chosen`. */
   readonly name: string;
   readonly kind: CauseKind;
-  /** How much of the lift it is expected to make, mm, in the direction of the lift; all causes add up to the lift. Null when only known to be at work. */
+  /**
+   * How much of the lift it is expected to make, mm, in the direction of the lift; all causes add up to the lift. Null
+   * when only known to be at work.
+   */
   readonly part_mm: number | null;
   /** What to do about it, in a sentence; empty when there is nothing to do. */
   readonly cure: string;

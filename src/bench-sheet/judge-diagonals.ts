@@ -5,7 +5,10 @@ import { factOf, limitOn, type Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
 import { cornerStiffener } from './stiffen.js';
 
-/** Most that the size of the frame, as its diagonals tell it, may be off, mm (`proposal`): a millimetre in every bar and in the tape. */
+/**
+ * Most that the size of the frame, as its diagonals tell it, may be off, mm (`proposal`): a millimetre in every bar and
+ * in the tape.
+ */
 export const size_off_mm = 3;
 
 /** The two diagonals against each other, and the size they tell against the plan's. */
@@ -31,9 +34,24 @@ function square(promised: Promised, sheet: Sheet, off_mm: number): Finding {
   }[verdict];
   const shorten = 'Draw the longer diagonal shorter with a clamp or a cord twisted by a stick until both agree';
   const advice = clothOn(sheet)
-    ? [`Lift the staples near the two far corners, ${lower(shorten)}, glue ${cornerStiffener(promised.plan)}, and fix the cloth again.`]
-    : [`${shorten}, and glue ${cornerStiffener(promised.plan)} before you let go.`, 'If a joint opens as you do it, its mitre is cut wrong: recut it.'];
-  return findingOf({ rule: 'diagonals', verdict, fact: 'frame.diagonal_difference_mm', actual: off_mm, limit: verdict === 'stop' ? most_mm : shows_mm, unit: 'mm', source: 'practice', say, do: advice });
+    ? [
+        `Lift the staples near the two far corners, ${lower(shorten)}, glue ${cornerStiffener(promised.plan)}, and fix the cloth again.`,
+      ]
+    : [
+        `${shorten}, and glue ${cornerStiffener(promised.plan)} before you let go.`,
+        'If a joint opens as you do it, its mitre is cut wrong: recut it.',
+      ];
+  return findingOf({
+    rule: 'diagonals',
+    verdict,
+    fact: 'frame.diagonal_difference_mm',
+    actual: off_mm,
+    limit: verdict === 'stop' ? most_mm : shows_mm,
+    unit: 'mm',
+    source: 'practice',
+    say,
+    do: advice,
+  });
 }
 
 /** Pushing a frame over leaves the mean square of its diagonals as it was, so that tells its size. */
@@ -45,10 +63,17 @@ function size(promised: Promised, diagonal_mm: number): Finding {
   const verdict = off_mm === null ? 'unknown' : off_mm <= size_off_mm ? 'clear' : 'caution';
   const w_mm = model.bars.top.section.w_mm;
   const inside_mm = Math.hypot(plan.face.width_mm - 2 * w_mm, plan.face.height_mm - 2 * w_mm);
-  const inner = Math.abs(diagonal_mm - inside_mm) <= size_off_mm ? ' It fits the inner corners: measure over the outer ones.' : '';
+  const inner =
+    Math.abs(diagonal_mm - inside_mm) <= size_off_mm ? ' It fits the inner corners: measure over the outer ones.' : '';
   const found = `Together the diagonals tell of ${said(diagonal_mm)}, the plan of ${planned_mm === null ? 'an unknown length' : said(planned_mm)}`;
   return findingOf({
-    rule: 'size', verdict, fact: 'frame.diagonal_mm', actual: off_mm ?? diagonal_mm, limit: size_off_mm, unit: 'mm', source: 'proposal',
+    rule: 'size',
+    verdict,
+    fact: 'frame.diagonal_mm',
+    actual: off_mm ?? diagonal_mm,
+    limit: size_off_mm,
+    unit: 'mm',
+    source: 'proposal',
     say: `${found}${verdict === 'clear' ? ': the frame has its size.' : `; more than ${said(size_off_mm)} off is not the tape.${inner}`}`,
     do: ['Measure all four bars over their long points; change the plan to what you built and audit it again.'],
   });

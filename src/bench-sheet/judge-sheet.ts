@@ -26,12 +26,21 @@ export function judgeSheet(promised: Promised, sheet: Sheet): Measured {
   ];
   const limit_mm = finite(promised.settings.corner_lift_limit_mm);
   const { diagnosis } = lift;
-  const rescue = diagnosis === null || limit_mm === null || Math.abs(diagnosis.lift_mm) <= limit_mm ? null : rescueOf(promised.model, promised.solution, sheet, diagnosis.lift_mm, frame.pull_share, limit_mm);
+  const rescue =
+    diagnosis === null || limit_mm === null || Math.abs(diagnosis.lift_mm) <= limit_mm
+      ? null
+      : rescueOf(promised.model, promised.solution, sheet, diagnosis.lift_mm, frame.pull_share, limit_mm);
   return { sheet, pull: frame.pull, findings, diagnosis, rescue };
 }
 
-/** The audit with its readings: their findings join the others, and the verdict is the worst of all, so a good reading never clears anything. */
-export function withMeasured<A extends Promised & { readonly verdict: Verdict }>(audit: A, sheet: Sheet): A & { readonly measured: Measured } {
+/**
+ * The audit with its readings: their findings join the others, and the verdict is the worst of all, so a good reading
+ * never clears anything.
+ */
+export function withMeasured<A extends Promised & { readonly verdict: Verdict }>(
+  audit: A,
+  sheet: Sheet,
+): A & { readonly measured: Measured } {
   const measured = judgeSheet(audit, sheet);
   const findings = sortFindings([...audit.findings, ...measured.findings]);
   return { ...audit, findings, verdict: worstVerdict(findings), measured };
@@ -39,9 +48,17 @@ export function withMeasured<A extends Promised & { readonly verdict: Verdict }>
 
 function rightPlan({ plan }: Promised, sheet: Sheet): readonly Finding[] {
   if (sheet.plan === null || sheet.plan === plan.name) return [];
-  return [findingOf({
-    rule: 'plan', verdict: 'caution', fact: '', actual: sheet.plan, limit: plan.name, unit: 'word', source: 'practice',
-    say: `The sheet was filled in for “${sheet.plan}”, this plan is “${plan.name}”.`,
-    do: ['Make sure that sheet and plan belong together.'],
-  })];
+  return [
+    findingOf({
+      rule: 'plan',
+      verdict: 'caution',
+      fact: '',
+      actual: sheet.plan,
+      limit: plan.name,
+      unit: 'word',
+      source: 'practice',
+      say: `The sheet was filled in for “${sheet.plan}”, this plan is “${plan.name}”.`,
+      do: ['Make sure that sheet and plan belong together.'],
+    }),
+  ];
 }

@@ -13,16 +13,28 @@ export interface LiftPromise {
   readonly limit_mm: number | null;
   /** What nine in ten such frames stay under. */
   readonly p90_mm: number | null;
-  /** Good up to here, read off a table and over two sticks: the smaller of the limit and what nine in ten stay under, with the reading error. */
+  /**
+   * Good up to here, read off a table and over two sticks: the smaller of the limit and what nine in ten stay under,
+   * with the reading error.
+   */
   readonly table_mm: number | null;
   readonly sticks_mm: number | null;
 }
 
-/** The promise with the cloth on, or before it with the terms of the bare frame (null when it cannot be told). The sheet prints it and the judgement holds readings against it. */
+/**
+ * The promise with the cloth on, or before it with the terms of the bare frame (null when it cannot be told). The sheet
+ * prints it and the judgement holds readings against it.
+ */
 export function liftPromise(promised: Promised, bare: readonly WarpTerm[] | null | 'cloth-on'): LiftPromise {
   const limit_mm = finite(promised.settings.corner_lift_limit_mm);
-  const p90_mm = bare === 'cloth-on' ? factOf(promised, 'warp.corner_lift_p90_mm') : bare === null ? null : finite(liftRisk(bare).p90_mm);
-  const upTo = (error_mm: number): number | null => (limit_mm === null || p90_mm === null ? null : Math.min(limit_mm, p90_mm + error_mm));
+  const p90_mm =
+    bare === 'cloth-on'
+      ? factOf(promised, 'warp.corner_lift_p90_mm')
+      : bare === null
+        ? null
+        : finite(liftRisk(bare).p90_mm);
+  const upTo = (error_mm: number): number | null =>
+    limit_mm === null || p90_mm === null ? null : Math.min(limit_mm, p90_mm + error_mm);
   return { limit_mm, p90_mm, table_mm: upTo(readingError.table_mm), sticks_mm: upTo(readingError.stick_mm) };
 }
 

@@ -13,15 +13,22 @@ import { clothOn, type Sheet } from './sheet.js';
 const small_share = 0.03;
 
 /**
- * Why a corner stands up by what was read, most likely first. Each cause's part is its expected value given the lift, all causes taken as independent
- * and normal; the parts add up to the lift. Past the critical pull nothing can be shared out, and that cause stands alone.
+ * Why a corner stands up by what was read, most likely first. Each cause's part is its expected value given the lift,
+ * all causes taken as independent
+ * and normal; the parts add up to the lift. Past the critical pull nothing can be shared out, and that cause stands
+ * alone.
  */
 export function likelyCauses(promised: Promised, sheet: Sheet, frame: FrameAsRead, size_mm: number): Diagnosis {
   const { model, solution } = promised;
   const past = pastCritical(promised, sheet, frame);
   if (frame.influence === null) return { ...signed(sheet, size_mm, 0), causes: past };
   const harder = frame.pull_share > 1;
-  const parts = liftParts(asMoistAsRead(model, sheet), frame.influence, harder ? solution.influence : null, offSquare_rad(promised, sheet));
+  const parts = liftParts(
+    asMoistAsRead(model, sheet),
+    frame.influence,
+    harder ? solution.influence : null,
+    offSquare_rad(promised, sheet),
+  );
   const mean = parts.reduce((sum, part) => sum + part.mean, 0);
   const found = signed(sheet, size_mm, mean);
   const expected = expectedParts(parts, found.lift_mm);
@@ -29,10 +36,26 @@ export function likelyCauses(promised: Promised, sheet: Sheet, frame: FrameAsRea
   const at_planned = expected.map((mm, i) => toward * mm * parts[i]!.at_planned_pull);
   const extra_mm = size_mm - at_planned.reduce((sum, mm) => sum + mm, 0);
   const groups = grouped(parts, at_planned);
-  const pull: LikelyCause[] = harder && solution.influence !== null
-    ? [{ name: `cloth that pulls ${formatNumber(frame.pull_share, 2)} times as hard as planned`, kind: 'pull', part_mm: extra_mm, cure: cureFor('pull', sheet, promised) }]
-    : [];
-  const causes = [...pull, ...groups.map(({ kind, members, mm }): LikelyCause => ({ name: nameOf(kind, members, sheet), kind, part_mm: mm, cure: cureFor(kind, sheet, promised) }))];
+  const pull: LikelyCause[] =
+    harder && solution.influence !== null
+      ? [
+          {
+            name: `cloth that pulls ${formatNumber(frame.pull_share, 2)} times as hard as planned`,
+            kind: 'pull',
+            part_mm: extra_mm,
+            cure: cureFor('pull', sheet, promised),
+          },
+        ]
+      : [];
+  const causes = [
+    ...pull,
+    ...groups.map(({ kind, members, mm }): LikelyCause => ({
+      name: nameOf(kind, members, sheet),
+      kind,
+      part_mm: mm,
+      cure: cureFor(kind, sheet, promised),
+    })),
+  ];
   return { ...found, causes: [...past, ...gathered(causes, size_mm)] };
 }
 
@@ -44,11 +67,19 @@ export function asMoistAsRead(model: Model, { moisture_pct }: Pick<Sheet, 'moist
 
 /** The lift with its sign: as the sheet says, else to the side the mean of such frames leans. */
 function signed(sheet: Sheet, size_mm: number, mean_mm: number): Omit<Diagnosis, 'causes'> {
-  const positive = sheet.lifted === null ? mean_mm >= 0 : sheet.lifted === 'top-right' || sheet.lifted === 'bottom-left';
-  return { lift_mm: positive ? size_mm : -size_mm, lifted: sheet.lifted ?? (positive ? 'top-right' : 'top-left'), corner_said: sheet.lifted !== null };
+  const positive =
+    sheet.lifted === null ? mean_mm >= 0 : sheet.lifted === 'top-right' || sheet.lifted === 'bottom-left';
+  return {
+    lift_mm: positive ? size_mm : -size_mm,
+    lifted: sheet.lifted ?? (positive ? 'top-right' : 'top-left'),
+    corner_said: sheet.lifted !== null,
+  };
 }
 
-/** Angle by which the corners are off square, rad, as the two diagonals tell: their difference over 2·width·height/diagonal. */
+/**
+ * Angle by which the corners are off square, rad, as the two diagonals tell: their difference over
+ * 2·width·height/diagonal.
+ */
 function offSquare_rad({ plan: { face } }: Promised, { diagonals_mm }: Sheet): number {
   if (diagonals_mm === null) return 0;
   const [one, other] = diagonals_mm;
@@ -62,9 +93,15 @@ function pastCritical(promised: Promised, sheet: Sheet, { pull, pull_share }: Fr
   const share = shelfNumber(model.shelf, 'stiffness-share');
   const read = pull?.value ?? pull_share;
   if (read < share * factor) return [];
-  const critical = formatQuantity(Number((factOf(promised, 'frame.critical_pull_N_per_m') ?? Number.NaN).toPrecision(2)), 'N/m', model.plan.units);
+  const critical = formatQuantity(
+    Number((factOf(promised, 'frame.critical_pull_N_per_m') ?? Number.NaN).toPrecision(2)),
+    'N/m',
+    model.plan.units,
+  );
   const sure = read >= factor;
-  const name = sure ? `the pull is past what the flat frame stands (about ${critical}): it has turned into a propeller` : `the pull is past what a flat frame of soft boards stands (average boards: about ${critical})`;
+  const name = sure
+    ? `the pull is past what the flat frame stands (about ${critical}): it has turned into a propeller`
+    : `the pull is past what a flat frame of soft boards stands (average boards: about ${critical})`;
   return [{ name, kind: 'past-critical', part_mm: null, cure: cureFor('past-critical', sheet, promised) }];
 }
 
@@ -97,17 +134,35 @@ function pairOf(member: string): string {
 const partWords = { chosen: 'as chosen', reading: 'as measured', drying: 'from drying after choosing' } as const;
 
 function nameOf(kind: CauseKind, members: readonly string[], sheet: Sheet): string {
-  if (kind === 'corners') return sheet.diagonals_mm === null ? 'corners whose cuts lean' : 'corners whose cuts lean, the diagonals considered';
+  if (kind === 'corners')
+    return sheet.diagonals_mm === null
+      ? 'corners whose cuts lean'
+      : 'corners whose cuts lean, the diagonals considered';
   if (kind === 'reading') return 'the reading itself';
   const [from, part] = kind.split('-') as [string, keyof typeof partWords];
-  const who = pairOf(members[0] ?? '') === 'crossbars' ? (members.length === 1 ? members[0]!.replace('-', ' ') : 'the crossbars') : members.join(' and ');
+  const who =
+    pairOf(members[0] ?? '') === 'crossbars'
+      ? members.length === 1
+        ? members[0]!.replace('-', ' ')
+        : 'the crossbars'
+      : members.join(' and ');
   return `${from} of ${who} ${partWords[part]}`;
 }
 
 /** Largest first; what is small either way goes into one last line, so that all still adds up. */
 function gathered(causes: readonly LikelyCause[], size_mm: number): readonly LikelyCause[] {
-  const large = causes.filter(({ part_mm }) => Math.abs(part_mm ?? 0) >= small_share * size_mm).sort((a, b) => (b.part_mm ?? 0) - (a.part_mm ?? 0));
+  const large = causes
+    .filter(({ part_mm }) => Math.abs(part_mm ?? 0) >= small_share * size_mm)
+    .sort((a, b) => (b.part_mm ?? 0) - (a.part_mm ?? 0));
   const rest = causes.filter((cause) => !large.includes(cause));
   if (rest.length === 0) return large;
-  return [...large, { name: 'everything else', kind: 'rest', part_mm: rest.reduce((sum, { part_mm }) => sum + (part_mm ?? 0), 0), cure: '' }];
+  return [
+    ...large,
+    {
+      name: 'everything else',
+      kind: 'rest',
+      part_mm: rest.reduce((sum, { part_mm }) => sum + (part_mm ?? 0), 0),
+      cure: '',
+    },
+  ];
 }

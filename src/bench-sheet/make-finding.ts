@@ -22,10 +22,38 @@ export interface Said {
 }
 
 /** A finding about a reading. `used` is reading over limit, or limit over reading for at-least. */
-export function findingOf({ rule, about = 'frame', verdict, fact, actual, limit, unit, say, do: advice = [], source, at_least = false }: Said): Finding {
-  const share = typeof limit === 'number' && limit > 0 && typeof actual === 'number' && actual !== 0 ? (at_least ? limit / actual : Math.abs(actual) / limit) : null;
+export function findingOf({
+  rule,
+  about = 'frame',
+  verdict,
+  fact,
+  actual,
+  limit,
+  unit,
+  say,
+  do: advice = [],
+  source,
+  at_least = false,
+}: Said): Finding {
+  const share =
+    typeof limit === 'number' && limit > 0 && typeof actual === 'number' && actual !== 0
+      ? at_least
+        ? limit / actual
+        : Math.abs(actual) / limit
+      : null;
   return {
-    rule: `measured/${rule}`, title: titleOfId(rule), about, verdict, fact, actual, limit, unit, used: share, say, do: verdict === 'clear' ? [] : advice,
-    cautions: [], source,
+    rule: `measured/${rule}`,
+    title: titleOfId(rule),
+    about,
+    verdict,
+    fact,
+    actual,
+    limit,
+    unit,
+    used: share,
+    say,
+    do: verdict === 'clear' ? [] : advice,
+    cautions: [],
+    source,
   };
 }

@@ -22,5 +22,11 @@ export function moisturePromise(promised: Promised): MoisturePromise {
   const room_pct = factOf(promised, 'lumber.room_moisture_pct');
   const most_gap_pct = limitOn(promised, 'lumber.moisture_gap_pct') ?? usual_gap_pct;
   const most_pct = room_pct === null ? planned_pct : Math.min(planned_pct, room_pct + most_gap_pct);
-  return { planned_pct, room_pct, most_gap_pct, most_pct, least_pct: room_pct === null ? 0 : Math.min(most_pct, Math.max(0, room_pct - most_gap_pct)) };
+  return {
+    planned_pct,
+    room_pct,
+    most_gap_pct,
+    most_pct,
+    least_pct: room_pct === null ? 0 : Math.min(most_pct, Math.max(0, room_pct - most_gap_pct)),
+  };
 }

@@ -20,11 +20,21 @@ export function factOf({ facts }: Promised, path: FactPath, about: About | null 
   return finite(findFact(facts, path, about));
 }
 
-/** The limit that the ruleset set on a fact of an element, when it is a number; null when no rule spoke of it. Findings of readings do not count. */
+/**
+ * The limit that the ruleset set on a fact of an element, when it is a number; null when no rule spoke of it. Findings
+ * of readings do not count.
+ */
 export function limitOn({ findings }: Promised, fact: FactPath, about: About | null = null): number | null {
-  const finding = findings.find((f) => !f.rule.startsWith('measured/') && f.fact === fact && (about === null || f.about === about) && typeof f.limit === 'number');
+  const finding = findings.find(
+    (f) =>
+      !f.rule.startsWith('measured/') &&
+      f.fact === fact &&
+      (about === null || f.about === about) &&
+      typeof f.limit === 'number',
+  );
   return finite(finding === undefined ? null : (finding.limit as number));
 }
 
 /** The number itself when it is one that can be compared; else null, so that nothing passes by being no number. */
-export const finite = (value: number | null | undefined): number | null => (value !== null && value !== undefined && Number.isFinite(value) ? value : null);
+export const finite = (value: number | null | undefined): number | null =>
+  value !== null && value !== undefined && Number.isFinite(value) ? value : null;

@@ -6,7 +6,10 @@ import { pullFromTap } from '../mechanics/cloth/tap-note.js';
 import type { Model, Solution } from '../model/model.js';
 import { clothOn, groundOn, readingError, type Sheet } from './sheet.js';
 
-/** The pull of the cloth that was read, as shares of the plan's working pull (the two directions keep the plan's proportion). */
+/**
+ * The pull of the cloth that was read, as shares of the plan's working pull (the two directions keep the plan's
+ * proportion).
+ */
 export interface PullRead {
   readonly value: number;
   readonly low: number;
@@ -30,7 +33,13 @@ function clothMass(model: Model, sheet: Sheet): number {
 /** Pull from the tapped note; null when none was read. */
 export function pullOfTap(model: Model, sheet: Sheet): PullRead | null {
   if (sheet.tap_Hz === null || !clothOn(sheet)) return null;
-  const band = pullFromTap(tapSpan(model), sheet.tap_Hz, clothMass(model, sheet), Math.min(readingError.note_Hz, sheet.tap_Hz / 2), yOverX(model));
+  const band = pullFromTap(
+    tapSpan(model),
+    sheet.tap_Hz,
+    clothMass(model, sheet),
+    Math.min(readingError.note_Hz, sheet.tap_Hz / 2),
+    yOverX(model),
+  );
   return shares(model, { value: band.value_N_per_m, low: band.low_N_per_m, high: band.high_N_per_m });
 }
 
@@ -44,7 +53,10 @@ export function pullOfPush(model: Model, { push, ...sheet }: Sheet): PullRead | 
   return shares(model, { value: at(push.sag_mm), low: at(push.sag_mm + readingError.sag_mm), high: at(least_sag_mm) });
 }
 
-/** The pull that all readings of the cloth together mean: midway between them, as wide as both. Null when none was taken. */
+/**
+ * The pull that all readings of the cloth together mean: midway between them, as wide as both. Null when none was
+ * taken.
+ */
 export function pullRead(model: Model, sheet: Sheet): PullRead | null {
   const reads = [pullOfTap(model, sheet), pullOfPush(model, sheet)].filter((read) => read !== null);
   if (reads.length === 0) return null;

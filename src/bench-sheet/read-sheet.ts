@@ -17,27 +17,41 @@ export function readSheet(text: string, file: string): Result<Sheet> {
   const checked = sheetInputSchema.safeParse(source.data);
   if (!checked.success) return failed([...problems, ...schemaProblems(sheetInputSchema, checked.error.issues, source)]);
   const all = [...problems, ...againstItself(checked.data, source)];
-  return all.some(({ severity }) => severity === 'error') ? failed(all) : { ok: true, value: fillSheet(checked.data), warnings: inFileOrder(all) };
+  return all.some(({ severity }) => severity === 'error')
+    ? failed(all)
+    : { ok: true, value: fillSheet(checked.data), warnings: inFileOrder(all) };
 }
 
-const failed = (problems: readonly Problem[]): Result<Sheet> => ({ ok: false, problems: limitProblems(inFileOrder(problems)) });
+const failed = (problems: readonly Problem[]): Result<Sheet> => ({
+  ok: false,
+  problems: limitProblems(inFileOrder(problems)),
+});
 
 function againstItself(input: SheetInput, source: YamlSource): Problem[] {
   const problems: Problem[] = [];
   const count = input.diagonals?.length ?? 2;
-  if (count !== 2) problems.push(source.problem('not-two-diagonals', ['diagonals'], { value: count === 1 ? 'one length' : `${count} lengths` }));
+  if (count !== 2)
+    problems.push(
+      source.problem('not-two-diagonals', ['diagonals'], { value: count === 1 ? 'one length' : `${count} lengths` }),
+    );
   if (input.when === 'before-cloth') {
-    for (const name of ['tap', 'push'] as const) if (input[name] !== undefined) problems.push(source.problem('no-cloth-yet', [name], { name }, 'key'));
+    for (const name of ['tap', 'push'] as const)
+      if (input[name] !== undefined) problems.push(source.problem('no-cloth-yet', [name], { name }, 'key'));
   }
-  if (input.lifted !== undefined && input['corner-lift'] === undefined && input.winding === undefined) problems.push(source.problem('corner-without-lift', ['lifted'], {}, 'key'));
+  if (input.lifted !== undefined && input['corner-lift'] === undefined && input.winding === undefined)
+    problems.push(source.problem('corner-without-lift', ['lifted'], {}, 'key'));
   const { sheet: _format, plan: _plan, when: _when, frame: _frame, student: _student, ...readings } = input;
   input.boards?.forEach((board, i) => {
     for (const kind of ['bow', 'crook'] as const) {
       const rise = board[kind];
-      if (rise !== undefined && board.over === undefined && readQuantity(rise, 'length').ok) problems.push(source.problem('bow-without-over', ['boards', i, kind], { name: kind }));
+      if (rise !== undefined && board.over === undefined && readQuantity(rise, 'length').ok)
+        problems.push(source.problem('bow-without-over', ['boards', i, kind], { name: kind }));
     }
   });
-  const some = Object.values(readings).some((reading) => reading !== undefined && (typeof reading !== 'object' || Object.values(reading).some((one) => one !== undefined)));
+  const some = Object.values(readings).some(
+    (reading) =>
+      reading !== undefined && (typeof reading !== 'object' || Object.values(reading).some((one) => one !== undefined)),
+  );
   if (!some) problems.push(source.warning('nothing-read', []));
   return problems;
 }
@@ -48,10 +62,13 @@ function number(text: string, dimension: Dimension): number {
   return reading.value;
 }
 
-const orNull = (text: string | undefined, dimension: Dimension): number | null => (text === undefined ? null : number(text, dimension));
+const orNull = (text: string | undefined, dimension: Dimension): number | null =>
+  text === undefined ? null : number(text, dimension);
 
 function perBar(block: SheetInput['bow']): Readonly<Partial<Record<BarName, number>>> {
-  return Object.fromEntries(barNames.flatMap((bar) => (block?.[bar] === undefined ? [] : [[bar, number(block[bar], 'length')]])));
+  return Object.fromEntries(
+    barNames.flatMap((bar) => (block?.[bar] === undefined ? [] : [[bar, number(block[bar], 'length')]])),
+  );
 }
 
 function fillSheet(input: SheetInput): Sheet {
@@ -69,12 +86,29 @@ function fillSheet(input: SheetInput): Sheet {
     bow_mm: perBar(input.bow),
     inward_bow_mm: perBar(input['inward-bow']),
     tap_Hz: orNull(input.tap, 'frequency'),
-    push: push === undefined ? null : { weight_g: number(push.weight, 'mass'), sag_mm: number(push.sag, 'length'), pad_mm: orNull(push.pad, 'length') },
+    push:
+      push === undefined
+        ? null
+        : {
+            weight_g: number(push.weight, 'mass'),
+            sag_mm: number(push.sag, 'length'),
+            pad_mm: orNull(push.pad, 'length'),
+          },
     weight_kg: weight_g === null ? null : weight_g / 1000,
     moisture_pct: orNull(input.moisture, 'percent'),
     frame: input.frame ?? null,
     student: input.student?.trim() ?? null,
-    boards: (input.boards ?? []).map((board) => ({ for: board.for, ply: board.ply ?? 1, mark: board.mark?.trim() ?? null, ...readBoard(board) })),
-    test_joints: (input['test-joints'] ?? []).map(({ way, weight, arm, moves }) => ({ way, weight_g: number(weight, 'mass'), arm_mm: number(arm, 'length'), moves_mm: number(moves, 'length') })),
+    boards: (input.boards ?? []).map((board) => ({
+      for: board.for,
+      ply: board.ply ?? 1,
+      mark: board.mark?.trim() ?? null,
+      ...readBoard(board),
+    })),
+    test_joints: (input['test-joints'] ?? []).map(({ way, weight, arm, moves }) => ({
+      way,
+      weight_g: number(weight, 'mass'),
+      arm_mm: number(arm, 'length'),
+      moves_mm: number(moves, 'length'),
+    })),
   };
 }

@@ -19,8 +19,10 @@ export interface Reopened {
 }
 
 /**
- * By how much to hold a frame past flat while an opened corner is glued again, so that it springs back to flat. Held at −p the open frame, whose own lift is yₒ and stiffness kₒ,
- * asks the clamps for kₒ (yₒ + p); let go, the closed frame of stiffness k_c gives that back: p = yₒ kₒ/(k_c − kₒ). Four equal bars, stiff in bending: kₒ = k_c/2, so p is the open frame's own lift.
+ * By how much to hold a frame past flat while an opened corner is glued again, so that it springs back to flat. Held at
+ * −p the open frame, whose own lift is yₒ and stiffness kₒ,
+ * asks the clamps for kₒ (yₒ + p); let go, the closed frame of stiffness k_c gives that back: p = yₒ kₒ/(k_c − kₒ).
+ * Four equal bars, stiff in bending: kₒ = k_c/2, so p is the open frame's own lift.
  * Null where the frame stays as stiff with the corner open, because something else holds it.
  */
 export function reopen(shape: FrameShape, twist: MeasuredTwist, corner: CornerName): Reopened | null {

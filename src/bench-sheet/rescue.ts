@@ -41,8 +41,18 @@ export interface Rescue {
 const most_eased = 0.4;
 const sure_reserve = 1;
 
-/** The rescue of a frame whose corner stands up by `lift_mm` at a share of the working pull. Throws RangeError where nothing can vary. */
-export function rescueOf(model: Model, solution: Solution, sheet: Sheet, lift_mm: number, share: number, limit_mm: number): Rescue {
+/**
+ * The rescue of a frame whose corner stands up by `lift_mm` at a share of the working pull. Throws RangeError where
+ * nothing can vary.
+ */
+export function rescueOf(
+  model: Model,
+  solution: Solution,
+  sheet: Sheet,
+  lift_mm: number,
+  share: number,
+  limit_mm: number,
+): Rescue {
   const built = asMoistAsRead(model, sheet);
   const twist = measuredTwist(built, solution, lift_mm, share);
   const cloth_on = clothOn(sheet);
@@ -54,10 +64,16 @@ export function rescueOf(model: Model, solution: Solution, sheet: Sheet, lift_mm
   const easing = cloth_on ? ease(model, solution, twist.unpulled_mm, share, limit_mm) : null;
   const opened = reopen(model.shape, twist, raised);
   const flat = (mm: number): boolean => Math.abs(mm) <= limit_mm;
-  const holds = ({ lift_mm: mm, reserve }: CureFound): boolean => flat(mm) && (reserve === null || reserve >= sure_reserve);
+  const holds = ({ lift_mm: mm, reserve }: CureFound): boolean =>
+    flat(mm) && (reserve === null || reserve >= sure_reserve);
   const ownReserve = solution.stability.load_factor === null || solution.stability.load_factor > sure_reserve / 0.67;
   return {
-    lift_mm, raised, limit_mm, cloth_on, easing, cures,
+    lift_mm,
+    raised,
+    limit_mm,
+    cloth_on,
+    easing,
+    cures,
     to_dry_pct: boardState(built).drying_pct,
     reopened: opened === null ? null : { ...opened, corner: raised },
     anew: !cures.some(holds) && !(ownReserve && ((easing !== null && flat(easing.lift_mm)) || opened !== null)),
@@ -65,16 +81,27 @@ export function rescueOf(model: Model, solution: Solution, sheet: Sheet, lift_mm
 }
 
 /**
- * How far shear of the cloth (N/mm), at the front edge of the bars, e before their centre lines, moves the free corner, mm; null where the frame is free to move. A corner that
- * lifts by y lets two of the bars rise by y from end to end, each carrying its front edge e y along the shear: work 2 S e y, so it lifts as a force of 2 S e there would lift it.
+ * How far shear of the cloth (N/mm), at the front edge of the bars, e before their centre lines, moves the free corner,
+ * mm; null where the frame is free to move. A corner that
+ * lifts by y lets two of the bars rise by y from end to end, each carrying its front edge e y along the shear: work 2 S
+ * e y, so it lifts as a force of 2 S e there would lift it.
  */
 export function liftOfShear_mm(shape: FrameShape, shear_N_per_mm: number): number | null {
   const compliance = solveLiftCompliance(shape, { x: 0, y: 0 });
-  return compliance === null ? null : shear_N_per_mm * (shape.eccentricity_mm.top + shape.eccentricity_mm.left) * compliance;
+  return compliance === null
+    ? null
+    : shear_N_per_mm * (shape.eccentricity_mm.top + shape.eccentricity_mm.left) * compliance;
 }
 
-/** Shear that cloth of an even pull (N/mm) has along the sides of the frame once a share of it is let go along one diagonal: half of what is let go × the sine of twice the diagonal's angle. */
-export const shearOfEasing_N_per_mm = ({ span_x_mm, span_y_mm }: FrameShape, pull_N_per_mm: number, eased: number): number => (eased * pull_N_per_mm * Math.sin(2 * Math.atan2(span_y_mm, span_x_mm))) / 2;
+/**
+ * Shear that cloth of an even pull (N/mm) has along the sides of the frame once a share of it is let go along one
+ * diagonal: half of what is let go × the sine of twice the diagonal's angle.
+ */
+export const shearOfEasing_N_per_mm = (
+  { span_x_mm, span_y_mm }: FrameShape,
+  pull_N_per_mm: number,
+  eased: number,
+): number => (eased * pull_N_per_mm * Math.sin(2 * Math.atan2(span_y_mm, span_x_mm))) / 2;
 
 /**
  * Cloth that pulls less along the raised diagonal, and shears. The mean pull falls too. Just as much as
@@ -87,7 +114,10 @@ function ease(model: Model, solution: Solution, unpulled_mm: number, share: numb
   const pull = ((working.x + working.y) / 2) * share;
   const after = (eased: number): number => {
     const shear = shearOfEasing_N_per_mm(shape, pull, eased);
-    return liftFrom(curveAt(solution, share * (1 - eased / 2)), unpulled_mm - Math.sign(unpulled_mm) * shear * per_shear_mm);
+    return liftFrom(
+      curveAt(solution, share * (1 - eased / 2)),
+      unpulled_mm - Math.sign(unpulled_mm) * shear * per_shear_mm,
+    );
   };
   const side = Math.sign(unpulled_mm);
   let eased = 0;

@@ -18,7 +18,10 @@ export interface Sheet {
   /** How far the fourth corner stands off a flat table, three being pressed down; and which corner that is. */
   readonly corner_lift_mm: number | null;
   readonly lifted: CornerName | null;
-  /** The same seen over two straight sticks, one along the left and one along the right bar: how far their far ends disagree. */
+  /**
+   * The same seen over two straight sticks, one along the left and one along the right bar: how far their far ends
+   * disagree.
+   */
   readonly winding_mm: number | null;
   /** Middle of a bar out of the plane of its corners; sign as one likes. */
   readonly bow_mm: Readonly<Partial<Record<BarName, number>>>;
@@ -64,4 +67,12 @@ export const clothOn = (sheet: Sheet): boolean => sheet.when !== 'before-cloth';
 export const groundOn = (sheet: Sheet): boolean => sheet.when === 'after-ground' || sheet.when === 'finished';
 
 /** Reading errors at the bench, one way (`practice`): what a reading may be off without anything being wrong. */
-export const readingError = { tape_mm: 1, table_mm: 0.5, stick_mm: 1, string_mm: 0.5, note_Hz: 0.25, sag_mm: 0.5, meter_pct: 1 } as const;
+export const readingError = {
+  tape_mm: 1,
+  table_mm: 0.5,
+  stick_mm: 1,
+  string_mm: 0.5,
+  note_Hz: 0.25,
+  sag_mm: 0.5,
+  meter_pct: 1,
+} as const;

@@ -1,6 +1,16 @@
 import { formatLength } from '../base/units-format.js';
 import type { Report } from '../report/compose.js';
-import { bullets, document, heading, paragraph, picture, table, type Block, type Cell, type Column } from '../report/tree.js';
+import {
+  bullets,
+  document,
+  heading,
+  paragraph,
+  picture,
+  table,
+  type Block,
+  type Cell,
+  type Column,
+} from '../report/tree.js';
 import type { Chart, ChartEntry } from './chart.js';
 import { chartPicture } from './chart-picture.js';
 import type { Shape } from './chart-plan.js';
@@ -12,7 +22,9 @@ export function chartPage(chart: Chart): Report {
   const unit = chart.units === 'metric' ? 'mm' : 'in';
   const blocks: Block[] = [
     heading(1, 'How large may a frame be?'),
-    paragraph(`Largest frames by ruleset "${chart.ruleset_name}" from shelf "${chart.shelf_name}", to the last ${formatLength(chart.sizes.step_mm, chart.units)}.`),
+    paragraph(
+      `Largest frames by ruleset "${chart.ruleset_name}" from shelf "${chart.shelf_name}", to the last ${formatLength(chart.sizes.step_mm, chart.units)}.`,
+    ),
     bullets([
       'First figure: up to here every check the chart asks is clear; a frame of this size may be planned without asking.',
       'Second figure: up to here no check says stop; in between ask first, and audit the plan itself.',
@@ -27,9 +39,9 @@ export function chartPage(chart: Chart): Report {
     bullets([
       'Boards that were glanced along (plain), at 12 % moisture; corners mitred, glued and nailed; usual cotton at the usual pull; every other default of a plan.',
       'Two plies: side by side, glued and screwed (only glued where no screw on the shelf fits), their warps opposed.',
-      'One crossbar: upright, in the middle. Two: crossing in the middle. Braces: timber of the bars\' stock across each corner, a quarter of the shorter side long. Crossbars lie as the bars do where they fit, else flat.',
+      "One crossbar: upright, in the middle. Two: crossing in the middle. Braces: timber of the bars' stock across each corner, a quarter of the shorter side long. Crossbars lie as the bars do where they fit, else flat.",
       `Not asked here, so audit each plan before cutting: ${Object.values(leftOutOfCharts).join('; ')}. Longest boards on the shelf do count.`,
-      'Each figure passes the audit\'s own checks, and the next step up does not. Between the sizes that were tried, a larger frame is taken to fare no better.',
+      "Each figure passes the audit's own checks, and the next step up does not. Between the sizes that were tried, a larger frame is taken to fare no better.",
     ]),
   ];
   return { tree: document(blocks), pictures: [drawn] };
@@ -37,7 +49,10 @@ export function chartPage(chart: Chart): Report {
 
 const columns: readonly Column[] = [
   { head: 'Bars' },
-  ...['No crossbar', 'and braces', 'One crossbar', 'and braces', 'Two crossbars', 'and braces'].map((head): Column => ({ head, align: 'right' })),
+  ...['No crossbar', 'and braces', 'One crossbar', 'and braces', 'Two crossbars', 'and braces'].map((head): Column => ({
+    head,
+    align: 'right',
+  })),
 ];
 
 function sizesTable(chart: Chart, shape: Shape): Block {
@@ -48,7 +63,8 @@ function sizesTable(chart: Chart, shape: Shape): Block {
   return table(columns, rows);
 }
 
-const bothFigures = (chart: Chart, { clear_mm, no_stop_mm }: ChartEntry): string => (no_stop_mm === null ? '–' : `${figure(chart, clear_mm)} / ${figure(chart, no_stop_mm)}`);
+const bothFigures = (chart: Chart, { clear_mm, no_stop_mm }: ChartEntry): string =>
+  no_stop_mm === null ? '–' : `${figure(chart, clear_mm)} / ${figure(chart, no_stop_mm)}`;
 
 /** Without its unit, which stands over the table. */
 export function figure({ units, sizes }: Chart, size_mm: number | null): string {

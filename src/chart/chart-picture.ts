@@ -1,4 +1,12 @@
-import { darkerFill, ink, paperFill, sheetWidth, softInk, textSize, weight } from '../report/drawings/drawing-standard.js';
+import {
+  darkerFill,
+  ink,
+  paperFill,
+  sheetWidth,
+  softInk,
+  textSize,
+  weight,
+} from '../report/drawings/drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from '../report/drawings/picture.js';
 import { line, outline, rectangle } from '../report/drawings/strokes.js';
 import type { Label } from '../report/drawings/labels.js';
@@ -21,13 +29,29 @@ interface Line {
   readonly entries: readonly ChartEntry[] | null;
 }
 
-/** Bars as long as the largest clear frame: filled without braces, the white part with them; a thin line goes on to where a stop would come. */
+/**
+ * Bars as long as the largest clear frame: filled without braces, the white part with them; a thin line goes on to
+ * where a stop would come.
+ */
 export function chartPicture(chart: Chart): Picture {
   const { lines, bottom } = layOut(chart);
-  const longest_mm = Math.max(chart.sizes.step_mm, ...chart.rows.flatMap(({ entries }) => entries.map((entry) => entry.no_stop_mm ?? 0)));
+  const longest_mm = Math.max(
+    chart.sizes.step_mm,
+    ...chart.rows.flatMap(({ entries }) => entries.map((entry) => entry.no_stop_mm ?? 0)),
+  );
   const scale = panelWidth / longest_mm;
-  const panel = (shape: Shape, at: number): Drawing => drawPanel(chart, lines, shape, { x: left + at * (panelWidth + gap), bottom, scale, longest_mm });
-  const names = drawing({ labels: lines.map(({ y, name, entries }): Label => ({ text: name, size: textSize.small, heavy: entries === null, spots: [{ x: entries === null ? 4 : 12, y: y + (entries === null ? headHeight : rowHeight) / 2, anchor: 'start' }] })) });
+  const panel = (shape: Shape, at: number): Drawing =>
+    drawPanel(chart, lines, shape, { x: left + at * (panelWidth + gap), bottom, scale, longest_mm });
+  const names = drawing({
+    labels: lines.map(({ y, name, entries }): Label => ({
+      text: name,
+      size: textSize.small,
+      heavy: entries === null,
+      spots: [
+        { x: entries === null ? 4 : 12, y: y + (entries === null ? headHeight : rowHeight) / 2, anchor: 'start' },
+      ],
+    })),
+  });
   return finishPicture(
     {
       name: 'chart.svg',
@@ -62,15 +86,41 @@ interface Panel {
   readonly longest_mm: number;
 }
 
-function drawPanel(chart: Chart, lines: readonly Line[], shape: Shape, { x, bottom, scale, longest_mm }: Panel): Drawing {
+function drawPanel(
+  chart: Chart,
+  lines: readonly Line[],
+  shape: Shape,
+  { x, bottom, scale, longest_mm }: Panel,
+): Drawing {
   const every_mm = chart.units === 'metric' ? 1000 : 36 * 25.4;
   const ticks = Array.from({ length: Math.floor(longest_mm / every_mm) + 1 }, (_, i) => i * every_mm);
-  const grid = ticks.map((at_mm) => line([{ x: x + at_mm * scale, y: top }, { x: x + at_mm * scale, y: bottom }], { width: weight.thin, colour: at_mm === 0 ? ink : darkerFill }));
+  const grid = ticks.map((at_mm) =>
+    line(
+      [
+        { x: x + at_mm * scale, y: top },
+        { x: x + at_mm * scale, y: bottom },
+      ],
+      { width: weight.thin, colour: at_mm === 0 ? ink : darkerFill },
+    ),
+  );
   const labels: Label[] = [
-    { text: `${shape === 'square' ? 'Square: side' : 'Three to two: width'}, ${chart.units === 'metric' ? 'm' : 'in'}`, size: textSize.small, heavy: true, spots: [{ x, y: top - 20, anchor: 'start' }] },
-    ...ticks.map((at_mm): Label => ({ text: String(Math.round(at_mm / (chart.units === 'metric' ? 1000 : 25.4))), size: textSize.small, spots: [{ x: x + at_mm * scale, y: top - 7, anchor: 'middle' }] })),
+    {
+      text: `${shape === 'square' ? 'Square: side' : 'Three to two: width'}, ${chart.units === 'metric' ? 'm' : 'in'}`,
+      size: textSize.small,
+      heavy: true,
+      spots: [{ x, y: top - 20, anchor: 'start' }],
+    },
+    ...ticks.map((at_mm): Label => ({
+      text: String(Math.round(at_mm / (chart.units === 'metric' ? 1000 : 25.4))),
+      size: textSize.small,
+      spots: [{ x: x + at_mm * scale, y: top - 7, anchor: 'middle' }],
+    })),
   ];
-  const bars = lines.flatMap(({ y, entries }) => (entries ?? []).filter((entry) => entry.shape === shape).flatMap((entry) => drawEntry(entry, x, y + 1.2 + entry.build.crossbars * (barHeight + 0.3), scale)));
+  const bars = lines.flatMap(({ y, entries }) =>
+    (entries ?? [])
+      .filter((entry) => entry.shape === shape)
+      .flatMap((entry) => drawEntry(entry, x, y + 1.2 + entry.build.crossbars * (barHeight + 0.3), scale)),
+  );
   return drawing({ marks: [...grid, ...bars.sort((a, b) => a.order - b.order).map(({ mark }) => mark)], labels });
 }
 
@@ -79,8 +129,25 @@ function drawEntry({ build, clear_mm, no_stop_mm }: ChartEntry, x: number, y: nu
   const middle = y + barHeight / 2;
   const order = build.braced ? 0 : 1;
   const marks = [];
-  if (no_stop_mm !== null && build.braced) marks.push({ order, mark: line([{ x, y: middle }, { x: x + no_stop_mm * scale, y: middle }], { width: weight.thin, colour: softInk }) });
-  if (clear_mm !== null) marks.push({ order, mark: outline(rectangle(x, y, clear_mm * scale, barHeight), { width: weight.thin, fill: build.braced ? paperFill : softInk }) });
+  if (no_stop_mm !== null && build.braced)
+    marks.push({
+      order,
+      mark: line(
+        [
+          { x, y: middle },
+          { x: x + no_stop_mm * scale, y: middle },
+        ],
+        { width: weight.thin, colour: softInk },
+      ),
+    });
+  if (clear_mm !== null)
+    marks.push({
+      order,
+      mark: outline(rectangle(x, y, clear_mm * scale, barHeight), {
+        width: weight.thin,
+        fill: build.braced ? paperFill : softInk,
+      }),
+    });
   return marks;
 }
 
@@ -88,9 +155,32 @@ function drawEntry({ build, clear_mm, no_stop_mm }: ChartEntry, x: number, y: nu
 function key(): Drawing {
   const y = 14;
   const sample = (x: number, fill: string) => outline(rectangle(x, y - 3, 16, 6), { width: weight.thin, fill });
-  const label = (x: number, text: string): Label => ({ text, size: textSize.small, spots: [{ x, y, anchor: 'start' }] });
+  const label = (x: number, text: string): Label => ({
+    text,
+    size: textSize.small,
+    spots: [{ x, y, anchor: 'start' }],
+  });
   return drawing({
-    marks: [sample(6, softInk), sample(134, paperFill), line([{ x: 252, y }, { x: 270, y }], { width: weight.thin, colour: softInk })],
-    labels: [label(26, 'clear, no braces'), label(154, 'clear, braced'), label(274, 'no stop, braced'), { text: 'Three bars each: none, one, two crossbars', size: textSize.small, spots: [{ x: sheetWidth - 6, y: top - 33, anchor: 'end' }] }],
+    marks: [
+      sample(6, softInk),
+      sample(134, paperFill),
+      line(
+        [
+          { x: 252, y },
+          { x: 270, y },
+        ],
+        { width: weight.thin, colour: softInk },
+      ),
+    ],
+    labels: [
+      label(26, 'clear, no braces'),
+      label(154, 'clear, braced'),
+      label(274, 'no stop, braced'),
+      {
+        text: 'Three bars each: none, one, two crossbars',
+        size: textSize.small,
+        spots: [{ x: sheetWidth - 6, y: top - 33, anchor: 'end' }],
+      },
+    ],
   });
 }

@@ -23,10 +23,18 @@ export type Shape = keyof typeof shapes;
 export const heightOf = (shape: Shape, width_mm: number): number => width_mm / shapes[shape];
 
 /**
- * The plan of a chart entry: every default of the plan reader, two plies side by side, glued and screwed or where no screw fits only glued, one crossbar across the long way and the second
- * crossing it, boards of the bars' stock; crossbars lie as the bars do where they fit, else flat. Null where the reader would object, such as to a frame without an opening.
+ * The plan of a chart entry: every default of the plan reader, two plies side by side, glued and screwed or where no
+ * screw fits only glued, one crossbar across the long way and the second
+ * crossing it, boards of the bars' stock; crossbars lie as the bars do where they fit, else flat. Null where the reader
+ * would object, such as to a frame without an opening.
  */
-export function chartPlan(build: ChartBuild, shape: Shape, width_mm: number, shelf: Shelf, units: UnitSystem = 'metric'): Plan | null {
+export function chartPlan(
+  build: ChartBuild,
+  shape: Shape,
+  width_mm: number,
+  shelf: Shelf,
+  units: UnitSystem = 'metric',
+): Plan | null {
   const lays = build.crossbars > 0 && build.lay === 'edge' ? (['edge', 'flat'] as const) : [build.lay];
   const bonds = build.plies > 1 ? (['glue+screws', 'glue'] as const) : (['none'] as const);
   for (const bond of bonds)
@@ -37,9 +45,19 @@ export function chartPlan(build: ChartBuild, shape: Shape, width_mm: number, she
   return null;
 }
 
-function inputOf({ stock, lay, plies, crossbars, braced }: ChartBuild, shape: Shape, width_mm: number, crossbarLay: Lay, bond: Bond, units: UnitSystem): PlanInput {
+function inputOf(
+  { stock, lay, plies, crossbars, braced }: ChartBuild,
+  shape: Shape,
+  width_mm: number,
+  crossbarLay: Lay,
+  bond: Bond,
+  units: UnitSystem,
+): PlanInput {
   const written = (length_mm: number): string => (units === 'inch' ? `${length_mm / 25.4} in` : `${length_mm} mm`);
-  const across = [{ runs: 'upright' as const, lay: crossbarLay }, { runs: 'level' as const, lay: crossbarLay }].slice(0, crossbars);
+  const across = [
+    { runs: 'upright' as const, lay: crossbarLay },
+    { runs: 'level' as const, lay: crossbarLay },
+  ].slice(0, crossbars);
   return {
     plan: 1,
     name: 'Chart',

@@ -21,7 +21,12 @@ export interface Chart {
   readonly units: UnitSystem;
   readonly sizes: Sizes;
   /** By stock, lay and plies; in each the shapes, crossbars and braces. */
-  readonly rows: readonly { readonly stock: Lumber; readonly lay: ChartBuild['lay']; readonly plies: 1 | 2; readonly entries: readonly ChartEntry[] }[];
+  readonly rows: readonly {
+    readonly stock: Lumber;
+    readonly lay: ChartBuild['lay'];
+    readonly plies: 1 | 2;
+    readonly entries: readonly ChartEntry[];
+  }[];
 }
 
 /** What a chart is made for. */
@@ -32,16 +37,25 @@ export interface ChartGoals {
 }
 
 /** Resolution and range of a chart. */
-export const chartSizes = (units: UnitSystem): Sizes => (units === 'metric' ? { least_mm: 200, most_mm: 3600, step_mm: 10, units } : { least_mm: 203.2, most_mm: 3657.6, step_mm: 12.7, units });
+export const chartSizes = (units: UnitSystem): Sizes =>
+  units === 'metric'
+    ? { least_mm: 200, most_mm: 3600, step_mm: 10, units }
+    : { least_mm: 203.2, most_mm: 3657.6, step_mm: 12.7, units };
 
 const counts = [0, 1, 2] as const;
 
-/** The largest frames that a ruleset clears, for every stock, lay and number of plies on a shelf. Pure, the same every time; takes a while. */
+/**
+ * The largest frames that a ruleset clears, for every stock, lay and number of plies on a shelf. Pure, the same every
+ * time; takes a while.
+ */
 export async function makeChart(bench: Bench, { units, onEntry }: ChartGoals): Promise<Chart> {
   const sizes = chartSizes(units);
   const [clear, noStop] = [passesFor(bench, 'clear'), passesFor(bench, 'no-stop')];
   const kinds = Object.values(bench.shelf.lumber).flatMap((stock) =>
-    (stock.thickness_mm === stock.width_mm ? (['flat'] as const) : (['flat', 'edge'] as const)).flatMap((lay) => ([1, 2] as const).map((plies) => ({ stock, lay, plies }))));
+    (stock.thickness_mm === stock.width_mm ? (['flat'] as const) : (['flat', 'edge'] as const)).flatMap((lay) =>
+      ([1, 2] as const).map((plies) => ({ stock, lay, plies })),
+    ),
+  );
   const builds = counts.flatMap((crossbars) => [false, true].map((braced) => ({ crossbars, braced })));
   const of = kinds.length * builds.length * Object.keys(shapes).length;
   let done = 0;
@@ -52,7 +66,10 @@ export async function makeChart(bench: Bench, { units, onEntry }: ChartGoals): P
       for (const { crossbars, braced } of builds) {
         const build: ChartBuild = { stock: stock.key, lay, plies, crossbars, braced };
         const clear_mm = await largest(build, shape, bench, clear, sizes);
-        const no_stop_mm = await largest(build, shape, bench, noStop, { ...sizes, least_mm: clear_mm ?? sizes.least_mm });
+        const no_stop_mm = await largest(build, shape, bench, noStop, {
+          ...sizes,
+          least_mm: clear_mm ?? sizes.least_mm,
+        });
         entries.push({ build, shape, clear_mm, no_stop_mm });
         await onEntry?.(++done, of);
       }

@@ -25,11 +25,19 @@ export interface Sizes {
 }
 
 /**
- * The largest width that passes, to a whole step; null when not even a small frame does, `most_mm` when all do. A few sizes are tried from small to
- * large until one fails after one has passed; between those two the edge is halved down to one step. So the size given passes and the next step up fails;
+ * The largest width that passes, to a whole step; null when not even a small frame does, `most_mm` when all do. A few
+ * sizes are tried from small to
+ * large until one fails after one has passed; between those two the edge is halved down to one step. So the size given
+ * passes and the next step up fails;
  * in between the few sizes a frame is taken to fare no better the larger it is.
  */
-export async function largest(build: ChartBuild, shape: Shape, bench: Bench, keeps: Passes, { least_mm, most_mm, step_mm, units = 'metric' }: Sizes): Promise<number | null> {
+export async function largest(
+  build: ChartBuild,
+  shape: Shape,
+  bench: Bench,
+  keeps: Passes,
+  { least_mm, most_mm, step_mm, units = 'metric' }: Sizes,
+): Promise<number | null> {
   const known = new Map<number, boolean>();
   const at = async (steps: number): Promise<boolean> => {
     const before = known.get(steps);

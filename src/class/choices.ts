@@ -3,7 +3,10 @@ import type { FactPath } from '../facts/fact.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Audit } from '../report/audit-view.js';
 
-/** What plans choose, in the words of the class page, and the fact that says it. All bars and corners of a plan are built alike. */
+/**
+ * What plans choose, in the words of the class page, and the fact that says it. All bars and corners of a plan are
+ * built alike.
+ */
 const chosen: readonly (readonly [words: string, path: FactPath, about: string | null])[] = [
   ['Bars', 'bar.stock', 'top'],
   ['Bars lie', 'bar.lay', 'top'],
@@ -52,15 +55,18 @@ export function usualChoices(rows: readonly { readonly choices: Choices }[]): re
 }
 
 /** The figures that a class is told in: words, and the fact in its own unit. */
-export const figures = ([
-  ['Longer side', 'frame.longer_side_mm'],
-  ['Shorter side', 'frame.shorter_side_mm'],
-  ['Reserve against twisting', 'frame.twist_reserve'],
-  ['Chance of a lifted corner', 'warp.corner_lift_chance'],
-  ['Weight, finished', 'frame.weight_kg'],
-  ['Distance between staples', 'cloth.staple_spacing_mm'],
-  ['Cost alone', 'cutting.total_cost'],
-] as const).map(([words, path]) => ({ words, path, unit: specOf(path).unit }));
+export const figures = (
+  [
+    ['Longer side', 'frame.longer_side_mm'],
+    ['Shorter side', 'frame.shorter_side_mm'],
+    ['Reserve against twisting', 'frame.twist_reserve'],
+    ['Chance of a lifted corner', 'warp.corner_lift_chance'],
+    ['Weight, finished', 'frame.weight_kg'],
+    ['Distance between staples', 'cloth.staple_spacing_mm'],
+    ['Cost alone', 'cutting.total_cost'],
+  ] as const
+).map(([words, path]) => ({ words, path, unit: specOf(path).unit }));
 
 /** The figures of one plan in the order above; null where unknown. */
-export const figuresOf = ({ facts }: Audit): readonly (number | null)[] => figures.map(({ path }) => findFact(facts, path, null));
+export const figuresOf = ({ facts }: Audit): readonly (number | null)[] =>
+  figures.map(({ path }) => findFact(facts, path, null));

@@ -9,29 +9,73 @@ const forTheTeacher = ['mark', 'remark'] as const;
 
 type Field = string | number;
 
-/** The class as a table for a spreadsheet: a heading, one row a file in their order, then a column for each rule with value and verdict, and blanks for the teacher. */
+/**
+ * The class as a table for a spreadsheet: a heading, one row a file in their order, then a column for each rule with
+ * value and verdict, and blanks for the teacher.
+ */
 export function classCsv(found: ClassFindings): string {
   const { rows, others, pooled_rows, shares, rules, points } = found;
   const named = rows.some(({ student }) => student !== null);
   const head = [
-    'no', 'file', ...(named ? ['student'] : []), 'plan', 'frames', 'verdict', 'not clear', ...(points ? ['points', 'of points'] : []),
-    'chance of a lifted corner', 'cost alone', 'its share', 'currency', 'remarks of the reader', ...rules, ...forTheTeacher,
+    'no',
+    'file',
+    ...(named ? ['student'] : []),
+    'plan',
+    'frames',
+    'verdict',
+    'not clear',
+    ...(points ? ['points', 'of points'] : []),
+    'chance of a lifted corner',
+    'cost alone',
+    'its share',
+    'currency',
+    'remarks of the reader',
+    ...rules,
+    ...forTheTeacher,
   ];
   const planLine = (row: ClassRow, i: number): readonly Field[] => {
     const place = pooled_rows.indexOf(i);
     return [
-      row.no, row.file, ...(named ? [row.student ?? ''] : []), row.name, row.count, verdictWord[row.verdict].toLowerCase(), row.findings.length,
+      row.no,
+      row.file,
+      ...(named ? [row.student ?? ''] : []),
+      row.name,
+      row.count,
+      verdictWord[row.verdict].toLowerCase(),
+      row.findings.length,
       ...(points ? [amount(row.points?.earned), amount(row.points?.of)] : []),
-      row.lift_chance === null ? 'unknown' : valueInWords(row.lift_chance, 'chance', row.units), amount(row.cost, 'unknown'), place < 0 ? '' : amount(shares[place], 'unknown'), found.currency, '',
-      ...rules.map((rule) => markInWords(row, rule)), ...forTheTeacher.map(() => ''),
+      row.lift_chance === null ? 'unknown' : valueInWords(row.lift_chance, 'chance', row.units),
+      amount(row.cost, 'unknown'),
+      place < 0 ? '' : amount(shares[place], 'unknown'),
+      found.currency,
+      '',
+      ...rules.map((rule) => markInWords(row, rule)),
+      ...forTheTeacher.map(() => ''),
     ];
   };
   const otherLine = ({ no, file, kind, why }: NotRead): readonly Field[] => {
     const verdict = kind === 'beside' ? 'no plan' : 'not read';
-    const start = [no, file, ...(named ? [''] : []), '', '', verdict, '', ...(points ? ['', ''] : []), '', '', '', '', why];
+    const start = [
+      no,
+      file,
+      ...(named ? [''] : []),
+      '',
+      '',
+      verdict,
+      '',
+      ...(points ? ['', ''] : []),
+      '',
+      '',
+      '',
+      '',
+      why,
+    ];
     return [...start, ...Array.from({ length: head.length - start.length }, () => '')];
   };
-  const lines = [...rows.map((row, i) => ({ no: row.no, line: planLine(row, i) })), ...others.map((other) => ({ no: other.no, line: otherLine(other) }))];
+  const lines = [
+    ...rows.map((row, i) => ({ no: row.no, line: planLine(row, i) })),
+    ...others.map((other) => ({ no: other.no, line: otherLine(other) })),
+  ];
   return toCsv([head, ...lines.sort((a, b) => a.no - b.no).map(({ line }) => line)]);
 }
 
@@ -41,4 +85,5 @@ function markInWords({ marks }: ClassRow, rule: string): string {
   return mark === undefined ? '' : `${mark.verdict}${mark.value === '' ? '' : ` ${mark.value}`}`;
 }
 
-const amount = (value: number | null | undefined, otherwise = ''): Field => (value == null ? otherwise : Number(value.toPrecision(6)));
+const amount = (value: number | null | undefined, otherwise = ''): Field =>
+  value == null ? otherwise : Number(value.toPrecision(6));

@@ -1,7 +1,10 @@
 import type { ClassFindings } from './class-findings.js';
 import type { Pooled } from './pooled.js';
 
-/** The roll-up of a class as plain data: rows, what most got wrong, and what all take together. A value that cannot be known is null. */
+/**
+ * The roll-up of a class as plain data: rows, what most got wrong, and what all take together. A value that cannot be
+ * known is null.
+ */
 export function rollUpData(found: ClassFindings): Record<string, unknown> {
   const { roll_up, rows, others, pooled, pooled_rows, shares } = found;
   return {
@@ -21,7 +24,16 @@ export function rollUpData(found: ClassFindings): Record<string, unknown> {
       marks: Object.fromEntries([...row.marks].map(([rule, { verdict, value }]) => [rule, { verdict, value }])),
     })),
     not_read: others.map(({ file, kind, why }) => ({ file, kind, why })),
-    common: roll_up.common.map(({ rule, plans, stops, unknowns, cautions, rows: in_rows, example }) => ({ rule, plans, stops, unknowns, cautions, rows: in_rows, example: example.say, do: example.do })),
+    common: roll_up.common.map(({ rule, plans, stops, unknowns, cautions, rows: in_rows, example }) => ({
+      rule,
+      plans,
+      stops,
+      unknowns,
+      cautions,
+      rows: in_rows,
+      example: example.say,
+      do: example.do,
+    })),
     ruleset: found.applied,
     shelf: found.shelf_name,
     measured: found.measured,
@@ -34,7 +46,15 @@ export function rollUpData(found: ClassFindings): Record<string, unknown> {
 }
 
 /** What several plans take together as plain data: boards with their pieces, the buying list, cloth and the rest. */
-export function pooledData({ cut, supplies, short, rolls, others, total_cost, reason }: Pooled): Record<string, unknown> {
+export function pooledData({
+  cut,
+  supplies,
+  short,
+  rolls,
+  others,
+  total_cost,
+  reason,
+}: Pooled): Record<string, unknown> {
   return {
     plans: cut.plan_names,
     currency: cut.currency,
@@ -46,26 +66,69 @@ export function pooledData({ cut, supplies, short, rolls, others, total_cost, re
     waste_share: cut.waste_share,
     proven: cut.proven,
     bound: supplies.boards_bound,
-    buy: supplies.boards.map(({ stock, length_mm, price, count, on_hand, role, invented }) => ({ stock, length_mm, price, count, on_hand, role, invented })),
-    order: supplies.short.length === 0 ? null : { proven: supplies.order_proven },
-    cut: cut.stocks.flatMap(({ stock, boards }) => boards.map((board, i) => ({
+    buy: supplies.boards.map(({ stock, length_mm, price, count, on_hand, role, invented }) => ({
       stock,
-      board: i + 1,
-      mark: board.mark,
-      length_mm: board.length_mm,
-      left_mm: board.left_mm,
-      pieces: board.pieces.map(({ tag, plan, copy, piece, from_mm, to_mm }) => ({ tag, plan, copy, part: piece.about, ply: piece.ply, ends: piece.ends, cut_mm: piece.cut_mm, short_mm: piece.short_mm, from_mm, to_mm, later: piece.later })),
-    }))),
+      length_mm,
+      price,
+      count,
+      on_hand,
+      role,
+      invented,
+    })),
+    order: supplies.short.length === 0 ? null : { proven: supplies.order_proven },
+    cut: cut.stocks.flatMap(({ stock, boards }) =>
+      boards.map((board, i) => ({
+        stock,
+        board: i + 1,
+        mark: board.mark,
+        length_mm: board.length_mm,
+        left_mm: board.left_mm,
+        pieces: board.pieces.map(({ tag, plan, copy, piece, from_mm, to_mm }) => ({
+          tag,
+          plan,
+          copy,
+          part: piece.about,
+          ply: piece.ply,
+          ends: piece.ends,
+          cut_mm: piece.cut_mm,
+          short_mm: piece.short_mm,
+          from_mm,
+          to_mm,
+          later: piece.later,
+        })),
+      })),
+    ),
     uncut: cut.uncut,
     short,
-    too_long: cut.too_long.map(({ stock, piece, needs_mm, longest_mm, alternatives }) => ({ stock, tag: piece.tag, plan: piece.plan, needs_mm, longest_mm, alternatives })),
-    rolls: rolls.map(({ cloth, layout, bought_mm, bought_cost }) => ({ cloth: cloth.key, roll_mm: layout.roll_mm, length_mm: layout.length_mm, proven: layout.proven, least_mm: layout.least_mm, bought_mm, cost: bought_cost, placed: layout.placed, too_wide: layout.too_wide })),
+    too_long: cut.too_long.map(({ stock, piece, needs_mm, longest_mm, alternatives }) => ({
+      stock,
+      tag: piece.tag,
+      plan: piece.plan,
+      needs_mm,
+      longest_mm,
+      alternatives,
+    })),
+    rolls: rolls.map(({ cloth, layout, bought_mm, bought_cost }) => ({
+      cloth: cloth.key,
+      roll_mm: layout.roll_mm,
+      length_mm: layout.length_mm,
+      proven: layout.proven,
+      least_mm: layout.least_mm,
+      bought_mm,
+      cost: bought_cost,
+      placed: layout.placed,
+      too_wide: layout.too_wide,
+    })),
     others: others.map((line) => ({ what: line.name, quantity: line.for_all, ...line })),
   };
 }
 
 /** Data as JSON: numbers keep ten significant digits, what is not finite becomes null. */
 export function steadyJson(data: unknown): string {
-  return JSON.stringify(data, (_key, value: unknown) => (typeof value !== 'number' ? value : Number.isFinite(value) ? Number(value.toPrecision(10)) + 0 : null), 2);
+  return JSON.stringify(
+    data,
+    (_key, value: unknown) =>
+      typeof value !== 'number' ? value : Number.isFinite(value) ? Number(value.toPrecision(10)) + 0 : null,
+    2,
+  );
 }
-

@@ -11,20 +11,30 @@ import { boardBlocks, rollBlocks } from './pooled-pictures.js';
 /** Everything to print for a class: first a sheet for each plan, then the teacher's pages. */
 export function composeClassPack(found: ClassFindings, sheets: readonly PlanSheet[]): Report {
   const { pooled, pooled_rows } = found;
-  const cutting = (row: number): readonly Block[] => (pooled === null || !pooled_rows.includes(row) ? [] : chalkBlocks(pooled, pooled_rows.indexOf(row)));
+  const cutting = (row: number): readonly Block[] =>
+    pooled === null || !pooled_rows.includes(row) ? [] : chalkBlocks(pooled, pooled_rows.indexOf(row));
   const boards = pooled === null ? { blocks: [], pictures: [] } : boardBlocks(pooled, 'pack-');
   const rolls = pooled === null ? { blocks: [], pictures: [] } : rollBlocks(pooled, 'pack-');
-  const part = (title: string, blocks: readonly Block[]): readonly Block[] => (blocks.length === 0 ? [] : [heading(2, title), ...blocks]);
+  const part = (title: string, blocks: readonly Block[]): readonly Block[] =>
+    blocks.length === 0 ? [] : [heading(2, title), ...blocks];
   return {
     tree: document([
       heading(1, 'Class pack'),
       setApart(paragraph(strong(classSentence(found.roll_up)))),
-      paragraph(`Judged by ruleset ${appliedInWords(found.applied)}. A sheet for each plan, then the pages for the teacher.`),
+      paragraph(
+        `Judged by ruleset ${appliedInWords(found.applied)}. A sheet for each plan, then the pages for the teacher.`,
+      ),
       ...relaxedBlocks(found.applied),
       ...sheets.flatMap(({ row, head, foot }) => [...head, ...cutting(row), ...foot]),
       ...part('For the teacher: every file', planTable(found)),
-      ...part('For the teacher: what to buy', pooled === null ? whoIsIn(found) : [...whoIsIn(found), ...troubleBlocks(pooled), ...buyingBlocks(pooled)]),
-      ...part('For the teacher: the boards', pooled === null ? [] : [...numberBlocks(pooled), ...cutListBlocks(pooled), ...boards.blocks]),
+      ...part(
+        'For the teacher: what to buy',
+        pooled === null ? whoIsIn(found) : [...whoIsIn(found), ...troubleBlocks(pooled), ...buyingBlocks(pooled)],
+      ),
+      ...part(
+        'For the teacher: the boards',
+        pooled === null ? [] : [...numberBlocks(pooled), ...cutListBlocks(pooled), ...boards.blocks],
+      ),
       ...part('For the teacher: the cloth on the roll', rolls.blocks),
       ...part('For the teacher: saw by saw', pooled === null ? [] : sawBlocks(pooled, found.saw)),
     ]),

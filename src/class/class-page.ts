@@ -22,7 +22,8 @@ export const mayBeCut = (verdict: Verdict): boolean => verdict === 'clear' || ve
 export function composeClassPage(found: ClassFindings): Report {
   const boards = found.pooled === null ? { blocks: [], pictures: [] } : boardBlocks(found.pooled, 'class-');
   const rolls = found.pooled === null ? { blocks: [], pictures: [] } : rollBlocks(found.pooled, 'class-');
-  const part = (title: string, blocks: readonly Block[]): readonly Block[] => (blocks.length === 0 ? [] : [heading(2, title), ...blocks]);
+  const part = (title: string, blocks: readonly Block[]): readonly Block[] =>
+    blocks.length === 0 ? [] : [heading(2, title), ...blocks];
   return {
     tree: document([
       heading(1, 'The class at a glance'),
@@ -34,10 +35,22 @@ export function composeClassPage(found: ClassFindings): Report {
       ...part('Rule by rule', marksBlocks(found.rows, found.rules)),
       ...part('What went wrong most often', commonBlocks(found)),
       ...part('The class in figures', figuresBlocks(found.rows, found.currency)),
-      ...part('What to buy for all', [...whoIsIn(found), ...(found.pooled === null ? [] : [...troubleBlocks(found.pooled), ...buyingBlocks(found.pooled)])]),
-      ...part('What to cut', found.pooled === null ? [] : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled, found.saw)]),
+      ...part('What to buy for all', [
+        ...whoIsIn(found),
+        ...(found.pooled === null ? [] : [...troubleBlocks(found.pooled), ...buyingBlocks(found.pooled)]),
+      ]),
+      ...part(
+        'What to cut',
+        found.pooled === null
+          ? []
+          : [...cutListBlocks(found.pooled), ...boards.blocks, ...sawBlocks(found.pooled, found.saw)],
+      ),
       ...part('The cloth on the roll', rolls.blocks),
-      ...part('What this rests on', [paragraph(`Ruleset ${appliedInWords(found.applied)}; shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`)]),
+      ...part('What this rests on', [
+        paragraph(
+          `Ruleset ${appliedInWords(found.applied)}; shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`,
+        ),
+      ]),
     ]),
     pictures: [...boards.pictures, ...rolls.pictures],
   };
@@ -52,7 +65,8 @@ export function classSentence({ plans, broken, beside, verdicts }: RollUp): stri
     ...(verdicts.stop > 0 ? [`${verdicts.stop} not to be cut yet`] : []),
   ];
   const read = parts.length === 0 ? 'No plan could be read' : `${counted(plans, 'plan')}: ${parts.join(', ')}`;
-  const not = broken === 0 ? '' : `; ${plans === 0 ? counted(broken, 'file') : counted(broken, 'more file')} could not be read`;
+  const not =
+    broken === 0 ? '' : `; ${plans === 0 ? counted(broken, 'file') : counted(broken, 'more file')} could not be read`;
   return `${read}${not}${beside === 0 ? '' : `; ${counted(beside, 'file')} beside them ${beside === 1 ? 'is' : 'are'} no plan`}.`;
 }
 
@@ -64,24 +78,47 @@ function commonBlocks({ rows, roll_up }: ClassFindings): readonly Block[] {
   if (shared.length === 0) return [paragraph('No two plans share a finding.')];
   const single = roll_up.common.length - shared.length;
   return [
-    bullets(shared.map((one): Cell => [strong(`${one.plans} of ${roll_up.plans}`), ` (${countsInWords(one)}): ${userText(one.example.title)} (${userText(one.rule, 60)}). ${exampleInWords(one, rows)} ${one.example.do.join(' ')}`])),
-    ...(single > 0 ? [paragraph(`${single === 1 ? 'One more finding concerns' : `${single} more findings concern`} a single plan each; its own page has it.`)] : []),
+    bullets(
+      shared.map((one): Cell => [
+        strong(`${one.plans} of ${roll_up.plans}`),
+        ` (${countsInWords(one)}): ${userText(one.example.title)} (${userText(one.rule, 60)}). ${exampleInWords(one, rows)} ${one.example.do.join(' ')}`,
+      ]),
+    ),
+    ...(single > 0
+      ? [
+          paragraph(
+            `${single === 1 ? 'One more finding concerns' : `${single} more findings concern`} a single plan each; its own page has it.`,
+          ),
+        ]
+      : []),
   ];
 }
 
 function countsInWords({ stops, unknowns, cautions }: CommonFinding): string {
-  return [...(stops > 0 ? [`${stops} stop`] : []), ...(unknowns > 0 ? [`${unknowns} unknown`] : []), ...(cautions > 0 ? [`${cautions} caution`] : [])].join(', ');
+  return [
+    ...(stops > 0 ? [`${stops} stop`] : []),
+    ...(unknowns > 0 ? [`${unknowns} unknown`] : []),
+    ...(cautions > 0 ? [`${cautions} caution`] : []),
+  ].join(', ');
 }
 
-const exampleInWords = ({ example, example_row }: CommonFinding, rows: readonly ClassRow[]): string => `In “${userText(rows[example_row]?.name ?? '', 60)}”: ${example.say}`;
+const exampleInWords = ({ example, example_row }: CommonFinding, rows: readonly ClassRow[]): string =>
+  `In “${userText(rows[example_row]?.name ?? '', 60)}”: ${example.say}`;
 
 /** Who is in the buying list and who is not, and why. */
 export function whoIsIn({ rows, others, pooled_rows }: ClassFindings): readonly Block[] {
   const out = rows.flatMap(({ name }, i) => (pooled_rows.includes(i) ? [] : [`“${userText(name, 60)}”`]));
   const unread = others.filter(({ kind }) => kind === 'not-read').map(({ file }) => userText(file, 100));
   const they = (list: readonly unknown[]): string => (list.length === 1 ? 'it is' : 'they are');
-  const waiting = out.length === 0 ? '' : ` Not in it, because ${they(out)} not cleared for cutting: ${out.join(', ')}.`;
-  const missing = unread.length === 0 ? '' : ` Not in it, because ${unread.length === 1 ? 'it' : 'they'} could not be read: ${unread.join(', ')}.`;
-  const start = pooled_rows.length === 0 ? 'No plan is cleared for cutting yet, so there is nothing to buy.' : `One list for the ${counted(pooled_rows.length, 'plan')} that may be cut.`;
+  const waiting =
+    out.length === 0 ? '' : ` Not in it, because ${they(out)} not cleared for cutting: ${out.join(', ')}.`;
+  const missing =
+    unread.length === 0
+      ? ''
+      : ` Not in it, because ${unread.length === 1 ? 'it' : 'they'} could not be read: ${unread.join(', ')}.`;
+  const start =
+    pooled_rows.length === 0
+      ? 'No plan is cleared for cutting yet, so there is nothing to buy.'
+      : `One list for the ${counted(pooled_rows.length, 'plan')} that may be cut.`;
   return [paragraph(`${start}${pooled_rows.length === 0 ? '' : waiting}${missing}`)];
 }

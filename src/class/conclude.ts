@@ -20,7 +20,10 @@ export interface ClassKept {
 /** What all plans of a class were judged with. */
 export interface ClassBench {
   readonly shelf: Shelf;
-  readonly ruleset: { readonly rules: readonly { readonly id: string }[]; readonly points: ReadonlyMap<string, number> };
+  readonly ruleset: {
+    readonly rules: readonly { readonly id: string }[];
+    readonly points: ReadonlyMap<string, number>;
+  };
   readonly applied: Applied;
   readonly seed: number;
   readonly samples: number;
@@ -29,8 +32,18 @@ export interface ClassBench {
 }
 
 /** What can be said of a class as a whole, its boards and cloth bought together, the same on every machine. */
-export function concludeClass({ rows, others, pool, told }: ClassKept, { shelf, ruleset, applied, seed, samples, tools }: ClassBench): ClassFindings {
-  const pooled = pool.length === 0 ? null : poolPlans(pool.map(({ plan }) => plan), shelf, pool.map(({ row }) => rows[row]!.no));
+export function concludeClass(
+  { rows, others, pool, told }: ClassKept,
+  { shelf, ruleset, applied, seed, samples, tools }: ClassBench,
+): ClassFindings {
+  const pooled =
+    pool.length === 0
+      ? null
+      : poolPlans(
+          pool.map(({ plan }) => plan),
+          shelf,
+          pool.map(({ row }) => rows[row]!.no),
+        );
   const count = (kind: NotRead['kind']): number => others.filter((other) => other.kind === kind).length;
   return {
     rows,

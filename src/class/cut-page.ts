@@ -10,7 +10,8 @@ import { boardBlocks, rollBlocks } from './pooled-pictures.js';
 export function composeCutPage(pooled: Pooled, shelfName: string, saw?: SawAtHand): Report {
   const boards = boardBlocks(pooled, '');
   const rolls = rollBlocks(pooled, '');
-  const part = (title: string, blocks: readonly Block[]): readonly Block[] => (blocks.length === 0 ? [] : [heading(2, title), ...blocks]);
+  const part = (title: string, blocks: readonly Block[]): readonly Block[] =>
+    blocks.length === 0 ? [] : [heading(2, title), ...blocks];
   return {
     tree: document([
       heading(1, 'What to buy and how to cut it'),
@@ -19,7 +20,11 @@ export function composeCutPage(pooled: Pooled, shelfName: string, saw?: SawAtHan
       ...part('Buying list', buyingBlocks(pooled)),
       ...part('Cut list', [...cutListBlocks(pooled), ...boards.blocks, ...sawBlocks(pooled, saw)]),
       ...part('The cloth on the roll', rolls.blocks),
-      ...part('Before you cut', [paragraph(`Prices and lengths are those of the shelf “${userText(shelfName)}”. This page does not say whether a frame will stay flat: audit each plan first.`)]),
+      ...part('Before you cut', [
+        paragraph(
+          `Prices and lengths are those of the shelf “${userText(shelfName)}”. This page does not say whether a frame will stay flat: audit each plan first.`,
+        ),
+      ]),
     ]),
     pictures: [...boards.pictures, ...rolls.pictures],
   };

@@ -14,7 +14,9 @@ export interface Mark {
 /** The marks of a plan by rule; a rule that did not speak has none. */
 export type Marks = ReadonlyMap<string, Mark>;
 
-/** One mark for each rule that spoke: of several findings the gravest, of equals the one that uses most of its limit. */
+/**
+ * One mark for each rule that spoke: of several findings the gravest, of equals the one that uses most of its limit.
+ */
 export function marksOf(findings: readonly Finding[], units: UnitSystem, currency = ''): Marks {
   const marks = new Map<string, Mark>();
   for (const { rule, verdict, actual, unit } of sortFindings(findings))
@@ -25,14 +27,20 @@ export function marksOf(findings: readonly Finding[], units: UnitSystem, currenc
 /** A value as short as a cell needs it; a chance too small to matter is told as that. */
 export function valueInWords(value: Finding['actual'], unit: string, units: UnitSystem, currency = ''): string {
   if (value === null) return '';
-  if (unit === 'chance' && typeof value === 'number' && value < least_chance) return `under ${formatShare(least_chance)}`;
+  if (unit === 'chance' && typeof value === 'number' && value < least_chance)
+    return `under ${formatShare(least_chance)}`;
   return formatQuantity(value, unit as QuantityUnit, units, currency);
 }
 
 const least_chance = 0.001;
 
 /** A mark as a shape and a letter, so that neither colour nor print quality decides. */
-export const markSign: Readonly<Record<Verdict, string>> = { clear: badge('clear', 'C'), caution: badge('caution', 'K'), unknown: badge('unknown', 'U'), stop: badge('stop', 'S') };
+export const markSign: Readonly<Record<Verdict, string>> = {
+  clear: badge('clear', 'C'),
+  caution: badge('caution', 'K'),
+  unknown: badge('unknown', 'U'),
+  stop: badge('stop', 'S'),
+};
 
 /** What the signs mean. */
 export const markLegend = `${markSign.clear} clear · ${markSign.caution} cut with care (caution) · ${markSign.unknown} unknown · ${markSign.stop} stop · empty: the rule was not asked of this plan.`;
@@ -46,7 +54,9 @@ export interface PointsEarned {
   readonly of: number;
 }
 
-/** Adds up a plan's points; null where the ruleset gives none. Rules that were not asked of the plan count for nothing. */
+/**
+ * Adds up a plan's points; null where the ruleset gives none. Rules that were not asked of the plan count for nothing.
+ */
 export function pointsOf(marks: Marks, points: ReadonlyMap<string, number>): PointsEarned | null {
   if (points.size === 0) return null;
   let sum = 0;

@@ -15,7 +15,10 @@ import type { Pooled } from './pooled.js';
 /** So many changes stand on a plan's sheet of the pack; its own page has all. */
 const mostChanges = 3;
 
-/** One plan's sheet of the pack, in two parts: what to cut stands between them and comes from the boards that all buy together. */
+/**
+ * One plan's sheet of the pack, in two parts: what to cut stands between them and comes from the boards that all buy
+ * together.
+ */
 export interface PlanSheet {
   /** Position of the plan among the rows. */
   readonly row: number;
@@ -23,7 +26,10 @@ export interface PlanSheet {
   readonly foot: readonly Block[];
 }
 
-/** One plan of a class, by its place `no` among the files, on one sheet of paper: verdict, up to three things to change, and, where it may be cut, how its pieces lie and the blanks of the bench. */
+/**
+ * One plan of a class, by its place `no` among the files, on one sheet of paper: verdict, up to three things to change,
+ * and, where it may be cut, how its pieces lie and the blanks of the bench.
+ */
 export function planSheet(audit: Audit, no: number, row: number): PlanSheet {
   const told = telling(audit);
   const { plan } = audit;
@@ -34,27 +40,83 @@ export function planSheet(audit: Audit, no: number, row: number): PlanSheet {
   const bench = benchSheetSection(told).blocks.filter(({ type }) => type === 'table');
   const head = [
     heading(2, `${no} · ${userText(plan.name, 80)}`),
-    setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding))))))),
-    paragraph(`${plan.student === null ? '' : `${userText(plan.student, 60)}. `}Face ${told.length(plan.face.width_mm)} wide, ${told.length(plan.face.height_mm)} high; bars: ${barsInWords(audit)}; corners: ${cornersInWords(audit)}. Diagonal ${told.said('frame.diagonal_mm')}.`),
-    ...(wrong.length === 0 ? [] : [
-      heading(3, 'What to change first'),
-      bullets(wrong.slice(0, mostChanges).map(({ finding, abouts }): Cell => [strong(badge(finding.verdict)), `, ${aboutsInWords(abouts)}: ${finding.say} ${finding.do[0] ?? ''}`])),
-      ...(wrong.length > mostChanges ? [paragraph(`${wrong.length - mostChanges} more on the plan’s own page.`)] : []),
-    ]),
+    setApart(
+      paragraph(
+        strong(
+          badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding)))),
+        ),
+      ),
+    ),
+    paragraph(
+      `${plan.student === null ? '' : `${userText(plan.student, 60)}. `}Face ${told.length(plan.face.width_mm)} wide, ${told.length(plan.face.height_mm)} high; bars: ${barsInWords(audit)}; corners: ${cornersInWords(audit)}. Diagonal ${told.said('frame.diagonal_mm')}.`,
+    ),
+    ...(wrong.length === 0
+      ? []
+      : [
+          heading(3, 'What to change first'),
+          bullets(
+            wrong
+              .slice(0, mostChanges)
+              .map(({ finding, abouts }): Cell => [
+                strong(badge(finding.verdict)),
+                `, ${aboutsInWords(abouts)}: ${finding.say} ${finding.do[0] ?? ''}`,
+              ]),
+          ),
+          ...(wrong.length > mostChanges
+            ? [paragraph(`${wrong.length - mostChanges} more on the plan’s own page.`)]
+            : []),
+        ]),
     ...(mayCut ? [] : [paragraph(strong('Nothing to cut yet.'), ' What to cut is printed once the plan may be cut.')]),
   ];
-  return { row, head, foot: mayCut ? [...(notes.length === 0 ? [] : [bullets(notes)]), heading(3, 'Bench sheet'), ...bench] : [] };
+  return {
+    row,
+    head,
+    foot: mayCut ? [...(notes.length === 0 ? [] : [bullets(notes)]), heading(3, 'Bench sheet'), ...bench] : [],
+  };
 }
 
-/** A plan's pieces on the boards that all buy together, with what to chalk on each; nothing for a plan that is not among them. */
+/**
+ * A plan's pieces on the boards that all buy together, with what to chalk on each; nothing for a plan that is not among
+ * them.
+ */
 export function chalkBlocks({ cut, plans }: Pooled, plan: number): readonly Block[] {
   const units = plans[plan]?.units ?? cut.units;
   const length = (mm: number): string => formatLength(mm, units);
-  const rows = cut.stocks.flatMap(({ stock, boards }) => boards.flatMap((board, i) => board.pieces.filter((piece) => piece.plan === plan).map(({ tag, piece, from_mm }): readonly Cell[] => [
-    tag, userText(stock, 40), `${i + 1}, at ${length(from_mm)}`, length(piece.cut_mm), piece.ends === 'mitre' ? length(piece.short_mm) : '', piece.ends === 'mitre' ? '45°' : 'square', '☐',
-  ])));
-  rows.push(...lipStrips(cut).filter((strip) => strip.plan === plan).map(({ tag, cut_mm }): readonly Cell[] => [tag, 'strip for the lip', '', length(cut_mm), '', '45°', '☐']));
+  const rows = cut.stocks.flatMap(({ stock, boards }) =>
+    boards.flatMap((board, i) =>
+      board.pieces
+        .filter((piece) => piece.plan === plan)
+        .map(({ tag, piece, from_mm }): readonly Cell[] => [
+          tag,
+          userText(stock, 40),
+          `${i + 1}, at ${length(from_mm)}`,
+          length(piece.cut_mm),
+          piece.ends === 'mitre' ? length(piece.short_mm) : '',
+          piece.ends === 'mitre' ? '45°' : 'square',
+          '☐',
+        ]),
+    ),
+  );
+  rows.push(
+    ...lipStrips(cut)
+      .filter((strip) => strip.plan === plan)
+      .map(({ tag, cut_mm }): readonly Cell[] => [tag, 'strip for the lip', '', length(cut_mm), '', '45°', '☐']),
+  );
   if (rows.length === 0) return [];
-  const heads = [{ head: 'Chalk on it' }, { head: 'Stock' }, { head: 'Board of the class, from its start' }, { head: 'Cut to', align: 'right' as const }, { head: 'Short side', align: 'right' as const }, { head: 'Ends' }, { head: 'Cut' }];
-  return [heading(3, 'Cut list, and what to chalk on each piece'), table(heads, rows), paragraph('The boards are those that the class buys together; the teacher’s pages show each of them, and the order at the saw.')];
+  const heads = [
+    { head: 'Chalk on it' },
+    { head: 'Stock' },
+    { head: 'Board of the class, from its start' },
+    { head: 'Cut to', align: 'right' as const },
+    { head: 'Short side', align: 'right' as const },
+    { head: 'Ends' },
+    { head: 'Cut' },
+  ];
+  return [
+    heading(3, 'Cut list, and what to chalk on each piece'),
+    table(heads, rows),
+    paragraph(
+      'The boards are those that the class buys together; the teacher’s pages show each of them, and the order at the saw.',
+    ),
+  ];
 }

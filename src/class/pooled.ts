@@ -17,7 +17,10 @@ export interface Pooled {
   readonly cut: CutPlan;
   /** Boards the cutting takes beyond what the shelf says is there; empty when there are enough. */
   readonly short: readonly ShortBoard[];
-  /** Cloth: one roll for each kind, all its cloths laid out on it, named by the numbers of their plans when there are several. */
+  /**
+   * Cloth: one roll for each kind, all its cloths laid out on it, named by the numbers of their plans when there are
+   * several.
+   */
   readonly rolls: readonly ClothLine[];
   /** Everything else, equal things added up, in order of first use. */
   readonly others: readonly SupplyLine[];
@@ -25,7 +28,10 @@ export interface Pooled {
   readonly supplies: Supplies;
   /** What each plan pays of the whole, in whole cents; null where the whole is not known. */
   readonly shares: readonly (number | null)[];
-  /** Sum of everything; null when the cost of the boards is unknown, or a cloth does not fit its roll: `reason` then says why. */
+  /**
+   * Sum of everything; null when the cost of the boards is unknown, or a cloth does not fit its roll: `reason` then
+   * says why.
+   */
   readonly total_cost: number | null;
   readonly reason: string | null;
 }
@@ -39,15 +45,37 @@ export function poolPlans(plans: readonly Plan[], shelf: Shelf, numbers: readonl
 }
 
 /** The same with boards worked out by another, slower cutter. */
-export async function poolPlansWith(plans: readonly Plan[], shelf: Shelf, cutter: Cutter<Promise<CutPlan>>): Promise<Pooled> {
+export async function poolPlansWith(
+  plans: readonly Plan[],
+  shelf: Shelf,
+  cutter: Cutter<Promise<CutPlan>>,
+): Promise<Pooled> {
   const cut = await cutter(plans, shelf);
   const ordered = cut.cost === null ? orderMore(cut, plans, shelf) : null;
-  return addUp(plans, numbersOf(plans), shelf, enoughOf(cut, ordered === null ? null : { cut: await cutter(plans, ordered.shelf), proven: ordered.proven }, shelf));
+  return addUp(
+    plans,
+    numbersOf(plans),
+    shelf,
+    enoughOf(cut, ordered === null ? null : { cut: await cutter(plans, ordered.shelf), proven: ordered.proven }, shelf),
+  );
 }
 
 function addUp(plans: readonly Plan[], numbers: readonly number[], shelf: Shelf, found: Boards): Pooled {
   const models = plans.map((plan) => buildModel(plan, shelf));
-  const named = models.map((model, i) => (models.length === 1 ? model : { ...model, plan: { ...model.plan, name: String(numbers[i]) } }));
+  const named = models.map((model, i) =>
+    models.length === 1 ? model : { ...model, plan: { ...model.plan, name: String(numbers[i]) } },
+  );
   const all = supplies(named, found, shelf);
-  return { plans, numbers, cut: all.cut, short: all.short, rolls: all.cloths, others: all.lines, supplies: all, shares: costShares(all.full_cost, usedParts(models, all)), total_cost: all.full_cost, reason: all.full_cost === null ? all.reason : null };
+  return {
+    plans,
+    numbers,
+    cut: all.cut,
+    short: all.short,
+    rolls: all.cloths,
+    others: all.lines,
+    supplies: all,
+    shares: costShares(all.full_cost, usedParts(models, all)),
+    total_cost: all.full_cost,
+    reason: all.full_cost === null ? all.reason : null,
+  };
 }

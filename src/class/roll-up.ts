@@ -36,7 +36,14 @@ export function rollUp(rows: readonly ClassRow[], brokenFiles: number, besideFil
   const verdicts = { clear: 0, caution: 0, unknown: 0, stop: 0 };
   for (const { verdict } of rows) verdicts[verdict] += 1;
   const costs = rows.flatMap(({ cost }) => (cost === null ? [] : [cost]));
-  return { plans: rows.length, broken: brokenFiles, beside: besideFiles, verdicts, common: commonFindings(rows), cost_alone: costs.length === 0 ? null : costs.reduce((sum, cost) => sum + cost, 0) };
+  return {
+    plans: rows.length,
+    broken: brokenFiles,
+    beside: besideFiles,
+    verdicts,
+    common: commonFindings(rows),
+    cost_alone: costs.length === 0 ? null : costs.reduce((sum, cost) => sum + cost, 0),
+  };
 }
 
 function commonFindings(rows: readonly ClassRow[]): CommonFinding[] {
@@ -46,8 +53,21 @@ function commonFindings(rows: readonly ClassRow[]): CommonFinding[] {
   });
   const common = [...byRule].map(([rule, cases]): CommonFinding => {
     const count = (verdict: Verdict): number => cases.filter(({ finding }) => finding.verdict === verdict).length;
-    const worst = cases.reduce((best, one) => (compareGravity(one.finding.verdict, best.finding.verdict) > 0 ? one : best));
-    return { rule, plans: cases.length, stops: count('stop'), unknowns: count('unknown'), cautions: count('caution'), rows: cases.map(({ row }) => row), example: worst.finding, example_row: worst.row };
+    const worst = cases.reduce((best, one) =>
+      compareGravity(one.finding.verdict, best.finding.verdict) > 0 ? one : best,
+    );
+    return {
+      rule,
+      plans: cases.length,
+      stops: count('stop'),
+      unknowns: count('unknown'),
+      cautions: count('caution'),
+      rows: cases.map(({ row }) => row),
+      example: worst.finding,
+      example_row: worst.row,
+    };
   });
-  return common.sort((a, b) => b.plans - a.plans || b.stops - a.stops || b.unknowns - a.unknowns || (a.rule < b.rule ? -1 : 1));
+  return common.sort(
+    (a, b) => b.plans - a.plans || b.stops - a.stops || b.unknowns - a.unknowns || (a.rule < b.rule ? -1 : 1),
+  );
 }

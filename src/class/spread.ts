@@ -11,7 +11,9 @@ export interface Spread {
 
 /** Median and quartiles (linear between neighbours), least and most; null when no value is known. */
 export function spreadOf(values: readonly (number | null)[]): Spread | null {
-  const known = values.flatMap((value, at) => (value === null || !Number.isFinite(value) ? [] : [{ value, at }])).sort((a, b) => a.value - b.value || a.at - b.at);
+  const known = values
+    .flatMap((value, at) => (value === null || !Number.isFinite(value) ? [] : [{ value, at }]))
+    .sort((a, b) => a.value - b.value || a.at - b.at);
   const [least] = known;
   const most = known.at(-1);
   if (least === undefined || most === undefined) return null;

@@ -10,13 +10,21 @@ function without(argv: readonly string[], flag: string): readonly string[] | nul
 }
 
 /** The option whose value was refused, as it is typed. */
-const refusedFlag = (error: CommanderError): string | undefined => (error.code === 'commander.invalidArgument' ? /option '[^']*?(--[\w-]+)[^']*' argument/u.exec(error.message)?.[1] : undefined);
+const refusedFlag = (error: CommanderError): string | undefined =>
+  error.code === 'commander.invalidArgument'
+    ? /option '[^']*?(--[\w-]+)[^']*' argument/u.exec(error.message)?.[1]
+    : undefined;
 
 /**
- * Reads the command line again without the value that was refused, as often as another is refused, so that all faults are told in
+ * Reads the command line again without the value that was refused, as often as another is refused, so that all faults
+ * are told in
  * one round; nothing is done meanwhile. Commander tells each fault as it meets it.
  */
-export async function tellFurtherFaults(program: Command, argv: readonly string[], first: CommanderError): Promise<void> {
+export async function tellFurtherFaults(
+  program: Command,
+  argv: readonly string[],
+  first: CommanderError,
+): Promise<void> {
   program.hook('preAction', () => {
     throw new AllRead();
   });

@@ -15,7 +15,10 @@ import { writeReport } from './write-report.js';
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
   const loaded = loadBench(options);
   if (loaded === null) return exitCode.error;
-  const stocked = options.pile === undefined ? loaded.shelf : (await import('./pile-file.js')).shelfWithPileFile(options.pile, loaded.shelf, named);
+  const stocked =
+    options.pile === undefined
+      ? loaded.shelf
+      : (await import('./pile-file.js')).shelfWithPileFile(options.pile, loaded.shelf, named);
   if (stocked === null) return exitCode.error;
   const tools = options.shop === undefined ? {} : (await import('./shop-file.js')).toolsOfFile(options.shop);
   if (tools === null) return exitCode.error;
@@ -26,7 +29,8 @@ export async function runAudit(named: readonly string[], options: AuditOptions):
     warn('--measured goes with one plan: a bench sheet is about one frame.');
     return exitCode.error;
   }
-  if (several || options.format === 'csv') return (await import('./class-run.js')).runClass(entries, problems, bench, options);
+  if (several || options.format === 'csv')
+    return (await import('./class-run.js')).runClass(entries, problems, bench, options);
   return file === undefined ? exitCode.error : runOne(file, bench, options);
 }
 
@@ -52,10 +56,16 @@ async function runOne(file: string, bench: Bench, options: AuditOptions): Promis
   return codeOf(audit.verdict, options.strict);
 }
 
-/** Holds an audit against a bench sheet, or leaves it as it is when none is named; null after complaining about one that cannot be read. */
+/**
+ * Holds an audit against a bench sheet, or leaves it as it is when none is named; null after complaining about one that
+ * cannot be read.
+ */
 async function readingsOf(file: string | undefined): Promise<((audit: Audit) => Audit) | null> {
   if (file === undefined) return (audit) => audit;
-  const [{ loadMeasured }, { withMeasured }] = await Promise.all([import('./measured.js'), import('../bench-sheet/judge-sheet.js')]);
+  const [{ loadMeasured }, { withMeasured }] = await Promise.all([
+    import('./measured.js'),
+    import('../bench-sheet/judge-sheet.js'),
+  ]);
   const sheet = loadMeasured(file);
   complain(sheet.ok ? sheet.warnings : sheet.problems);
   return sheet.ok ? (audit) => withMeasured(audit, sheet.value) : null;

@@ -21,14 +21,38 @@ export function addAudit(program: Command): void {
     .command('audit')
     .description('Check plans before you cut; write a report with pictures for each.')
     .argument('<plan...>', 'plan files (YAML), or folders of them')
-    .option('--rules <file>', 'ruleset to judge by: a file, or the name of one that ships with the tool (default: baseline)')
+    .option(
+      '--rules <file>',
+      'ruleset to judge by: a file, or the name of one that ships with the tool (default: baseline)',
+    )
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .option('--out <folder>', 'where the report goes (default: reports/<plan file name>/ here; for several plans: reports/)')
-    .option('--pile <file>', 'boards in hand: used first, at no cost; only what they lack is bought (sightdown place says which goes where)')
-    .option('--shop <file>', 'your workshop: the order of work is worded for the saws, clamps and tables there are, and what cannot be done well with them is a caution')
-    .option('--measured <file>', 'a filled-in bench sheet: what was read while building is held against what was promised; for one plan')
-    .addOption(formatOption(['md', 'json', 'html', 'csv'], 'md writes a report, html a printable page, json prints one document, csv a line for each file of a class'))
-    .addOption(new Option('--names <how>', 'hidden: students, plans and files of a class go by numbers on every page').choices(['shown', 'hidden']).default('shown'))
+    .option(
+      '--out <folder>',
+      'where the report goes (default: reports/<plan file name>/ here; for several plans: reports/)',
+    )
+    .option(
+      '--pile <file>',
+      'boards in hand: used first, at no cost; only what they lack is bought (sightdown place says which goes where)',
+    )
+    .option(
+      '--shop <file>',
+      'your workshop: the order of work is worded for the saws, clamps and tables there are, and what cannot be done well with them is a caution',
+    )
+    .option(
+      '--measured <file>',
+      'a filled-in bench sheet: what was read while building is held against what was promised; for one plan',
+    )
+    .addOption(
+      formatOption(
+        ['md', 'json', 'html', 'csv'],
+        'md writes a report, html a printable page, json prints one document, csv a line for each file of a class',
+      ),
+    )
+    .addOption(
+      new Option('--names <how>', 'hidden: students, plans and files of a class go by numbers on every page')
+        .choices(['shown', 'hidden'])
+        .default('shown'),
+    )
     .option('--strict', 'a caution also counts as not passed (exit 2)', false)
     .addOption(overwriteOption())
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)

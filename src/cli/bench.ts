@@ -17,5 +17,14 @@ export function loadBench(options: BenchOptions): Bench | null {
   const ruleset = loadRules(options.rules === undefined ? undefined : rulesFile(options.rules));
   complain([shelf, ruleset].flatMap((result) => (result.ok ? result.warnings : result.problems)));
   const baseline = options.rules === undefined ? ruleset : loadRules(undefined);
-  return shelf.ok && ruleset.ok ? { shelf: shelf.value, ruleset: ruleset.value, ...(baseline.ok ? { baseline: baseline.value } : {}), seed: options.seed, samples: options.samples, sources: loadSources() } : null;
+  return shelf.ok && ruleset.ok
+    ? {
+        shelf: shelf.value,
+        ruleset: ruleset.value,
+        ...(baseline.ok ? { baseline: baseline.value } : {}),
+        seed: options.seed,
+        samples: options.samples,
+        sources: loadSources(),
+      }
+    : null;
 }

@@ -19,7 +19,14 @@ export async function runChart(options: ChartOptions): Promise<number> {
   const chart = await makeChart(bench, { units: options.units, onEntry });
   (bar as Progress | null)?.end();
   const { tree, pictures } = chartPage(chart);
-  writeFolder(options.out, [{ name: 'chart.md', text: writeMarkdown(tree) }, ...[...pictures, ...wallChart(chart)].map(({ name, svg }) => ({ name, text: svg }))], options);
+  writeFolder(
+    options.out,
+    [
+      { name: 'chart.md', text: writeMarkdown(tree) },
+      ...[...pictures, ...wallChart(chart)].map(({ name, svg }) => ({ name, text: svg })),
+    ],
+    options,
+  );
   tell(`Chart of ${chart.rows.length} kinds of bar  →  ${join(options.out, 'chart.md')}`);
   return exitCode.fine;
 }

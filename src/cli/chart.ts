@@ -19,7 +19,11 @@ export function addChart(program: Command): void {
     .option('--rules <file>', 'ruleset to judge by (default: the baseline)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the chart goes', 'reports/chart')
-    .addOption(new Option('--units <system>', 'to the last 10 mm, or to the last half inch').choices(['metric', 'inch']).default('metric'))
+    .addOption(
+      new Option('--units <system>', 'to the last 10 mm, or to the last half inch')
+        .choices(['metric', 'inch'])
+        .default('metric'),
+    )
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample for each size', wholeNumber(100, 1_000_000), 2000)
     .addOption(overwriteOption())

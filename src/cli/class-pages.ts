@@ -17,26 +17,57 @@ export interface PageOptions {
 }
 
 /** Writes the page about all plans; resolves to its name. */
-export const writeClassPage = (found: ClassFindings, out: string, options: PageOptions): Promise<string> => writePage(composeClassPage(found), out, 'class', options, 'The class at a glance');
+export const writeClassPage = (found: ClassFindings, out: string, options: PageOptions): Promise<string> =>
+  writePage(composeClassPage(found), out, 'class', options, 'The class at a glance');
 
 /** Writes the one file to print for all; resolves to its name. */
-export async function writePack(found: ClassFindings, sheets: readonly PlanSheet[], out: string, overwrite: boolean): Promise<string> {
+export async function writePack(
+  found: ClassFindings,
+  sheets: readonly PlanSheet[],
+  out: string,
+  overwrite: boolean,
+): Promise<string> {
   const { tree, pictures } = composeClassPack(found, sheets);
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(out, [{ name: 'class-pack.html', text: writeHtml(tree, pictures, { title: 'Class pack', lang: 'en', layout: 'pack' }) }], { overwrite });
+  writeFolder(
+    out,
+    [{ name: 'class-pack.html', text: writeHtml(tree, pictures, { title: 'Class pack', lang: 'en', layout: 'pack' }) }],
+    { overwrite },
+  );
   return join(out, 'class-pack.html');
 }
 
 /** Writes the page that says a file could not be read, where its report would stand; resolves to its name. */
-export const writeNotRead = (other: NotRead, problems: readonly Problem[], folder: string, options: PageOptions): Promise<string> =>
-  writePage(composeNotReadPage(other, problems), folder, 'report', options, 'Not read');
+export const writeNotRead = (
+  other: NotRead,
+  problems: readonly Problem[],
+  folder: string,
+  options: PageOptions,
+): Promise<string> => writePage(composeNotReadPage(other, problems), folder, 'report', options, 'Not read');
 
-async function writePage({ tree, pictures }: Report, out: string, name: string, { format, overwrite }: PageOptions, title: string): Promise<string> {
+async function writePage(
+  { tree, pictures }: Report,
+  out: string,
+  name: string,
+  { format, overwrite }: PageOptions,
+  title: string,
+): Promise<string> {
   if (format === 'md') {
-    writeFolder(out, [{ name: `${name}.md`, text: writeMarkdown(tree) }, ...pictures.map((picture) => ({ name: picture.name, text: picture.svg }))], { overwrite });
+    writeFolder(
+      out,
+      [
+        { name: `${name}.md`, text: writeMarkdown(tree) },
+        ...pictures.map((picture) => ({ name: picture.name, text: picture.svg })),
+      ],
+      { overwrite },
+    );
     return join(out, `${name}.md`);
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(out, [{ name: `${name}.html`, text: writeHtml(tree, pictures, { title, lang: 'en', layout: 'table' }) }], { overwrite });
+  writeFolder(
+    out,
+    [{ name: `${name}.html`, text: writeHtml(tree, pictures, { title, lang: 'en', layout: 'table' }) }],
+    { overwrite },
+  );
   return join(out, `${name}.html`);
 }

@@ -27,7 +27,10 @@ import { shelfWithPileFile } from './pile-file.js';
 import { otherKind, planFiles } from './plans.js';
 import { complain, print, printJson, tell, warn } from './terminal.js';
 
-/** Readings of the counting clock that the search may take for each stock, about a millisecond each, and nodes of the integer program after it. */
+/**
+ * Readings of the counting clock that the search may take for each stock, about a millisecond each, and nodes of the
+ * integer program after it.
+ */
 const search_readings = 1000;
 const fallback_nodes = 500;
 
@@ -42,11 +45,17 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
   const { plans, bad } = readPlans(named, shelf);
   if (bad > 0 || plans.length === 0) return exitCode.error;
   if (await anyStopped(plans, bench, options.evenSo)) return exitCode.stop;
-  const pooled = await poolPlansWith(plans, shelf, (some, from) => cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs));
+  const pooled = await poolPlansWith(plans, shelf, (some, from) =>
+    cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs),
+  );
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);
   else tell(`${summary(pooled)}  →  ${await writePage(pooled, shelf, tools.saw, options)}`);
-  return pooled.cut.too_long.length > 0 ? exitCode.stop : pooled.cut.uncut.length > 0 || pooled.short.length > 0 ? exitCode.unknown : exitCode.fine;
+  return pooled.cut.too_long.length > 0
+    ? exitCode.stop
+    : pooled.cut.uncut.length > 0 || pooled.short.length > 0
+      ? exitCode.unknown
+      : exitCode.fine;
 }
 
 /** Frames sampled only to tell whether a plan must stop. */
@@ -57,10 +66,15 @@ async function anyStopped(plans: readonly Plan[], bench: Bench, even_so: boolean
   const stopped: string[] = [];
   for (const plan of plans) {
     const { verdict, findings } = await audit(plan, bench);
-    if (verdict === 'stop') stopped.push(`${userText(plan.name)}: ${[...new Set(findings.filter((f) => f.verdict === 'stop').map(({ rule }) => rule))].join(', ')}`);
+    if (verdict === 'stop')
+      stopped.push(
+        `${userText(plan.name)}: ${[...new Set(findings.filter((f) => f.verdict === 'stop').map(({ rule }) => rule))].join(', ')}`,
+      );
   }
-  for (const line of stopped) warn(`STOP  ${line}. ${even_so ? 'It is cut even so, as you asked.' : 'It must not be cut as it stands.'}`);
-  if (stopped.length > 0 && !even_so) warn('Nothing was made. Run `sightdown audit` to see what to change, or give --even-so to cut it all the same.');
+  for (const line of stopped)
+    warn(`STOP  ${line}. ${even_so ? 'It is cut even so, as you asked.' : 'It must not be cut as it stands.'}`);
+  if (stopped.length > 0 && !even_so)
+    warn('Nothing was made. Run `sightdown audit` to see what to change, or give --even-so to cut it all the same.');
   return stopped.length > 0 && !even_so;
 }
 
@@ -70,15 +84,24 @@ function patienceOf(seconds: number | undefined): [SearchTime, Patience] {
   return [{ timeLimit_ms: seconds * 1000, now: () => performance.now() }, { ms: seconds * 1000 }];
 }
 
-/** All plans that can be read, and how many files cannot; complains about each of those. Files that are no plans by their name or first key are left alone. */
-export function readPlans(named: readonly string[], shelf: Shelf): { readonly plans: readonly Plan[]; readonly bad: number } {
+/**
+ * All plans that can be read, and how many files cannot; complains about each of those. Files that are no plans by
+ * their name or first key are left alone.
+ */
+export function readPlans(
+  named: readonly string[],
+  shelf: Shelf,
+): { readonly plans: readonly Plan[]; readonly bad: number } {
   const { files, problems } = planFiles(named);
-  const all: Problem[] = problems.map((problem) => (problem.code === 'wrong-ending' ? { ...problem, severity: 'warning' } : problem));
+  const all: Problem[] = problems.map((problem) =>
+    problem.code === 'wrong-ending' ? { ...problem, severity: 'warning' } : problem,
+  );
   let bad = all.filter(({ severity }) => severity === 'error').length;
   const plans = files.flatMap((file): Plan[] => {
     const read = readText(file);
     if (!('problem' in read) && !named.includes(file) && otherKind(read.text) !== null) return [];
-    const result = 'problem' in read ? ({ ok: false, problems: [read.problem] } as const) : readPlanWith(read.text, file, shelf);
+    const result =
+      'problem' in read ? ({ ok: false, problems: [read.problem] } as const) : readPlanWith(read.text, file, shelf);
     all.push(...(result.ok ? result.warnings : result.problems));
     if (!result.ok) bad += 1;
     return result.ok ? [result.value] : [];
@@ -90,16 +113,24 @@ export function readPlans(named: readonly string[], shelf: Shelf): { readonly pl
 function summary({ plans, cut, supplies, total_cost }: Pooled): string {
   const frames = plans.reduce((sum, plan) => sum + plan.count, 0);
   const { full_boards_cost, boards_to_buy } = supplies;
-  const boards = full_boards_cost === null ? 'not every board is known' : `${boards_to_buy} ${boards_to_buy === 1 ? 'board' : 'boards'} for ${money(full_boards_cost, cut.currency)}${cut.proven ? ', the least cost, proven' : gapWords(supplies)}`;
+  const boards =
+    full_boards_cost === null
+      ? 'not every board is known'
+      : `${boards_to_buy} ${boards_to_buy === 1 ? 'board' : 'boards'} for ${money(full_boards_cost, cut.currency)}${cut.proven ? ', the least cost, proven' : gapWords(supplies)}`;
   return `${frames} ${frames === 1 ? 'frame' : 'frames'}: ${boards}; everything together ${money(total_cost, cut.currency)}`;
 }
 
 /** How far above the least cost the boards may be, where that was not proven: rounded up. */
 const gapWords = ({ full_boards_cost: cost, boards_bound }: Pooled['supplies']): string =>
-  cost === null || cost <= 0 ? '' : `, at most ${Math.ceil((1000 * (cost - boards_bound)) / cost) / 10} % above the least possible`;
+  cost === null || cost <= 0
+    ? ''
+    : `, at most ${Math.ceil((1000 * (cost - boards_bound)) / cost) / 10} % above the least possible`;
 
 function csv({ cut, supplies }: Pooled, { out, list, overwrite }: CutOptions): void {
-  const lists = [...(list === 'buy' ? [] : [{ name: 'cut-list.csv', text: cutListCsv(cut) }]), ...(list === 'cut' ? [] : [{ name: 'buying-list.csv', text: buyingListCsv(supplies) }])];
+  const lists = [
+    ...(list === 'buy' ? [] : [{ name: 'cut-list.csv', text: cutListCsv(cut) }]),
+    ...(list === 'cut' ? [] : [{ name: 'buying-list.csv', text: buyingListCsv(supplies) }]),
+  ];
   if (out === undefined) print(lists.map(({ text }) => text).join('\r\n'));
   else {
     writeFolder(out, lists, { overwrite });
@@ -116,13 +147,35 @@ function json(pooled: Pooled, { out, overwrite }: CutOptions): void {
   }
 }
 
-async function writePage(pooled: Pooled, shelf: Shelf, saw: SawAtHand | undefined, { out = join('reports', 'cut'), format, overwrite }: CutOptions): Promise<string> {
+async function writePage(
+  pooled: Pooled,
+  shelf: Shelf,
+  saw: SawAtHand | undefined,
+  { out = join('reports', 'cut'), format, overwrite }: CutOptions,
+): Promise<string> {
   const { tree, pictures } = composeCutPage(pooled, shelf.name, saw);
   if (format === 'md') {
-    writeFolder(out, [{ name: 'cut.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
+    writeFolder(
+      out,
+      [{ name: 'cut.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))],
+      { overwrite },
+    );
     return join(out, 'cut.md');
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(out, [{ name: 'cut.html', text: writeHtml(tree, pictures, { title: 'What to buy and how to cut it', lang: 'en', sheet: sheetFor(pooled.cut.units) }) }], { overwrite });
+  writeFolder(
+    out,
+    [
+      {
+        name: 'cut.html',
+        text: writeHtml(tree, pictures, {
+          title: 'What to buy and how to cut it',
+          lang: 'en',
+          sheet: sheetFor(pooled.cut.units),
+        }),
+      },
+    ],
+    { overwrite },
+  );
   return join(out, 'cut.html');
 }

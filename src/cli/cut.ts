@@ -17,17 +17,34 @@ Exit codes: 0 done, 1 input error, 2 the boards of a stock are not known, 3 a pl
 export function addCut(program: Command): void {
   program
     .command('cut')
-    .description('Pool several plans: list what to buy, how to cut it and in which order, and where the cloths lie on the roll.')
+    .description(
+      'Pool several plans: list what to buy, how to cut it and in which order, and where the cloths lie on the roll.',
+    )
     .argument('<plan...>', 'plan files (YAML), or folders of them')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--rules <file>', 'ruleset that says which plans must not be cut (default: baseline)')
     .option('--even-so', 'cut plans as well that the rules stop', false)
-    .option('--pile <file>', 'boards in hand: used first, at no cost, their knots cut round; only what they lack is bought')
+    .option(
+      '--pile <file>',
+      'boards in hand: used first, at no cost, their knots cut round; only what they lack is bought',
+    )
     .option('--shop <file>', 'your workshop: the steps at the saw are worded for the saw there is')
-    .option('--out <folder>', 'where the page goes (default: reports/cut/; csv and json are printed unless this is given)')
-    .addOption(formatOption(['md', 'html', 'csv', 'json'], 'md and html write a page with pictures, csv and json print the lists'))
+    .option(
+      '--out <folder>',
+      'where the page goes (default: reports/cut/; csv and json are printed unless this is given)',
+    )
+    .addOption(
+      formatOption(
+        ['md', 'html', 'csv', 'json'],
+        'md and html write a page with pictures, csv and json print the lists',
+      ),
+    )
     .addOption(new Option('--list <list>', 'which list csv prints').choices(['both', 'cut', 'buy']).default('both'))
-    .option('--seconds <n>', 'search each stock for so long instead, and the integer program again; then two runs may differ', wholeNumber(1, 3600))
+    .option(
+      '--seconds <n>',
+      'search each stock for so long instead, and the integer program again; then two runs may differ',
+      wholeNumber(1, 3600),
+    )
     .addOption(overwriteOption())
     .addHelpText('after', under(help))
     .action(async (plans: string[], options: CutOptions) => {

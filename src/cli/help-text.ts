@@ -5,12 +5,16 @@ const widest = 80;
 const narrowest = 40;
 
 /** Columns that help may take here. */
-export const helpWidth = (): number => Math.max(narrowest, Math.min(widest, process.stdout.columns ?? (Number(process.env['COLUMNS']) || widest)));
+export const helpWidth = (): number =>
+  Math.max(narrowest, Math.min(widest, process.stdout.columns ?? (Number(process.env['COLUMNS']) || widest)));
 
 /** How help is laid out: descriptions wrap beside their names on a narrow terminal as well. */
 export const helpLayout: Partial<Help> = { minWidthToWrap: 24, sortSubcommands: false };
 
-/** One line of text, wrapped; what goes on is indented as its line is, a command by more and with the sign by which a shell reads on. */
+/**
+ * One line of text, wrapped; what goes on is indented as its line is, a command by more and with the sign by which a
+ * shell reads on.
+ */
 function wrapped(line: string, width: number): readonly string[] {
   if (line.length <= width) return [line];
   const indent = /^ */u.exec(line)?.[0] ?? '';
@@ -33,11 +37,17 @@ function paragraphs(text: string): readonly string[] {
   const lines: string[] = [];
   for (const line of text.split('\n')) {
     const last = lines.at(-1) ?? '';
-    if (last !== '' && line !== '' && ![last, line].some((one) => one.startsWith(' ')) && !last.endsWith(':')) lines.push(`${lines.pop()} ${line}`);
+    if (last !== '' && line !== '' && ![last, line].some((one) => one.startsWith(' ')) && !last.endsWith(':'))
+      lines.push(`${lines.pop()} ${line}`);
     else lines.push(line);
   }
   return lines;
 }
 
 /** Text for under a command's help, wrapped to the terminal when it is shown. */
-export const under = (text: string): (() => string) => () => paragraphs(text).flatMap((line) => wrapped(line, helpWidth())).join('\n');
+export const under =
+  (text: string): (() => string) =>
+  () =>
+    paragraphs(text)
+      .flatMap((line) => wrapped(line, helpWidth()))
+      .join('\n');

@@ -31,7 +31,10 @@ export async function runLearn(folder: string, options: LearnOptions): Promise<n
 
 async function run(folder: string, options: LearnOptions): Promise<number> {
   const given = dayOption(options.date);
-  if (options.write && options.shelf === undefined) throw new BadOption('--write needs --shelf: name the shelf file of your own that should learn. A file that holds only `shelf: 1` will do.');
+  if (options.write && options.shelf === undefined)
+    throw new BadOption(
+      '--write needs --shelf: name the shelf file of your own that should learn. A file that holds only `shelf: 1` will do.',
+    );
   const { texts: inside, unread } = textsIn(folder);
   const texts = [...inside, ...(options.pile === undefined ? [] : [pileText(options.pile)])];
   complain(unread);
@@ -41,36 +44,64 @@ async function run(folder: string, options: LearnOptions): Promise<number> {
   complain(found.folder.problems);
   const date = given ?? (options.write ? new Date().toISOString().slice(0, 10) : null);
   const changes = shelfChanges(found.entries, shelf);
-  const written = own === null || !options.write ? null : writeLearned(own.text, changes, { base: shippedText(), shelf }, date);
+  const written =
+    own === null || !options.write ? null : writeLearned(own.text, changes, { base: shippedText(), shelf }, date);
   if (written !== null && options.shelf !== undefined) {
     const back = readShelf(written, options.shelf, shipped(), sourceKeys());
-    if (!back.ok) throw new BadOption(`What was learned does not fit the shelf, so nothing was written: ${back.problems.map(({ path, found: what, allowed }) => `${path}: found ${what}; allowed: ${allowed}`).join('; ')}.`);
+    if (!back.ok)
+      throw new BadOption(
+        `What was learned does not fit the shelf, so nothing was written: ${back.problems.map(({ path, found: what, allowed }) => `${path}: found ${what}; allowed: ${allowed}`).join('; ')}.`,
+      );
     writeFolder(dirname(options.shelf), [{ name: basename(options.shelf), text: written }], { overwrite: true });
   }
   if (options.format === 'json') printJson(`${steadyJson(learnedData(found))}\n`);
   else await writePage(found, shelf, date, options, written === null ? null : (options.shelf ?? null));
-  return unread.length > 0 || found.folder.problems.some(({ severity }) => severity === 'error') ? exitCode.error : exitCode.fine;
+  return unread.length > 0 || found.folder.problems.some(({ severity }) => severity === 'error')
+    ? exitCode.error
+    : exitCode.fine;
 }
 
-async function writePage(found: Learned, shelf: Shelf, date: string | null, { out = 'reports', format, overwrite }: LearnOptions, written: string | null): Promise<void> {
+async function writePage(
+  found: Learned,
+  shelf: Shelf,
+  date: string | null,
+  { out = 'reports', format, overwrite }: LearnOptions,
+  written: string | null,
+): Promise<void> {
   const { tree, pictures, title } = composeLearnPage(found, shelf, { date, written });
-  if (format === 'md') writeFolder(out, [{ name: 'learn.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
+  if (format === 'md')
+    writeFolder(
+      out,
+      [{ name: 'learn.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))],
+      { overwrite },
+    );
   else {
     const { writeHtml } = await import('../report/html.js');
     writeFolder(out, [{ name: 'learn.html', text: writeHtml(tree, pictures, { title, lang: 'en' }) }], { overwrite });
   }
-  tell(`${found.frames} frames  →  ${join(out, `learn.${format}`)}${written === null ? '' : `; ${written} has learned`}`);
+  tell(
+    `${found.frames} frames  →  ${join(out, `learn.${format}`)}${written === null ? '' : `; ${written} has learned`}`,
+  );
 }
 
 /** Most files of one folder that are read. */
 const most_files = 5000;
 
-/** Every YAML file of the folder; folders inside it are left alone, and what is no plain file is told. Throws BadOption. */
+/**
+ * Every YAML file of the folder; folders inside it are left alone, and what is no plain file is told. Throws BadOption.
+ */
 function textsIn(folder: string): { readonly texts: readonly FolderText[]; readonly unread: readonly Problem[] } {
-  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true) throw new BadOption(`${folder}: found no folder of that name; name the folder your plans and sheets are in.`);
-  const names = readdirSync(folder).filter((name) => /\.ya?ml$/i.test(name)).sort();
-  if (names.length > most_files) throw new BadOption(`${folder}: found ${names.length} files; at most ${most_files} are read at once. Put them into several folders.`);
-  if (names.length === 0) throw new BadOption(`${folder}: found no file that ends in .yaml; put plans and bench sheets there.`);
+  if (statSync(folder, { throwIfNoEntry: false })?.isDirectory() !== true)
+    throw new BadOption(`${folder}: found no folder of that name; name the folder your plans and sheets are in.`);
+  const names = readdirSync(folder)
+    .filter((name) => /\.ya?ml$/i.test(name))
+    .sort();
+  if (names.length > most_files)
+    throw new BadOption(
+      `${folder}: found ${names.length} files; at most ${most_files} are read at once. Put them into several folders.`,
+    );
+  if (names.length === 0)
+    throw new BadOption(`${folder}: found no file that ends in .yaml; put plans and bench sheets there.`);
   const read = names.map((name) => ({ name, ...readText(join(folder, name)) }));
   return {
     texts: read.flatMap((one) => ('text' in one ? [{ file: one.name, text: one.text }] : [])),
@@ -89,7 +120,10 @@ function pileText(file: string): FolderText {
 /** The studio's shelf as text, and as it stood before it learned anything. Throws BadOption after complaining. */
 function ownShelf(file: string): { readonly text: string; readonly before: Shelf } {
   const read = readText(file);
-  const shelf = 'problem' in read ? ({ ok: false, problems: [read.problem] } as const) : readShelf(beforeLearning(read.text), file, shipped(), sourceKeys());
+  const shelf =
+    'problem' in read
+      ? ({ ok: false, problems: [read.problem] } as const)
+      : readShelf(beforeLearning(read.text), file, shipped(), sourceKeys());
   complain(shelf.ok ? shelf.warnings : shelf.problems);
   if (!shelf.ok || 'problem' in read) throw new BadOption('The shelf cannot be read.');
   return { text: read.text, before: shelf.value };

@@ -17,7 +17,10 @@ export function addLearn(program: Command): void {
     .description('Compare finished frames with what was promised; say which numbers on your shelf should change.')
     .argument('<folder>', 'the folder with plans and bench sheets')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .option('--pile <file>', 'the boards in hand, for sheets that name them by their marks; a pile in the folder is found by itself')
+    .option(
+      '--pile <file>',
+      'the boards in hand, for sheets that name them by their marks; a pile in the folder is found by itself',
+    )
     .option('--write', 'put what was learned into that shelf; the old numbers stay beside it', false)
     .option('--date <day>', 'the day, such as 2027-03-04; goes into the shelf (default with --write: today)')
     .option('--out <folder>', 'where the page goes (default: reports)')

@@ -25,15 +25,24 @@ export function defaultShelf(): Result<Shelf> {
   const read = readText(file);
   if ('problem' in read) return failed(read.problem);
   const ready = prepared()?.shelf;
-  return ready?.text === read.text ? { ok: true, value: ready.value, warnings: [] } : readShelf(read.text, file, undefined, sourceKeys());
+  return ready?.text === read.text
+    ? { ok: true, value: ready.value, warnings: [] }
+    : readShelf(read.text, file, undefined, sourceKeys());
 }
 
-/** A ruleset by file, the baseline when none is named; what it builds on is looked for beside it, then among the shipped rules. */
+/**
+ * A ruleset by file, the baseline when none is named; what it builds on is looked for beside it, then among the shipped
+ * rules.
+ */
 export function loadRules(file: string | undefined): Result<Ruleset> {
   const entry = file ?? join(rulesFolder, 'baseline.yaml');
   const first = readText(entry);
   if ('problem' in first) return failed(withShippedNames(entry, first.problem));
-  return loadRuleset(textsBeside(entry, first.text), entry, { sources: sourceKeys(), names: shippedRulesets, prepared: prepared()?.layers ?? [] });
+  return loadRuleset(textsBeside(entry, first.text), entry, {
+    sources: sourceKeys(),
+    names: shippedRulesets,
+    prepared: prepared()?.layers ?? [],
+  });
 }
 
 /** What a ruleset builds on is looked for beside it, then among the shipped rules. */
@@ -50,12 +59,16 @@ export function textsBeside(entry: string, text: string): (name: string) => stri
 
 let list: readonly Source[] | undefined;
 
-/** The bibliography that ships with the tool; where it is missing a word says so, and sources are named by their keys. */
+/**
+ * The bibliography that ships with the tool; where it is missing a word says so, and sources are named by their keys.
+ */
 export function loadSources(): readonly Source[] {
   if (list !== undefined) return list;
   const read = readText(join(rulesFolder, 'sources.yaml'));
   if ('problem' in read) {
-    complain([{ ...read.problem, severity: 'warning', hint: 'Sources are named by their keys alone. Install the tool anew.' }]);
+    complain([
+      { ...read.problem, severity: 'warning', hint: 'Sources are named by their keys alone. Install the tool anew.' },
+    ]);
     return (list = []);
   }
   const ready = prepared()?.sources;

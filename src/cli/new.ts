@@ -43,7 +43,12 @@ export function addNew(program: Command): void {
     .option('--mark <letter...>', 'pile: what is chalked on each board that was read')
     .option('--length <length...>', 'pile: how long the boards are, one for all or one for each')
     .option('--rise <length...>', 'pile: by how much the two sticks disagree at one end')
-    .addOption(new Option('--high <side...>', 'pile: on which side the far stick stands higher, as you sight over the near one').choices(['left', 'right', 'level', 'unread']))
+    .addOption(
+      new Option(
+        '--high <side...>',
+        'pile: on which side the far stick stands higher, as you sight over the near one',
+      ).choices(['left', 'right', 'level', 'unread']),
+    )
     .option('--sticks <length>', 'pile: how long the sticks are')
     .option('--over <length>', 'pile: how far it is from one stick to the other (default: the board’s length)')
     .option('--bow <depth...>', 'pile: hollow of the face with the letter, from end to end')
@@ -51,6 +56,9 @@ export function addNew(program: Command): void {
     .option('--unread <n>', 'pile: so many more boards that nobody read', wholeNumber(1, 500))
     .addHelpText('after', under(help))
     .action(async (options: NewOptions) => {
-      process.exitCode = options.pile === true ? await (await import('./new/run-pile.js')).runNewPile(options) : await (await import('./new/run.js')).runNew(options);
+      process.exitCode =
+        options.pile === true
+          ? await (await import('./new/run-pile.js')).runNewPile(options)
+          : await (await import('./new/run.js')).runNew(options);
     });
 }

@@ -13,7 +13,10 @@ export interface OpenPlan {
   readonly plan: Plan;
 }
 
-/** All plans, or null after complaining about every file that cannot be read. Files of a folder that are no plans are left alone. */
+/**
+ * All plans, or null after complaining about every file that cannot be read. Files of a folder that are no plans are
+ * left alone.
+ */
 export function openPlans(named: readonly string[], shelf: Shelf): readonly OpenPlan[] | null {
   const { files, problems } = planFiles(named);
   const all: Problem[] = [...problems];

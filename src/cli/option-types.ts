@@ -1,7 +1,8 @@
 import type { Choosing, UnitSystem } from '../base/names.js';
 import type { Aim } from '../suggest/aims.js';
 
-// What commander hands to each command: they stand here, so that a command and the half of it that is loaded when it runs need not import each other.
+// What commander hands to each command: they stand here, so that a command and the half of it that is loaded when it
+// runs need not import each other.
 
 /** Options of `audit` as commander gives them. */
 export interface AuditOptions {

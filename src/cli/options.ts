@@ -4,7 +4,8 @@ import { InvalidArgumentError, Option } from 'commander';
 export function wholeNumber(least: number, most: number): (text: string) => number {
   return (text) => {
     const value = Number(text);
-    if (!/^\d+$/.test(text) || value < least || value > most) throw new InvalidArgumentError(`It takes a whole number from ${least} to ${most}.`);
+    if (!/^\d+$/.test(text) || value < least || value > most)
+      throw new InvalidArgumentError(`It takes a whole number from ${least} to ${most}.`);
     return value;
   };
 }

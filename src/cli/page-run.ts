@@ -14,14 +14,20 @@ import { complain, tell } from './terminal.js';
 import { writeFolder } from './write-files.js';
 
 /** The plan that is open where none is named. */
-const starter = { file: 'small-study.yaml', text: 'plan: 1\nname: Small study\nface: { width: 500 mm, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n' };
+const starter = {
+  file: 'small-study.yaml',
+  text: 'plan: 1\nname: Small study\nface: { width: 500 mm, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n',
+};
 
 interface NamedText {
   readonly file: string;
   readonly text: string;
 }
 
-/** Writes the page with shelf, rules and plan inside it; gives the exit code. Nothing is written when any of them cannot be read. */
+/**
+ * Writes the page with shelf, rules and plan inside it; gives the exit code. Nothing is written when any of them cannot
+ * be read.
+ */
 export function runPage(options: PageOptions): number {
   const shelf = loadShelf(options.shelf);
   const rules = rulesInPage(rulesFile(options.rules ?? 'baseline'));
@@ -40,15 +46,26 @@ export function runPage(options: PageOptions): number {
     plan,
   };
   const template = readFileSync(join(packageFolder, 'dist', 'page.html'), 'utf8');
-  writeFolder(dirname(options.out), [{ name: basename(options.out), text: template.replace('@data@', () => inScript(data)) }], options);
+  writeFolder(
+    dirname(options.out),
+    [{ name: basename(options.out), text: template.replace('@data@', () => inScript(data)) }],
+    options,
+  );
   tell(`The page  →  ${options.out}`);
   return exitCode.fine;
 }
 
 /** Data as JSON that no HTML reader takes for anything but text. */
-const inScript = (data: unknown): string => JSON.stringify(data).replace(/[<>\u2028\u2029]/gu, (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`);
+const inScript = (data: unknown): string =>
+  JSON.stringify(data).replace(
+    /[<>\u2028\u2029]/gu,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 
-/** A file that ships with the tool, without the comments for who edits it where it says the very same without them: they would be a fiftieth of the page. */
+/**
+ * A file that ships with the tool, without the comments for who edits it where it says the very same without them: they
+ * would be a fiftieth of the page.
+ */
 function shipped(file: string): NamedText {
   const text = readFileSync(join(rulesFolder, file), 'utf8');
   const bare = text.replace(/(?:^|[ \t]+)#[^'"\n]*$/gmu, '');
@@ -62,7 +79,9 @@ function named(path: string): NamedText | null {
   return null;
 }
 
-/** The ruleset that judges at first with all it builds on, and those that ship with the tool; null after complaining. */
+/**
+ * The ruleset that judges at first with all it builds on, and those that ship with the tool; null after complaining.
+ */
 function rulesInPage(entry: string): { readonly rules: readonly NamedText[]; readonly entry: string } | null {
   const first = readText(entry);
   if ('problem' in first) {
@@ -79,6 +98,7 @@ function rulesInPage(entry: string): { readonly rules: readonly NamedText[]; rea
   const read = loadRuleset(asked, entry, { sources: sourceKeys() });
   complain(read.ok ? read.warnings : read.problems);
   if (!read.ok) return null;
-  for (const name of readdirSync(rulesFolder).sort()) if (/^(?:baseline|class-.*)\.yaml$/u.test(name) && !texts.has(name)) texts.set(name, shipped(name).text);
+  for (const name of readdirSync(rulesFolder).sort())
+    if (/^(?:baseline|class-.*)\.yaml$/u.test(name) && !texts.has(name)) texts.set(name, shipped(name).text);
   return { rules: [...texts].map(([file, text]) => ({ file, text })), entry: basename(entry) };
 }

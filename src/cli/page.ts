@@ -17,7 +17,10 @@ export function addPage(program: Command): void {
     .command('page')
     .description('Write one HTML file in which plans are drawn, changed and checked without a terminal.')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .option('--rules <file>', 'ruleset that judges at first: a file, or the name of one that ships with the tool (default: baseline)')
+    .option(
+      '--rules <file>',
+      'ruleset that judges at first: a file, or the name of one that ships with the tool (default: baseline)',
+    )
     .option('--plan <file>', 'plan that is open at first')
     .option('--out <file>', 'where the page goes', 'sightdown.html')
     .addOption(overwriteOption())

@@ -24,8 +24,16 @@ export function addPlace(program: Command): void {
     .requiredOption('--pile <file>', 'the boards in hand: a file that begins with pile: 1')
     .option('--rules <file>', 'ruleset whose limits say what a lifted corner and a bowed bar are (default: baseline)')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .option('--out <folder>', 'where the page goes (default: reports/<plan file name>/, for several plans reports/place/)')
-    .addOption(formatOption(['md', 'json', 'html'], 'md writes a page with pictures, html a printable one, json prints one document'))
+    .option(
+      '--out <folder>',
+      'where the page goes (default: reports/<plan file name>/, for several plans reports/place/)',
+    )
+    .addOption(
+      formatOption(
+        ['md', 'json', 'html'],
+        'md writes a page with pictures, html a printable one, json prints one document',
+      ),
+    )
     .option('--write', 'put the placed boards into the plan files', false)
     .option('--seed <n>', 'seed of what is drawn by luck', wholeNumber(0, 2 ** 31 - 1), 1)
     .addOption(overwriteOption())

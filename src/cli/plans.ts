@@ -6,7 +6,10 @@ import { kindOf, readText } from './read-text.js';
 /** A file that was named, or that stands in a folder that was named. */
 export interface PlanFile {
   readonly file: string;
-  /** Null for a file to read as a plan; else why it is none: `not-read` where it may be meant as one, `beside` where it is something else. */
+  /**
+   * Null for a file to read as a plan; else why it is none: `not-read` where it may be meant as one, `beside` where it
+   * is something else.
+   */
   readonly not: { readonly kind: 'not-read' | 'beside'; readonly why: string } | null;
 }
 
@@ -25,25 +28,76 @@ export interface PlanFiles {
 const wrongEnding = 'a plan in a file whose name does not end in .yaml';
 const planEnding = /\.ya?ml$/i;
 
-/** Files as named, and every entry of a folder, in the order of their names; folders inside it are not searched. A file named twice counts once. */
+/**
+ * Files as named, and every entry of a folder, in the order of their names; folders inside it are not searched. A file
+ * named twice counts once.
+ */
 export function planFiles(named: readonly string[]): PlanFiles {
   const folders: Problem[] = [];
   const entries = named.flatMap((name): readonly PlanFile[] => {
     if (statOf(name)?.isDirectory() !== true) return [{ file: name, not: null }];
     const inside = entriesOf(name);
-    if (inside === null) folders.push(problemOf(name, 'folder-unreadable', 'a folder that cannot be read', 'a folder you may read', 'Check its permissions.'));
-    else if (inside.every(({ not }) => not !== null)) folders.push(problemOf(name, 'folder-without-plans', 'a folder without plans', 'files that end in .yaml', 'Name the folder the plans are in; folders inside it are not searched.'));
+    if (inside === null)
+      folders.push(
+        problemOf(
+          name,
+          'folder-unreadable',
+          'a folder that cannot be read',
+          'a folder you may read',
+          'Check its permissions.',
+        ),
+      );
+    else if (inside.every(({ not }) => not !== null))
+      folders.push(
+        problemOf(
+          name,
+          'folder-without-plans',
+          'a folder without plans',
+          'files that end in .yaml',
+          'Name the folder the plans are in; folders inside it are not searched.',
+        ),
+      );
     return inside ?? [];
   });
   const distinct = [...new Map(entries.map((entry) => [resolve(entry.file), entry])).values()];
   const files = distinct.flatMap(({ file, not }) => (not === null ? [file] : []));
-  const unread = distinct.flatMap(({ file, not }) => (not?.kind === 'not-read' ? [problemOf(file, not.why === wrongEnding ? 'wrong-ending' : 'not-a-plan-file', not.why, 'a file that ends in .yaml', 'Save the plan as plain text, with a name that ends in .yaml.')] : []));
-  return { entries: distinct, files, problems: [...folders, ...unread], several: distinct.length > 1 || distinct.some(({ file }) => !named.includes(file)) || folders.length > 0 };
+  const unread = distinct.flatMap(({ file, not }) =>
+    not?.kind === 'not-read'
+      ? [
+          problemOf(
+            file,
+            not.why === wrongEnding ? 'wrong-ending' : 'not-a-plan-file',
+            not.why,
+            'a file that ends in .yaml',
+            'Save the plan as plain text, with a name that ends in .yaml.',
+          ),
+        ]
+      : [],
+  );
+  return {
+    entries: distinct,
+    files,
+    problems: [...folders, ...unread],
+    several: distinct.length > 1 || distinct.some(({ file }) => !named.includes(file)) || folders.length > 0,
+  };
 }
 
-const problemOf = (file: string, code: string, found: string, allowed: string, hint: string): Problem => ({ code, severity: 'error', file, path: '', line: 0, column: 0, found, allowed, hint });
+const problemOf = (file: string, code: string, found: string, allowed: string, hint: string): Problem => ({
+  code,
+  severity: 'error',
+  file,
+  path: '',
+  line: 0,
+  column: 0,
+  found,
+  allowed,
+  hint,
+});
 
-/** Every entry of a folder with what it is; null when the folder cannot be read. Hidden files count only where their ending is that of a plan. */
+/**
+ * Every entry of a folder with what it is; null when the folder cannot be read. Hidden files count only where their
+ * ending is that of a plan.
+ */
 function entriesOf(folder: string): readonly PlanFile[] | null {
   let names: readonly string[];
   try {
@@ -51,17 +105,25 @@ function entriesOf(folder: string): readonly PlanFile[] | null {
   } catch {
     return null;
   }
-  return [...names].sort().filter((name) => !name.startsWith('.') || planEnding.test(name)).map((name) => ({ file: join(folder, name), not: whyNot(join(folder, name), statOf(join(folder, name))) }));
+  return [...names]
+    .sort()
+    .filter((name) => !name.startsWith('.') || planEnding.test(name))
+    .map((name) => ({ file: join(folder, name), not: whyNot(join(folder, name), statOf(join(folder, name))) }));
 }
 
 /** Why an entry of a folder is not read as a plan; null when it is. */
 function whyNot(file: string, stat: Stats | null): PlanFile['not'] {
   const meant = planEnding.test(file);
   if (stat === null) return { kind: 'not-read', why: 'a link that leads nowhere, or in a circle' };
-  if (stat.isDirectory()) return meant ? { kind: 'not-read', why: 'a folder named like a plan' } : { kind: 'beside', why: 'A folder; folders inside are not searched.' };
+  if (stat.isDirectory())
+    return meant
+      ? { kind: 'not-read', why: 'a folder named like a plan' }
+      : { kind: 'beside', why: 'A folder; folders inside are not searched.' };
   if (!stat.isFile()) return { kind: 'not-read', why: `${kindOf(stat)}, not a file` };
   if (meant) return null;
-  return looksLikePlan(file) ? { kind: 'not-read', why: wrongEnding } : { kind: 'beside', why: 'Its name does not end in .yaml.' };
+  return looksLikePlan(file)
+    ? { kind: 'not-read', why: wrongEnding }
+    : { kind: 'beside', why: 'Its name does not end in .yaml.' };
 }
 
 /** Whether a file begins as plans do, whatever it is called. */
@@ -80,27 +142,49 @@ function statOf(name: string): Stats | null {
 
 /** What a file of the tool's own that is no plan is, from its first key; null when it may be a plan. */
 export function otherKind(text: string): string | null {
-  const first = text.slice(0, 20_000).split('\n').find((line) => !/^(?:\uFEFF?\s*$|\uFEFF?#|---)/u.test(line)) ?? '';
+  const first =
+    text
+      .slice(0, 20_000)
+      .split('\n')
+      .find((line) => !/^(?:\uFEFF?\s*$|\uFEFF?#|---)/u.test(line)) ?? '';
   return kinds[/^\uFEFF?([a-z]+)\s*:/u.exec(first)?.[1] ?? ''] ?? null;
 }
 
-const kinds: Readonly<Record<string, string>> = { sheet: 'A bench sheet.', shelf: 'A shelf.', ruleset: 'A ruleset.', shop: 'A workshop.', pile: 'A pile of boards.' };
+const kinds: Readonly<Record<string, string>> = {
+  sheet: 'A bench sheet.',
+  shelf: 'A shelf.',
+  ruleset: 'A ruleset.',
+  shop: 'A workshop.',
+  pile: 'A pile of boards.',
+};
 
 /** Names of the tool's own in a folder of reports, which no plan's folder may take. */
 const ownNames = /^(class|class-pack|chart|cut|place|timetable|learn)(\.\w+)?$/i;
 
-/** Name of the default report folder: the plan's file name without its ending, and never one that means another place. */
+/**
+ * Name of the default report folder: the plan's file name without its ending, and never one that means another place.
+ */
 export function planName(file: string): string {
-  const name = basename(file).replace(planEnding, '').replace(/^[.\s]+|[.\s]+$/g, '');
+  const name = basename(file)
+    .replace(planEnding, '')
+    .replace(/^[.\s]+|[.\s]+$/g, '');
   if (name === '') return 'plan';
   return ownNames.test(name) ? `plan-${name}` : name;
 }
 
-/** A folder name for each plan, all different: the file's name, where that is taken with its folder's name before it, and a number at last. */
+/**
+ * A folder name for each plan, all different: the file's name, where that is taken with its folder's name before it,
+ * and a number at last.
+ */
 export function pageNames(files: readonly string[]): readonly string[] {
   const plain = files.map(planName);
-  const twice = (names: readonly string[], name: string): boolean => names.filter((other) => same(other, name)).length > 1;
-  const longer = files.map((file, i) => (twice(plain, plain[i] as string) ? `${basename(dirname(resolve(file))) || 'folder'}-${plain[i]}` : (plain[i] as string)));
+  const twice = (names: readonly string[], name: string): boolean =>
+    names.filter((other) => same(other, name)).length > 1;
+  const longer = files.map((file, i) =>
+    twice(plain, plain[i] as string)
+      ? `${basename(dirname(resolve(file))) || 'folder'}-${plain[i]}`
+      : (plain[i] as string),
+  );
   const taken: string[] = [];
   for (const name of longer) {
     let free = name;

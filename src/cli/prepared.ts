@@ -14,7 +14,9 @@ export interface Prepared {
   readonly layers: readonly PreparedLayer[];
 }
 
-/** SHA-256 of `prepared.json`, put into the program when it is built; there is none where the sources run as they are. */
+/**
+ * SHA-256 of `prepared.json`, put into the program when it is built; there is none where the sources run as they are.
+ */
 declare const __PREPARED_DIGEST__: string | undefined;
 const expected = typeof __PREPARED_DIGEST__ === 'string' ? __PREPARED_DIGEST__ : null;
 
@@ -32,10 +34,13 @@ export function prepared(): Prepared | null {
 function readPrepared(digest: string): Prepared | null {
   try {
     const text = readFileSync(join(packageFolder, 'dist', 'prepared.json'));
-    if (createHash('sha256').update(text).digest('hex') === digest) return JSON.parse(text.toString('utf8')) as Prepared;
+    if (createHash('sha256').update(text).digest('hex') === digest)
+      return JSON.parse(text.toString('utf8')) as Prepared;
   } catch {
     // Missing or unreadable: as good as changed.
   }
-  warn('sightdown: dist/prepared.json is not as it was built, so shelf and rules are read anew. `npm run build` makes it again.');
+  warn(
+    'sightdown: dist/prepared.json is not as it was built, so shelf and rules are read anew. `npm run build` makes it again.',
+  );
   return null;
 }

@@ -17,7 +17,8 @@ const breath_ms = 100;
 
 /**
  * Progress on stderr for work of many steps, only once it has taken a while: a bar on a terminal, which it leaves as it
- * was, also when it is broken off; elsewhere a line every few seconds. Where the total is a `bound` that is rarely reached, no time is told.
+ * was, also when it is broken off; elsewhere a line every few seconds. Where the total is a `bound` that is rarely
+ * reached, no time is told.
  */
 export function progress(total: number, what: string, bound = false): Progress {
   const started = performance.now();
@@ -29,7 +30,8 @@ export function progress(total: number, what: string, bound = false): Progress {
     process.exit(exitCode.interrupted);
   };
   process.on('SIGINT', breakOff);
-  const left = (now_ms: number): string => (bound ? 'at most' : `about ${Math.ceil(((now_ms - started) / done) * (total - done) / 1000)} s left`);
+  const left = (now_ms: number): string =>
+    bound ? 'at most' : `about ${Math.ceil((((now_ms - started) / done) * (total - done)) / 1000)} s left`;
   const show = async (now_ms: number): Promise<void> => {
     if (!terminal) {
       if (now_ms - told_ms > line_ms) warn(`${done} of ${total} ${what}, ${left(now_ms)}`);

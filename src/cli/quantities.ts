@@ -10,14 +10,24 @@ export interface Given {
   readonly inch: boolean;
 }
 
-const shown = (dimension: Dimension): string => unitsOf(dimension).filter((unit) => !/[²³°·"']|^inch|^foot|^feet|hour|minutes|days|percent|pct/.test(unit)).join(', ');
+const shown = (dimension: Dimension): string =>
+  unitsOf(dimension)
+    .filter((unit) => !/[²³°·"']|^inch|^foot|^feet|hour|minutes|days|percent|pct/.test(unit))
+    .join(', ');
 
 /** Reads `--length "2000 mm"` in the dimension's own unit. Throws BadOption. */
 export function quantityOption(name: string, text: string, dimension: Dimension, example: string): Given {
   const reading = readQuantity(text, dimension);
   if (reading.ok) return { value: reading.value, inch: reading.system === 'inch' };
-  const why = reading.fault === 'comma' ? ' Write a point for the decimals.' : reading.fault === 'no-unit' ? ' Write the unit after the number, all in quotes.' : '';
-  throw new BadOption(`--${name}: found \`${text.slice(0, 60)}\`; allowed: a number with a unit (${shown(dimension)}), such as "${example}".${why}`);
+  const why =
+    reading.fault === 'comma'
+      ? ' Write a point for the decimals.'
+      : reading.fault === 'no-unit'
+        ? ' Write the unit after the number, all in quotes.'
+        : '';
+  throw new BadOption(
+    `--${name}: found \`${text.slice(0, 60)}\`; allowed: a number with a unit (${shown(dimension)}), such as "${example}".${why}`,
+  );
 }
 
 /** The value of an option that this use cannot do without. Throws BadOption. */
@@ -30,7 +40,8 @@ export function needed<T>(name: string, value: T | undefined, example: string): 
 export function dayOption(text: string | undefined): string | null {
   if (text === undefined) return null;
   const day = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : new Date(Number.NaN);
-  if (Number.isNaN(day.getTime()) || !day.toISOString().startsWith(text)) throw new BadOption(`--date: found \`${text.slice(0, 60)}\`; allowed: a day written like 2024-05-02.`);
+  if (Number.isNaN(day.getTime()) || !day.toISOString().startsWith(text))
+    throw new BadOption(`--date: found \`${text.slice(0, 60)}\`; allowed: a day written like 2024-05-02.`);
   return text;
 }
 
@@ -59,11 +70,22 @@ export function eachReading<T>(texts: readonly string[], read: (text: string) =>
 }
 
 /** The readings of an option that may be repeated, as quantities. Throws BadOption. */
-export const readingsOption = (name: string, texts: readonly string[] | undefined, dimension: Dimension, example: string): readonly Given[] =>
+export const readingsOption = (
+  name: string,
+  texts: readonly string[] | undefined,
+  dimension: Dimension,
+  example: string,
+): readonly Given[] =>
   eachReading(needed(name, texts, example), (text) => quantityOption(name, text, dimension, example));
 
 /** A quantity that must be given. Throws BadOption. */
-export const neededQuantity = (name: string, text: string | undefined, dimension: Dimension, example: string): Given => quantityOption(name, needed(name, text, example), dimension, example);
+export const neededQuantity = (name: string, text: string | undefined, dimension: Dimension, example: string): Given =>
+  quantityOption(name, needed(name, text, example), dimension, example);
 
 /** The value of a quantity that may be left out. Throws BadOption. */
-export const optionalValue = (name: string, text: string | undefined, dimension: Dimension, example: string): number | undefined => (text === undefined ? undefined : quantityOption(name, text, dimension, example).value);
+export const optionalValue = (
+  name: string,
+  text: string | undefined,
+  dimension: Dimension,
+  example: string,
+): number | undefined => (text === undefined ? undefined : quantityOption(name, text, dimension, example).value);

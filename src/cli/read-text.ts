@@ -9,7 +9,8 @@ export type TextOrProblem = { readonly text: string } | { readonly problem: Prob
 
 /**
  * Reads a text file in UTF-8, or says as a problem why it cannot: only a regular file (never a pipe or a device, which
- * may not end; `links: false`: no link either), never more than the largest a person writes, and nothing that had to be guessed at.
+ * may not end; `links: false`: no link either), never more than the largest a person writes, and nothing that had to be
+ * guessed at.
  */
 export function readText(file: string, { links = true } = {}): TextOrProblem {
   const problem = (code: string, found: string, allowed: string, hint: string): TextOrProblem => ({
@@ -23,7 +24,8 @@ export function readText(file: string, { links = true } = {}): TextOrProblem {
     }
     const kind = kindOf(statSync(file));
     if (kind === 'folder') return problem('file-is-folder', 'a folder', 'a file', 'Name the file inside it.');
-    if (kind !== 'file') return problem('file-is-no-file', kind, 'a plain file', 'Save the text as a file and name that.');
+    if (kind !== 'file')
+      return problem('file-is-no-file', kind, 'a plain file', 'Save the text as a file and name that.');
     const bytes = readUpTo(file, largest_bytes);
     if (bytes === null) return tooLarge();
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(bytes) };
@@ -32,15 +34,28 @@ export function readText(file: string, { links = true } = {}): TextOrProblem {
     switch (code) {
       case 'ENOENT':
       case 'ENOTDIR':
-        return problem('file-missing', 'no such file', 'a file that exists', 'Check the name and the folder you are in.');
+        return problem(
+          'file-missing',
+          'no such file',
+          'a file that exists',
+          'Check the name and the folder you are in.',
+        );
       case 'ELOOP':
         return problem('file-missing', 'a link that leads back to itself', 'a file', 'Name the file itself.');
       case 'ERR_ENCODING_INVALID_ENCODED_DATA':
-        return problem('not-utf8', 'signs that are no UTF-8', 'a text saved as UTF-8',
-          'Open it in a text editor and save it as plain text with the encoding UTF-8.');
+        return problem(
+          'not-utf8',
+          'signs that are no UTF-8',
+          'a text saved as UTF-8',
+          'Open it in a text editor and save it as plain text with the encoding UTF-8.',
+        );
       default:
-        return problem('file-unreadable', `a file that cannot be read (${code ?? 'unknown reason'})`, 'a readable file',
-          'Check the permissions of the file.');
+        return problem(
+          'file-unreadable',
+          `a file that cannot be read (${code ?? 'unknown reason'})`,
+          'a readable file',
+          'Check the permissions of the file.',
+        );
     }
   }
 }
@@ -53,7 +68,10 @@ export function kindOf(stats: Stats): 'file' | 'folder' | 'a named pipe' | 'a de
   return stats.isSocket() ? 'a socket' : 'a device';
 }
 
-/** The bytes of a regular file, or null when there are more than `most`. The size that the file system tells is not believed. */
+/**
+ * The bytes of a regular file, or null when there are more than `most`. The size that the file system tells is not
+ * believed.
+ */
 function readUpTo(file: string, most: number): Buffer | null {
   const descriptor = openSync(file, constants.O_RDONLY | constants.O_NONBLOCK);
   try {
@@ -61,7 +79,7 @@ function readUpTo(file: string, most: number): Buffer | null {
     if (!fstatSync(descriptor).isFile()) throw Object.assign(new Error('no file'), { code: 'no plain file' });
     const buffer = Buffer.alloc(Math.min(most + 1, Math.max(fstatSync(descriptor).size + 1, 65_536)));
     const chunks: Buffer[] = [];
-    for (let total = 0; ; ) {
+    for (let total = 0; ;) {
       const got = readSync(descriptor, buffer, 0, buffer.length, null);
       if (got === 0) return Buffer.concat(chunks);
       total += got;

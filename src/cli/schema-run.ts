@@ -11,7 +11,12 @@ import { printJson, tell, warn } from './terminal.js';
 /** The JSON Schema of a kind of file as text. */
 export function schemaText(kind: SchemaKind): string {
   const sources = [...sourceKeys()];
-  const schema = kind === 'sheet' ? jsonSchema(sheetInputSchema, 'Bench sheet: what was measured of one frame', sources) : kind === 'shop' ? jsonSchema(shopInputSchema, 'Workshop', sources) : schemaOf(kind, sources);
+  const schema =
+    kind === 'sheet'
+      ? jsonSchema(sheetInputSchema, 'Bench sheet: what was measured of one frame', sources)
+      : kind === 'shop'
+        ? jsonSchema(shopInputSchema, 'Workshop', sources)
+        : schemaOf(kind, sources);
   return `${JSON.stringify(schema, null, 2)}\n`;
 }
 
@@ -24,7 +29,10 @@ export function runSchema(kind: SchemaKind | undefined, out: string | undefined)
   const kinds = kind === undefined ? schemaKinds : [kind];
   if (out === undefined) printJson(kinds.map(schemaText).join(''));
   else {
-    writeFolder(out, kinds.map((one) => ({ name: `${one}.schema.json`, text: schemaText(one) })));
+    writeFolder(
+      out,
+      kinds.map((one) => ({ name: `${one}.schema.json`, text: schemaText(one) })),
+    );
     for (const one of kinds) tell(join(out, `${one}.schema.json`));
   }
   return exitCode.fine;

@@ -14,7 +14,9 @@ Editors with a YAML language server complete and check while you type when the f
 export function addSchema(program: Command): void {
   program
     .command('schema')
-    .description('Print the JSON Schema (draft 2020-12) of plans, shelves, rulesets, bench sheets, piles and workshops, so that editors complete and check while typing.')
+    .description(
+      'Print the JSON Schema (draft 2020-12) of plans, shelves, rulesets, bench sheets, piles and workshops, so that editors complete and check while typing.',
+    )
     .addArgument(new Argument('[kind]', 'which one to print').choices(schemaKinds))
     .option('--out <folder>', 'write all of them as files, or the one that is named')
     .addHelpText('after', under(help))

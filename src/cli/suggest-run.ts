@@ -27,7 +27,8 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   if (!plan.ok) return exitCode.error;
   if (options.write !== undefined && existsSync(options.write)) throw thereAlready(options.write);
   let bar: Progress | null = null;
-  const onExamined = (_: number, builds: number): Promise<void> => (bar ??= progress(builds, 'ways to build it', true)).step();
+  const onExamined = (_: number, builds: number): Promise<void> =>
+    (bar ??= progress(builds, 'ways to build it', true)).step();
   const answer = await suggest(plan.value, bench, { clear: options.clear, onExamined });
   (bar as Progress | null)?.end();
   if (options.format === 'json') printJson(suggestionsAsJson(answer));
@@ -39,19 +40,39 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   if (options.write === undefined) return exitCode.fine;
   const picked = answer.found.find(({ aims }) => aims.includes(options.pick));
   if (picked === undefined) {
-    complain([refusal(file, 'no-such-suggestion', `no plan that is ${options.pick}`, 'one of the plans above', 'Pick another with --pick.')]);
+    complain([
+      refusal(
+        file,
+        'no-such-suggestion',
+        `no plan that is ${options.pick}`,
+        'one of the plans above',
+        'Pick another with --pick.',
+      ),
+    ]);
     return exitCode.error;
   }
   const text = changedText(read.text, picked, (changed) => readPlanWith(changed, file, bench.shelf));
   if (text === null) {
-    complain([refusal(file, 'cannot-edit', 'a plan file that is put together in an unusual way', 'a plain plan file', 'Make the changes above by hand.')]);
+    complain([
+      refusal(
+        file,
+        'cannot-edit',
+        'a plan file that is put together in an unusual way',
+        'a plain plan file',
+        'Make the changes above by hand.',
+      ),
+    ]);
     return exitCode.error;
   }
   return save(file, options, read.text, text);
 }
 
 /** The text with the changes in it, only if it reads back as the very plan that was promised. */
-function changedText(text: string, { edit, plan }: Suggestion, reread: (text: string) => ReturnType<typeof readPlanWith>): string | null {
+function changedText(
+  text: string,
+  { edit, plan }: Suggestion,
+  reread: (text: string) => ReturnType<typeof readPlanWith>,
+): string | null {
   const changed = writeEdit(text, edit, plan);
   if (changed === null) return null;
   const again = reread(changed);
@@ -70,12 +91,30 @@ function save(file: string, { write, format }: SuggestOptions, before: string, a
   return exitCode.fine;
 }
 
-/** What to type next: the same search for cautions too, where the plan has no stop, or the command that writes a plan that was found. */
+/**
+ * What to type next: the same search for cautions too, where the plan has no stop, or the command that writes a plan
+ * that was found.
+ */
 function nextLines(file: string, { clear, write }: SuggestOptions, { planned, found }: Suggestions): readonly string[] {
   const cautions = !clear && (planned.verdict === 'caution' || planned.verdict === 'unknown');
-  if (cautions) return [`The plan has no stop as it stands. To clear its cautions as well: sightdown suggest ${typed(file)} --clear`];
+  if (cautions)
+    return [
+      `The plan has no stop as it stands. To clear its cautions as well: sightdown suggest ${typed(file)} --clear`,
+    ];
   if (write !== undefined || !found.some(({ edit }) => edit.words.length > 0)) return [];
-  return [`To write one of them: sightdown suggest ${typed(file)}${clear ? ' --clear' : ''} --write ${typed(file.replace(/(?:\.ya?ml)?$/iu, '-2.yaml'))}`];
+  return [
+    `To write one of them: sightdown suggest ${typed(file)}${clear ? ' --clear' : ''} --write ${typed(file.replace(/(?:\.ya?ml)?$/iu, '-2.yaml'))}`,
+  ];
 }
 
-const refusal = (file: string, code: string, found: string, allowed: string, hint: string) => ({ code, severity: 'error' as const, file, path: '', line: 0, column: 0, found, allowed, hint });
+const refusal = (file: string, code: string, found: string, allowed: string, hint: string) => ({
+  code,
+  severity: 'error' as const,
+  file,
+  path: '',
+  line: 0,
+  column: 0,
+  found,
+  allowed,
+  hint,
+});

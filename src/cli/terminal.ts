@@ -9,7 +9,9 @@ import { exitCode } from './exit.js';
 const coloured = pc.isColorSupported && process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
 
 /** Colours for problems. */
-const paint: Paint = coloured ? { strong: pc.bold, bad: pc.red, mild: pc.yellow, faint: pc.dim } : { strong: same, bad: same, mild: same, faint: same };
+const paint: Paint = coloured
+  ? { strong: pc.bold, bad: pc.red, mild: pc.yellow, faint: pc.dim }
+  : { strong: same, bad: same, mild: same, faint: same };
 
 function same(text: string): string {
   return text;
@@ -25,12 +27,22 @@ export const tones: Readonly<Record<Verdict, Tone>> = { clear: 'good', caution: 
 
 /** Whether escapes may be written to stdout. */
 const onTerminal = pc.isColorSupported && process.stdout.isTTY === true && process.env['TERM'] !== 'dumb';
-const brushes: Readonly<Record<Tone, (text: string) => string>> = { bad: (text) => pc.bold(pc.red(text)), mild: (text) => pc.bold(pc.yellow(text)), good: (text) => pc.bold(pc.green(text)), strong: pc.bold };
+const brushes: Readonly<Record<Tone, (text: string) => string>> = {
+  bad: (text) => pc.bold(pc.red(text)),
+  mild: (text) => pc.bold(pc.yellow(text)),
+  good: (text) => pc.bold(pc.green(text)),
+  strong: pc.bold,
+};
 
-/** One line of parts on stdout: each part is made harmless first and coloured then, so that only our own colours are left in it. */
+/**
+ * One line of parts on stdout: each part is made harmless first and coloured then, so that only our own colours are
+ * left in it.
+ */
 export function tellPainted(parts: Painted): void {
   const said = (text: string): string => terminalText(text).replaceAll('\n', ' ');
-  process.stdout.write(`${parts.map((part) => (typeof part === 'string' ? said(part) : onTerminal ? brushes[part[0]](said(part[1])) : said(part[1]))).join('')}\n`);
+  process.stdout.write(
+    `${parts.map((part) => (typeof part === 'string' ? said(part) : onTerminal ? brushes[part[0]](said(part[1])) : said(part[1]))).join('')}\n`,
+  );
 }
 
 /** Shows problems on stderr. */
@@ -65,7 +77,8 @@ export function warn(sentence: string): void {
 
 /**
  * What becomes of output that nobody takes. A reader that has seen enough, such as `head`, is no mistake: the rest is
- * left unsaid and the exit code still tells the verdict. Where the output cannot be kept, a full disk say, that is an error.
+ * left unsaid and the exit code still tells the verdict. Where the output cannot be kept, a full disk say, that is an
+ * error.
  */
 export function guardOutput(): void {
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {

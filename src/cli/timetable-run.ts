@@ -23,22 +23,49 @@ export async function runTimetable(named: readonly string[], options: TimetableO
   const shop = loadShop(options.shop);
   if (open === null || shop === null) return exitCode.error;
   if (shop.sessions.length === 0) {
-    warn(`${options.shop} says no sessions. Add when people work: \`sessions: { on: [ tuesday ], from: 2027-01-12, length: 90 min }\`.`);
+    warn(
+      `${options.shop} says no sessions. Add when people work: \`sessions: { on: [ tuesday ], from: 2027-01-12, length: 90 min }\`.`,
+    );
     return exitCode.error;
   }
-  const table = timetableOf(open.map(({ plan }) => plan), shop, shelf.value);
+  const table = timetableOf(
+    open.map(({ plan }) => plan),
+    shop,
+    shelf.value,
+  );
   if (options.format === 'json') printJson(`${steadyJson(timetableData(table))}\n`);
   else tell(`${outcome(table)}  →  ${await writePage(table, options.out ?? join('reports', 'timetable'), options)}`);
   return table.schedule.sessions === null || table.money.term.reason !== null ? exitCode.unknown : exitCode.fine;
 }
 
-async function writePage(made: Timetable, out: string, { format, overwrite }: Pick<TimetableOptions, 'format' | 'overwrite'>): Promise<string> {
+async function writePage(
+  made: Timetable,
+  out: string,
+  { format, overwrite }: Pick<TimetableOptions, 'format' | 'overwrite'>,
+): Promise<string> {
   const { tree, pictures } = composeTimetable(made);
   if (format === 'html') {
     const { writeHtml } = await import('../report/html.js');
-    writeFolder(out, [{ name: 'timetable.html', text: writeHtml(tree, pictures, { title: 'Timetable', lang: 'en', sheet: sheetFor(made.money.term.cut.units) }) }], { overwrite });
+    writeFolder(
+      out,
+      [
+        {
+          name: 'timetable.html',
+          text: writeHtml(tree, pictures, {
+            title: 'Timetable',
+            lang: 'en',
+            sheet: sheetFor(made.money.term.cut.units),
+          }),
+        },
+      ],
+      { overwrite },
+    );
     return join(out, 'timetable.html');
   }
-  writeFolder(out, [{ name: 'timetable.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
+  writeFolder(
+    out,
+    [{ name: 'timetable.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))],
+    { overwrite },
+  );
   return join(out, 'timetable.md');
 }

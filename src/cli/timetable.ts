@@ -18,12 +18,19 @@ Exit codes: 0 all gets done, 1 input error, 2 the sessions do not suffice or a c
 export function addTimetable(program: Command): void {
   program
     .command('timetable')
-    .description('Plan who does what in which session, with the clamps and saws there are, and when all frames are finished.')
+    .description(
+      'Plan who does what in which session, with the clamps and saws there are, and when all frames are finished.',
+    )
     .argument('<plan...>', 'plan files (YAML), or folders of them')
     .requiredOption('--shop <file>', 'the workshop: a file that begins with shop: 1')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
     .option('--out <folder>', 'where the page goes (default: reports/timetable/)')
-    .addOption(formatOption(['md', 'json', 'html'], 'md writes a page with pictures, html a printable one, json prints one document'))
+    .addOption(
+      formatOption(
+        ['md', 'json', 'html'],
+        'md writes a page with pictures, html a printable one, json prints one document',
+      ),
+    )
     .addOption(overwriteOption())
     .addHelpText('after', under(help))
     .action(async (plans: string[], options: TimetableOptions) => {

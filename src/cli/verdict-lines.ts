@@ -11,20 +11,40 @@ import { typed } from './typed.js';
 const reasonsTold = { stop: 3, unknown: 1, caution: 1, clear: 0 } as const;
 
 /** `STOP  Stairwell banner`, the word first so that a script can read it. */
-export const verdictLine = ({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>): string => `${verdict.toUpperCase()}  ${userText(plan.name)}`;
+export const verdictLine = ({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>): string =>
+  `${verdict.toUpperCase()}  ${userText(plan.name)}`;
 
-/** What stands under the verdict of one plan: its gravest reasons, the best change with its cost, and what to type next. */
+/**
+ * What stands under the verdict of one plan: its gravest reasons, the best change with its cost, and what to type next.
+ */
 export function reasonLines(audit: Audit, file: string): readonly Painted[] {
   const { verdict, findings, measured } = audit;
   const folds = foldFindings(findings.filter((one) => one.verdict === verdict && verdict !== 'clear'));
   const told = folds.slice(0, reasonsTold[verdict]);
   const more = folds.length - told.length;
-  const next = measured !== undefined ? null : verdict === 'stop' ? `sightdown suggest ${typed(file)}` : verdict === 'clear' ? null : `sightdown suggest ${typed(file)} --clear`;
+  const next =
+    measured !== undefined
+      ? null
+      : verdict === 'stop'
+        ? `sightdown suggest ${typed(file)}`
+        : verdict === 'clear'
+          ? null
+          : `sightdown suggest ${typed(file)} --clear`;
   const [best] = measured === undefined ? audit.changes : [];
   return [
     ...told.map(({ finding }): Painted => ['  ', [tones[verdict], badge(verdict, '')], finding.say]),
     ...(more === 0 ? [] : [[`  ${more} more ${more === 1 ? 'reason' : 'reasons'} in the report.`]]),
-    ...(verdict !== 'stop' || best === undefined ? [] : [['  ', ['strong', 'Best change: '], `${best.words} Then: `, [tones[best.verdict], badge(best.verdict)], `${priceOf(audit, best)}.`] satisfies Painted]),
+    ...(verdict !== 'stop' || best === undefined
+      ? []
+      : [
+          [
+            '  ',
+            ['strong', 'Best change: '],
+            `${best.words} Then: `,
+            [tones[best.verdict], badge(best.verdict)],
+            `${priceOf(audit, best)}.`,
+          ] satisfies Painted,
+        ]),
     ...(next === null ? [] : [['  ', ['strong', 'Next: '], next] satisfies Painted]),
   ];
 }

@@ -1,4 +1,15 @@
-import { closeSync, existsSync, lstatSync, mkdirSync, openSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import { madeBy } from '../report/made-by.js';
 import { kindOf, readText } from './read-text.js';
@@ -9,11 +20,14 @@ export interface NewFile {
   readonly text: string;
 }
 
-/** Why nothing was written: a sentence with the path and what to do. The command shows it and ends with an input error. */
+/**
+ * Why nothing was written: a sentence with the path and what to do. The command shows it and ends with an input error.
+ */
 export class CannotWrite extends Error {}
 
 /**
- * Writes a set of files into a folder, making it when needed; names may hold subfolders. Complete or not at all: all texts
+ * Writes a set of files into a folder, making it when needed; names may hold subfolders. Complete or not at all: all
+ * texts
  * are first written beside their places, then moved there, the first file last, so that a full disk or an end in the
  * middle leaves what was there. What the tool did not write itself, and links, stay unless `overwrite` is said.
  * Throws CannotWrite.
@@ -56,7 +70,9 @@ export function thereAlready(file: string): CannotWrite {
   return new CannotWrite(`${file} is there already and stays as it is. Nothing was written; choose another name.`);
 }
 
-/** A folder and those above it, one after the other: where one cannot be made, that is said of it. Throws CannotWrite. */
+/**
+ * A folder and those above it, one after the other: where one cannot be made, that is said of it. Throws CannotWrite.
+ */
 export function makeFolder(folder: string): void {
   const missing: string[] = [];
   for (let at = resolve(folder); !existsSync(at); at = dirname(at)) {
@@ -80,7 +96,8 @@ export function makeFolder(folder: string): void {
 
 function placeIn(folder: string, name: string): string {
   const [inside, place] = [resolve(folder) + sep, resolve(folder, name)];
-  if (!place.startsWith(inside)) throw new CannotWrite(`${name} would lie outside ${folder}. Give the plan’s file another name.`);
+  if (!place.startsWith(inside))
+    throw new CannotWrite(`${name} would lie outside ${folder}. Give the plan’s file another name.`);
   return join(folder, name);
 }
 
@@ -89,7 +106,9 @@ function refuseForeign(place: string, text: string): void {
   const stats = lstatSync(place, { throwIfNoEntry: false });
   if (stats === undefined) return;
   const refuse = (what: string): never => {
-    throw new CannotWrite(`${place} is ${what}. Nothing was written. Choose another folder with --out, or say --overwrite.`);
+    throw new CannotWrite(
+      `${place} is ${what}. Nothing was written. Choose another folder with --out, or say --overwrite.`,
+    );
   };
   if (stats.isSymbolicLink()) refuse('a link');
   if (!stats.isFile()) refuse(kindOf(stats));
@@ -116,7 +135,9 @@ function withLock(folder: string, work: () => void): void {
     } catch (error) {
       if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw cannot(folder, error);
       if (tries > 0 || isRunning(lock)) {
-        throw new CannotWrite(`Another run is writing into ${folder}. Wait for it, or choose another folder with --out.`);
+        throw new CannotWrite(
+          `Another run is writing into ${folder}. Wait for it, or choose another folder with --out.`,
+        );
       }
       rmSync(lock, { force: true });
     }

@@ -6,13 +6,25 @@ import type { AuditOptions } from './option-types.js';
 import { writeFolder } from './write-files.js';
 
 /** Writes the report of one audit into a folder; resolves to the name of the written page. */
-export async function writeReport(audit: Audit, folder: string, { format, overwrite }: Pick<AuditOptions, 'format' | 'overwrite'>): Promise<string> {
+export async function writeReport(
+  audit: Audit,
+  folder: string,
+  { format, overwrite }: Pick<AuditOptions, 'format' | 'overwrite'>,
+): Promise<string> {
   const { tree, pictures, first, sheet } = composeReport(audit);
   if (format === 'md') {
-    writeFolder(folder, [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))], { overwrite });
+    writeFolder(
+      folder,
+      [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))],
+      { overwrite },
+    );
     return join(folder, 'report.md');
   }
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(folder, [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en', first, sheet }) }], { overwrite });
+  writeFolder(
+    folder,
+    [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en', first, sheet }) }],
+    { overwrite },
+  );
   return join(folder, 'report.html');
 }

@@ -12,7 +12,21 @@ import type { Model } from '../model/model.js';
 import type { Hardware, Pack, Supply } from '../shelf/shelf.js';
 
 /** What a thing is, in the order in which it is picked up. */
-export const needKinds = ['glue', 'nail', 'screw', 'plywood', 'angle', 'key', 'lip', 'staple', 'ground', 'backing', 'ring', 'wire', 'hook'] as const;
+export const needKinds = [
+  'glue',
+  'nail',
+  'screw',
+  'plywood',
+  'angle',
+  'key',
+  'lip',
+  'staple',
+  'ground',
+  'backing',
+  'ring',
+  'wire',
+  'hook',
+] as const;
 export type NeedKind = (typeof needKinds)[number];
 
 /** A size by which one finds the thing in the shop, mm. */
@@ -21,7 +35,10 @@ export interface Measure {
   readonly mm: number;
 }
 
-/** How one pays for it: in packs, by the piece, by the length, by the ml; null when no price is known, `reason` then says why. */
+/**
+ * How one pays for it: in packs, by the piece, by the length, by the ml; null when no price is known, `reason` then
+ * says why.
+ */
 export type Sold =
   | { readonly by: 'pack'; readonly packs: readonly Pack[] }
   | { readonly by: 'length'; readonly price_per_m: number; readonly step_mm: number | null }
@@ -50,17 +67,45 @@ const spareWire_mm = { metric: 300, inch: 12 * 25.4 } as const;
 
 const loose = (price: number): readonly Pack[] => [{ holds: 1, price, called: '' }];
 
-/** Everything but boards and cloth that one frame of a plan takes, in the order in which it is used. Tools and paint are not in it. */
+/**
+ * Everything but boards and cloth that one frame of a plan takes, in the order in which it is used. Tools and paint are
+ * not in it.
+ */
 export function needsOf(model: Model): readonly Need[] {
-  return [...glue(model), ...fastenings(model), ...plates(model), ...keys(model), ...lip(model), staples(model), ...ground(model), ...backing(model), ...hanging(model)];
+  return [
+    ...glue(model),
+    ...fastenings(model),
+    ...plates(model),
+    ...keys(model),
+    ...lip(model),
+    staples(model),
+    ...ground(model),
+    ...backing(model),
+    ...hanging(model),
+  ];
 }
 
 function glue(model: Model): readonly Need[] {
   const sheet = glueSheet(model);
   if (sheet === null) return [];
-  const { glue: { key, name, packs, price_per_100ml }, amount_ml } = sheet;
-  const sold: Sold = packs.length > 0 ? { by: 'pack', packs } : { by: 'measure', price_per_unit: price_per_100ml / 100 };
-  return [{ kind: 'glue', entry: `glues.${key}`, name, measures: [], unit: 'ml', amount: amount_ml, used_for: sheet.lines.map(({ what }) => what), sold }];
+  const {
+    glue: { key, name, packs, price_per_100ml },
+    amount_ml,
+  } = sheet;
+  const sold: Sold =
+    packs.length > 0 ? { by: 'pack', packs } : { by: 'measure', price_per_unit: price_per_100ml / 100 };
+  return [
+    {
+      kind: 'glue',
+      entry: `glues.${key}`,
+      name,
+      measures: [],
+      unit: 'ml',
+      amount: amount_ml,
+      used_for: sheet.lines.map(({ what }) => what),
+      sold,
+    },
+  ];
 }
 
 /** Nails and screws; what is used in two places is one thing. */
@@ -72,8 +117,14 @@ function fastenings(model: Model): readonly Need[] {
     const shelved = f.kind === 'nail' ? model.shelf.nails[f.key] : model.shelf.screws[f.key];
     const packs = shelved === undefined ? [] : shelved.packs.length > 0 ? shelved.packs : loose(shelved.price);
     found.set(entry, {
-      kind: f.kind, entry, name: f.label, measures: [{ of: 'length', mm: f.length_mm }], unit: 'pieces',
-      amount: (before?.amount ?? 0) + f.count, used_for: [...(before?.used_for ?? []), f.name], sold: { by: 'pack', packs },
+      kind: f.kind,
+      entry,
+      name: f.label,
+      measures: [{ of: 'length', mm: f.length_mm }],
+      unit: 'pieces',
+      amount: (before?.amount ?? 0) + f.count,
+      used_for: [...(before?.used_for ?? []), f.name],
+      sold: { by: 'pack', packs },
     });
   }
   return [...found.values()];
@@ -84,9 +135,17 @@ function plates(model: Model): readonly Need[] {
   const used_for = ['corners'];
   if (triangles !== null) {
     const { leg_mm, thickness_mm, sheets } = triangles;
-    const measures: Measure[] = [{ of: 'thickness', mm: thickness_mm }, { of: 'leg', mm: leg_mm }];
-    const sold: Sold = sheets.length > 0 ? { by: 'sheet', sheets, leg_mm } : { by: 'unknown', reason: 'The shelf has no plywood of this thickness.' };
-    return [{ kind: 'plywood', entry: null, name: 'Plywood gussets', measures, unit: 'pieces', amount: 4, used_for, sold }];
+    const measures: Measure[] = [
+      { of: 'thickness', mm: thickness_mm },
+      { of: 'leg', mm: leg_mm },
+    ];
+    const sold: Sold =
+      sheets.length > 0
+        ? { by: 'sheet', sheets, leg_mm }
+        : { by: 'unknown', reason: 'The shelf has no plywood of this thickness.' };
+    return [
+      { kind: 'plywood', entry: null, name: 'Plywood gussets', measures, unit: 'pieces', amount: 4, used_for, sold },
+    ];
   }
   if (model.plan.corners.brace?.kind !== 'steel-angle') return [];
   return [supplied(pickAngle(model), 'angle', 'Flat steel angle', 4, used_for)];
@@ -94,13 +153,41 @@ function plates(model: Model): readonly Need[] {
 
 /** Only keyed corners are opened with keys. */
 function keys(model: Model): readonly Need[] {
-  return model.plan.corners.cut === 'keyed' ? [supplied(pickKeys(model), 'key', 'Corner keys', 4 * KEYS_PER_CORNER, ['corners'])] : [];
+  return model.plan.corners.cut === 'keyed'
+    ? [supplied(pickKeys(model), 'key', 'Corner keys', 4 * KEYS_PER_CORNER, ['corners'])]
+    : [];
 }
 
-function supplied(supply: Supply | null, kind: NeedKind, name: string, amount: number, used_for: readonly string[]): Need {
-  const measures = supply === null ? [] : ([['leg', supply.leg_mm], ['thickness', supply.thickness_mm]] as const).flatMap(([of, mm]): Measure[] => (mm === null ? [] : [{ of, mm }]));
-  const sold: Sold = supply !== null && supply.packs.length > 0 ? { by: 'pack', packs: supply.packs } : { by: 'unknown', reason: `The shelf gives no price for ${name.toLowerCase()}.` };
-  return { kind, entry: supply === null ? null : `supplies.${supply.key}`, name: supply?.name ?? name, measures, unit: 'pieces', amount, used_for, sold };
+function supplied(
+  supply: Supply | null,
+  kind: NeedKind,
+  name: string,
+  amount: number,
+  used_for: readonly string[],
+): Need {
+  const measures =
+    supply === null
+      ? []
+      : (
+          [
+            ['leg', supply.leg_mm],
+            ['thickness', supply.thickness_mm],
+          ] as const
+        ).flatMap(([of, mm]): Measure[] => (mm === null ? [] : [{ of, mm }]));
+  const sold: Sold =
+    supply !== null && supply.packs.length > 0
+      ? { by: 'pack', packs: supply.packs }
+      : { by: 'unknown', reason: `The shelf gives no price for ${name.toLowerCase()}.` };
+  return {
+    kind,
+    entry: supply === null ? null : `supplies.${supply.key}`,
+    name: supply?.name ?? name,
+    measures,
+    unit: 'pieces',
+    amount,
+    used_for,
+    sold,
+  };
 }
 
 function lip(model: Model): readonly Need[] {
@@ -108,8 +195,22 @@ function lip(model: Model): readonly Need[] {
   const pieces_mm = lipPieces(model.plan).map(({ cut_mm }) => cut_mm);
   if (pieces_mm.length === 0) return [];
   const strip = pickLip(model);
-  const base = { kind: 'lip' as const, measures: [{ of: 'thickness' as const, mm: bars.lip_mm }], unit: 'mm' as const, amount: pieces_mm.reduce((sum, mm) => sum + mm, 0), used_for: ['lip'] };
-  if (strip === null || strip.length_mm === null) return [{ ...base, entry: null, name: 'Strip for the lip', sold: { by: 'unknown', reason: 'The shelf has no strip for a lip.' } }];
+  const base = {
+    kind: 'lip' as const,
+    measures: [{ of: 'thickness' as const, mm: bars.lip_mm }],
+    unit: 'mm' as const,
+    amount: pieces_mm.reduce((sum, mm) => sum + mm, 0),
+    used_for: ['lip'],
+  };
+  if (strip === null || strip.length_mm === null)
+    return [
+      {
+        ...base,
+        entry: null,
+        name: 'Strip for the lip',
+        sold: { by: 'unknown', reason: 'The shelf has no strip for a lip.' },
+      },
+    ];
   return [{ ...base, entry: `supplies.${strip.key}`, name: strip.name, sold: { by: 'strip', strip, pieces_mm } }];
 }
 
@@ -123,33 +224,76 @@ function ground(model: Model): readonly Need[] {
   const found = groundOf(model);
   const amount = groundVolume_ml(model);
   if (found === null || amount === 0) return [];
-  const sold: Sold = found.packs.length > 0 ? { by: 'pack', packs: found.packs } : { by: 'measure', price_per_unit: found.price_per_100ml / 100 };
-  return [{ kind: 'ground', entry: `grounds.${found.key}`, name: found.name, measures: [], unit: 'ml', amount, used_for: ['ground'], sold }];
+  const sold: Sold =
+    found.packs.length > 0
+      ? { by: 'pack', packs: found.packs }
+      : { by: 'measure', price_per_unit: found.price_per_100ml / 100 };
+  return [
+    {
+      kind: 'ground',
+      entry: `grounds.${found.key}`,
+      name: found.name,
+      measures: [],
+      unit: 'ml',
+      amount,
+      used_for: ['ground'],
+      sold,
+    },
+  ];
 }
 
-/** What closes the back against dust: the area of the face in pieces no larger than a sheet, edge to edge; nothing where the shelf has none. */
+/**
+ * What closes the back against dust: the area of the face in pieces no larger than a sheet, edge to edge; nothing where
+ * the shelf has none.
+ */
 function backing(model: Model): readonly Need[] {
   const paper = Object.values(model.shelf.supplies).find(({ kind }) => kind === 'backing');
   if (paper === undefined || paper.sheet_mm === null) return [];
   const { width_mm, height_mm } = model.plan.face;
   const area_mm: Flat = [width_mm, height_mm];
-  return [{ ...supplied(paper, 'backing', paper.name, tilesOf(area_mm, paper.sheet_mm).length, ['back']), sold: { by: 'cut-sheet', sheet: paper, area_mm } }];
+  return [
+    {
+      ...supplied(paper, 'backing', paper.name, tilesOf(area_mm, paper.sheet_mm).length, ['back']),
+      sold: { by: 'cut-sheet', sheet: paper, area_mm },
+    },
+  ];
 }
 
 function hanging(model: Model): readonly Need[] {
   const state = hangingState(model);
   if (state === null) return [];
   const { ring, wire, hook } = state.picked;
-  const piece = (part: Hardware | null, kind: NeedKind, amount: number): readonly Need[] => (part === null ? [] : [{
-    kind, entry: `hardware.${part.key}`, name: part.name, measures: [], unit: 'pieces', amount, used_for: ['hanging'],
-    sold: { by: 'pack', packs: part.packs.length > 0 ? part.packs : loose(part.price) },
-  }]);
+  const piece = (part: Hardware | null, kind: NeedKind, amount: number): readonly Need[] =>
+    part === null
+      ? []
+      : [
+          {
+            kind,
+            entry: `hardware.${part.key}`,
+            name: part.name,
+            measures: [],
+            unit: 'pieces',
+            amount,
+            used_for: ['hanging'],
+            sold: { by: 'pack', packs: part.packs.length > 0 ? part.packs : loose(part.price) },
+          },
+        ];
   return [
     ...piece(ring, 'ring', 2),
-    ...(wire === null || state.wire === null ? [] : [{
-      kind: 'wire' as const, entry: `hardware.${wire.key}`, name: wire.name, measures: [], unit: 'mm' as const, amount: upToTape(state.wire.wire_mm, model.plan.units) + spareWire_mm[model.plan.units], used_for: ['hanging'],
-      sold: { by: 'length' as const, price_per_m: wire.price, step_mm: wire.sold_by_mm },
-    }]),
+    ...(wire === null || state.wire === null
+      ? []
+      : [
+          {
+            kind: 'wire' as const,
+            entry: `hardware.${wire.key}`,
+            name: wire.name,
+            measures: [],
+            unit: 'mm' as const,
+            amount: upToTape(state.wire.wire_mm, model.plan.units) + spareWire_mm[model.plan.units],
+            used_for: ['hanging'],
+            sold: { by: 'length' as const, price_per_m: wire.price, step_mm: wire.sold_by_mm },
+          },
+        ]),
     ...piece(hook, 'hook', state.hook_pieces),
   ];
 }

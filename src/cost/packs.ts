@@ -19,9 +19,13 @@ export interface BoughtPacks {
 export const cents = (amount: number): number => Math.ceil(amount * 100 - 1e-6) / 100;
 
 /** Whether nobody has asked for the price that an entry gives in a field. */
-export const isInvented = (shelf: Shelf, entry: string | null, field: string): boolean => entry !== null && shelf.sources[`${entry}.${field}`] === inventedSource;
+export const isInvented = (shelf: Shelf, entry: string | null, field: string): boolean =>
+  entry !== null && shelf.sources[`${entry}.${field}`] === inventedSource;
 
-/** Up to whole steps in which a shop cuts it off, else to the next mark of the tape, mm. Never too little: the mark's thousandth does not count for long steps. */
+/**
+ * Up to whole steps in which a shop cuts it off, else to the next mark of the tape, mm. Never too little: the mark's
+ * thousandth does not count for long steps.
+ */
 export function stepsOf(length_mm: number, step_mm: number | null, units: UnitSystem): number {
   const step = step_mm ?? tapeMark_mm(units);
   return Math.ceil(length_mm / step - 1e-9) * step;
@@ -41,7 +45,8 @@ interface Way {
 const cheaper = (p: Way, q: Way): boolean => (p.cost - q.cost || p.holds - q.holds || p.count - q.count) < 0;
 
 /**
- * The packs to buy for `needed` pieces or ml: least cost, then least left over, then fewest packs; never too little. Exact: amounts grow step by step, each
+ * The packs to buy for `needed` pieces or ml: least cost, then least left over, then fewest packs; never too little.
+ * Exact: amounts grow step by step, each
  * step the best of one more pack on what was best before. Null when there are no packs.
  */
 export function buyPacks(packs: readonly Pack[], needed: number): BoughtPacks | null {
@@ -53,16 +58,25 @@ export function buyPacks(packs: readonly Pack[], needed: number): BoughtPacks | 
   for (let n = 1; n <= steps; n++) {
     const next = packs.map(({ price }, last): Way => {
       const before = ways[Math.max(0, n - (sizes[last] as number) / step)] as Way;
-      return { cost: before.cost + Math.round(price * 10_000), holds: before.holds + (sizes[last] as number), count: before.count + 1, last };
+      return {
+        cost: before.cost + Math.round(price * 10_000),
+        holds: before.holds + (sizes[last] as number),
+        count: before.count + 1,
+        last,
+      };
     });
     ways.push(next.reduce((best, way) => (cheaper(way, best) ? way : best)));
   }
   const counts = packs.map(() => 0);
-  for (let n = steps; n > 0; ) {
+  for (let n = steps; n > 0;) {
     const { last } = ways[n] as Way;
     counts[last] = (counts[last] as number) + 1;
     n = Math.max(0, n - (sizes[last] as number) / step);
   }
   const found = ways[steps] as Way;
-  return { packs: packs.flatMap((pack, i) => (counts[i] === 0 ? [] : [{ ...pack, count: counts[i] as number }])), holds: found.holds, cost: cents(found.cost / 10_000) };
+  return {
+    packs: packs.flatMap((pack, i) => (counts[i] === 0 ? [] : [{ ...pack, count: counts[i] as number }])),
+    holds: found.holds,
+    cost: cents(found.cost / 10_000),
+  };
 }

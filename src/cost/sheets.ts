@@ -7,8 +7,16 @@ export function squaresOf([a_mm, b_mm]: readonly [number, number], side_mm: numb
   return along(a_mm) * along(b_mm);
 }
 
-/** The sheets to buy for so many right-angled triangles, two to a square: the cheapest kind alone. Null when none is large enough or none has a price. */
-export function buySheets(sheets: readonly Supply[], leg_mm: number, triangles: number, kerf_mm: number): { readonly sheet: Supply; readonly bought: BoughtPacks } | null {
+/**
+ * The sheets to buy for so many right-angled triangles, two to a square: the cheapest kind alone. Null when none is
+ * large enough or none has a price.
+ */
+export function buySheets(
+  sheets: readonly Supply[],
+  leg_mm: number,
+  triangles: number,
+  kerf_mm: number,
+): { readonly sheet: Supply; readonly bought: BoughtPacks } | null {
   const side_mm = leg_mm + kerf_mm * Math.SQRT2;
   const ways = sheets.flatMap((sheet) => {
     const each = sheet.sheet_mm === null ? 0 : squaresOf(sheet.sheet_mm, side_mm, kerf_mm);
@@ -18,7 +26,10 @@ export function buySheets(sheets: readonly Supply[], leg_mm: number, triangles: 
   return ways.sort((p, q) => p.bought.cost - q.bought.cost)[0] ?? null;
 }
 
-/** Strips of one length for pieces cut from them, the longest first, each into the first strip with room: never too few. Null when a piece is longer than a strip. */
+/**
+ * Strips of one length for pieces cut from them, the longest first, each into the first strip with room: never too few.
+ * Null when a piece is longer than a strip.
+ */
 export function stripsFor(pieces_mm: readonly number[], strip_mm: number, kerf_mm: number): number | null {
   const left: number[] = [];
   for (const piece_mm of [...pieces_mm].sort((a, b) => b - a)) {

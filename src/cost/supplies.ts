@@ -20,7 +20,10 @@ export interface ClothLine extends ClothRoll {
   readonly invented: boolean;
 }
 
-/** Everything some plans take: what to pick up in the shop, and what it costs. Money in the shelf's currency, in whole cents. */
+/**
+ * Everything some plans take: what to pick up in the shop, and what it costs. Money in the shelf's currency, in whole
+ * cents.
+ */
 export interface Supplies {
   readonly frames: number;
   readonly currency: string;
@@ -53,39 +56,72 @@ export interface Supplies {
 /** What some plans take besides boards: the same however those are cut. */
 export type Besides = Pick<Supplies, 'cloths' | 'lines'>;
 
-export const besidesOf = (models: readonly Model[], shelf: Shelf): Besides => ({ cloths: clothLines(models, shelf), lines: supplyLines(models, shelf) });
+export const besidesOf = (models: readonly Model[], shelf: Shelf): Besides => ({
+  cloths: clothLines(models, shelf),
+  lines: supplyLines(models, shelf),
+});
 
-/** Every amount that some plans take, worked out once: every page, list and fact reads it here. Models, cutting and what is besides are of the same plans. */
-export function supplies(models: readonly Model[], { cut, short, order_proven }: Boards, shelf: Shelf, { cloths, lines }: Besides = besidesOf(models, shelf)): Supplies {
+/**
+ * Every amount that some plans take, worked out once: every page, list and fact reads it here. Models, cutting and what
+ * is besides are of the same plans.
+ */
+export function supplies(
+  models: readonly Model[],
+  { cut, short, order_proven }: Boards,
+  shelf: Shelf,
+  { cloths, lines }: Besides = besidesOf(models, shelf),
+): Supplies {
   const boards = boardLines(models, cut, short, shelf);
   const reason = reasonOf(cut, short, cloths, lines);
   const full_boards_cost = cut.reason === null ? sum(boards.map(({ cost }) => cost)) : null;
   const boards_cost = short.length === 0 ? full_boards_cost : null;
   const besides = [...cloths.map(({ bought_cost }) => bought_cost ?? 0), ...lines.map(({ cost }) => cost ?? 0)];
   const there = boards.map(({ price, count, missing, on_hand }) => (on_hand ? 0 : cents(price * (count - missing))));
-  const used = [...boards.map(({ cost }) => cost), ...cloths.map(({ bought_cost }) => bought_cost ?? 0), ...lines.map(({ cost, used_share }) => cents((cost ?? 0) * used_share))];
+  const used = [
+    ...boards.map(({ cost }) => cost),
+    ...cloths.map(({ bought_cost }) => bought_cost ?? 0),
+    ...lines.map(({ cost, used_share }) => cents((cost ?? 0) * used_share)),
+  ];
   const priced = cloths.every(({ bought_cost }) => bought_cost !== null) && lines.every(({ cost }) => cost !== null);
   const rest_cost = sum([...there, ...besides]);
   return {
     frames: models.reduce((n, { plan }) => n + plan.count, 0),
-    currency: shelf.currency, cut, short, order_proven, boards, cloths, lines, full_boards_cost, boards_cost,
-    boards_to_buy: cut.reason === null ? boards.filter(({ on_hand }) => !on_hand).reduce((n, { count }) => n + count, 0) : null,
+    currency: shelf.currency,
+    cut,
+    short,
+    order_proven,
+    boards,
+    cloths,
+    lines,
+    full_boards_cost,
+    boards_cost,
+    boards_to_buy:
+      cut.reason === null ? boards.filter(({ on_hand }) => !on_hand).reduce((n, { count }) => n + count, 0) : null,
     boards_bound: sum([cut.bound, ...boards.filter(({ role }) => role === 'spare').map(({ cost }) => cost)]),
     full_cost: full_boards_cost !== null && priced ? sum([full_boards_cost, ...besides]) : null,
     total_cost: reason === null && boards_cost !== null ? sum([boards_cost, ...besides]) : null,
     used_cost: reason === null && boards_cost !== null ? sum(used) : null,
-    rest_cost, reason,
+    rest_cost,
+    reason,
   };
 }
 
-const sum = (amounts: readonly number[]): number => amounts.reduce((all, amount) => all + Math.round(amount * 100), 0) / 100;
+const sum = (amounts: readonly number[]): number =>
+  amounts.reduce((all, amount) => all + Math.round(amount * 100), 0) / 100;
 
-function reasonOf(cut: CutPlan, short: readonly ShortBoard[], cloths: readonly ClothLine[], lines: readonly SupplyLine[]): string | null {
+function reasonOf(
+  cut: CutPlan,
+  short: readonly ShortBoard[],
+  cloths: readonly ClothLine[],
+  lines: readonly SupplyLine[],
+): string | null {
   const missing = short.reduce((n, { needed, available }) => n + needed - available, 0);
   const reasons = [
     ...(cut.reason === null ? [] : [cut.reason]),
     ...(missing === 0 ? [] : [`The shelf lacks ${missing} of the boards.`]),
-    ...cloths.flatMap(({ layout }) => (layout.too_wide.length === 0 ? [] : [`The roll is too narrow for the cloth of ${layout.too_wide.join(', ')}.`])),
+    ...cloths.flatMap(({ layout }) =>
+      layout.too_wide.length === 0 ? [] : [`The roll is too narrow for the cloth of ${layout.too_wide.join(', ')}.`],
+    ),
     ...lines.flatMap((line) => (line.cost === null && line.reason !== null ? [line.reason] : [])),
   ];
   return reasons.length === 0 ? null : reasons.join(' ');
@@ -93,18 +129,36 @@ function reasonOf(cut: CutPlan, short: readonly ShortBoard[], cloths: readonly C
 
 function clothLines(models: readonly Model[], shelf: Shelf): readonly ClothLine[] {
   return clothRolls(models, shelf).map((roll): ClothLine => {
-    const bought_mm = stepsOf(roll.layout.length_mm, roll.cloth.sold_by_mm, commonUnits(models.map(({ plan }) => plan)));
+    const bought_mm = stepsOf(
+      roll.layout.length_mm,
+      roll.cloth.sold_by_mm,
+      commonUnits(models.map(({ plan }) => plan)),
+    );
     const wide = roll.layout.too_wide.length > 0;
-    return { ...roll, bought_mm, bought_cost: wide ? null : cents((bought_mm / 1000) * roll.cloth.price_per_m), invented: isInvented(shelf, `cloths.${roll.cloth.key}`, 'price-per-m') };
+    return {
+      ...roll,
+      bought_mm,
+      bought_cost: wide ? null : cents((bought_mm / 1000) * roll.cloth.price_per_m),
+      invented: isInvented(shelf, `cloths.${roll.cloth.key}`, 'price-per-m'),
+    };
   });
 }
 
 /** Of the prices of a bill, how many nobody has asked for; boards on hand have none. */
-export function inventedOf({ boards, cloths, lines }: Pick<Supplies, 'boards' | 'cloths' | 'lines'>): 'none' | 'some' | 'all' {
-  const priced = [...boards.filter(({ on_hand }) => !on_hand), ...cloths.filter(({ bought_cost }) => bought_cost !== null), ...lines.filter(({ cost }) => cost !== null)];
+export function inventedOf({
+  boards,
+  cloths,
+  lines,
+}: Pick<Supplies, 'boards' | 'cloths' | 'lines'>): 'none' | 'some' | 'all' {
+  const priced = [
+    ...boards.filter(({ on_hand }) => !on_hand),
+    ...cloths.filter(({ bought_cost }) => bought_cost !== null),
+    ...lines.filter(({ cost }) => cost !== null),
+  ];
   const invented = priced.filter((line) => line.invented).length;
   return invented === 0 ? 'none' : invented < priced.length ? 'some' : 'all';
 }
 
 /** The bill of one plan, its boards cut at proven least cost. `shop` is the shelf the model was built from. */
-export const suppliesOf = (model: Model, shop: Shelf): Supplies => supplies([model], boardsFor([model.plan], shop), shop);
+export const suppliesOf = (model: Model, shop: Shelf): Supplies =>
+  supplies([model], boardsFor([model.plan], shop), shop);

@@ -19,11 +19,17 @@ export interface SupplyLine {
   /** For one frame, where all frames are alike; else null. */
   readonly for_one: number | null;
   readonly for_all: number;
-  /** Packs, sheets or strips; one of `holds` the whole amount where it is sold by the length or measure. Empty when no price is known. */
+  /**
+   * Packs, sheets or strips; one of `holds` the whole amount where it is sold by the length or measure. Empty when no
+   * price is known.
+   */
   readonly packs: readonly BoughtPack[];
   /** Size of the sheet or length of the strip that it is cut from, mm. */
   readonly cut_from_mm: readonly number[] | null;
-  /** Of pieces that are cut out of sheets together: how many they are, how many sheets they take, row by row, and how few any way of cutting can take. */
+  /**
+   * Of pieces that are cut out of sheets together: how many they are, how many sheets they take, row by row, and how
+   * few any way of cutting can take.
+   */
   readonly sheets?: { readonly pieces: number; readonly used: number; readonly least: number };
   /** At least `for_all`, in its unit; of sheets and strips, how many. */
   readonly bought: number | null;
@@ -49,7 +55,11 @@ export function supplyLines(models: readonly Model[], shop: Shelf): readonly Sup
   for (const model of models)
     for (const need of needsOf(model)) {
       const { count } = model.plan;
-      const key = [need.kind, need.entry ?? need.name, ...(need.entry === null ? need.measures.map(({ mm }) => mm) : [])].join(' ');
+      const key = [
+        need.kind,
+        need.entry ?? need.name,
+        ...(need.entry === null ? need.measures.map(({ mm }) => mm) : []),
+      ].join(' ');
       const before = gathered.get(key);
       const { sold } = need;
       const copies = <T>(list: readonly T[]): readonly T[] => Array.from({ length: count }, () => list).flat();
@@ -69,36 +79,87 @@ function lineOf(need: Gathered, alone: boolean, units: UnitSystem, shelf: Shelf)
   const { kind, entry, name, measures, unit, used_for, sold, each } = need;
   const for_all = each.reduce((all, { amount, count }) => all + amount * count, 0);
   const bought = buy(need, soldIn(sold, need.entry, shelf), for_all, units, shelf);
-  return { kind, entry, name, measures, unit, used_for, for_one: alone ? need.amount : null, for_all: bought.sheets?.pieces ?? for_all, ...bought };
+  return {
+    kind,
+    entry,
+    name,
+    measures,
+    unit,
+    used_for,
+    for_one: alone ? need.amount : null,
+    for_all: bought.sheets?.pieces ?? for_all,
+    ...bought,
+  };
 }
 
 /** The twin of what is sold that the pool buys; a plan of the other system named its own. */
 function soldIn(sold: Sold, entry: string | null, { supplies, hardware }: Shelf): Sold {
   const twin = (supply: Supply): Supply => supplies[supply.key] ?? supply;
   switch (sold.by) {
-    case 'length': return { ...sold, step_mm: hardware[entry?.replace('hardware.', '') ?? '']?.sold_by_mm ?? sold.step_mm };
-    case 'sheet': return { ...sold, sheets: sold.sheets.map(twin) };
-    case 'cut-sheet': return { ...sold, sheet: twin(sold.sheet) };
-    case 'strip': return { ...sold, strip: twin(sold.strip) };
-    default: return sold;
+    case 'length':
+      return { ...sold, step_mm: hardware[entry?.replace('hardware.', '') ?? '']?.sold_by_mm ?? sold.step_mm };
+    case 'sheet':
+      return { ...sold, sheets: sold.sheets.map(twin) };
+    case 'cut-sheet':
+      return { ...sold, sheet: twin(sold.sheet) };
+    case 'strip':
+      return { ...sold, strip: twin(sold.strip) };
+    default:
+      return sold;
   }
 }
 
-type Bought = Pick<SupplyLine, 'sheets' | 'packs' | 'cut_from_mm' | 'bought' | 'used_share' | 'cost' | 'reason' | 'invented'>;
+type Bought = Pick<
+  SupplyLine,
+  'sheets' | 'packs' | 'cut_from_mm' | 'bought' | 'used_share' | 'cost' | 'reason' | 'invented'
+>;
 
 function buy(need: Gathered, sold: Sold, for_all: number, units: UnitSystem, shelf: Shelf): Bought {
-  const unknown = (reason: string): Bought => ({ packs: [], cut_from_mm: null, bought: null, used_share: 1, cost: null, reason, invented: false });
+  const unknown = (reason: string): Bought => ({
+    packs: [],
+    cut_from_mm: null,
+    bought: null,
+    used_share: 1,
+    cost: null,
+    reason,
+    invented: false,
+  });
   const kerf_mm = shelf.cutting.kerf_mm;
   if (sold.by === 'unknown') return unknown(sold.reason);
   if (sold.by === 'length') {
     const bought = stepsOf(for_all, sold.step_mm, units);
-    return { packs: [], cut_from_mm: null, bought, used_share: for_all / bought, cost: cents((bought / 1000) * sold.price_per_m), reason: null, invented: isInvented(shelf, need.entry, 'price') };
+    return {
+      packs: [],
+      cut_from_mm: null,
+      bought,
+      used_share: for_all / bought,
+      cost: cents((bought / 1000) * sold.price_per_m),
+      reason: null,
+      invented: isInvented(shelf, need.entry, 'price'),
+    };
   }
-  if (sold.by === 'measure') return { packs: [], cut_from_mm: null, bought: for_all, used_share: 1, cost: cents(for_all * sold.price_per_unit), reason: null, invented: isInvented(shelf, need.entry, 'price-per-100ml') };
+  if (sold.by === 'measure')
+    return {
+      packs: [],
+      cut_from_mm: null,
+      bought: for_all,
+      used_share: 1,
+      cost: cents(for_all * sold.price_per_unit),
+      reason: null,
+      invented: isInvented(shelf, need.entry, 'price-per-100ml'),
+    };
   if (sold.by === 'sheet') {
     const found = buySheets(sold.sheets, sold.leg_mm, for_all, kerf_mm);
     if (found === null) return unknown('No plywood sheet on the shelf is large enough for the gussets.');
-    return { packs: found.bought.packs, cut_from_mm: found.sheet.sheet_mm, bought: found.bought.holds, used_share: 1, cost: found.bought.cost, reason: null, invented: isInvented(shelf, `supplies.${found.sheet.key}`, 'packs') };
+    return {
+      packs: found.bought.packs,
+      cut_from_mm: found.sheet.sheet_mm,
+      bought: found.bought.holds,
+      used_share: 1,
+      cost: found.bought.cost,
+      reason: null,
+      invented: isInvented(shelf, `supplies.${found.sheet.key}`, 'packs'),
+    };
   }
   if (sold.by === 'cut-sheet') {
     const size = sold.sheet.sheet_mm as Flat;
@@ -106,16 +167,41 @@ function buy(need: Gathered, sold: Sold, for_all: number, units: UnitSystem, she
     const used = cutSheets(pieces, size).length;
     const found = buyPacks(sold.sheet.packs, used);
     if (found === null) return unknown(`The shelf gives no price for ${need.name}.`);
-    return { packs: found.packs, cut_from_mm: size, bought: found.holds, sheets: { pieces: pieces.length, used, least: leastSheets(pieces, size) }, used_share: used / found.holds, cost: found.cost, reason: null, invented: isInvented(shelf, need.entry, 'packs') };
+    return {
+      packs: found.packs,
+      cut_from_mm: size,
+      bought: found.holds,
+      sheets: { pieces: pieces.length, used, least: leastSheets(pieces, size) },
+      used_share: used / found.holds,
+      cost: found.cost,
+      reason: null,
+      invented: isInvented(shelf, need.entry, 'packs'),
+    };
   }
   if (sold.by === 'strip') {
     const strips = stripsFor(need.strips_mm, sold.strip.length_mm ?? 0, kerf_mm);
     const found = strips === null ? null : buyPacks(sold.strip.packs, strips);
     if (found === null) return unknown('No strip on the shelf is long enough for the lip.');
-    return { packs: found.packs, cut_from_mm: sold.strip.length_mm === null ? null : [sold.strip.length_mm], bought: found.holds, used_share: 1, cost: found.cost, reason: null, invented: isInvented(shelf, need.entry, 'packs') };
+    return {
+      packs: found.packs,
+      cut_from_mm: sold.strip.length_mm === null ? null : [sold.strip.length_mm],
+      bought: found.holds,
+      used_share: 1,
+      cost: found.cost,
+      reason: null,
+      invented: isInvented(shelf, need.entry, 'packs'),
+    };
   }
   const found = buyPacks(sold.packs, for_all);
   if (found === null) return unknown(`The shelf gives no price for ${need.name}.`);
   const priced = shelf.sources[`${need.entry}.packs`] === undefined ? 'price' : 'packs';
-  return { packs: found.packs, cut_from_mm: null, bought: found.holds, used_share: for_all / found.holds, cost: found.cost, reason: null, invented: isInvented(shelf, need.entry, priced) };
+  return {
+    packs: found.packs,
+    cut_from_mm: null,
+    bought: found.holds,
+    used_share: for_all / found.holds,
+    cost: found.cost,
+    reason: null,
+    invented: isInvented(shelf, need.entry, priced),
+  };
 }

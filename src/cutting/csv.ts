@@ -2,8 +2,10 @@ import { formatLength, formatSize } from '../base/units-format.js';
 import type { CutPlan } from './boards/purchase.js';
 
 /**
- * Rows as CSV text after RFC 4180: CRLF line ends, cells with a comma, semicolon, quote or line break quoted, quotes doubled. A text cell
- * that a spreadsheet would take for a formula (it, or what stands after a semicolon in it, starts with = + - @, a tab or a return) gets an apostrophe in front. Numbers are written as they are.
+ * Rows as CSV text after RFC 4180: CRLF line ends, cells with a comma, semicolon, quote or line break quoted, quotes
+ * doubled. A text cell
+ * that a spreadsheet would take for a formula (it, or what stands after a semicolon in it, starts with = + - @, a tab
+ * or a return) gets an apostrophe in front. Numbers are written as they are.
  */
 export function toCsv(rows: readonly (readonly (string | number)[])[]): string {
   return rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
@@ -15,9 +17,27 @@ function cell(value: string | number): string {
   return /[",;\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
-/** Every piece on its board, in cutting order, one row each, then the strips of raised lips; lengths in words and in mm. */
+/**
+ * Every piece on its board, in cutting order, one row each, then the strips of raised lips; lengths in words and in mm.
+ */
 export function cutListCsv(cut: CutPlan): string {
-  const header = ['stock', 'board', 'piece', 'plan', 'part', 'ply', 'size', 'ends', 'cut length', 'cut length mm', 'short point mm', 'starts at mm', 'later cut mm', 'face up', 'note'];
+  const header = [
+    'stock',
+    'board',
+    'piece',
+    'plan',
+    'part',
+    'ply',
+    'size',
+    'ends',
+    'cut length',
+    'cut length mm',
+    'short point mm',
+    'starts at mm',
+    'later cut mm',
+    'face up',
+    'note',
+  ];
   const rows = cut.stocks.flatMap(({ stock, lumber, boards }) =>
     boards.flatMap((board, i) =>
       board.pieces.map(({ piece, tag, plan, from_mm }): (string | number)[] => [
@@ -39,10 +59,27 @@ export function cutListCsv(cut: CutPlan): string {
       ]),
     ),
   );
-  const lips = cut.lists.flatMap(({ lips: some, frames }, plan) => some.map(({ label, about, cut_mm }): (string | number)[] => [
-    'strip for the lip', '', label, cut.plan_names[plan] ?? '', about, '', '', 'mitre', formatLength(cut_mm, cut.units), tidy(cut_mm), '', '', '', '',
-    frames === 1 ? 'From the strips of the buying list.' : `From the strips of the buying list, one for each of ${frames} frames.`,
-  ]));
+  const lips = cut.lists.flatMap(({ lips: some, frames }, plan) =>
+    some.map(({ label, about, cut_mm }): (string | number)[] => [
+      'strip for the lip',
+      '',
+      label,
+      cut.plan_names[plan] ?? '',
+      about,
+      '',
+      '',
+      'mitre',
+      formatLength(cut_mm, cut.units),
+      tidy(cut_mm),
+      '',
+      '',
+      '',
+      '',
+      frames === 1
+        ? 'From the strips of the buying list.'
+        : `From the strips of the buying list, one for each of ${frames} frames.`,
+    ]),
+  );
   return toCsv([header, ...rows, ...lips]);
 }
 

@@ -19,31 +19,71 @@ export interface SearchTime {
   readonly now: () => number;
 }
 
-/** A clock that counts its readings instead of time: the search then stops at the same point on every machine. One reading stands for about a millisecond. */
+/**
+ * A clock that counts its readings instead of time: the search then stops at the same point on every machine. One
+ * reading stands for about a millisecond.
+ */
 export function workClock(): () => number {
   let readings = 0;
   return () => readings++;
 }
 
-/** What to buy and how to cut it for all plans together, each as often as its count says; `numbers` go before the names of their pieces. Pure and the same on every machine unless given a real clock. Throws on a stock that is not on the shelf. */
-export function cutPlan(plans: readonly Plan[], shop: Shelf, time: SearchTime = { timeLimit_ms: 400, now: workClock() }, numbers?: readonly number[]): CutPlan {
+/**
+ * What to buy and how to cut it for all plans together, each as often as its count says; `numbers` go before the names
+ * of their pieces. Pure and the same on every machine unless given a real clock. Throws on a stock that is not on the
+ * shelf.
+ */
+export function cutPlan(
+  plans: readonly Plan[],
+  shop: Shelf,
+  time: SearchTime = { timeLimit_ms: 400, now: workClock() },
+  numbers?: readonly number[],
+): CutPlan {
   const shelf = shelfIn(shop, commonUnits(plans));
   return cutPool(plans, shelf, poolPieces(plans, shelf, numbers), time);
 }
 
-/** The same for some of the plans' pieces, such as those that the boards in hand do not give; the shelf is the one the pool was made from, in the plans' units. */
-export function cutPool(plans: readonly Plan[], shelf: Shelf, pool: Pool, time: SearchTime = { timeLimit_ms: 400, now: workClock() }): CutPlan {
-  return finishPlan(plans, shelf, pool, pool.stocks.map((key) => ask(plans, shelf, pool, key)).map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))));
+/**
+ * The same for some of the plans' pieces, such as those that the boards in hand do not give; the shelf is the one the
+ * pool was made from, in the plans' units.
+ */
+export function cutPool(
+  plans: readonly Plan[],
+  shelf: Shelf,
+  pool: Pool,
+  time: SearchTime = { timeLimit_ms: 400, now: workClock() },
+): CutPlan {
+  return finishPlan(
+    plans,
+    shelf,
+    pool,
+    pool.stocks
+      .map((key) => ask(plans, shelf, pool, key))
+      .map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))),
+  );
 }
 
-/** Like `cutPlan`, but where the search runs out of time the integer program that is passed in (`loadHighs` of `sightdown/highs`) gets `patience` more for each stock. */
-export async function cutPlanExactly(plans: readonly Plan[], shop: Shelf, time: SearchTime, patience: Patience, load: LoadSolver): Promise<CutPlan> {
+/**
+ * Like `cutPlan`, but where the search runs out of time the integer program that is passed in (`loadHighs` of
+ * `sightdown/highs`) gets `patience` more for each stock.
+ */
+export async function cutPlanExactly(
+  plans: readonly Plan[],
+  shop: Shelf,
+  time: SearchTime,
+  patience: Patience,
+  load: LoadSolver,
+): Promise<CutPlan> {
   const shelf = shelfIn(shop, commonUnits(plans));
   const pool = poolPieces(plans, shelf);
   const answers: Answered[] = [];
   for (const key of pool.stocks) {
     const asked = ask(plans, shelf, pool, key);
-    answers.push(asked.problem === null ? asked : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), patience, load)));
+    answers.push(
+      asked.problem === null
+        ? asked
+        : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), patience, load)),
+    );
   }
   return finishPlan(plans, shelf, pool, answers);
 }
@@ -64,17 +104,35 @@ interface Answered extends Asked {
 
 const answer = (asked: Asked, result: CutResult): Answered => ({ ...asked, result });
 
-const toSearch = ({ kerf, stock, items, setups }: StockProblem, time: SearchTime): CutProblem => ({ kerf, stock, items, setups, ...time });
+const toSearch = ({ kerf, stock, items, setups }: StockProblem, time: SearchTime): CutProblem => ({
+  kerf,
+  stock,
+  items,
+  setups,
+  ...time,
+});
 
 /** What one stock of a pool becomes for the search. */
 export function ask(plans: readonly Plan[], shelf: Shelf, pool: Pool, key: string): Asked {
   const lumber = shelf.lumber[key] as Lumber;
-  const held = holdPieces(pool.pieces[key] as readonly PooledPiece[], lumber.lengths ?? [], plans, shelf.cutting.kerf_mm);
+  const held = holdPieces(
+    pool.pieces[key] as readonly PooledPiece[],
+    lumber.lengths ?? [],
+    plans,
+    shelf.cutting.kerf_mm,
+  );
   const { pieces, lengths } = held;
   const known = lengths.length > 0 || pieces.length === 0;
   const knot_share = pool.knot_share[key] ?? 0;
-  const problem = stockProblem(pieces.map(({ piece }) => piece), lengths, shelf.cutting, knot_share);
-  const long = !known ? [] : problem.too_long.map(({ index, over_mm }) => ({ ...(pieces[index] as PooledPiece), over_mm }));
+  const problem = stockProblem(
+    pieces.map(({ piece }) => piece),
+    lengths,
+    shelf.cutting,
+    knot_share,
+  );
+  const long = !known
+    ? []
+    : problem.too_long.map(({ index, over_mm }) => ({ ...(pieces[index] as PooledPiece), over_mm }));
   return { ...held, key, lumber, problem: !known || long.length > 0 ? null : problem, long, knot_share };
 }
 
@@ -82,15 +140,23 @@ function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: r
   const stocks: StockPurchase[] = [];
   const uncut: UncutStock[] = [];
   for (const one of answers) {
-    if (one.problem === null && one.long.length === 0) uncut.push({ stock: one.key, reason: `The shelf gives no lengths and prices for ${one.key}.` });
-    else if (one.long.length > 0) uncut.push({ stock: one.key, reason: `${one.long.length === 1 ? 'A piece is' : `${one.long.length} pieces are`} longer than any board of ${one.key}.` });
+    if (one.problem === null && one.long.length === 0)
+      uncut.push({ stock: one.key, reason: `The shelf gives no lengths and prices for ${one.key}.` });
+    else if (one.long.length > 0)
+      uncut.push({
+        stock: one.key,
+        reason: `${one.long.length === 1 ? 'A piece is' : `${one.long.length} pieces are`} longer than any board of ${one.key}.`,
+      });
     else if (one.result?.ok === true) stocks.push(purchase(one, one.problem as StockProblem, one.result, shelf));
-    else if (one.result?.ok === false && one.result.reason === 'not-enough') uncut.push({ stock: one.key, reason: `There are not enough boards of ${one.key} on the shelf for all pieces.` });
+    else if (one.result?.ok === false && one.result.reason === 'not-enough')
+      uncut.push({ stock: one.key, reason: `There are not enough boards of ${one.key} on the shelf for all pieces.` });
     else uncut.push({ stock: one.key, reason: `No way to cut ${one.key} was found in the time given.` });
   }
   const complete = uncut.length === 0;
   const bought_mm = sum(stocks.flatMap(({ boards }) => boards.map(({ length_mm }) => length_mm)));
-  const used_mm = sum(stocks.map((stock) => (1 - stock.waste_share) * sum(stock.boards.map(({ length_mm }) => length_mm))));
+  const used_mm = sum(
+    stocks.map((stock) => (1 - stock.waste_share) * sum(stock.boards.map(({ length_mm }) => length_mm))),
+  );
   return {
     lists: pool.lists,
     plan_names: plans.map(({ name }) => name),
@@ -116,12 +182,32 @@ function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: S
     const { length_mm, price, mark = null, gap } = asked.lengths[stock] as Held['lengths'][number];
     const on_hand = price === 0;
     const trim_mm = on_hand ? 0 : shelf.cutting.end_trim_mm;
-    const { placed, end_mm } = layOut(pieces.map((i) => asked.pieces[i] as PooledPiece), trim_mm, shelf.cutting.kerf_mm);
+    const { placed, end_mm } = layOut(
+      pieces.map((i) => asked.pieces[i] as PooledPiece),
+      trim_mm,
+      shelf.cutting.kerf_mm,
+    );
     if (gap !== undefined) {
-      inGaps[gap.board]?.push(...placed.map((one) => ({ ...one, from_mm: one.from_mm + gap.from_mm, to_mm: one.to_mm + gap.from_mm })));
+      inGaps[gap.board]?.push(
+        ...placed.map((one) => ({ ...one, from_mm: one.from_mm + gap.from_mm, to_mm: one.to_mm + gap.from_mm })),
+      );
       return [];
     }
-    return [{ stock: asked.key, length_mm, price, on_hand, mark, trim_mm, pieces: placed, left_mm: Math.max(0, length_mm - trim_mm - end_mm), pick_clear: pieces.length === 1 && (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number) }];
+    return [
+      {
+        stock: asked.key,
+        length_mm,
+        price,
+        on_hand,
+        mark,
+        trim_mm,
+        pieces: placed,
+        left_mm: Math.max(0, length_mm - trim_mm - end_mm),
+        pick_clear:
+          pieces.length === 1 &&
+          (problem.items[pieces[0] as number]?.length as number) > (problem.stock[stock]?.length as number),
+      },
+    ];
   });
   const boards = [...asked.boards.map((held, i) => heldBoard(asked.key, held, inGaps[i] ?? [])), ...cut];
   const order = (board: BoughtBoard): string => tagOrder(board.pieces[0]?.tag ?? '');
@@ -136,7 +222,9 @@ function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: S
     stock: asked.key,
     lumber: asked.lumber,
     boards,
-    kinds: kinds.filter((kind, i) => kinds.findIndex((other) => other.length_mm === kind.length_mm && other.price === kind.price) === i),
+    kinds: kinds.filter(
+      (kind, i) => kinds.findIndex((other) => other.length_mm === kind.length_mm && other.price === kind.price) === i,
+    ),
     knot_share: asked.knot_share,
     cost: fromCoins(result.cost),
     proven: result.proven,
@@ -150,8 +238,25 @@ function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: S
 /** A board in hand with its settled pieces and those that were found for its gaps. */
 function heldBoard(stock: string, { length, pieces, gaps }: HeldBoard, found: readonly PlacedPiece[]): BoughtBoard {
   const all = [...pieces, ...found].sort((a, b) => a.from_mm - b.from_mm);
-  const free = gaps.map(({ from_mm, to_mm }) => to_mm - Math.max(from_mm, ...found.filter((one) => one.from_mm >= from_mm && one.to_mm <= to_mm + 0.01).map((one) => one.to_mm)));
-  return { stock, length_mm: length.length_mm, price: length.price, on_hand: true, mark: length.mark ?? null, trim_mm: 0, pieces: all, left_mm: Math.max(0, ...free), pick_clear: false };
+  const free = gaps.map(
+    ({ from_mm, to_mm }) =>
+      to_mm -
+      Math.max(
+        from_mm,
+        ...found.filter((one) => one.from_mm >= from_mm && one.to_mm <= to_mm + 0.01).map((one) => one.to_mm),
+      ),
+  );
+  return {
+    stock,
+    length_mm: length.length_mm,
+    price: length.price,
+    on_hand: true,
+    mark: length.mark ?? null,
+    trim_mm: 0,
+    pieces: all,
+    left_mm: Math.max(0, ...free),
+    pick_clear: false,
+  };
 }
 
 const sum = (numbers: readonly number[]): number => fromCoins(numbers.reduce((total, n) => total + toCoins(n), 0));

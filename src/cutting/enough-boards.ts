@@ -17,14 +17,20 @@ export interface ShortBoard {
 /** What a cutting takes beyond the boards the shelf has. */
 export function shortBoards(cut: CutPlan, shop: Shelf): readonly ShortBoard[] {
   const shelf = shelfIn(shop, cut.units);
-  return cut.stocks.flatMap(({ stock, kinds }) => kinds.flatMap(({ length_mm, price, count }): ShortBoard[] => {
-    const have = shelf.lumber[stock]?.lengths?.filter((length) => length.length_mm === length_mm && length.price === price) ?? [];
-    const available = have.reduce((sum, length) => sum + (length.available ?? Infinity), 0);
-    return count > available ? [{ stock, length_mm, price, needed: count, available }] : [];
-  }));
+  return cut.stocks.flatMap(({ stock, kinds }) =>
+    kinds.flatMap(({ length_mm, price, count }): ShortBoard[] => {
+      const have =
+        shelf.lumber[stock]?.lengths?.filter((length) => length.length_mm === length_mm && length.price === price) ??
+        [];
+      const available = have.reduce((sum, length) => sum + (length.available ?? Infinity), 0);
+      return count > available ? [{ stock, length_mm, price, needed: count, available }] : [];
+    }),
+  );
 }
 
-/** Boards and their cutting, made as if the order had come where the shop has too few; `short` then says what to order. */
+/**
+ * Boards and their cutting, made as if the order had come where the shop has too few; `short` then says what to order.
+ */
 export interface Boards {
   readonly cut: CutPlan;
   readonly short: readonly ShortBoard[];
@@ -32,8 +38,15 @@ export interface Boards {
   readonly order_proven: boolean;
 }
 
-/** Of a cutting with the boards there are and one with those of an order laid to them, the one that cuts more; with what it takes beyond the boards there are. */
-export function enoughOf(cut: CutPlan, ordered: { readonly cut: CutPlan; readonly proven: boolean } | null, shelf: Shelf): Boards {
+/**
+ * Of a cutting with the boards there are and one with those of an order laid to them, the one that cuts more; with what
+ * it takes beyond the boards there are.
+ */
+export function enoughOf(
+  cut: CutPlan,
+  ordered: { readonly cut: CutPlan; readonly proven: boolean } | null,
+  shelf: Shelf,
+): Boards {
   const more = ordered !== null && ordered.cut.uncut.length < cut.uncut.length ? ordered : { cut, proven: true };
   return { cut: more.cut, short: shortBoards(more.cut, shelf), order_proven: more.proven };
 }
@@ -42,5 +55,9 @@ export function enoughOf(cut: CutPlan, ordered: { readonly cut: CutPlan; readonl
 export function boardsFor(plans: readonly Plan[], shelf: Shelf, numbers?: readonly number[]): Boards {
   const cut = cutPlan(plans, shelf, undefined, numbers);
   const ordered = cut.cost === null ? orderMore(cut, plans, shelf, numbers) : null;
-  return enoughOf(cut, ordered === null ? null : { cut: cutPlan(plans, ordered.shelf, undefined, numbers), proven: ordered.proven }, shelf);
+  return enoughOf(
+    cut,
+    ordered === null ? null : { cut: cutPlan(plans, ordered.shelf, undefined, numbers), proven: ordered.proven },
+    shelf,
+  );
 }

@@ -11,8 +11,23 @@ export interface LipStrip {
 
 /** Every strip of every frame that is cut, plan by plan. */
 export function lipStrips(cut: CutPlan): readonly LipStrip[] {
-  const before = new Map(cut.stocks.flatMap(({ boards }) => boards.flatMap(({ pieces }) =>
-    pieces.map(({ plan, copy, tag, piece }) => [`${plan}/${copy}`, tag.slice(0, tag.length - piece.label.length)] as const))));
-  return cut.lists.flatMap(({ lips, frames }, plan) => Array.from({ length: frames }, (_, i) =>
-    lips.map(({ label, cut_mm }): LipStrip => ({ plan, copy: i + 1, tag: `${before.get(`${plan}/${i + 1}`) ?? ''}${label}`, cut_mm }))).flat());
+  const before = new Map(
+    cut.stocks.flatMap(({ boards }) =>
+      boards.flatMap(({ pieces }) =>
+        pieces.map(
+          ({ plan, copy, tag, piece }) => [`${plan}/${copy}`, tag.slice(0, tag.length - piece.label.length)] as const,
+        ),
+      ),
+    ),
+  );
+  return cut.lists.flatMap(({ lips, frames }, plan) =>
+    Array.from({ length: frames }, (_, i) =>
+      lips.map(({ label, cut_mm }): LipStrip => ({
+        plan,
+        copy: i + 1,
+        tag: `${before.get(`${plan}/${i + 1}`) ?? ''}${label}`,
+        cut_mm,
+      })),
+    ).flat(),
+  );
 }

@@ -19,33 +19,67 @@ export interface Ordered {
 const limited = ({ price, available }: StockLength): boolean => price > 0 && available !== null;
 
 /**
- * What to order where the shop has too few boards: of every length sold, those there are cost the order nothing and all others their price, so the
+ * What to order where the shop has too few boards: of every length sold, those there are cost the order nothing and all
+ * others their price, so the
  * cheapest order uses up what is there first, whatever its length. Null when no stock that could not be cut is limited.
  */
-export function orderMore(cut: CutPlan, plans: readonly Plan[], shop: Shelf, numbers?: readonly number[], time: SearchTime = { timeLimit_ms: 400, now: workClock() }): Ordered | null {
+export function orderMore(
+  cut: CutPlan,
+  plans: readonly Plan[],
+  shop: Shelf,
+  numbers?: readonly number[],
+  time: SearchTime = { timeLimit_ms: 400, now: workClock() },
+): Ordered | null {
   const shelf = shelfIn(shop, commonUnits(plans));
   const pool = poolPieces(plans, shelf, numbers);
   const lumber = { ...shelf.lumber };
   let proven = true;
-  const wanting = cut.uncut.map(({ stock }) => stock).filter((stock) => shelf.lumber[stock]?.lengths?.some(limited) === true);
+  const wanting = cut.uncut
+    .map(({ stock }) => stock)
+    .filter((stock) => shelf.lumber[stock]?.lengths?.some(limited) === true);
   for (const key of wanting) {
     const entry = lumber[key] as Lumber;
     const there = entry.lengths ?? [];
     const endless = there.map((length) => (limited(length) ? { ...length, available: null } : length));
-    const asked = ask(plans, { ...shelf, lumber: { ...shelf.lumber, [key]: { ...entry, lengths: endless } } }, pool, key);
-    const found = asked.problem === null ? null : cheapestOrder(asked.problem, asked.lengths.map((length) => there[endless.indexOf(length)] ?? length), time);
-    const more = (length: StockLength): number | null => (found === null ? null : (length.available ?? 0) + (found.more.get(length) ?? 0));
-    lumber[key] = { ...entry, lengths: there.map((length) => (limited(length) ? { ...length, available: more(length) } : length)) };
+    const asked = ask(
+      plans,
+      { ...shelf, lumber: { ...shelf.lumber, [key]: { ...entry, lengths: endless } } },
+      pool,
+      key,
+    );
+    const found =
+      asked.problem === null
+        ? null
+        : cheapestOrder(
+            asked.problem,
+            asked.lengths.map((length) => there[endless.indexOf(length)] ?? length),
+            time,
+          );
+    const more = (length: StockLength): number | null =>
+      found === null ? null : (length.available ?? 0) + (found.more.get(length) ?? 0);
+    lumber[key] = {
+      ...entry,
+      lengths: there.map((length) => (limited(length) ? { ...length, available: more(length) } : length)),
+    };
     proven &&= found?.proven === true;
   }
   return wanting.length === 0 ? null : { shelf: { ...shelf, lumber }, proven };
 }
 
-/** How many of each length to order beyond those that are there; null when the time ran out before any way was found. */
-function cheapestOrder({ kerf, stock, items, setups }: StockProblem, lengths: readonly StockLength[], time: SearchTime): { readonly more: ReadonlyMap<StockLength, number>; readonly proven: boolean } | null {
+/**
+ * How many of each length to order beyond those that are there; null when the time ran out before any way was found.
+ */
+function cheapestOrder(
+  { kerf, stock, items, setups }: StockProblem,
+  lengths: readonly StockLength[],
+  time: SearchTime,
+): { readonly more: ReadonlyMap<StockLength, number>; readonly proven: boolean } | null {
   const kinds = stock.flatMap((kind, i): { readonly kind: StockKind; readonly ordered: StockLength | null }[] => {
     const length = lengths[i] as StockLength;
-    const there = { kind: { ...kind, price: 0, available: limited(length) ? length.available : (kind.available ?? null) }, ordered: null };
+    const there = {
+      kind: { ...kind, price: 0, available: limited(length) ? length.available : (kind.available ?? null) },
+      ordered: null,
+    };
     return limited(length) ? [there, { kind, ordered: length }] : [there];
   });
   const result = cutBoards({ kerf, stock: kinds.map(({ kind }) => kind), items, setups, ...time });

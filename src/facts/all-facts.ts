@@ -9,7 +9,9 @@ export type Wanted = (declared: Declared, path: FactPath) => boolean;
 
 /** The wanted facts that this plan has, by subject; nothing is worked out for the others. */
 export function factsWanted(input: FactInput, wanted: Wanted): Fact[] {
-  return factGroups.flatMap((group) => (group as FactGroup<FactPath>).values(input, (path, declared) => wanted(declared, path)).map(shown));
+  return factGroups.flatMap((group) =>
+    (group as FactGroup<FactPath>).values(input, (path, declared) => wanted(declared, path)).map(shown),
+  );
 }
 
 /** Every fact of the catalogue that this plan has. */
@@ -17,5 +19,7 @@ export const allFacts = (model: Model, solution: Solution, bought: Supplies, set
   factsWanted({ model, solution, bought, settings }, () => true);
 
 function shown({ path, about, unit, value }: FoundFact<FactPath>): Fact {
-  return typeof value === 'object' && value !== null ? { path, about, value: null, unit, reason: value.unknown } : { path, about, value, unit };
+  return typeof value === 'object' && value !== null
+    ? { path, about, value: null, unit, reason: value.unknown }
+    : { path, about, value, unit };
 }

@@ -2,7 +2,9 @@ import type { FactPath, FactSpec } from './fact.js';
 import { factGroups } from './groups.js';
 
 /** Every fact a rule may ask for, by subject. */
-export const catalogue: readonly FactSpec[] = factGroups.flatMap(({ each, declared }) => [...declared].map(([path, one]): FactSpec => ({ path, each, ...one })));
+export const catalogue: readonly FactSpec[] = factGroups.flatMap(({ each, declared }) =>
+  [...declared].map(([path, one]): FactSpec => ({ path, each, ...one })),
+);
 
 /** The same, by path. */
 export const catalogueByPath: ReadonlyMap<string, FactSpec> = new Map(catalogue.map((spec) => [spec.path, spec]));

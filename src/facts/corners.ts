@@ -19,10 +19,20 @@ interface Corner {
 
 function cornerOf(name: CornerName, model: Model, solution: Solution): Corner {
   const normal = once(() => cornerUse(model, solution.peak.corners[name], model.peak, DURATION.normal));
-  return { name, model, solution, get normal() { return normal(); } };
+  return {
+    name,
+    model,
+    solution,
+    get normal() {
+      return normal();
+    },
+  };
 }
 
-/** Only a mitre opens: the square faces of a butt or half-lap joint stay parallel as the bars shrink. All four bars are alike, so all four corners are. */
+/**
+ * Only a mitre opens: the square faces of a butt or half-lap joint stay parallel as the bars shrink. All four bars are
+ * alike, so all four corners are.
+ */
 function opens_mm(model: Model): number {
   const room = roomMoisture(model.plan.room);
   const { section, stock } = model.bars.top;
@@ -33,55 +43,89 @@ function opens_mm(model: Model): number {
   return mitreGap_mm(section.w_mm, across, along);
 }
 
-/** Each corner: what the plan chose for it, its moment, and how much of its strength the peak pull and an accidental pull use. */
+/**
+ * Each corner: what the plan chose for it, its moment, and how much of its strength the peak pull and an accidental
+ * pull use.
+ */
 export const cornerFacts = declareFacts(
-  { each: 'corner', of: ({ model, solution }) => cornerNames.map((name) => [name, cornerOf(name, model, solution)] as const) },
+  {
+    each: 'corner',
+    of: ({ model, solution }) => cornerNames.map((name) => [name, cornerOf(name, model, solution)] as const),
+  },
   { source: 'physics', moved_by: 'build' },
 )({
   'corner.moment_Nm': {
-    unit: 'Nm', known_from: 'shape', meaning: 'In-plane bending moment in the corner at peak pull.',
+    unit: 'Nm',
+    known_from: 'shape',
+    meaning: 'In-plane bending moment in the corner at peak pull.',
     value: ({ name, solution }) => Math.abs(solution.peak.corners[name].moment_Nmm) / 1000,
   },
   'corner.use_normal': {
-    unit: 'ratio', known_from: 'shape', meaning: 'Demand over capacity of the corner at peak pull.',
+    unit: 'ratio',
+    known_from: 'shape',
+    meaning: 'Demand over capacity of the corner at peak pull.',
     value: ({ normal }) => normal.use,
   },
   'corner.use_accidental': {
-    unit: 'ratio', known_from: 'shape',
+    unit: 'ratio',
+    known_from: 'shape',
     meaning: 'Demand over capacity of the corner at the accidental pull (a knock, a soaked cloth).',
-    value: ({ name, model, solution }) => cornerUse(model, solution.accidental.corners[name], model.accidental, DURATION.knock).use,
+    value: ({ name, model, solution }) =>
+      cornerUse(model, solution.accidental.corners[name], model.accidental, DURATION.knock).use,
   },
   'corner.governs': {
-    unit: 'word', known_from: 'shape', words: ['glue', 'nails', 'tongue', 'brace', 'gusset', 'angle', 'nothing'],
+    unit: 'word',
+    known_from: 'shape',
+    words: ['glue', 'nails', 'tongue', 'brace', 'gusset', 'angle', 'nothing'],
     told: {
-      glue: 'only the glue holds it', nails: 'only the nails hold it', tongue: 'only the tongue holds it', brace: 'it holds as much as its brace does',
-      gusset: 'it holds as much as its gusset does', angle: 'it holds as much as its angle does', nothing: 'nothing holds it',
+      glue: 'only the glue holds it',
+      nails: 'only the nails hold it',
+      tongue: 'only the tongue holds it',
+      brace: 'it holds as much as its brace does',
+      gusset: 'it holds as much as its gusset does',
+      angle: 'it holds as much as its angle does',
+      nothing: 'nothing holds it',
     },
     meaning: 'The part of the corner whose capacity decides.',
     value: ({ normal }) => normal.governs,
   },
   'corner.cut': {
-    unit: 'word', known_from: 'plan', words: ['mitre', 'butt', 'half-lap', 'keyed'], meaning: 'How the corner is cut.',
+    unit: 'word',
+    known_from: 'plan',
+    words: ['mitre', 'butt', 'half-lap', 'keyed'],
+    meaning: 'How the corner is cut.',
     value: ({ model: { plan } }) => plan.corners.cut,
   },
   'corner.glue': {
-    unit: 'word', known_from: 'plan', meaning: 'The glue of the corner: its key on the shelf, or none.',
+    unit: 'word',
+    known_from: 'plan',
+    meaning: 'The glue of the corner: its key on the shelf, or none.',
     value: ({ model: { plan } }) => plan.corners.glue ?? 'none',
   },
   'corner.nail': {
-    unit: 'word', known_from: 'plan', meaning: 'The nail of the corner: its key on the shelf, or none.',
+    unit: 'word',
+    known_from: 'plan',
+    meaning: 'The nail of the corner: its key on the shelf, or none.',
     value: ({ model: { plan } }) => plan.corners.nails?.use ?? 'none',
   },
   'corner.nails_count': {
-    unit: 'count', known_from: 'plan', meaning: 'How many nails hold the corner.',
+    unit: 'count',
+    known_from: 'plan',
+    meaning: 'How many nails hold the corner.',
     value: ({ model: { plan } }) => plan.corners.nails?.each ?? 0,
   },
   'corner.brace': {
-    unit: 'word', known_from: 'plan', words: ['none', 'timber', 'ply-gusset', 'steel-angle'], meaning: 'What stiffens the corner.',
+    unit: 'word',
+    known_from: 'plan',
+    words: ['none', 'timber', 'ply-gusset', 'steel-angle'],
+    meaning: 'What stiffens the corner.',
     value: ({ model: { plan } }) => plan.corners.brace?.kind ?? 'none',
   },
   'corner.mitre_gap_mm': {
-    unit: 'mm', known_from: 'plan', moved_by: 'boards', frame_by_frame: 'boards',
+    unit: 'mm',
+    known_from: 'plan',
+    moved_by: 'boards',
+    frame_by_frame: 'boards',
     meaning: 'How far one end of the mitre opens when the boards dry from their moisture now to the room’s driest.',
     value: ({ model }) => opens_mm(model),
   },

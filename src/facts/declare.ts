@@ -3,22 +3,55 @@ import type { Supplies } from '../cost/supplies.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 
 /** What a rule may be asked of: one run of the rule per element. */
-export const elements = ['frame', 'bar', 'crossbar', 'corner', 'board', 'fastening', 'cloth', 'hanging', 'cutting'] as const;
+export const elements = [
+  'frame',
+  'bar',
+  'crossbar',
+  'corner',
+  'board',
+  'fastening',
+  'cloth',
+  'hanging',
+  'cutting',
+] as const;
 export type Element = (typeof elements)[number];
 
 /** Units a fact may carry; the suffix of its path says the same. */
 export type FactUnit =
-  | 'mm' | 'mrad' | 'N' | 'Nm' | 'N/m' | 'kg' | 'deg' | 'deg/m' | 'Hz' | 'share' | 'chance' | 'pct' | 'cost' | 'count' | 'ratio' | 'days' | 'ml' | 'MPa' | 'C' | 'word';
+  | 'mm'
+  | 'mrad'
+  | 'N'
+  | 'Nm'
+  | 'N/m'
+  | 'kg'
+  | 'deg'
+  | 'deg/m'
+  | 'Hz'
+  | 'share'
+  | 'chance'
+  | 'pct'
+  | 'cost'
+  | 'count'
+  | 'ratio'
+  | 'days'
+  | 'ml'
+  | 'MPa'
+  | 'C'
+  | 'word';
 
 /**
- * What kind of change moves a fact: how the frame is built, how its boards are chosen, dried and paired, how it hangs, how far its crossbars stand back.
- * Where two kinds do, the one with which a search over plans asks for it. A plan is settled in the order build, setback, hanging: a wire follows the crossbars as they are set back, and
- * ply screws give way to both, so another setback may move what hangs as well, and nothing else moves anything but its own.
+ * What kind of change moves a fact: how the frame is built, how its boards are chosen, dried and paired, how it hangs,
+ * how far its crossbars stand back.
+ * Where two kinds do, the one with which a search over plans asks for it. A plan is settled in the order build,
+ * setback, hanging: a wire follows the crossbars as they are set back, and
+ * ply screws give way to both, so another setback may move what hangs as well, and nothing else moves anything but its
+ * own.
  */
 export type MovedBy = 'build' | 'boards' | 'hanging' | 'setback';
 
 /**
- * What must be known before a fact can be, cheapest first: the sizes that are cut, the plan and its shelf, the shape under the pulls, stability, the shape
+ * What must be known before a fact can be, cheapest first: the sizes that are cut, the plan and its shelf, the shape
+ * under the pulls, stability, the shape
  * with the pull of the wire, what natural warp does in closed form, sampled frames.
  */
 export type KnownFrom = 'cut' | 'plan' | 'shape' | 'stability' | 'wire' | 'warp' | 'samples';
@@ -65,7 +98,10 @@ export interface FactInput {
   readonly settings: FactSettings;
 }
 
-/** What the facts of one group share: which elements there are, and what each works with, each part made when it is first read. */
+/**
+ * What the facts of one group share: which elements there are, and what each works with, each part made when it is
+ * first read.
+ */
 export interface Group<Work> {
   readonly each: Element;
   readonly of: (input: FactInput) => readonly (readonly [about: About, work: Work])[];
@@ -75,16 +111,20 @@ export interface Group<Work> {
 type Usually = Pick<Declared, 'source' | 'moved_by' | 'known_from' | 'frame_by_frame'>;
 
 /** One fact as it is declared: what it means, and how it is worked out. */
-type Declaration<Work, Given extends Partial<Usually>> = Omit<Declared, keyof Given> & Partial<Pick<Declared, keyof Given & keyof Declared>> & {
-  readonly value: (of: Work) => FactValue;
-};
+type Declaration<Work, Given extends Partial<Usually>> = Omit<Declared, keyof Given> &
+  Partial<Pick<Declared, keyof Given & keyof Declared>> & {
+    readonly value: (of: Work) => FactValue;
+  };
 
 /** A group of declared facts: the catalogue reads what they mean, the audit works them out. */
 export interface FactGroup<Path extends string> {
   readonly each: Element;
   readonly declared: ReadonlyMap<Path, Declared>;
   /** The facts that are wanted, element by element. */
-  readonly values: (input: FactInput, wanted: (path: Path, declared: Declared) => boolean) => readonly FoundFact<Path>[];
+  readonly values: (
+    input: FactInput,
+    wanted: (path: Path, declared: Declared) => boolean,
+  ) => readonly FoundFact<Path>[];
 }
 
 /** One value, before it is shown to anybody. */
@@ -99,17 +139,23 @@ export interface FoundFact<Path extends string> {
 export function declareFacts<Work, Given extends Partial<Usually>>({ each, of }: Group<Work>, usually: Given) {
   return <Path extends string>(facts: Readonly<Record<Path, Declaration<Work, Given>>>): FactGroup<Path> => {
     const entries = Object.entries(facts) as [Path, Declaration<Work, Given>][];
-    const whole = entries.map(([path, { value, ...declared }]) => ({ path, value, declared: { ...usually, ...declared } as unknown as Declared }));
+    const whole = entries.map(([path, { value, ...declared }]) => ({
+      path,
+      value,
+      declared: { ...usually, ...declared } as unknown as Declared,
+    }));
     return {
       each,
       declared: new Map(whole.map(({ path, declared }) => [path, declared])),
       values: (input, wanted) => {
         const asked = whole.filter(({ path, declared }) => wanted(path, declared));
         if (asked.length === 0) return [];
-        return of(input).flatMap(([about, work]) => asked.flatMap(({ path, declared, value }) => {
-          const found = value(work);
-          return found === null ? [] : [{ path, about, unit: declared.unit, value: found }];
-        }));
+        return of(input).flatMap(([about, work]) =>
+          asked.flatMap(({ path, declared, value }) => {
+            const found = value(work);
+            return found === null ? [] : [{ path, about, unit: declared.unit, value: found }];
+          }),
+        );
       },
     };
   };

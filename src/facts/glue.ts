@@ -6,7 +6,11 @@ import { declareFacts } from './declare.js';
 /** The glue of a frame, and the clamps that hold it; none of either where nothing is glued. */
 function glueOf(model: Model) {
   const sheet = once(() => glueSheet(model));
-  return { get sheet() { return sheet(); } };
+  return {
+    get sheet() {
+      return sheet();
+    },
+  };
 }
 
 /** Glue: how much, and how many clamps. */
@@ -15,11 +19,13 @@ export const glueFacts = declareFacts(
   { source: 'practice', moved_by: 'build', known_from: 'plan' },
 )({
   'frame.glue_ml': {
-    unit: 'ml', meaning: 'Glue for all joints and plies of one frame.',
+    unit: 'ml',
+    meaning: 'Glue for all joints and plies of one frame.',
     value: ({ sheet }) => sheet?.amount_ml ?? 0,
   },
   'frame.clamps_count': {
-    unit: 'count', meaning: 'Clamps for the longest glued blank at one go.',
+    unit: 'count',
+    meaning: 'Clamps for the longest glued blank at one go.',
     value: ({ sheet }) => sheet?.clamps_count ?? 0,
   },
 });

@@ -15,9 +15,23 @@ import { barWarpFacts, causeFacts, warpFacts } from './warp.js';
 
 /** Every group of facts, in the order in which they are listed. A new group needs no other line than its own here. */
 export const factGroups = [
-  frameSizeFacts, stabilityFacts, choiceFacts, barFacts, crossbarFacts,
-  warpFacts, causeFacts, barWarpFacts, boardFacts, lumberFacts, seasonFacts,
-  cornerFacts, fasteningFacts, glueFacts, clothFacts, hangingFacts, cuttingFacts,
+  frameSizeFacts,
+  stabilityFacts,
+  choiceFacts,
+  barFacts,
+  crossbarFacts,
+  warpFacts,
+  causeFacts,
+  barWarpFacts,
+  boardFacts,
+  lumberFacts,
+  seasonFacts,
+  cornerFacts,
+  fasteningFacts,
+  glueFacts,
+  clothFacts,
+  hangingFacts,
+  cuttingFacts,
 ] as const;
 
 type PathsOf<Group> = Group extends { readonly declared: ReadonlyMap<infer Path, unknown> } ? Path : never;

@@ -12,7 +12,10 @@ const no_samples = 'No samples were asked for.';
 const no_spread = 'The numbers of the shelf give no spread of natural warp that can be worked with.';
 const no_limit = (name: string): string => `The ruleset’s limit ${name} is not a length that can be worked out.`;
 
-/** A mean lift this small beside its spread is the rounding of bars that cancel out: which digits it has depends on the machine. */
+/**
+ * A mean lift this small beside its spread is the rounding of bars that cancel out: which digits it has depends on the
+ * machine.
+ */
 const rounding_share = 1e-9;
 
 /** What is known of a frame's natural warp. */
@@ -24,24 +27,38 @@ interface Warp {
   readonly spread_known: boolean;
   /** Past its critical pull a frame can turn so far that its own closed form no longer holds. */
   readonly folds: boolean;
-  /** Frames imagined from the seed; null where none can be: past the critical pull, without a spread, without samples. */
+  /**
+   * Frames imagined from the seed; null where none can be: past the critical pull, without a spread, without samples.
+   */
   readonly sample: WarpSample | null;
 }
 
 const warpOf = remembered((input: FactInput): Warp => {
   const { model, solution, settings } = input;
   const risk = once(() => assessWarp(model, solution, settings));
-  const spread_known = once(() => risk()?.terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0) === true);
+  const spread_known = once(
+    () => risk()?.terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0) === true,
+  );
   const sample = once(() => {
     const found = risk();
-    return found === null || settings.samples < 1 || !spread_known() || found.frame.past_critical ? null : sampleWarp(found.terms, settings);
+    return found === null || settings.samples < 1 || !spread_known() || found.frame.past_critical
+      ? null
+      : sampleWarp(found.terms, settings);
   });
   return {
     input,
-    get risk() { return risk(); },
-    get spread_known() { return spread_known(); },
-    get folds() { return (risk()?.lift.p90_mm ?? 0) > Math.min(model.plan.face.width_mm, model.plan.face.height_mm); },
-    get sample() { return sample(); },
+    get risk() {
+      return risk();
+    },
+    get spread_known() {
+      return spread_known();
+    },
+    get folds() {
+      return (risk()?.lift.p90_mm ?? 0) > Math.min(model.plan.face.width_mm, model.plan.face.height_mm);
+    },
+    get sample() {
+      return sample();
+    },
   };
 });
 
@@ -66,35 +83,46 @@ function sampled(warp: Warp, value: (of: WarpSample) => number): FactValue {
 const usually = { source: 'physics', moved_by: 'boards', known_from: 'warp' } as const;
 
 /** Natural warp of the whole frame: how far a corner lifts, and how likely. */
-export const warpFacts = declareFacts({ each: 'frame', of: (input) => [['frame', warpOf(input)]] as const }, usually)({
+export const warpFacts = declareFacts(
+  { each: 'frame', of: (input) => [['frame', warpOf(input)]] as const },
+  usually,
+)({
   'warp.corner_lift_mean_mm': {
-    unit: 'mm', signed: true,
+    unit: 'mm',
+    signed: true,
     meaning: 'Expected lift of one corner above the plane of the other three, towards the viewer positive.',
     value: (warp) => liftTold(warp, ({ lift }) => (Math.abs(lift.mean) < rounding_share * lift.sd ? 0 : lift.mean)),
   },
   'warp.corner_lift_sd_mm': {
-    unit: 'mm', meaning: 'Standard deviation of the corner lift over frames built like this.',
+    unit: 'mm',
+    meaning: 'Standard deviation of the corner lift over frames built like this.',
     value: (warp) => liftTold(warp, ({ lift }) => lift.sd),
   },
   'warp.corner_lift_p90_mm': {
-    unit: 'mm', meaning: 'Nine frames in ten built like this lift a corner by less than this.',
+    unit: 'mm',
+    meaning: 'Nine frames in ten built like this lift a corner by less than this.',
     value: (warp) => liftTold(warp, ({ lift }) => lift.p90_mm),
   },
   'warp.corner_lift_chance': {
     unit: 'chance',
-    meaning: 'Chance that a frame built like this, of boards of average stiffness, lifts a corner by more than the limit `corner-lift` at working pull.',
+    meaning:
+      'Chance that a frame built like this, of boards of average stiffness, lifts a corner by more than the limit `corner-lift` at working pull.',
     value: (warp) => told(warp, ({ lift_chance }) => lift_chance, no_limit('corner-lift')),
   },
   'warp.corner_lift_chance_soft': {
-    unit: 'chance', meaning: 'The same chance for boards as soft as one in twenty (0.67 of the mean stiffness).',
+    unit: 'chance',
+    meaning: 'The same chance for boards as soft as one in twenty (0.67 of the mean stiffness).',
     value: (warp) => told(warp, ({ lift_chance_soft }) => lift_chance_soft, no_limit('corner-lift')),
   },
   'warp.bar_bow_chance': {
-    unit: 'chance', known_from: 'samples',
+    unit: 'chance',
+    known_from: 'samples',
     meaning: 'Chance that at least one bar stands out of plane by more than the limit `bar-bow`, from sampling.',
     value: (warp) => {
       const limits_known = barNames.every((bar) => Number.isFinite(warp.input.settings.bar_bow_limit_mm[bar]));
-      return limits_known || warp.risk === null || warp.risk.frame.past_critical ? sampled(warp, ({ any_bow_chance }) => any_bow_chance.value) : { unknown: no_limit('bar-bow') };
+      return limits_known || warp.risk === null || warp.risk.frame.past_critical
+        ? sampled(warp, ({ any_bow_chance }) => any_bow_chance.value)
+        : { unknown: no_limit('bar-bow') };
     },
   },
 });
@@ -105,30 +133,51 @@ export const causeFacts = declareFacts(
     each: 'frame',
     of: (input) => {
       const warp = warpOf(input);
-      return warp.risk === null ? [['frame', { warp, share: 0 }] as const] : warp.risk.causes.map(({ name, share }) => [name, { warp, share }] as const);
+      return warp.risk === null
+        ? [['frame', { warp, share: 0 }] as const]
+        : warp.risk.causes.map(({ name, share }) => [name, { warp, share }] as const);
     },
   },
   usually,
 )({
   'warp.cause_share': {
-    unit: 'share', meaning: 'Share of the variance of the corner lift by cause; the cause stands in `about`.',
+    unit: 'share',
+    meaning: 'Share of the variance of the corner lift by cause; the cause stands in `about`.',
     value: ({ warp, share }) => told(warp, () => share, no_spread),
   },
 });
 
-/** What natural warp leaves of each bar's straightness: out of plane from the sample (a largest value along the bar), in the plane in closed form. */
+/**
+ * What natural warp leaves of each bar's straightness: out of plane from the sample (a largest value along the bar), in
+ * the plane in closed form.
+ */
 export const barWarpFacts = declareFacts(
-  { each: 'bar', of: (input) => barNames.map((bar): readonly [BarName, { readonly bar: BarName; readonly warp: Warp }] => [bar, { bar, warp: warpOf(input) }]) },
+  {
+    each: 'bar',
+    of: (input) =>
+      barNames.map((bar): readonly [BarName, { readonly bar: BarName; readonly warp: Warp }] => [
+        bar,
+        { bar, warp: warpOf(input) },
+      ]),
+  },
   usually,
 )({
   'bar.natural_bow_p90_mm': {
-    unit: 'mm', known_from: 'samples',
-    meaning: 'Nine bars in ten, in the assembled frame at working pull, stand out of plane by less than this from natural warp alone.',
+    unit: 'mm',
+    known_from: 'samples',
+    meaning:
+      'Nine bars in ten, in the assembled frame at working pull, stand out of plane by less than this from natural warp alone.',
     value: ({ bar, warp }) => sampled(warp, ({ bow }) => bow[bar].steadied_p90_mm),
   },
   'bar.natural_crook_p90_mm': {
     unit: 'mm',
-    meaning: 'Nine bars in ten, in the assembled frame at working pull, stand out of straight in the plane of the cloth by less than this from natural warp alone, at their worst place.',
-    value: ({ bar, warp }) => told(warp, ({ frame, crook }) => (frame.past_critical ? undefined : crook[bar].p90_mm), warp.risk?.frame.past_critical === true ? past_critical_reason : no_spread),
+    meaning:
+      'Nine bars in ten, in the assembled frame at working pull, stand out of straight in the plane of the cloth by less than this from natural warp alone, at their worst place.',
+    value: ({ bar, warp }) =>
+      told(
+        warp,
+        ({ frame, crook }) => (frame.past_critical ? undefined : crook[bar].p90_mm),
+        warp.risk?.frame.past_critical === true ? past_critical_reason : no_spread,
+      ),
   },
 });

@@ -1,4 +1,7 @@
-/** What a plan was judged by, as a page names it: ruleset, its edition, and everything in it that asks less than the baseline does. */
+/**
+ * What a plan was judged by, as a page names it: ruleset, its edition, and everything in it that asks less than the
+ * baseline does.
+ */
 export interface Applied {
   readonly name: string;
   /** As the ruleset gives them; null where it does not. */
@@ -24,4 +27,5 @@ export interface Loosened {
 }
 
 /** Whether anything at all was relaxed. */
-export const relaxes = ({ switched_off, loosened, replaced }: Applied): boolean => switched_off.length + loosened.length + replaced.length > 0;
+export const relaxes = ({ switched_off, loosened, replaced }: Applied): boolean =>
+  switched_off.length + loosened.length + replaced.length > 0;

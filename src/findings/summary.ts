@@ -7,10 +7,16 @@ export function compareGravity(a: Verdict, b: Verdict): number {
   return gravity.get(a)! - gravity.get(b)!;
 }
 
-/** The gravest verdict, in the order clear < caution < unknown < stop; `unknown` when nothing was asked: no rule has cleared anything. */
+/**
+ * The gravest verdict, in the order clear < caution < unknown < stop; `unknown` when nothing was asked: no rule has
+ * cleared anything.
+ */
 export function worstVerdict(findings: readonly Finding[]): Verdict {
   if (findings.length === 0) return 'unknown';
-  return findings.reduce<Verdict>((worst, { verdict }) => (compareGravity(verdict, worst) > 0 ? verdict : worst), 'clear');
+  return findings.reduce<Verdict>(
+    (worst, { verdict }) => (compareGravity(verdict, worst) > 0 ? verdict : worst),
+    'clear',
+  );
 }
 
 /** How many findings there are of each verdict. */
@@ -20,14 +26,24 @@ export function countVerdicts(findings: readonly Finding[]): Readonly<Record<Ver
   return counts;
 }
 
-/** Findings for the report: gravest first, then by how much of the limit is used, then by rule and element. The order never depends on the input's. */
+/**
+ * Findings for the report: gravest first, then by how much of the limit is used, then by rule and element. The order
+ * never depends on the input's.
+ */
 export function sortFindings(findings: readonly Finding[]): readonly Finding[] {
   return [...findings].sort(
-    (a, b) => compareGravity(b.verdict, a.verdict) || (b.used ?? -1) - (a.used ?? -1) || alphabetical(a.rule, b.rule) || alphabetical(a.about, b.about),
+    (a, b) =>
+      compareGravity(b.verdict, a.verdict) ||
+      (b.used ?? -1) - (a.used ?? -1) ||
+      alphabetical(a.rule, b.rule) ||
+      alphabetical(a.about, b.about),
   );
 }
 
-/** Findings of one rule folded into one, as a report lists them: the gravest stands for all, with every element it speaks for. */
+/**
+ * Findings of one rule folded into one, as a report lists them: the gravest stands for all, with every element it
+ * speaks for.
+ */
 export interface FoldedFinding {
   readonly finding: Finding;
   readonly abouts: readonly string[];

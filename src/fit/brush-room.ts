@@ -29,7 +29,10 @@ export function brushSag_mm({ face, span, pull }: PushedCloth, brush: Brush, x: 
   });
 }
 
-/** A place given as a fraction of the face, as a fraction of the free span, kept far enough in for the pad to lie on the cloth. */
+/**
+ * A place given as a fraction of the face, as a fraction of the free span, kept far enough in for the pad to lie on the
+ * cloth.
+ */
 function onCloth(fraction: number, face_mm: number, span_mm: number, pad_mm: number): number {
   const place_mm = fraction * face_mm - (face_mm - span_mm) / 2;
   return Math.min(Math.max(place_mm, pad_mm / 2), span_mm - pad_mm / 2) / span_mm;
@@ -43,10 +46,16 @@ export interface SetBehind {
 }
 
 /**
- * Where a crossbar goes that a brush clears: as far behind the front of the bars as the push asks, at least `usual_mm`, on a whole `mark_mm`; but a third of
+ * Where a crossbar goes that a brush clears: as far behind the front of the bars as the push asks, at least `usual_mm`,
+ * on a whole `mark_mm`; but a third of
  * the shallower piece stays beside the other to be joined (proposal). `clears` is false where that is too little.
  */
-export function roomySetback_mm({ bar_d_mm, crossbar_d_mm, lip_mm }: SetBehind, sag_mm: number, usual_mm: number, mark_mm: number): { readonly setback_mm: number; readonly clears: boolean } {
+export function roomySetback_mm(
+  { bar_d_mm, crossbar_d_mm, lip_mm }: SetBehind,
+  sag_mm: number,
+  usual_mm: number,
+  mark_mm: number,
+): { readonly setback_mm: number; readonly clears: boolean } {
   const wanted_mm = sag_mm + ROOM_MM - lip_mm;
   const most_mm = Math.floor((bar_d_mm - Math.min(bar_d_mm, crossbar_d_mm) / 3) / mark_mm) * mark_mm;
   const setback_mm = Math.min(most_mm, Math.max(usual_mm, Math.ceil(wanted_mm / mark_mm - 1e-9) * mark_mm));

@@ -10,7 +10,10 @@ export interface LeastDistances {
   readonly staggered_rows_mm: number;
 }
 
-/** Advisory least distances for nails and screws in wood, in diameters of the shank. Source: nds-2018-memory, Commentary Tables C12.1.5.7 and C12.1.6.6. */
+/**
+ * Advisory least distances for nails and screws in wood, in diameters of the shank. Source: nds-2018-memory, Commentary
+ * Tables C12.1.5.7 and C12.1.6.6.
+ */
 export function ndsDistances(diameter_mm: number, bored: boolean, end: EndLoad = 'tension'): LeastDistances {
   const D = diameter_mm;
   return {
@@ -22,7 +25,10 @@ export function ndsDistances(diameter_mm: number, bored: boolean, end: EndLoad =
   };
 }
 
-/** Thinnest piece a nail may go into without drilling, mm: the larger of 7 d and (13 d − 30) ρ/400. Source: en1995-1-1-memory 8.3.1.2(6). */
+/**
+ * Thinnest piece a nail may go into without drilling, mm: the larger of 7 d and (13 d − 30) ρ/400. Source:
+ * en1995-1-1-memory 8.3.1.2(6).
+ */
 export function thinnestUnbored_mm(diameter_mm: number, density_kg_per_m3: number): number {
   return Math.max(7 * diameter_mm, ((13 * diameter_mm - 30) * density_kg_per_m3) / 400);
 }

@@ -4,7 +4,10 @@ const TONGUE_SHARE = 1 / 3;
 /** Keys of one corner: one drives each bar outwards (practice). */
 export const KEYS_PER_CORNER = 2;
 
-/** A keyed corner: level bars end in a tongue, upright ones in a slot; both run the full width of the bar behind mitred shoulders. */
+/**
+ * A keyed corner: level bars end in a tongue, upright ones in a slot; both run the full width of the bar behind mitred
+ * shoulders.
+ */
 export interface KeyedSizes {
   readonly tongue_mm: number;
   readonly long_mm: number;

@@ -7,7 +7,10 @@ export interface BothPulls {
   readonly y_N_per_m: number;
 }
 
-/** An even push on a rectangle of cloth; sides in mm, centre as fractions of the width (from the left) and height (from the bottom). */
+/**
+ * An even push on a rectangle of cloth; sides in mm, centre as fractions of the width (from the left) and height (from
+ * the bottom).
+ */
 export interface Push {
   readonly force_N: number;
   readonly patch_width_mm: number;
@@ -31,23 +34,44 @@ interface Direction {
 
 /**
  * How far the cloth sinks under the centre of an even push, mm.
- * Constant pull (N/m), flat supports, small slope: the double sine series with the sum in one direction closed and the slow part of the other taken out,
- * so that what is left dies like exp(−π·m·patch/2a). Source: rayleigh (membrane), series derived here and checked against the plain one.
+ * Constant pull (N/m), flat supports, small slope: the double sine series with the sum in one direction closed and the
+ * slow part of the other taken out,
+ * so that what is left dies like exp(−π·m·patch/2a). Source: rayleigh (membrane), series derived here and checked
+ * against the plain one.
  * Throws RangeError when the patch leaves the cloth or a number is not above zero.
  */
 export function patchSag_mm(span: ClothSpan, pull: BothPulls, push: Push): number {
-  mustBePositive({ width: span.width_mm, height: span.height_mm, 'pull x': pull.x_N_per_m, 'pull y': pull.y_N_per_m, 'patch width': push.patch_width_mm, 'patch height': push.patch_height_mm });
-  const x: Direction = { span: span.width_mm, patch: push.patch_width_mm, at: push.at_x * span.width_mm, pull: pull.x_N_per_m / 1000 };
-  const y: Direction = { span: span.height_mm, patch: push.patch_height_mm, at: push.at_y * span.height_mm, pull: pull.y_N_per_m / 1000 };
+  mustBePositive({
+    width: span.width_mm,
+    height: span.height_mm,
+    'pull x': pull.x_N_per_m,
+    'pull y': pull.y_N_per_m,
+    'patch width': push.patch_width_mm,
+    'patch height': push.patch_height_mm,
+  });
+  const x: Direction = {
+    span: span.width_mm,
+    patch: push.patch_width_mm,
+    at: push.at_x * span.width_mm,
+    pull: pull.x_N_per_m / 1000,
+  };
+  const y: Direction = {
+    span: span.height_mm,
+    patch: push.patch_height_mm,
+    at: push.at_y * span.height_mm,
+    pull: pull.y_N_per_m / 1000,
+  };
   mustLieInside(x);
   mustLieInside(y);
-  const rate = (waves: Direction, closed: Direction): number => (Math.sqrt(waves.pull / closed.pull) * closed.patch) / waves.span;
+  const rate = (waves: Direction, closed: Direction): number =>
+    (Math.sqrt(waves.pull / closed.pull) * closed.patch) / waves.span;
   return push.force_N * (rate(x, y) >= rate(y, x) ? sagPerForce(x, y) : sagPerForce(y, x));
 }
 
 function mustLieInside({ span, patch, at }: Direction): void {
   const slack = 1e-9 * span;
-  if (!(at - patch / 2 >= -slack && at + patch / 2 <= span + slack)) throw new RangeError(`the pad (${patch} mm) must lie on the cloth (${span} mm)`);
+  if (!(at - patch / 2 >= -slack && at + patch / 2 <= span + slack))
+    throw new RangeError(`the pad (${patch} mm) must lie on the cloth (${span} mm)`);
 }
 
 /** Sags kept: a search asks for the same few again and again. */
@@ -56,7 +80,11 @@ const mostKept = 500;
 const keyOf = ({ span, patch, at, pull }: Direction): string => `${span} ${patch} ${at} ${pull}`;
 
 /** mm per N. `waves` is the direction that keeps its sine series, `closed` the one summed in closed form. */
-const sagPerForce = rememberedBy((waves: Direction, closed: Direction) => `${keyOf(waves)} ${keyOf(closed)}`, sumSag, mostKept);
+const sagPerForce = rememberedBy(
+  (waves: Direction, closed: Direction) => `${keyOf(waves)} ${keyOf(closed)}`,
+  sumSag,
+  mostKept,
+);
 
 function sumSag(waves: Direction, closed: Direction): number {
   const { span: a, patch: c, at: x0, pull: T } = waves;
@@ -79,5 +107,8 @@ function sumSag(waves: Direction, closed: Direction): number {
 
 /** sinh(κA) cosh(κB) / sinh(κb) with A + B = b − h, written so that nothing overflows. */
 function shape(kappa: number, b: number, A: number, B: number, h: number): number {
-  return (0.5 * Math.exp(-kappa * h) * -Math.expm1(-2 * kappa * A) * (1 + Math.exp(-2 * kappa * Math.max(B, 0)))) / -Math.expm1(-2 * kappa * b);
+  return (
+    (0.5 * Math.exp(-kappa * h) * -Math.expm1(-2 * kappa * A) * (1 + Math.exp(-2 * kappa * Math.max(B, 0)))) /
+    -Math.expm1(-2 * kappa * b)
+  );
 }

@@ -14,7 +14,10 @@ export function shorterSide_m(span: ClothSpan): number {
   return Math.min(span.width_mm, span.height_mm) / 1000;
 }
 
-/** Throws RangeError unless every named number is finite and above zero: a wrong reading must not become a number that looks right. */
+/**
+ * Throws RangeError unless every named number is finite and above zero: a wrong reading must not become a number that
+ * looks right.
+ */
 export function mustBePositive(numbers: Readonly<Record<string, number>>): void {
   for (const [name, value] of Object.entries(numbers)) {
     if (!(value > 0 && Number.isFinite(value))) throw new RangeError(`${name} must be above zero, found ${value}`);

@@ -80,7 +80,8 @@ export interface SpringTerm {
 export function springTerms(structure: Structure): readonly SpringTerm[] {
   const terms: SpringTerm[] = [];
   for (const { i, j, k: stiffness, cross } of structure.springs) {
-    const term = (push: number, by: number, k: number): unknown => terms.push({ a: 6 * i + push, b: 6 * j + push, c: 6 * i + by, d: 6 * j + by, k });
+    const term = (push: number, by: number, k: number): unknown =>
+      terms.push({ a: 6 * i + push, b: 6 * j + push, c: 6 * i + by, d: 6 * j + by, k });
     stiffness.forEach((k, d) => {
       if (k > 0 && k !== Infinity) term(d, d, k);
     });
@@ -92,7 +93,9 @@ export function springTerms(structure: Structure): readonly SpringTerm[] {
   return terms;
 }
 
-/** Adds the springs to a stiffness on the unknowns `of`; every entry of the lower triangle comes from exactly one term. */
+/**
+ * Adds the springs to a stiffness on the unknowns `of`; every entry of the lower triangle comes from exactly one term.
+ */
 function addSprings(structure: Structure, of: Int32Array, stiffness: ProfileMatrix): void {
   const add = (row: number, column: number, value: number): void => {
     const [i, j] = [of[row]!, of[column]!];
@@ -114,7 +117,11 @@ function addSprings(structure: Structure, of: Int32Array, stiffness: ProfileMatr
  */
 export function prepare(structure: Structure, theory: Theory, order?: readonly number[]): Preparation {
   const elements = prepareElements(structure, theory);
-  const equations = numberEquations(structure, elements.map((e) => e.axes), order ?? orderNodes(structure));
+  const equations = numberEquations(
+    structure,
+    elements.map((e) => e.axes),
+    order ?? orderNodes(structure),
+  );
   const stiffness = emptyProfile(equations.first);
   const global = new Float64Array(144);
   for (const { k, axes, movements } of elements) {

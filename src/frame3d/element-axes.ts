@@ -31,7 +31,10 @@ export function memberAxes(nodes: readonly FrameNode[], member: Member): Axes {
   return { length, R };
 }
 
-/** The global axis (0, 1, 2) that local z lies along, or -1: such a member keeps bending in that plane and out of it apart. */
+/**
+ * The global axis (0, 1, 2) that local z lies along, or -1: such a member keeps bending in that plane and out of it
+ * apart.
+ */
 export function planeAxis(R: Float64Array): number {
   for (let m = 0; m < 3; m++) {
     const p = (m + 1) % 3;
@@ -47,8 +50,14 @@ export function toGlobal(k: Float64Array, R: Float64Array, out: Float64Array): v
     for (let bj = 0; bj < 12; bj += 3) {
       for (let c = 0; c < 3; c++) {
         const t0 = k[bi * 12 + bj]! * R[c]! + k[bi * 12 + bj + 1]! * R[3 + c]! + k[bi * 12 + bj + 2]! * R[6 + c]!;
-        const t1 = k[(bi + 1) * 12 + bj]! * R[c]! + k[(bi + 1) * 12 + bj + 1]! * R[3 + c]! + k[(bi + 1) * 12 + bj + 2]! * R[6 + c]!;
-        const t2 = k[(bi + 2) * 12 + bj]! * R[c]! + k[(bi + 2) * 12 + bj + 1]! * R[3 + c]! + k[(bi + 2) * 12 + bj + 2]! * R[6 + c]!;
+        const t1 =
+          k[(bi + 1) * 12 + bj]! * R[c]! +
+          k[(bi + 1) * 12 + bj + 1]! * R[3 + c]! +
+          k[(bi + 1) * 12 + bj + 2]! * R[6 + c]!;
+        const t2 =
+          k[(bi + 2) * 12 + bj]! * R[c]! +
+          k[(bi + 2) * 12 + bj + 1]! * R[3 + c]! +
+          k[(bi + 2) * 12 + bj + 2]! * R[6 + c]!;
         for (let r = 0; r < 3; r++) out[(bi + r) * 12 + bj + c] = R[r]! * t0 + R[3 + r]! * t1 + R[6 + r]! * t2;
       }
     }

@@ -1,6 +1,8 @@
 import type { EndRelease, Member, MemberLoad, Theory } from './structure.js';
 
-/** Shear parameters of a member, 12 E I / (κ G A L²) along local y (bending with Iz) and z (with Iy); 0 without shear. */
+/**
+ * Shear parameters of a member, 12 E I / (κ G A L²) along local y (bending with Iz) and z (with Iy); 0 without shear.
+ */
 export interface ShearParameters {
   readonly y: number;
   readonly z: number;
@@ -49,11 +51,19 @@ export function memberStiffness(member: Member, L: number, phi: ShearParameters)
 }
 
 /**
- * Local end loads that do the same to the nodes as a uniform load (the negatives of the fixed-end forces), added to `f`.
+ * Local end loads that do the same to the nodes as a uniform load (the negatives of the fixed-end forces), added to
+ * `f`.
  * A moment across the member partly becomes a couple of shears, the less the softer the member is in shear.
  */
-export function addUniformLoad(load: MemberLoad, R: Float64Array, L: number, phi: ShearParameters, f: Float64Array): void {
-  const local = (v: MemberLoad['force'], r: number): number => R[3 * r]! * v[0] + R[3 * r + 1]! * v[1] + R[3 * r + 2]! * v[2];
+export function addUniformLoad(
+  load: MemberLoad,
+  R: Float64Array,
+  L: number,
+  phi: ShearParameters,
+  f: Float64Array,
+): void {
+  const local = (v: MemberLoad['force'], r: number): number =>
+    R[3 * r]! * v[0] + R[3 * r + 1]! * v[1] + R[3 * r + 2]! * v[2];
   const [qx, qy, qz] = [local(load.force, 0), local(load.force, 1), local(load.force, 2)];
   const [mx, my, mz] = [local(load.moment, 0), local(load.moment, 1), local(load.moment, 2)];
   const shearY = mz / (1 + phi.y);

@@ -4,7 +4,9 @@ import { graphOf, narrowOrder } from './ordering.js';
 import { planeAxis } from './element-axes.js';
 import type { Axes } from './element-axes.js';
 
-/** Which movement of which node is which unknown. Movement `m` of node `p` is `6 p + m`, in the order of `directions`. */
+/**
+ * Which movement of which node is which unknown. Movement `m` of node `p` is `6 p + m`, in the order of `directions`.
+ */
 export interface Equations {
   /** Number of unknowns. */
   readonly count: number;
@@ -14,7 +16,10 @@ export interface Equations {
   readonly prescribed: Float64Array;
   /** Representative of each set of movements that are shared exactly. */
   readonly shared: Int32Array;
-  /** Of each unknown, the part of the structure it belongs to (parts do not act on each other) and its place in the ordering of nodes. */
+  /**
+   * Of each unknown, the part of the structure it belongs to (parts do not act on each other) and its place in the
+   * ordering of nodes.
+   */
   readonly part: Int32Array;
   readonly place: Int32Array;
   /** First column of each row of a stiffness matrix on these unknowns. */

@@ -26,10 +26,17 @@ function freedomAt(structure: Structure, movement: number): Freedom {
   const d = movement % 6;
   const axis = (['x', 'y', 'z'] as const)[d % 3]!;
   const way = d < 3 ? 'move' : 'turn';
-  return { node, way, axis, words: `node "${node}" is free to ${way === 'move' ? 'move along' : 'turn about'} ${axis}` };
+  return {
+    node,
+    way,
+    axis,
+    words: `node "${node}" is free to ${way === 'move' ? 'move along' : 'turn about'} ${axis}`,
+  };
 }
 
-/** Every independent free movement behind the vanished pivots of a singular stiffness. A shift counts before a rotation. */
+/**
+ * Every independent free movement behind the vanished pivots of a singular stiffness. A shift counts before a rotation.
+ */
 export function freedomsOf(structure: Structure, equations: Equations, factors: ProfileFactors): Freedom[] {
   const size = extent(structure);
   const seen = new Set<number>();

@@ -5,7 +5,10 @@ import { toGlobal, vectorToGlobal } from './element-axes.js';
 import { addEntry, emptyProfile } from './profile-matrix.js';
 import type { ProfileMatrix } from './profile-matrix.js';
 
-/** Stress resultants of one member on the face towards its end: axial force and shear along local y, moment about local z at both ends. */
+/**
+ * Stress resultants of one member on the face towards its end: axial force and shear along local y, moment about local
+ * z at both ends.
+ */
 export interface Resultants {
   readonly N: number;
   readonly Vy: number;
@@ -37,8 +40,10 @@ const twist = [3, 9];
 /**
  * Local geometric stiffness (rows of 12) of a member with nodal rotation vectors:
  * U = ∫ N/2 (v'² + w'²) − V_y u' v' + V_y/2 θ_x w' + M_z/2 (θ_x w'' − w' θ_x') dx, w' = −θ_y,
- * with Hermite v and w, linear u and θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are left out.
- * V_y u' v' is as small as an axial strain; with it a frame turned rigidly in its plane stays in balance, however it is held.
+ * with Hermite v and w, linear u and θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are
+ * left out.
+ * V_y u' v' is as small as an axial strain; with it a frame turned rigidly in its plane stays in balance, however it is
+ * held.
  */
 export function memberGeometricStiffness(force: Resultants, L: number, k: Float64Array): void {
   k.fill(0);
@@ -51,7 +56,10 @@ export function memberGeometricStiffness(force: Resultants, L: number, k: Float6
     k[j * 12 + i]! += value;
   };
   const shear = -Vy / L;
-  for (const [a, sign] of [[0, -1], [6, 1]] as const) {
+  for (const [a, sign] of [
+    [0, -1],
+    [6, 1],
+  ] as const) {
     couple(a, 1, -sign * shear);
     couple(a, 7, sign * shear);
   }
@@ -102,14 +110,19 @@ function carry(m: Float64Array, G: Float64Array): void {
 }
 
 /** Moment about z that each spring brings to its node j. */
-function springMoments({ elements, structure: { springs, nodes } }: Prepared, { u, endForces }: FrameSolution): Float64Array {
+function springMoments(
+  { elements, structure: { springs, nodes } }: Prepared,
+  { u, endForces }: FrameSolution,
+): Float64Array {
   const wanted = new Float64Array(nodes.length);
   const global = new Float64Array(12);
   elements.forEach(({ axes, movements }, e) => {
     vectorToGlobal(endForces[e]!, axes.R, global);
     for (const r of [5, 11]) wanted[(movements[r]! - 5) / 6]! += global[r]!;
   });
-  const moments = Float64Array.from(springs, ({ i, j, k }) => (k[5] > 0 && k[5] !== Infinity ? k[5] * (u[6 * i + 5]! - u[6 * j + 5]!) : 0));
+  const moments = Float64Array.from(springs, ({ i, j, k }) =>
+    k[5] > 0 && k[5] !== Infinity ? k[5] * (u[6 * i + 5]! - u[6 * j + 5]!) : 0,
+  );
   springs.forEach(({ i, j }, s) => {
     wanted[i]! += moments[s]!;
     wanted[j]! -= moments[s]!;
@@ -122,7 +135,8 @@ function springMoments({ elements, structure: { springs, nodes } }: Prepared, { 
 
 /**
  * Geometric stiffness of a plane frame in the global xy plane under the forces of a linear solution, on the same band
- * as its stiffness. A spring that carries the moment M = k (θ_iz − θ_jz) adds M/2 (θ_ix θ_jy − θ_iy θ_jx); where it is rigid about z alone, M is what node j is in balance with.
+ * as its stiffness. A spring that carries the moment M = k (θ_iz − θ_jz) adds M/2 (θ_ix θ_jy − θ_iy θ_jx); where it is
+ * rigid about z alone, M is what node j is in balance with.
  */
 export function geometricStiffness(prepared: Prepared, solution: FrameSolution): ProfileMatrix {
   const { elements, equations, structure } = prepared;

@@ -1,4 +1,7 @@
-/** Space frames of straight members: statics and stability. Knows nothing of what the frame is for; any consistent units. */
+/**
+ * Space frames of straight members: statics and stability. Knows nothing of what the frame is for; any consistent
+ * units.
+ */
 export * from './structure.js';
 export { solveFrame, solvePrepared, spreadUnknowns } from './solve.js';
 export type { FrameAnswer, FrameSolution } from './solve.js';

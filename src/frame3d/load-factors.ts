@@ -50,7 +50,9 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
     problem.solve(v);
     return { v, p };
   };
-  /** Takes out of v and p = K v what lies along earlier directions; once more when little was left, for the rounding. */
+  /**
+   * Takes out of v and p = K v what lies along earlier directions; once more when little was left, for the rounding.
+   */
   const orthogonalise = (v: Float64Array, p: Float64Array, record: Float64Array | null): void => {
     const before = dot(v, p);
     for (let pass = 0; pass < 2; pass++) {

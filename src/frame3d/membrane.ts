@@ -3,8 +3,10 @@ import { addEntry, emptyProfile, factorise, solveFactored } from './profile-matr
 import type { ProfileFactors } from './profile-matrix.js';
 
 /**
- * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Inside it moves along z only; in the
- * plane its threads run straight from edge to edge and follow the frame. Grid lines at `xs` and `ys`; `edge(a, b)` is the node at grid point (a, b) on the border.
+ * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Inside it moves along z
+ * only; in the
+ * plane its threads run straight from edge to edge and follow the frame. Grid lines at `xs` and `ys`; `edge(a, b)` is
+ * the node at grid point (a, b) on the border.
  */
 export interface MembraneGrid {
   readonly xs: readonly number[];
@@ -22,7 +24,10 @@ export interface Tension {
 export interface Membrane {
   /** Interior points, numbered along the shorter direction first so that their band is narrow. */
   readonly interior: number;
-  /** Couplings of two points and their stiffness; points ≥ 0 are interior, −1 − eq an unknown of the frame. Diagonal ones once. */
+  /**
+   * Couplings of two points and their stiffness; points ≥ 0 are interior, −1 − eq an unknown of the frame. Diagonal
+   * ones once.
+   */
   readonly couplings: { readonly p: Int32Array; readonly q: Int32Array; readonly k: Float64Array };
   readonly factors: ProfileFactors;
 }
@@ -32,7 +37,24 @@ export function quadStiffness(h: number, v: number, tension: Tension): number[] 
   const X = (tension.x * v) / (6 * h);
   const Y = (tension.y * h) / (6 * v);
   const [self, alongX, across, alongY] = [2 * X + 2 * Y, -2 * X + Y, -X - Y, X - 2 * Y];
-  return [self, alongX, across, alongY, alongX, self, alongY, across, across, alongY, self, alongX, alongY, across, alongX, self];
+  return [
+    self,
+    alongX,
+    across,
+    alongY,
+    alongX,
+    self,
+    alongY,
+    across,
+    across,
+    alongY,
+    self,
+    alongX,
+    alongY,
+    across,
+    alongX,
+    self,
+  ];
 }
 
 /** Number of an interior grid point, or -1 on the border. */
@@ -42,7 +64,10 @@ export function interiorNumber(grid: MembraneGrid, a: number, b: number): number
   return m <= n ? (b - 1) * m + a - 1 : (a - 1) * n + b - 1;
 }
 
-/** A thread of the skin between two border nodes that lie opposite: it resists their moving apart sideways, in freedom `freedom` (0 = x, 1 = y). */
+/**
+ * A thread of the skin between two border nodes that lie opposite: it resists their moving apart sideways, in freedom
+ * `freedom` (0 = x, 1 = y).
+ */
 interface Thread {
   readonly from: number;
   readonly to: number;
@@ -60,15 +85,21 @@ export function threadEnds(grid: MembraneGrid): readonly Omit<Thread, 'k'>[] {
 }
 
 /**
- * Stiffness of the threads under tension, each carrying its share of the edge: T·share/length on the difference of its ends' sideways movements. Under its own
- * tension a frame may then turn in its plane without cost, as it may turn out of it; without them it would seem to lean over under forces that keep
+ * Stiffness of the threads under tension, each carrying its share of the edge: T·share/length on the difference of its
+ * ends' sideways movements. Under its own
+ * tension a frame may then turn in its plane without cost, as it may turn out of it; without them it would seem to lean
+ * over under forces that keep
  * their direction, which cloth does not do.
  */
 function threadsUnder(grid: MembraneGrid, tension: Tension): readonly Thread[] {
-  const share = (lines: readonly number[], i: number): number => ((lines[i + 1] ?? lines[i]!) - (lines[i - 1] ?? lines[i]!)) / 2;
+  const share = (lines: readonly number[], i: number): number =>
+    ((lines[i + 1] ?? lines[i]!) - (lines[i - 1] ?? lines[i]!)) / 2;
   const length = (lines: readonly number[]): number => lines.at(-1)! - lines[0]!;
   const { xs, ys } = grid;
-  const pulls = [...ys.map((_, b) => (tension.x * share(ys, b)) / length(xs)), ...xs.map((_, a) => (tension.y * share(xs, a)) / length(ys))];
+  const pulls = [
+    ...ys.map((_, b) => (tension.x * share(ys, b)) / length(xs)),
+    ...xs.map((_, a) => (tension.y * share(xs, a)) / length(ys)),
+  ];
   return threadEnds(grid).map((ends, i) => ({ ...ends, k: pulls[i]! }));
 }
 

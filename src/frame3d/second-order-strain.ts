@@ -8,14 +8,27 @@ import { product12, spreadUnknowns } from './solve.js';
 
 /** Each stress resultant by itself, and the end movement (local: ux, uy or rz at i and j) that it does its work on. */
 const works: readonly { readonly force: Resultants; readonly at: readonly (readonly [number, number])[] }[] = [
-  { force: { N: 1, Vy: 0, Mi: 0, Mj: 0 }, at: [[0, -0.5], [6, 0.5]] },
-  { force: { N: 0, Vy: 1, Mi: 0, Mj: 0 }, at: [[1, -0.5], [7, 0.5]] },
+  {
+    force: { N: 1, Vy: 0, Mi: 0, Mj: 0 },
+    at: [
+      [0, -0.5],
+      [6, 0.5],
+    ],
+  },
+  {
+    force: { N: 0, Vy: 1, Mi: 0, Mj: 0 },
+    at: [
+      [1, -0.5],
+      [7, 0.5],
+    ],
+  },
   { force: { N: 0, Vy: 0, Mi: 1, Mj: 0 }, at: [[5, -1]] },
   { force: { N: 0, Vy: 0, Mi: 0, Mj: 1 }, at: [[11, 1]] },
 ];
 
 /**
- * In-plane end movements that a movement out of the plane makes in a member at the second order: whatever its end forces f,
+ * In-plane end movements that a movement out of the plane makes in a member at the second order: whatever its end
+ * forces f,
  * their energy in that movement (`memberGeometricStiffness`) is f times these.
  */
 function secondOrderEnds({ axes, movements, G }: Element, u: Float64Array, scratch: Float64Array): Float64Array {
@@ -38,17 +51,25 @@ function secondOrderEnds({ axes, movements, G }: Element, u: Float64Array, scrat
   return s;
 }
 
-/** What stiffens a plane frame as it leaves its plane by a mode `x` (on the unknowns) of size y: ½ k y² bends and twists it, E₄ y⁴ is left in its plane. */
+/**
+ * What stiffens a plane frame as it leaves its plane by a mode `x` (on the unknowns) of size y: ½ k y² bends and twists
+ * it, E₄ y⁴ is left in its plane.
+ */
 export interface LargeMovement {
   /** φᵀ K φ. */
   readonly k: number;
-  /** In-plane strain energy left once the frame has moved in its plane to suit: one solution on the factors that are there. */
+  /**
+   * In-plane strain energy left once the frame has moved in its plane to suit: one solution on the factors that are
+   * there.
+   */
   readonly E4: number;
 }
 
 /**
- * Elastic energy of a plane frame in the global xy plane that moves out of it by the mode `x`, second-order strains included: ½ w'² along members,
- * ½ (θ_x w'' − w' θ_x') in bending, ½ θ_x w' in shear, ½ (θ_ix θ_jy − θ_iy θ_jx) at the in-plane spring of a joint. Zero for a rigid movement.
+ * Elastic energy of a plane frame in the global xy plane that moves out of it by the mode `x`, second-order strains
+ * included: ½ w'² along members,
+ * ½ (θ_x w'' − w' θ_x') in bending, ½ θ_x w' in shear, ½ (θ_ix θ_jy − θ_iy θ_jx) at the in-plane spring of a joint.
+ * Zero for a rigid movement.
  */
 export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovement {
   const { elements, equations, structure, stiffness, factors } = prepared;
@@ -58,7 +79,10 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   const pushed = new Float64Array(12);
   let energy = 0;
   const turnOf = (i: number, j: number): number => (u[6 * i + 3]! * u[6 * j + 4]! - u[6 * i + 4]! * u[6 * j + 3]!) / 2;
-  /** Where a joint is rigid about z but gives about x or y, the node behind it turns about z by the second-order amount itself. */
+  /**
+   * Where a joint is rigid about z but gives about x or y, the node behind it turns about z by the second-order amount
+   * itself.
+   */
   const turned = new Float64Array(structure.nodes.length);
   for (const { i, j, k: spring } of structure.springs) if (spring[5] === Infinity) turned[j] = turnOf(i, j);
   for (const element of elements) {

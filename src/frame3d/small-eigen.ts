@@ -6,7 +6,9 @@ export interface SmallEigen {
 
 /** Cyclic Jacobi rotations on a copy of the first n × n entries of `rows`; converges for every symmetric matrix. */
 export function symmetricEigen(rows: readonly Float64Array[], n: number): SmallEigen {
-  const a = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, j) => (j <= i ? rows[i]![j]! : rows[j]![i]!)));
+  const a = Array.from({ length: n }, (_, i) =>
+    Float64Array.from({ length: n }, (_, j) => (j <= i ? rows[i]![j]! : rows[j]![i]!)),
+  );
   const v = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, j) => (i === j ? 1 : 0)));
   let size = 0;
   for (const row of a) for (const x of row) size = Math.max(size, Math.abs(x));

@@ -54,7 +54,8 @@ function joinNumbering(prepared: Prepared, grid: MembraneGrid, order: readonly n
   };
   const quads: number[][] = [];
   for (let b = 0; b + 1 < rows; b++) {
-    for (let a = 0; a + 1 < columns; a++) quads.push([point(a, b), point(a + 1, b), point(a + 1, b + 1), point(a, b + 1)]);
+    for (let a = 0; a + 1 < columns; a++)
+      quads.push([point(a, b), point(a + 1, b), point(a + 1, b + 1), point(a, b + 1)]);
   }
   const linked = new Set<number>();
   for (const quad of quads) for (const eq of quad) if (eq >= 0 && eq < equations.count) linked.add(equations.part[eq]!);
@@ -75,7 +76,10 @@ function joinNumbering(prepared: Prepared, grid: MembraneGrid, order: readonly n
   const at = new Int32Array(total);
   sorted.forEach((unknown, position) => (at[unknown] = position));
   const move = (group: readonly number[]): number[] => group.map((eq) => (eq >= 0 ? at[eq]! : -1));
-  const pairs = threadEnds(grid).map(({ from, to, freedom }) => [equations.of[6 * from + freedom]!, equations.of[6 * to + freedom]!]);
+  const pairs = threadEnds(grid).map(({ from, to, freedom }) => [
+    equations.of[6 * from + freedom]!,
+    equations.of[6 * to + freedom]!,
+  ]);
   const first = rowStarts(total, [...equations.groups.map(move), ...quads.map(move), ...pairs.map(move)]);
   return { frame: at.slice(0, equations.count), interior: at.slice(equations.count), first };
 }
@@ -85,17 +89,26 @@ export function prepareStretched(
   structure: Structure,
   grid: MembraneGrid,
   theory: Theory,
-): { readonly stable: true; readonly stretched: StretchedFrame } | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
+):
+  | { readonly stable: true; readonly stretched: StretchedFrame }
+  | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
   const nodes = structure.nodes.length;
   const interior = Math.max(0, (grid.xs.length - 2) * (grid.ys.length - 2));
   const order = narrowOrder(graphOf(nodes + interior, nodeEdges(structure).concat(gridEdges(grid, nodes))));
-  const preparation = prepare(structure, theory, order.filter((point) => point < nodes));
+  const preparation = prepare(
+    structure,
+    theory,
+    order.filter((point) => point < nodes),
+  );
   if (!preparation.stable) return preparation;
   const { prepared } = preparation;
   return { stable: true, stretched: { prepared, grid, joined: joinNumbering(prepared, grid, order) } };
 }
 
-/** Second-order stiffness of a frame under the forces of a solution, and of its skin under tension, for one unit of load. */
+/**
+ * Second-order stiffness of a frame under the forces of a solution, and of its skin under tension, for one unit of
+ * load.
+ */
 export interface SecondOrder {
   readonly geometric: ProfileMatrix;
   readonly membrane: Membrane;
@@ -122,7 +135,10 @@ function place(matrix: ProfileMatrix, joined: JoinedNumbering): ProfileMatrix {
   return target;
 }
 
-/** Second-order stiffness for the forces of `solution` and the tension that goes with them. Without tension the skin lies still. */
+/**
+ * Second-order stiffness for the forces of `solution` and the tension that goes with them. Without tension the skin
+ * lies still.
+ */
 export function secondOrder(frame: StretchedFrame, solution: FrameSolution, tension: Tension): SecondOrder {
   const { prepared, grid, joined } = frame;
   const geometric = geometricStiffness(prepared, solution);

@@ -26,9 +26,13 @@ export interface PlanAnswer {
 }
 
 /** A joint that gives so much in the plane, and in its other two ways in proportion to the usual one. */
-export const withPlane = (usual: JointGive, plane: number): JointGive => (usual.plane > 0 ? eachWay(usual, (widths) => (widths * plane) / usual.plane) : evenGive(plane));
+export const withPlane = (usual: JointGive, plane: number): JointGive =>
+  usual.plane > 0 ? eachWay(usual, (widths) => (widths * plane) / usual.plane) : evenGive(plane);
 
-/** Gives in the plane at which a frame is solved to learn from how its bars draw in, bar-widths: each twice the one before. */
+/**
+ * Gives in the plane at which a frame is solved to learn from how its bars draw in, bar-widths: each twice the one
+ * before.
+ */
 export const gives: readonly number[] = Array.from({ length: 11 }, (_, i) => 0.25 * 2 ** i);
 
 /** A frame with its plan's solution. */
@@ -42,12 +46,13 @@ export function answerOf(plan: Plan, shelf: Shelf): PlanAnswer | null {
   const bare = solveInfluence(model.shape, { x: 0, y: 0 });
   if (bare === null) return null;
   let inward: readonly Readonly<Record<BarName, number>>[] | null = null;
-  const inwardAt = (): readonly Readonly<Record<BarName, number>>[] => (inward ??= gives.map((give) => {
-    const usual = shelf.joints.give[cornerJoint(plan, shelf, model.bars.top.section)];
-    const softer = buildModel({ ...plan, corners: { ...plan.corners, give: withPlane(usual, give) } }, shelf);
-    const { bars } = solveStatics(softer.shape, softer.working);
-    return Object.fromEntries(barNames.map((bar) => [bar, middleOf(bars[bar].bow_line)])) as Record<BarName, number>;
-  }));
+  const inwardAt = (): readonly Readonly<Record<BarName, number>>[] =>
+    (inward ??= gives.map((give) => {
+      const usual = shelf.joints.give[cornerJoint(plan, shelf, model.bars.top.section)];
+      const softer = buildModel({ ...plan, corners: { ...plan.corners, give: withPlane(usual, give) } }, shelf);
+      const { bars } = solveStatics(softer.shape, softer.working);
+      return Object.fromEntries(barNames.map((bar) => [bar, middleOf(bars[bar].bow_line)])) as Record<BarName, number>;
+    }));
   return { model, solution: solveModel(model), bare, inwardAt };
 }
 
@@ -59,26 +64,36 @@ export function middleOf(line: readonly { readonly s: number; readonly inward_mm
 /** The frame's boards as they were read, and its moisture, in place of what the plan says of them. */
 export function asBuilt({ answer: { model }, sheets }: SolvedFrame): Model {
   const read = sheets.flatMap(({ sheet }) => sheet.boards).filter(wasRead);
-  const kept = model.plan.boards.filter((board) => !read.some((other) => other.for === board.for && other.ply === board.ply));
+  const kept = model.plan.boards.filter(
+    (board) => !read.some((other) => other.for === board.for && other.ply === board.ply),
+  );
   const moist = sheets.find(({ sheet }) => sheet.moisture_pct !== null)?.sheet ?? { moisture_pct: null };
-  return asMoistAsRead(read.length === 0 ? model : { ...model, plan: { ...model.plan, boards: [...kept, ...read] } }, moist);
+  return asMoistAsRead(
+    read.length === 0 ? model : { ...model, plan: { ...model.plan, boards: [...kept, ...read] } },
+    moist,
+  );
 }
 
 /** Whether anything was read of a board, beside its mark. */
-export const wasRead = (board: SheetBoard): boolean => board.twist_rad_per_m !== null || board.bow_per_m !== null || board.crook_per_m !== null;
+export const wasRead = (board: SheetBoard): boolean =>
+  board.twist_rad_per_m !== null || board.bow_per_m !== null || board.crook_per_m !== null;
 
 /** Warp of the bars of a frame as it was built. */
 export const warpsOf = (model: Model): readonly BarWarp[] => barWarps(model, boardState(model));
 
 /** The frame's answer to that warp, bare. */
-export const bareTerms = ({ answer }: SolvedFrame, warps: readonly BarWarp[]): readonly WarpTerm[] => warpTerms(warps, answer.bare);
+export const bareTerms = ({ answer }: SolvedFrame, warps: readonly BarWarp[]): readonly WarpTerm[] =>
+  warpTerms(warps, answer.bare);
 
 /** The same at the pull that was read; null when it does not hold there. */
 export function termsAsRead(frame: SolvedFrame, warps: readonly BarWarp[], sheet: Sheet): readonly WarpTerm[] | null {
   const { model, solution } = frame.answer;
   const share = clothOn(sheet) ? (pullOf(frame)?.value ?? 1) : 0;
   if (share === 0) return bareTerms(frame, warps);
-  const influence = share === 1 ? solution.influence : solveInfluence(model.shape, { x: model.working.x * share, y: model.working.y * share });
+  const influence =
+    share === 1
+      ? solution.influence
+      : solveInfluence(model.shape, { x: model.working.x * share, y: model.working.y * share });
   return influence === null ? null : warpTerms(warps, influence);
 }
 

@@ -15,7 +15,11 @@ export interface NormalReadings {
 const ln2pi = Math.log(2 * Math.PI);
 
 /** Logarithm of how likely the readings are; sizes without a sign may be either. Throws for more than two readings. */
-export function lnLikelihood({ y, signed, a, c, B, D, B_both, D_both }: NormalReadings, mu: number, sigma: number): number {
+export function lnLikelihood(
+  { y, signed, a, c, B, D, B_both, D_both }: NormalReadings,
+  mu: number,
+  sigma: number,
+): number {
   const s2 = sigma ** 2;
   const [y0 = 0, y1 = 0] = y;
   const m0 = a[0]! * mu + c[0]!;
@@ -26,7 +30,8 @@ export function lnLikelihood({ y, signed, a, c, B, D, B_both, D_both }: NormalRe
   const v1 = B[1]! * s2 + D[1]!;
   const both = B_both * s2 + D_both;
   const terms: number[] = [];
-  for (const f0 of signed[0] ? [1] : [1, -1]) for (const f1 of signed[1] ? [1] : [1, -1]) terms.push(normal2(f0 * y0 - m0, f1 * y1 - m1, v0, v1, both));
+  for (const f0 of signed[0] ? [1] : [1, -1])
+    for (const f1 of signed[1] ? [1] : [1, -1]) terms.push(normal2(f0 * y0 - m0, f1 * y1 - m1, v0, v1, both));
   return lnSum(terms);
 }
 
@@ -45,15 +50,25 @@ function lnSum(terms: readonly number[]): number {
 
 /** Points and weights by which a normal is averaged over (Gauss–Hermite, seven points; from memory). */
 const averaging = [
-  [0, 16 / 35], [1.1544053947399682, 0.2401231786050127], [-1.1544053947399682, 0.2401231786050127], [2.3667594107345415, 0.0307571239675865],
-  [-2.3667594107345415, 0.0307571239675865], [3.7504397177257425, 0.0005482688559722], [-3.7504397177257425, 0.0005482688559722],
+  [0, 16 / 35],
+  [1.1544053947399682, 0.2401231786050127],
+  [-1.1544053947399682, 0.2401231786050127],
+  [2.3667594107345415, 0.0307571239675865],
+  [-2.3667594107345415, 0.0307571239675865],
+  [3.7504397177257425, 0.0005482688559722],
+  [-3.7504397177257425, 0.0005482688559722],
 ] as const;
 
 /**
- * Likelihood of readings that hang on one draw from N(μ, σ²), given the logarithm of how likely they are for a draw. That is tabulated once, evenly from
+ * Likelihood of readings that hang on one draw from N(μ, σ²), given the logarithm of how likely they are for a draw.
+ * That is tabulated once, evenly from
  * `from` to `to`; beyond the table its ends hold.
  */
-export function averaged(lnOf: (draw: number) => number, from: number, to: number): (mu: number, sigma: number) => number {
+export function averaged(
+  lnOf: (draw: number) => number,
+  from: number,
+  to: number,
+): (mu: number, sigma: number) => number {
   const step = (to - from) / table_steps;
   const table = Float64Array.from({ length: table_steps + 1 }, (_, i) => lnOf(from + i * step));
   const at = (draw: number): number => {

@@ -15,7 +15,10 @@ export function chanceOfAtLeast(n: number, k: number, p: number): number {
   return Math.min(1, sum);
 }
 
-/** Chance of a count at least as unlikely as k, on either side: all outcomes no likelier than k added up (the exact two-sided binomial test). */
+/**
+ * Chance of a count at least as unlikely as k, on either side: all outcomes no likelier than k added up (the exact
+ * two-sided binomial test).
+ */
 export function chanceAsOdd(n: number, k: number, p: number): number {
   const own = binomial(n, k, p) * (1 + 1e-9);
   let sum = 0;
@@ -23,7 +26,10 @@ export function chanceAsOdd(n: number, k: number, p: number): number {
   return Math.min(1, sum);
 }
 
-/** Fewest and most of n that luck allows in nineteen of twenty cases, each by itself with chance p: at most a fortieth lies beyond on either side. */
+/**
+ * Fewest and most of n that luck allows in nineteen of twenty cases, each by itself with chance p: at most a fortieth
+ * lies beyond on either side.
+ */
 export function luckBand(n: number, p: number, share = 0.95): readonly [number, number] {
   const beyond = (1 - share) / 2;
   let low = 0;
@@ -57,15 +63,20 @@ export function gammaQuantile(a: number, share: number): number {
   return solveRising((x) => gammaShare(a, x), share, 0, high);
 }
 
-/** How far from the middle a standard normal lies when a share of it lies below; shares are kept within 1e-12 of the ends. */
+/**
+ * How far from the middle a standard normal lies when a share of it lies below; shares are kept within 1e-12 of the
+ * ends.
+ */
 export function normalQuantile(share: number): number {
   const kept = Math.min(1 - 1e-12, Math.max(1e-12, share));
   return solveRising((z) => 1 - normalTail(z), kept, -8, 8);
 }
 
 /**
- * Holm's steps (1979, from memory): which of several comparisons count as alarms so that the chance of any false one stays at most `level`, however the
- * comparisons hang together. Takes the chance of each, gives the same chances made fit for that: below `level` is an alarm.
+ * Holm's steps (1979, from memory): which of several comparisons count as alarms so that the chance of any false one
+ * stays at most `level`, however the
+ * comparisons hang together. Takes the chance of each, gives the same chances made fit for that: below `level` is an
+ * alarm.
  */
 export function holm(chances: readonly number[]): readonly number[] {
   const order = chances.map((chance, i) => ({ chance, i })).sort((a, b) => a.chance - b.chance);

@@ -23,7 +23,9 @@ export interface BoardRead {
   readonly ply: number;
 }
 
-/** What the frames and boards say of one kind of board, chosen one way: readings of boards, and of frames made of them. */
+/**
+ * What the frames and boards say of one kind of board, chosen one way: readings of boards, and of frames made of them.
+ */
 export interface BoardEvidence {
   readonly boards: BoardRead[];
   readonly frames: Likelihood[];
@@ -33,9 +35,18 @@ export interface BoardEvidence {
 /** Everything the folder says of the numbers on the shelf. */
 export interface Evidence {
   /** By `stock chosen kind`. */
-  readonly spreads: ReadonlyMap<string, BoardEvidence & { readonly stock: Lumber; readonly chosen: Choosing; readonly kind: BoardWarp }>;
-  readonly gives: ReadonlyMap<keyof Joints['give'], { readonly likelihoods: readonly Likelihood[]; readonly joints: number; readonly frame_ids: ReadonlySet<string> }>;
-  readonly pulls: ReadonlyMap<string, { readonly likelihoods: readonly Likelihood[]; readonly frame_ids: ReadonlySet<string> }>;
+  readonly spreads: ReadonlyMap<
+    string,
+    BoardEvidence & { readonly stock: Lumber; readonly chosen: Choosing; readonly kind: BoardWarp }
+  >;
+  readonly gives: ReadonlyMap<
+    keyof Joints['give'],
+    { readonly likelihoods: readonly Likelihood[]; readonly joints: number; readonly frame_ids: ReadonlySet<string> }
+  >;
+  readonly pulls: ReadonlyMap<
+    string,
+    { readonly likelihoods: readonly Likelihood[]; readonly frame_ids: ReadonlySet<string> }
+  >;
   readonly moisture: { readonly likelihoods: readonly Likelihood[]; readonly frame_ids: ReadonlySet<string> };
 }
 
@@ -45,7 +56,10 @@ const kinds: readonly BoardWarp[] = ['twist', 'bow', 'crook'];
 const idOf = (frame: SolvedFrame): string => `${frame.number} ${frame.plan.name}`;
 
 /** Gathers what frames say; nothing is believed yet. Readings of boards that `leaves` names are left out. */
-export function gatherEvidence(frames: readonly SolvedFrame[], leaves: (read: BoardRead) => boolean = () => false): Evidence {
+export function gatherEvidence(
+  frames: readonly SolvedFrame[],
+  leaves: (read: BoardRead) => boolean = () => false,
+): Evidence {
   const spreads = new Map<string, BoardEvidence & { stock: Lumber; chosen: Choosing; kind: BoardWarp }>();
   const giveOf = new Map<keyof Joints['give'], { likelihoods: Likelihood[]; joints: number; frame_ids: Set<string> }>();
   const pulls = new Map<string, { likelihoods: Likelihood[]; frame_ids: Set<string> }>();
@@ -61,21 +75,33 @@ export function gatherEvidence(frames: readonly SolvedFrame[], leaves: (read: Bo
     const spreadOf = (kind: BoardWarp): BoardEvidence => {
       const key = `${stock.key} ${chosen} ${kind}`;
       let found = spreads.get(key);
-      if (found === undefined) spreads.set(key, (found = { boards: [], frames: [], frame_ids: new Set(), stock, chosen, kind }));
+      if (found === undefined)
+        spreads.set(key, (found = { boards: [], frames: [], frame_ids: new Set(), stock, chosen, kind }));
       return found;
     };
     const own = frame.sheets.flatMap(({ file, sheet }) => sheet.boards.map((board) => ({ ...board, file })));
-    const planned = countedPlans.has(plan.name) ? [] : frame.plan.boards.filter((board) => !own.some((other) => other.for === board.for && other.ply === board.ply));
+    const planned = countedPlans.has(plan.name)
+      ? []
+      : frame.plan.boards.filter((board) => !own.some((other) => other.for === board.for && other.ply === board.ply));
     countedPlans.add(plan.name);
-    for (const board of [...own, ...planned.map((one) => ({ ...one, file: null, mark: one.on?.mark ?? null }))]) for (const kind of kinds) {
-      const value = board[readingOf[kind]];
-      if (value === null) continue;
-      const read: BoardRead = { kind, value, file: board.file, plan: plan.name, frame: frame.number, for: board.for, ply: board.ply };
-      if (leaves(read) || seen.has(`${board.mark} ${kind} ${value}`)) continue;
-      if (board.mark !== null) seen.add(`${board.mark} ${kind} ${value}`);
-      spreadOf(kind).boards.push(read);
-      spreadOf(kind).frame_ids.add(idOf(frame));
-    }
+    for (const board of [...own, ...planned.map((one) => ({ ...one, file: null, mark: one.on?.mark ?? null }))])
+      for (const kind of kinds) {
+        const value = board[readingOf[kind]];
+        if (value === null) continue;
+        const read: BoardRead = {
+          kind,
+          value,
+          file: board.file,
+          plan: plan.name,
+          frame: frame.number,
+          for: board.for,
+          ply: board.ply,
+        };
+        if (leaves(read) || seen.has(`${board.mark} ${kind} ${value}`)) continue;
+        if (board.mark !== null) seen.add(`${board.mark} ${kind} ${value}`);
+        spreadOf(kind).boards.push(read);
+        spreadOf(kind).frame_ids.add(idOf(frame));
+      }
     for (const { kind, readings } of frameReadings(frame, built)) {
       spreadOf(kind).frames.push((mu, sigma) => lnLikelihood(readings, mu, sigma));
       spreadOf(kind).frame_ids.add(idOf(frame));

@@ -41,7 +41,10 @@ export interface StudioFolder {
 
 const stageOrder = ['before-cloth', 'after-cloth', 'after-ground', 'finished'];
 
-/** Sorts a folder: plans, sheets and piles told apart by their first key, each sheet put to its plan by the plan's name and given the readings of the boards it names. The order of the files makes no difference. */
+/**
+ * Sorts a folder: plans, sheets and piles told apart by their first key, each sheet put to its plan by the plan's name
+ * and given the readings of the boards it names. The order of the files makes no difference.
+ */
 export function readFolder(texts: readonly FolderText[], shelf: Shelf): StudioFolder {
   const left: { file: string; why: string }[] = [];
   const problems: Problem[] = [];
@@ -58,7 +61,10 @@ export function readFolder(texts: readonly FolderText[], shelf: Shelf): StudioFo
 
   function take(file: string, text: string): void {
     const { source, problems: found } = readYaml(text, file);
-    const first = source !== null && typeof source.data === 'object' && source.data !== null && !Array.isArray(source.data) ? Object.keys(source.data)[0] : undefined;
+    const first =
+      source !== null && typeof source.data === 'object' && source.data !== null && !Array.isArray(source.data)
+        ? Object.keys(source.data)[0]
+        : undefined;
     if (first === 'sheet') {
       const sheet = readSheet(text, file);
       if (sheet.ok) read.push({ file, sheet: sheet.value });
@@ -66,7 +72,11 @@ export function readFolder(texts: readonly FolderText[], shelf: Shelf): StudioFo
     } else if (first === 'plan') {
       const plan = readPlanWith(text, file, shelf);
       if (!plan.ok) problems.push(...plan.problems);
-      else if (plans.some((one) => one.plan.name === plan.value.name)) left.push({ file, why: `another plan is called “${plan.value.name}” too; give each a name of its own, or sheets cannot be told apart` });
+      else if (plans.some((one) => one.plan.name === plan.value.name))
+        left.push({
+          file,
+          why: `another plan is called “${plan.value.name}” too; give each a name of its own, or sheets cannot be told apart`,
+        });
       else plans.push({ file, plan: plan.value });
     } else if (first === 'pile') {
       const pile = readPile(text, file, shelf);
@@ -78,15 +88,29 @@ export function readFolder(texts: readonly FolderText[], shelf: Shelf): StudioFo
 
   const names = plans.map(({ plan }) => plan.name);
   const ofPlan = (sheet: Sheet): string | null => sheet.plan ?? (plans.length === 1 ? names[0]! : null);
-  const full = read.map((filed) => withPileBoards(filed, plans.find(({ plan }) => plan.name === ofPlan(filed.sheet))?.plan, piles));
+  const full = read.map((filed) =>
+    withPileBoards(filed, plans.find(({ plan }) => plan.name === ofPlan(filed.sheet))?.plan, piles),
+  );
   const sheets = full.map(({ filed }) => filed);
   const questions = full.flatMap((one) => one.questions);
-  const frames = plans.flatMap(({ plan }) => framesOf(plan, sheets.filter(({ sheet }) => ofPlan(sheet) === plan.name), questions));
+  const frames = plans.flatMap(({ plan }) =>
+    framesOf(
+      plan,
+      sheets.filter(({ sheet }) => ofPlan(sheet) === plan.name),
+      questions,
+    ),
+  );
   return {
     frames,
-    plans_without_sheets: plans.filter(({ plan }) => !sheets.some(({ sheet }) => ofPlan(sheet) === plan.name)).map(({ file, plan }) => ({ file, name: plan.name })),
-    sheets_without_plan: sheets.flatMap(({ file, sheet }) => (names.includes(ofPlan(sheet) ?? '') ? [] : [{ file, why: whyAlone(sheet, names) }])),
-    left, questions, problems,
+    plans_without_sheets: plans
+      .filter(({ plan }) => !sheets.some(({ sheet }) => ofPlan(sheet) === plan.name))
+      .map(({ file, plan }) => ({ file, name: plan.name })),
+    sheets_without_plan: sheets.flatMap(({ file, sheet }) =>
+      names.includes(ofPlan(sheet) ?? '') ? [] : [{ file, why: whyAlone(sheet, names) }],
+    ),
+    left,
+    questions,
+    problems,
   };
 }
 
@@ -96,25 +120,38 @@ function whyAlone({ plan }: Sheet, names: readonly string[]): string {
   return `no plan here is called “${plan}”${close === undefined ? '' : `; did you mean “${close}”?`}`;
 }
 
-/** Sheets of one plan by frame. A second sheet of one stage without a number is taken as another frame, and asked about. */
+/**
+ * Sheets of one plan by frame. A second sheet of one stage without a number is taken as another frame, and asked about.
+ */
 function framesOf(plan: Plan, sheets: readonly FiledSheet[], questions: string[]): readonly BuiltFrame[] {
   const byFrame = new Map<number, FiledSheet[]>();
-  const put = (number: number, filed: FiledSheet): void => void byFrame.set(number, [...(byFrame.get(number) ?? []), filed]);
-  const has = (number: number, { sheet }: FiledSheet): boolean => (byFrame.get(number) ?? []).some((other) => other.sheet.when === sheet.when);
+  const put = (number: number, filed: FiledSheet): void =>
+    void byFrame.set(number, [...(byFrame.get(number) ?? []), filed]);
+  const has = (number: number, { sheet }: FiledSheet): boolean =>
+    (byFrame.get(number) ?? []).some((other) => other.sheet.when === sheet.when);
   for (const filed of sheets.filter(({ sheet }) => sheet.frame !== null)) {
     const number = filed.sheet.frame as number;
-    if (has(number, filed)) questions.push(`${filed.file}: another sheet has frame ${number} of “${plan.name}” at the same stage already, so this one does not count. Which is right?`);
+    if (has(number, filed))
+      questions.push(
+        `${filed.file}: another sheet has frame ${number} of “${plan.name}” at the same stage already, so this one does not count. Which is right?`,
+      );
     else put(number, filed);
   }
   const unnumbered = sheets.filter(({ sheet }) => sheet.frame === null);
   for (const filed of unnumbered) {
     let number = 1;
     while (has(number, filed)) number += 1;
-    if (number > 1) questions.push(`${filed.file}: it has no frame: number and is not the only sheet of that stage of “${plan.name}”, so it is taken as frame ${number}. Write frame: 1, frame: 2 … to be sure.`);
+    if (number > 1)
+      questions.push(
+        `${filed.file}: it has no frame: number and is not the only sheet of that stage of “${plan.name}”, so it is taken as frame ${number}. Write frame: 1, frame: 2 … to be sure.`,
+      );
     put(number, filed);
   }
   const most = Math.max(0, ...byFrame.keys());
-  if (most > plan.count) questions.push(`“${plan.name}” says count: ${plan.count}, but its sheets speak of ${most} frames.`);
+  if (most > plan.count)
+    questions.push(`“${plan.name}” says count: ${plan.count}, but its sheets speak of ${most} frames.`);
   const stage = ({ sheet }: FiledSheet): number => stageOrder.indexOf(sheet.when);
-  return [...byFrame].sort(([a], [b]) => a - b).map(([number, filed]) => ({ plan, number, sheets: [...filed].sort((a, b) => stage(a) - stage(b)) }));
+  return [...byFrame]
+    .sort(([a], [b]) => a - b)
+    .map(([number, filed]) => ({ plan, number, sheets: [...filed].sort((a, b) => stage(a) - stage(b)) }));
 }

@@ -7,7 +7,10 @@ import { bareTerms, gives, lnError, pullOf, warpsOf, withPlane, type SolvedFrame
 import { middleStation, momentsOf } from './moments.js';
 import { promiseSpread } from './promise-spreads.js';
 
-/** How far the cloth drew the bars in says how much the corners give: the reading with the cloth, less the one before it where there is one. */
+/**
+ * How far the cloth drew the bars in says how much the corners give: the reading with the cloth, less the one before it
+ * where there is one.
+ */
 export function giveFromBars(frame: SolvedFrame, built: Model): readonly ((lnGive: number) => number)[] {
   const before = frame.sheets.find(({ sheet }) => !clothOn(sheet))?.sheet ?? null;
   const after = frame.sheets.find(({ sheet }) => clothOn(sheet))?.sheet ?? null;
@@ -22,17 +25,33 @@ export function giveFromBars(frame: SolvedFrame, built: Model): readonly ((lnGiv
     if (y === undefined) return [];
     const earlier = before?.inward_bow_mm[bar];
     const crook = momentsOf(bare, middleStation('crook', bar));
-    const noise = earlier === undefined ? crook.variance + readingError.string_mm ** 2 : 2 * readingError.string_mm ** 2;
+    const noise =
+      earlier === undefined ? crook.variance + readingError.string_mm ** 2 : 2 * readingError.string_mm ** 2;
     return [{ bar, y: y - (earlier ?? crook.mean), noise }];
   });
-  return [(lnGive) => {
-    const expected = read.map(({ bar }) => share * between(at.map((bows) => bows[bar]), lnGive));
-    // The pull's error is one for all bars: the readings hang together by it.
-    return lnManyWithOne(read.map(({ y }, i) => y - expected[i]!), read.map(({ noise }) => noise), expected.map((mm) => mm * share_error));
-  }];
+  return [
+    (lnGive) => {
+      const expected = read.map(
+        ({ bar }) =>
+          share *
+          between(
+            at.map((bows) => bows[bar]),
+            lnGive,
+          ),
+      );
+      // The pull's error is one for all bars: the readings hang together by it.
+      return lnManyWithOne(
+        read.map(({ y }, i) => y - expected[i]!),
+        read.map(({ noise }) => noise),
+        expected.map((mm) => mm * share_error),
+      );
+    },
+  ];
 }
 
-/** ln likelihood of differences with independent noise and one shared error of given sizes (matrix determinant lemma). */
+/**
+ * ln likelihood of differences with independent noise and one shared error of given sizes (matrix determinant lemma).
+ */
 function lnManyWithOne(off: readonly number[], noise: readonly number[], shared: readonly number[]): number {
   const inner = 1 + shared.reduce((sum, s, i) => sum + s ** 2 / noise[i]!, 0);
   const along = off.reduce((sum, d, i) => sum + (d * shared[i]!) / noise[i]!, 0);
@@ -51,12 +70,16 @@ function between(values: readonly number[], lnGive: number): number {
 }
 
 /** Corners that were loaded at the bench. */
-export function giveFromTestJoints({ sheets, answer: { model } }: SolvedFrame, usual: JointGive): readonly ((lnGive: number) => number)[] {
+export function giveFromTestJoints(
+  { sheets, answer: { model } }: SolvedFrame,
+  usual: JointGive,
+): readonly ((lnGive: number) => number)[] {
   const bar = model.bars.top.section;
-  return sheets.flatMap(({ sheet }) => sheet.test_joints).map((joint) => (lnGive: number) => {
-    const give = withPlane(usual, Math.exp(lnGive));
-    const error_mm = jointError_mm(joint, bar, give);
-    return -Math.log(error_mm) - 0.5 * ((joint.moves_mm - jointMoves_mm(joint, bar, give)) / error_mm) ** 2;
-  });
+  return sheets
+    .flatMap(({ sheet }) => sheet.test_joints)
+    .map((joint) => (lnGive: number) => {
+      const give = withPlane(usual, Math.exp(lnGive));
+      const error_mm = jointError_mm(joint, bar, give);
+      return -Math.log(error_mm) - 0.5 * ((joint.moves_mm - jointMoves_mm(joint, bar, give)) / error_mm) ** 2;
+    });
 }
-

@@ -6,10 +6,16 @@ import type { WarpTerm } from '../risk/terms.js';
 export type Response = (term: WarpTerm) => number;
 
 /** The middle of a bar, out of the plane (`bow`) or in it (`crook`). */
-export const middleStation = (way: 'bow' | 'crook', bar: BarName): Response => (term) => term[way][bar][influenceSteps / 2]!;
+export const middleStation =
+  (way: 'bow' | 'crook', bar: BarName): Response =>
+  (term) =>
+    term[way][bar][influenceSteps / 2]!;
 
 /** Mean and variance of a movement. */
-export function momentsOf(terms: readonly WarpTerm[], of: Response): { readonly mean: number; readonly variance: number } {
+export function momentsOf(
+  terms: readonly WarpTerm[],
+  of: Response,
+): { readonly mean: number; readonly variance: number } {
   let mean = 0;
   let variance = 0;
   for (const term of terms) {

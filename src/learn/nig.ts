@@ -2,8 +2,10 @@ import { gammaQuantile, studentQuantile } from './chances.js';
 import { lnGamma } from './special.js';
 
 /**
- * What is believed of the mean μ and spread σ of something normal, before or after readings: the normal–inverse-gamma distribution.
- * σ² is inverse gamma (shape α, scale β); given σ, μ is normal about `mean` with variance σ²/`worth`. Source: any text on Bayesian statistics (from memory).
+ * What is believed of the mean μ and spread σ of something normal, before or after readings: the normal–inverse-gamma
+ * distribution.
+ * σ² is inverse gamma (shape α, scale β); given σ, μ is normal about `mean` with variance σ²/`worth`. Source: any text
+ * on Bayesian statistics (from memory).
  */
 export interface Nig {
   readonly mean: number;
@@ -27,18 +29,28 @@ export const proposal_worth = 4;
 /** Mean of 1/√X, X gamma with this shape and scale 1: what σ is expected to be is √scale times this. */
 const meanOfRoot = (shape: number): number => Math.exp(lnGamma(shape - 0.5) - lnGamma(shape));
 
-/** The shelf's mean and spread as a belief worth so many readings: μ and σ are expected to be just these. Throws RangeError for a spread not above zero or a worth not above 2. */
+/**
+ * The shelf's mean and spread as a belief worth so many readings: μ and σ are expected to be just these. Throws
+ * RangeError for a spread not above zero or a worth not above 2.
+ */
 export function believe(mean: number, sd: number, worth: number = proposal_worth): Nig {
   if (!(sd > 0 && worth > 2)) throw new RangeError('a belief needs a spread above zero and a worth above two readings');
   const shape = worth / 2;
   return { mean, worth, shape, scale: (sd / meanOfRoot(shape)) ** 2 };
 }
 
-/** The belief after readings; closed form. With `fixedMean` the mean is known and stays, and only the spread is learned. */
+/**
+ * The belief after readings; closed form. With `fixedMean` the mean is known and stays, and only the spread is learned.
+ */
 export function learnFrom(prior: Nig, readings: readonly number[], fixedMean = false): Nig {
   const n = readings.length;
   if (n === 0) return prior;
-  if (fixedMean) return { ...prior, shape: prior.shape + n / 2, scale: prior.scale + readings.reduce((sum, x) => sum + (x - prior.mean) ** 2, 0) / 2 };
+  if (fixedMean)
+    return {
+      ...prior,
+      shape: prior.shape + n / 2,
+      scale: prior.scale + readings.reduce((sum, x) => sum + (x - prior.mean) ** 2, 0) / 2,
+    };
   const middle = readings.reduce((sum, x) => sum + x, 0) / n;
   const around = readings.reduce((sum, x) => sum + (x - middle) ** 2, 0);
   const worth = prior.worth + n;

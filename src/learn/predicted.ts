@@ -17,7 +17,10 @@ export interface Predicted {
 }
 
 /** Something normal, sd above zero. */
-export const normally = (mean: number, variance: number, folded: boolean): Predicted => ({ branches: [{ weight: 1, mean, sd: Math.sqrt(variance) }], folded });
+export const normally = (mean: number, variance: number, folded: boolean): Predicted => ({
+  branches: [{ weight: 1, mean, sd: Math.sqrt(variance) }],
+  folded,
+});
 
 /** Two readings that hang together: means, variances (reading errors included) and covariance. */
 export interface Pair {
@@ -27,7 +30,12 @@ export interface Pair {
 }
 
 /** What the second of a pair is predicted to be once the first is read; a size without a sign may have been either. */
-export function givenFirst({ mean: [m0, m1], variance: [v0, v1], both }: Pair, first: number, signed: boolean, folded: boolean): Predicted {
+export function givenFirst(
+  { mean: [m0, m1], variance: [v0, v1], both }: Pair,
+  first: number,
+  signed: boolean,
+  folded: boolean,
+): Predicted {
   const sd0 = Math.sqrt(v0);
   const sd = Math.sqrt(v1 - both ** 2 / v0);
   const at = (y: number, weight: number): Branch => ({ weight, mean: m1 + (both / v0) * (y - m0), sd });
@@ -40,7 +48,11 @@ export function givenFirst({ mean: [m0, m1], variance: [v0, v1], both }: Pair, f
 /** Chance that the reading is at most x. */
 export function shareBelow({ branches, folded }: Predicted, x: number): number {
   if (folded && x <= 0) return 0;
-  return branches.reduce((sum, { weight, mean, sd }) => sum + weight * (normalCdf((x - mean) / sd) - (folded ? normalCdf((-x - mean) / sd) : 0)), 0);
+  return branches.reduce(
+    (sum, { weight, mean, sd }) =>
+      sum + weight * (normalCdf((x - mean) / sd) - (folded ? normalCdf((-x - mean) / sd) : 0)),
+    0,
+  );
 }
 
 /** Where the prediction reaches a share. */
@@ -51,4 +63,6 @@ export function quantileOf(predicted: Predicted, share: number): number {
 
 /** Nine tenths of what was predicted: the middle ones; of a size the least, from nothing on. */
 export const bandOf = (predicted: Predicted): readonly [number, number] =>
-  predicted.folded ? [0, quantileOf(predicted, nine_in_ten)] : [quantileOf(predicted, bandEnds[0]), quantileOf(predicted, bandEnds[1])];
+  predicted.folded
+    ? [0, quantileOf(predicted, nine_in_ten)]
+    : [quantileOf(predicted, bandEnds[0]), quantileOf(predicted, bandEnds[1])];

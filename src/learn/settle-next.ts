@@ -15,18 +15,30 @@ export interface NextStep {
 
 /** Between the ends of the middle nine tenths of a normal, in standard deviations. */
 const band_sds = 3.29;
-/** A board's reading adds this much to the precision (one over variance) of the logarithm of a spread: the normal's Fisher information. */
+/**
+ * A board's reading adds this much to the precision (one over variance) of the logarithm of a spread: the normal's
+ * Fisher information.
+ */
 const per_board = 2;
-/** A test corner adds this much to that of the logarithm of the usual give: joints differ by a factor of two, and the bench reads a corner within a third. */
+/**
+ * A test corner adds this much to that of the logarithm of the usual give: joints differ by a factor of two, and the
+ * bench reads a corner within a third.
+ */
 const per_corner = 1 / (Math.LN2 ** 2 + 0.33 ** 2);
 
-/** A number is known well enough when the ends of its band lie within this factor (`proposal`): it then decides few verdicts more. */
+/**
+ * A number is known well enough when the ends of its band lie within this factor (`proposal`): it then decides few
+ * verdicts more.
+ */
 const well = { spread: 1.5, give: 2, pull: 1.25 } as const;
 
 /** Precision of a number's logarithm, as its band shows it. */
 const precision = ({ low, high }: LearnedEntry['prior']): number => (band_sds / Math.log(high / low)) ** 2;
 
-/** What would settle the numbers fastest, the least known first. Only numbers above zero have a logarithm; the usual twist goes with its spread. */
+/**
+ * What would settle the numbers fastest, the least known first. Only numbers above zero have a logarithm; the usual
+ * twist goes with its spread.
+ */
 export function nextSteps(entries: readonly LearnedEntry[]): readonly NextStep[] {
   return entries
     .filter(({ posterior: { low }, what }) => low > 0 && what !== 'moisture')
@@ -36,12 +48,16 @@ export function nextSteps(entries: readonly LearnedEntry[]): readonly NextStep[]
       const enough = well[what === 'give' ? 'give' : what === 'pull' ? 'pull' : 'spread'];
       const wanted = Math.max(0, (band_sds / Math.log(enough)) ** 2 - now);
       const single = of === 'spread' ? per_board : what === 'give' ? per_corner : null;
-      const byFrames = (now - precision(prior) - (single ?? 0) * (of === 'spread' ? boards : joints)) / Math.max(1, from);
+      const byFrames =
+        (now - precision(prior) - (single ?? 0) * (of === 'spread' ? boards : joints)) / Math.max(1, from);
       return {
         entry,
         enough,
         times: posterior.high / posterior.low,
-        more: single === null ? null : { what: of === 'spread' ? 'boards' : 'test corners', count: Math.ceil(wanted / single) },
+        more:
+          single === null
+            ? null
+            : { what: of === 'spread' ? 'boards' : 'test corners', count: Math.ceil(wanted / single) },
         frames: byFrames > 0.05 ? Math.ceil(wanted / byFrames) : null,
       };
     })

@@ -6,7 +6,11 @@ import { withPlane } from './answers.js';
 import type { LearnedEntry } from './entries.js';
 
 /** A number as a shelf writes it: alone, with its spread, or by direction. */
-type ShelfNumber = number | string | { readonly mean: string; readonly sd: string } | { readonly plane: number; readonly out: number; readonly twist: number };
+type ShelfNumber =
+  | number
+  | string
+  | { readonly mean: string; readonly sd: string }
+  | { readonly plane: number; readonly out: number; readonly twist: number };
 
 /** A number of the shelf that the frames change: where it stands, what it becomes, what it was. */
 export interface ShelfChange {
@@ -19,7 +23,7 @@ export interface ShelfChange {
   readonly joints: number;
 }
 
-const unitText = { 'deg/m': ' deg/m', '/m': ' /m', 'N/m': ' N/m', 'bar-widths': '', 'pct': ' %' } as const;
+const unitText = { 'deg/m': ' deg/m', '/m': ' /m', 'N/m': ' N/m', 'bar-widths': '', pct: ' %' } as const;
 
 /** What the entries mean for the shelf, in its own words. Moisture belongs into plans and is left out. */
 export function shelfChanges(entries: readonly LearnedEntry[], shelf: Shelf): readonly ShelfChange[] {
@@ -29,30 +33,74 @@ export function shelfChanges(entries: readonly LearnedEntry[], shelf: Shelf): re
     const said = (value: number): string => `${digits(value)}${unitText[unit]}`;
     if (what === 'give') {
       const usual = shelf.joints.give[key.replaceAll('-', '_') as JointBuild];
-      const written = (give: JointGive): ShelfNumber => (give.plane === give.out && give.plane === give.twist ? give.plane : { ...give });
-      return [{ place: ['joints', 'give', key], value: written(eachWay(withPlane(usual, posterior.mean), (widths) => Number(digits(widths)))), before: written(usual), ...counts }];
+      const written = (give: JointGive): ShelfNumber =>
+        give.plane === give.out && give.plane === give.twist ? give.plane : { ...give };
+      return [
+        {
+          place: ['joints', 'give', key],
+          value: written(eachWay(withPlane(usual, posterior.mean), (widths) => Number(digits(widths)))),
+          before: written(usual),
+          ...counts,
+        },
+      ];
     }
-    if (what === 'pull') return [{ place: ['cloths', key, 'pull'], value: `${digits(posterior.mean, 2)} N/m`, before: shelf.cloths[key]?.pull_N_per_m == null ? 'none' : said(entry.shelf), ...counts }];
+    if (what === 'pull')
+      return [
+        {
+          place: ['cloths', key, 'pull'],
+          value: `${digits(posterior.mean, 2)} N/m`,
+          before: shelf.cloths[key]?.pull_N_per_m == null ? 'none' : said(entry.shelf),
+          ...counts,
+        },
+      ];
     if (what === 'moisture' || of === 'mean') return [];
-    const mean = entries.find((other) => other.key === key && other.what === what && other.chosen === chosen && other.of === 'mean');
+    const mean = entries.find(
+      (other) => other.key === key && other.what === what && other.chosen === chosen && other.of === 'mean',
+    );
     const pair = (middle: number, sd: number): { mean: string; sd: string } => ({ mean: said(middle), sd: said(sd) });
-    return [{ place: ['lumber', key, 'spread', chosen ?? 'plain', what], value: pair(mean?.posterior.mean ?? 0, posterior.mean), before: pair(mean?.shelf ?? 0, entry.shelf), ...counts }];
+    return [
+      {
+        place: ['lumber', key, 'spread', chosen ?? 'plain', what],
+        value: pair(mean?.posterior.mean ?? 0, posterior.mean),
+        before: pair(mean?.shelf ?? 0, entry.shelf),
+        ...counts,
+      },
+    ];
   });
 }
 
-/** What changed, for the remark beside a number: `before: 0.5 ± 0.7 deg/m; learned 2027-03-04 from 20 frames and 12 boards`. */
+/**
+ * What changed, for the remark beside a number: `before: 0.5 ± 0.7 deg/m; learned 2027-03-04 from 20 frames and 12
+ * boards`.
+ */
 function remark({ before, frames, boards, joints }: ShelfChange, date: string | null): string {
-  const old = typeof before === 'object' ? Object.entries(before).map(([name, value]) => `${name} ${value}`).join(', ') : String(before);
-  const counts = [`${frames} ${frames === 1 ? 'frame' : 'frames'}`, ...(boards > 0 ? [`${boards} boards`] : []), ...(joints > 0 ? [`${joints} test corners`] : [])].join(', ');
+  const old =
+    typeof before === 'object'
+      ? Object.entries(before)
+          .map(([name, value]) => `${name} ${value}`)
+          .join(', ')
+      : String(before);
+  const counts = [
+    `${frames} ${frames === 1 ? 'frame' : 'frames'}`,
+    ...(boards > 0 ? [`${boards} boards`] : []),
+    ...(joints > 0 ? [`${joints} test corners`] : []),
+  ].join(', ');
   return ` before: ${old}; learned${date === null ? '' : ` ${date}`} from ${counts}`;
 }
 
 /**
- * A shelf file with the learned numbers in it; everything else, remarks too, stays as it is. The old number stands in a remark beside the new one and in
- * the `learned:` block, from which the next run starts again. An entry the file does not have is written out whole from `base`, since it replaces the one there.
+ * A shelf file with the learned numbers in it; everything else, remarks too, stays as it is. The old number stands in a
+ * remark beside the new one and in
+ * the `learned:` block, from which the next run starts again. An entry the file does not have is written out whole from
+ * `base`, since it replaces the one there.
  * Throws RangeError for a text that is no shelf.
  */
-export function writeLearned(text: string, changes: readonly ShelfChange[], { base, shelf }: { readonly base: string; readonly shelf: Shelf }, date: string | null): string {
+export function writeLearned(
+  text: string,
+  changes: readonly ShelfChange[],
+  { base, shelf }: { readonly base: string; readonly shelf: Shelf },
+  date: string | null,
+): string {
   const doc = parseDocument(text);
   const below = parseDocument(base);
   if (doc.errors.length > 0 || !isMap(doc.contents)) throw new RangeError('the shelf cannot be read');
@@ -65,7 +113,19 @@ export function writeLearned(text: string, changes: readonly ShelfChange[], { ba
     doc.setIn(place, node);
     credit(doc, place);
     const kept = doc.getIn(['learned', name, 'before'], true) as Node | undefined;
-    doc.setIn(['learned', name], doc.createNode({ frames, ...(boards > 0 ? { boards } : {}), ...(joints > 0 ? { joints } : {}), ...(date === null ? {} : { date }), before: kept === undefined ? before : (kept.toJSON() as unknown) }, { flow: true }));
+    doc.setIn(
+      ['learned', name],
+      doc.createNode(
+        {
+          frames,
+          ...(boards > 0 ? { boards } : {}),
+          ...(joints > 0 ? { joints } : {}),
+          ...(date === null ? {} : { date }),
+          before: kept === undefined ? before : (kept.toJSON() as unknown),
+        },
+        { flow: true },
+      ),
+    );
   }
   return doc.toString({ lineWidth: 0 });
 }
@@ -95,7 +155,9 @@ function source(doc: Document, entry: readonly string[], field: string, key: str
   doc.setIn([...path, field], key);
 }
 
-/** The same shelf as it stood before it learned anything: what promises are held against, and what learning starts from. */
+/**
+ * The same shelf as it stood before it learned anything: what promises are held against, and what learning starts from.
+ */
 export function beforeLearning(text: string): string {
   const doc = parseDocument(text);
   if (doc.errors.length > 0 || !isMap(doc.contents)) return text;
@@ -116,7 +178,10 @@ export function beforeLearning(text: string): string {
 
 /** The place of a name in the `learned:` block: shelf keys may hold dots. */
 function placeOf(name: string): readonly string[] {
-  const spread = /^(lumber)\.(.+)\.(spread)\.(unsorted|plain|picked)\.(twist|bow|crook)$/.exec(name) ?? /^(cloths)\.(.+)\.(pull)$/.exec(name) ?? /^(joints)\.(give)\.(.+)$/.exec(name);
+  const spread =
+    /^(lumber)\.(.+)\.(spread)\.(unsorted|plain|picked)\.(twist|bow|crook)$/.exec(name) ??
+    /^(cloths)\.(.+)\.(pull)$/.exec(name) ??
+    /^(joints)\.(give)\.(.+)$/.exec(name);
   return spread === null ? [] : spread.slice(1);
 }
 

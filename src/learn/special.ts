@@ -1,11 +1,14 @@
 /** Functions that the distributions of `learn` rest on. */
 
 const lanczos = [
-  0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059, 12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6,
-  1.5056327351493116e-7,
+  0.99999999999980993, 676.5203681218851, -1259.1392167224028, 771.32342877765313, -176.61502916214059,
+  12.507343278686905, -0.13857109526572012, 9.9843695780195716e-6, 1.5056327351493116e-7,
 ];
 
-/** Logarithm of the gamma function for x > 0, by Lanczos' sum (g = 7, nine terms; from memory); relative error about 1e-15. */
+/**
+ * Logarithm of the gamma function for x > 0, by Lanczos' sum (g = 7, nine terms; from memory); relative error about
+ * 1e-15.
+ */
 export function lnGamma(x: number): number {
   if (x < 0.5) return Math.log(Math.PI / Math.sin(Math.PI * x)) - lnGamma(1 - x);
   const z = x - 1;
@@ -14,7 +17,10 @@ export function lnGamma(x: number): number {
   return 0.5 * Math.log(2 * Math.PI) + (z + 0.5) * Math.log(t) - t + Math.log(sum);
 }
 
-/** Share of a gamma distribution of shape `a` and scale 1 below x: the series below a + 1, Legendre's continued fraction above. */
+/**
+ * Share of a gamma distribution of shape `a` and scale 1 below x: the series below a + 1, Legendre's continued fraction
+ * above.
+ */
 export function gammaShare(a: number, x: number): number {
   if (x <= 0) return 0;
   const front = Math.exp(a * Math.log(x) - x - lnGamma(a));

@@ -19,14 +19,20 @@ export interface PushReading {
   readonly stiffness_N_per_m?: number;
 }
 
-/** Pull of a cloth from the sag under a weight, N/m, equal both ways, as a band. Throws RangeError for a number not above zero or a pad larger than the cloth. */
+/**
+ * Pull of a cloth from the sag under a weight, N/m, equal both ways, as a band. Throws RangeError for a number not
+ * above zero or a pad larger than the cloth.
+ */
 export function measurePush(reading: PushReading): Reading {
   const { span, weight_g, pad_mm, sag_mm } = reading;
   const error_mm = reading.error_mm ?? 0.5;
   const at = (sag: number): number => pullFromPush_N_per_m(span, sag, weight_g, pad_mm);
   const value = at(sag_mm);
   const doubtful = doubt('pull', value);
-  const added = reading.stiffness_N_per_m === undefined ? 0 : pullAddedByPush_N_per_m(span, value, (weight_g / 1000) * GRAVITY_N_PER_KG, sag_mm, reading.stiffness_N_per_m);
+  const added =
+    reading.stiffness_N_per_m === undefined
+      ? 0
+      : pullAddedByPush_N_per_m(span, value, (weight_g / 1000) * GRAVITY_N_PER_KG, sag_mm, reading.stiffness_N_per_m);
   return {
     words: `Pull = how far the same weight would sink at 1 N/m ÷ how far it sank: ${digits(weight_g)} g on a pad of ${digits(pad_mm)} mm sank ${digits(sag_mm)} mm in the middle of ${digits(span.width_mm, 4)} × ${digits(span.height_mm, 4)} mm.`,
     value,
@@ -36,7 +42,9 @@ export function measurePush(reading: PushReading): Reading {
     paste: pastePull(value),
     notes: [
       ...(doubtful === null ? [] : [doubtful]),
-      ...(added > 0.1 * value ? ['The push itself stretches the cloth by a tenth of its pull or more: use less weight.'] : []),
+      ...(added > 0.1 * value
+        ? ['The push itself stretches the cloth by a tenth of its pull or more: use less weight.']
+        : []),
       ...(sag_mm < 5 * error_mm ? ['The sag is small beside the reading error: use more weight.'] : []),
       'Taken as the same pull along and across.',
     ],

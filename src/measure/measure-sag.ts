@@ -3,7 +3,10 @@ import { mustBePositive } from '../fit/span.js';
 import { doubt } from './plausible.js';
 import { combinedError, digits, type Reading } from './reading.js';
 
-/** A board on two blocks with a weight in the middle; the sag is the difference of two readings, with and without the weight. */
+/**
+ * A board on two blocks with a weight in the middle; the sag is the difference of two readings, with and without the
+ * weight.
+ */
 export interface SagReading {
   /** Shelf key the result belongs to. */
   readonly stock: string;
@@ -14,10 +17,19 @@ export interface SagReading {
   readonly weight_g: number;
   readonly sag_mm: number;
   /** Reading errors, ±; taken from a tape and a ruler when not given. */
-  readonly errors?: { readonly span_mm?: number; readonly width_mm?: number; readonly height_mm?: number; readonly weight_g?: number; readonly sag_mm?: number };
+  readonly errors?: {
+    readonly span_mm?: number;
+    readonly width_mm?: number;
+    readonly height_mm?: number;
+    readonly weight_g?: number;
+    readonly sag_mm?: number;
+  };
 }
 
-/** Stiffness in bending over stiffness in shear, and the share of a rectangle that carries shear. Proposal of the project for softwood; plane rectangle. */
+/**
+ * Stiffness in bending over stiffness in shear, and the share of a rectangle that carries shear. Proposal of the
+ * project for softwood; plane rectangle.
+ */
 const E_over_G = 16;
 const shearShare = 5 / 6;
 
@@ -32,14 +44,19 @@ function sagTimesE(n: Numbers): number {
   return (P * n.span_mm ** 3) / (48 * I) + (P * n.span_mm * E_over_G) / (4 * shearShare * n.width_mm * n.height_mm);
 }
 
-/** Stiffness E of a board from its sag on two blocks, MPa, as a band. Source: wood-handbook-memory, eq. 9-2. Throws RangeError for a number not above zero. */
+/**
+ * Stiffness E of a board from its sag on two blocks, MPa, as a band. Source: wood-handbook-memory, eq. 9-2. Throws
+ * RangeError for a number not above zero.
+ */
 export function measureSag(reading: SagReading): Reading {
   const { span_mm, width_mm, height_mm, weight_g, sag_mm } = reading;
   mustBePositive({ span: span_mm, width: width_mm, height: height_mm, weight: weight_g, sag: sag_mm });
   const error = { ...ordinaryErrors, ...reading.errors };
   const inputs = { span_mm, width_mm, height_mm, weight_g };
   const E = sagTimesE(inputs) / sag_mm;
-  const moved = (['span_mm', 'width_mm', 'height_mm', 'weight_g'] as const).map((key) => sagTimesE({ ...inputs, [key]: inputs[key] + error[key] }) / sag_mm);
+  const moved = (['span_mm', 'width_mm', 'height_mm', 'weight_g'] as const).map(
+    (key) => sagTimesE({ ...inputs, [key]: inputs[key] + error[key] }) / sag_mm,
+  );
   const others = combinedError(E, moved);
   // the sag stands below the fraction line, so its error is not even on both sides
   const low = E - Math.hypot(others, E - (E * sag_mm) / (sag_mm + error.sag_mm));
@@ -63,8 +80,17 @@ function shearPart(n: Numbers): number {
 
 function sagNotes(sag_mm: number, error_mm: number, span_mm: number, height_mm: number): string[] {
   const notes: string[] = [];
-  if (sag_mm < 8 * error_mm) notes.push('The sag is small beside the reading error: lay the board flat, widen the span or add weight until it sinks at least eight times the error.');
-  if (sag_mm > span_mm / 50) notes.push('The sag is more than a fiftieth of the span: use less weight, or the board may stay bent and the formula drifts.');
-  if (span_mm < 15 * height_mm) notes.push('The span is short for the height of the board: shear takes a large part and its stiffness is only assumed.');
+  if (sag_mm < 8 * error_mm)
+    notes.push(
+      'The sag is small beside the reading error: lay the board flat, widen the span or add weight until it sinks at least eight times the error.',
+    );
+  if (sag_mm > span_mm / 50)
+    notes.push(
+      'The sag is more than a fiftieth of the span: use less weight, or the board may stay bent and the formula drifts.',
+    );
+  if (span_mm < 15 * height_mm)
+    notes.push(
+      'The span is short for the height of the board: shear takes a large part and its stiffness is only assumed.',
+    );
   return notes;
 }

@@ -15,7 +15,10 @@ export interface TapReading {
   readonly error_Hz?: number;
 }
 
-/** Pull of a cloth from its lowest note, N/m, equal both ways, as a band: free air to walled air. Throws RangeError for a number not above zero. */
+/**
+ * Pull of a cloth from its lowest note, N/m, equal both ways, as a band: free air to walled air. Throws RangeError for
+ * a number not above zero.
+ */
 export function measureTap(reading: TapReading): Reading {
   const { span, mass_g_per_m2, note_Hz } = reading;
   const band = pullFromTap(span, note_Hz, mass_g_per_m2 / 1000, Math.min(reading.error_Hz ?? 0.25, note_Hz / 2));
@@ -31,7 +34,9 @@ export function measureTap(reading: TapReading): Reading {
     paste: pastePull(value),
     notes: [
       ...(doubtful === null ? [] : [doubtful]),
-      ...(note_Hz < lowestHeard_Hz ? ['So low a note is felt, not heard: read it with a phone’s vibration meter, or use the push test.'] : []),
+      ...(note_Hz < lowestHeard_Hz
+        ? ['So low a note is felt, not heard: read it with a phone’s vibration meter, or use the push test.']
+        : []),
       'It must be the lowest note: tap near the middle and listen with the phone close to the cloth. A higher note would say a far higher pull.',
       'Taken as the same pull along and across.',
     ],

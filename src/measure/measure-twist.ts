@@ -23,17 +23,24 @@ export function twistAngle_deg(rise_mm: number, width_mm: number): number {
   return (Math.atan(rise_mm / width_mm) * 180) / Math.PI;
 }
 
-/** Twist rate from a rise over a width and a length, degrees per metre, unsigned. Source: pre-twisting-chalmers uses the same reading. */
+/**
+ * Twist rate from a rise over a width and a length, degrees per metre, unsigned. Source: pre-twisting-chalmers uses the
+ * same reading.
+ */
 export function twistRate_deg_per_m(rise_mm: number, width_mm: number, length_mm: number): number {
   return twistAngle_deg(rise_mm, width_mm) / (length_mm / 1000);
 }
 
-/** Twist of a board in degrees per metre, right-handed positive, as a band. Throws RangeError for a width or length not above zero or a negative rise. */
+/**
+ * Twist of a board in degrees per metre, right-handed positive, as a band. Throws RangeError for a width or length not
+ * above zero or a negative rise.
+ */
 export function measureTwist(reading: TwistReading): Reading {
   const { rise_mm, width_mm, length_mm, hand } = reading;
   const error_mm = reading.error_mm ?? 0.5;
   mustBePositive({ width: width_mm, length: length_mm });
-  if (!(rise_mm >= 0 && Number.isFinite(rise_mm))) throw new RangeError(`the rise must be zero or more (say which hand it turns instead), found ${rise_mm}`);
+  if (!(rise_mm >= 0 && Number.isFinite(rise_mm)))
+    throw new RangeError(`the rise must be zero or more (say which hand it turns instead), found ${rise_mm}`);
   const sign = hand === 'right' ? 1 : -1;
   const at = (rise: number): number => sign * twistRate_deg_per_m(rise, width_mm, length_mm) + 0;
   const ends = [at(rise_mm - error_mm), at(rise_mm + error_mm)];
@@ -47,6 +54,11 @@ export function measureTwist(reading: TwistReading): Reading {
     high: Math.max(...ends),
     unit: 'deg/m',
     paste: `boards:\n  - { for: ${board.for}, ply: ${board.ply}, twist: ${digits(value, 2)} deg/m }`,
-    notes: [...(doubtful === null ? [] : [doubtful]), ...(rise_mm < 2 * error_mm ? ['The rise is no larger than twice the reading error: use longer sticks, or read over a longer stretch.'] : [])],
+    notes: [
+      ...(doubtful === null ? [] : [doubtful]),
+      ...(rise_mm < 2 * error_mm
+        ? ['The rise is no larger than twice the reading error: use longer sticks, or read over a longer stretch.']
+        : []),
+    ],
   };
 }

@@ -13,7 +13,10 @@ export interface Reading {
   readonly notes: readonly string[];
 }
 
-/** A number written with a given count of significant digits, never in powers of ten, without trailing zeros after the point. */
+/**
+ * A number written with a given count of significant digits, never in powers of ten, without trailing zeros after the
+ * point.
+ */
 export function digits(value: number, count = 3): string {
   if (value === 0) return '0';
   const decimals = Math.max(0, count - 1 - Math.floor(Math.log10(Math.abs(value))));
@@ -21,7 +24,10 @@ export function digits(value: number, count = 3): string {
   return text.includes('.') ? text.replace(/0+$/, '').replace(/\.$/, '') : text;
 }
 
-/** Combines independent errors: the value's change when each input moves by its own error, as the root of the sum of squares. */
+/**
+ * Combines independent errors: the value's change when each input moves by its own error, as the root of the sum of
+ * squares.
+ */
 export function combinedError(value: number, moved: readonly number[]): number {
   return Math.sqrt(moved.reduce((sum, other) => sum + (other - value) ** 2, 0));
 }

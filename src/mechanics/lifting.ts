@@ -26,24 +26,39 @@ export function recommendedLift_kg(lift: Lift): number {
   return 23 * HM * VM * DM * AM * lift.FM * lift.CM;
 }
 
-/** A picture lifted to the wall: held 40 cm in front, from 90 cm to 150 cm, no twist, now and then, with a fair grip (proposal; the equation is NIOSH's). */
+/**
+ * A picture lifted to the wall: held 40 cm in front, from 90 cm to 150 cm, no twist, now and then, with a fair grip
+ * (proposal; the equation is NIOSH's).
+ */
 export const PICTURE_LIFT: Lift = { H_cm: 40, V_cm: 90, D_cm: 60, A_deg: 0, FM: 1, CM: 0.95 };
 
 /** Wider or taller than this one person does not reach around both edges, mm (proposal). */
 const ONE_PERSON_REACH_MM = 1500;
 
-/** How many people should lift a finished piece: by the recommended weight limit (two people carry twice), and at least two when one cannot reach around it. */
+/**
+ * How many people should lift a finished piece: by the recommended weight limit (two people carry twice), and at least
+ * two when one cannot reach around it.
+ */
 export function peopleToLift(mass_kg: number, width_mm: number, height_mm: number): number {
   const byWeight = Math.max(1, Math.ceil(mass_kg / recommendedLift_kg(PICTURE_LIFT) - 1e-9));
-  const byReach = Math.min(width_mm, height_mm) > ONE_PERSON_REACH_MM || Math.max(width_mm, height_mm) > 1.5 * ONE_PERSON_REACH_MM ? 2 : 1;
+  const byReach =
+    Math.min(width_mm, height_mm) > ONE_PERSON_REACH_MM || Math.max(width_mm, height_mm) > 1.5 * ONE_PERSON_REACH_MM
+      ? 2
+      : 1;
   return Math.max(byWeight, byReach);
 }
 
 /**
- * Whether a flat frame goes upright through a door, standing on one of its edges and never tilted: one side must pass under the head and the depth through the width.
+ * Whether a flat frame goes upright through a door, standing on one of its edges and never tilted: one side must pass
+ * under the head and the depth through the width.
  * `door` null = not asked.
  */
-export function fitsDoor(width_mm: number, height_mm: number, depth_mm: number, door: { readonly width_mm: number; readonly height_mm: number } | null): 'yes' | 'no' | 'not-asked' {
+export function fitsDoor(
+  width_mm: number,
+  height_mm: number,
+  depth_mm: number,
+  door: { readonly width_mm: number; readonly height_mm: number } | null,
+): 'yes' | 'no' | 'not-asked' {
   if (door === null) return 'not-asked';
   return Math.min(width_mm, height_mm) <= door.height_mm && depth_mm <= door.width_mm ? 'yes' : 'no';
 }

@@ -17,7 +17,10 @@ import { plySection, type PlyBuild } from './ply-section.js';
 import { solidSection } from './section.js';
 import { weightParts } from './weight.js';
 
-/** A finished plan and shelf → the model that is solved. The plan must have passed its checks against the shelf; throws on a key that is not there. */
+/**
+ * A finished plan and shelf → the model that is solved. The plan must have passed its checks against the shelf; throws
+ * on a key that is not there.
+ */
 export function buildModel(plan: Plan, shop: Shelf): Model {
   const shelf = shelfIn(shop, plan.units);
   const stock = lumberOf(shelf, plan.bars.stock);
@@ -25,18 +28,40 @@ export function buildModel(plan: Plan, shop: Shelf): Model {
   const span_x_mm = plan.face.width_mm - w_mm;
   const span_y_mm = plan.face.height_mm - w_mm;
   const screws = plyScrews(plan, shelf);
-  const screwsOf = (lumber: Lumber, lying: Lying): PlyBuild['screws'] => screws(plyStack(lumber, lying, plan.bars.stack));
+  const screwsOf = (lumber: Lumber, lying: Lying): PlyBuild['screws'] =>
+    screws(plyStack(lumber, lying, plan.bars.stack));
   const bars = Object.fromEntries(
-    barNames.map((name) => [name, member(name, stock, plan.bars, plan.bars, screwsOf(stock, plan.bars), name === 'top' || name === 'bottom' ? span_x_mm : span_y_mm, 0)]),
+    barNames.map((name) => [
+      name,
+      member(
+        name,
+        stock,
+        plan.bars,
+        plan.bars,
+        screwsOf(stock, plan.bars),
+        name === 'top' || name === 'bottom' ? span_x_mm : span_y_mm,
+        0,
+      ),
+    ]),
   ) as Record<BarName, MemberBuild>;
   const crossbars = plan.crossbars.map((crossbar, i) =>
-    member(`crossbar-${i + 1}`, lumberOf(shelf, crossbar.stock), crossbar, plan.bars, screwsOf(lumberOf(shelf, crossbar.stock), crossbar), crossbar.runs === 'upright' ? span_y_mm : span_x_mm, w_mm),
+    member(
+      `crossbar-${i + 1}`,
+      lumberOf(shelf, crossbar.stock),
+      crossbar,
+      plan.bars,
+      screwsOf(lumberOf(shelf, crossbar.stock), crossbar),
+      crossbar.runs === 'upright' ? span_y_mm : span_x_mm,
+      w_mm,
+    ),
   );
   const braces = timberBraces(plan, shelf);
   const shape = frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section);
   /** Only screwed plies have another section for stability; the same object lets the solver share its work. */
   const slips = [...Object.values(bars), ...crossbars].some((build) => build.section_stability !== build.section);
-  const shape_stability = slips ? frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section_stability) : shape;
+  const shape_stability = slips
+    ? frameShape(plan, shelf, bars, crossbars, braces, (build) => build.section_stability)
+    : shape;
   const wood_kg = [...Object.values(bars), ...crossbars, ...braces].reduce((sum, part) => sum + part.mass_kg, 0);
   const service_class = serviceClass(plan.room.humidity_high);
   const accidental = shelfNumber(shelf, 'accidental-pull');
@@ -61,7 +86,15 @@ export function buildModel(plan: Plan, shop: Shelf): Model {
 
 type Lying = Pick<Plan['bars'], 'lay' | 'plies'>;
 
-function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], screws: PlyBuild['screws'], span_mm: number, shorter_mm: number): MemberBuild {
+function member(
+  name: string,
+  stock: Lumber,
+  lying: Lying,
+  bars: Plan['bars'],
+  screws: PlyBuild['screws'],
+  span_mm: number,
+  shorter_mm: number,
+): MemberBuild {
   const laid = laidSize(stock, lying.lay);
   const size = { ply_w_mm: laid.w_mm, ply_d_mm: laid.d_mm };
   /** Plies that screws alone should hold, but none does, lie loose. */
@@ -78,9 +111,24 @@ function member(name: string, stock: Lumber, lying: Lying, bars: Plan['bars'], s
     screws,
   };
   const { section, fibre_mm } = plySection(build, 1);
-  const section_stability = lying.plies > 1 && bond === 'screws' ? plySection(build, 0.6666666666666666).section : section;
+  const section_stability =
+    lying.plies > 1 && bond === 'screws' ? plySection(build, 0.6666666666666666).section : section;
   const mass_kg = section.A_mm2 * (span_mm - shorter_mm) * stock.density_kg_per_m3 * 1e-9;
-  return { name, stock, lay: lying.lay, plies: lying.plies, stack: bars.stack, bond, pairing: bars.pairing, ...size, section, section_stability, fibre_mm, span_mm, mass_kg };
+  return {
+    name,
+    stock,
+    lay: lying.lay,
+    plies: lying.plies,
+    stack: bars.stack,
+    bond,
+    pairing: bars.pairing,
+    ...size,
+    section,
+    section_stability,
+    fibre_mm,
+    span_mm,
+    mass_kg,
+  };
 }
 
 function timberBraces(plan: Plan, shelf: Shelf): Model['braces'] {
@@ -106,7 +154,12 @@ function frameShape(
   const give = cornerGive(plan, shelf, bar);
   const plate = plateStiffness_Nmm_per_rad(plan, shelf, bars.top.stock, bar);
   const { w_mm } = bar;
-  const each = <T>(of: (name: BarName) => T): Record<BarName, T> => ({ top: of('top'), bottom: of('bottom'), left: of('left'), right: of('right') });
+  const each = <T>(of: (name: BarName) => T): Record<BarName, T> => ({
+    top: of('top'),
+    bottom: of('bottom'),
+    left: of('left'),
+    right: of('right'),
+  });
   return {
     span_x_mm: bars.top.span_mm,
     span_y_mm: bars.left.span_mm,
@@ -129,7 +182,10 @@ function frameShape(
   };
 }
 
-/** The frame with joints softer than hoped: each gives twice as much as its own, and at least so much, in every way; plates hold half as stiffly. */
+/**
+ * The frame with joints softer than hoped: each gives twice as much as its own, and at least so much, in every way;
+ * plates hold half as stiffly.
+ */
 function softened(shape: FrameShape, least: number): FrameShape {
   const softer = (give: JointGive): JointGive => eachWay(give, (widths) => Math.max(least, 2 * widths));
   const each = <T, U>(record: Readonly<Record<CornerName, T>>, of: (value: T) => U) =>
@@ -143,12 +199,17 @@ function softened(shape: FrameShape, least: number): FrameShape {
   };
 }
 
-/** The screws that hold a stack of plies, as they are driven: those of the bars for pieces built like them, and for other crossbars those of the thinnest. Null where none reaches the next ply. */
+/**
+ * The screws that hold a stack of plies, as they are driven: those of the bars for pieces built like them, and for
+ * other crossbars those of the thinnest. Null where none reaches the next ply.
+ */
 function plyScrews(plan: Plan, shelf: Shelf): (stack: PlyStack) => PlyBuild['screws'] {
   const every_mm = plan.ply_screws?.every_mm ?? usualLengths[plan.units].ply_screw_every_mm;
   const bars = plyStack(lumberOf(shelf, plan.bars.stock), plan.bars, plan.bars.stack);
   const likeBars = (stack: PlyStack): boolean => bars.plies > 1 && sameStack(stack, bars);
-  const others = plan.crossbars.map((crossbar) => plyStack(lumberOf(shelf, crossbar.stock), crossbar, plan.bars.stack)).filter((stack) => stack.plies > 1 && !likeBars(stack));
+  const others = plan.crossbars
+    .map((crossbar) => plyStack(lumberOf(shelf, crossbar.stock), crossbar, plan.bars.stack))
+    .filter((stack) => stack.plies > 1 && !likeBars(stack));
   const [thinnest] = [...others].sort(byThickness);
   return (stack) => {
     const lead = likeBars(stack) ? bars : thinnest;

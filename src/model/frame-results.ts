@@ -1,6 +1,9 @@
 import type { BarName, CornerName } from '../base/names.js';
 
-/** Forces in a bar at one place, `s` 0..1 along it: axial (tension positive), N, and the bending moments in the plane of the cloth and out of it, N·mm. */
+/**
+ * Forces in a bar at one place, `s` 0..1 along it: axial (tension positive), N, and the bending moments in the plane of
+ * the cloth and out of it, N·mm.
+ */
 export interface BarForces {
   readonly s: number;
   readonly axial_N: number;
@@ -36,7 +39,9 @@ export interface CrossbarStatics {
 
 /** Internal actions where a bar meets its corner: the larger of the two bar ends, magnitudes. */
 export interface CornerStatics {
-  /** In-plane moment carried by the corner's own joint, N·mm; a plate beside it carries `plate_moment_Nmm` of its own. */
+  /**
+   * In-plane moment carried by the corner's own joint, N·mm; a plate beside it carries `plate_moment_Nmm` of its own.
+   */
   readonly moment_Nmm: number;
   readonly plate_moment_Nmm: number;
   /** Out-of-plane moment and torque, N·mm. */
@@ -53,21 +58,34 @@ export interface Statics {
   readonly corners: Readonly<Record<CornerName, CornerStatics>>;
   /** Largest-magnitude dish of any bar, mm, towards the viewer positive. */
   readonly dish_mm: number;
-  /** How far the pull racks the frame: the rising diagonal between corner nodes less the falling one, mm (0 for a symmetric frame). */
+  /**
+   * How far the pull racks the frame: the rising diagonal between corner nodes less the falling one, mm (0 for a
+   * symmetric frame).
+   */
   readonly racking_mm: number;
 }
 
 export type ModeName = 'propeller' | 'sideways';
 
-/** A shape of the whole frame for pictures: lines of points along each member, offsets in mm (scaled to unit largest). */
+/**
+ * A shape of the whole frame for pictures: lines of points along each member, offsets in mm (scaled to unit largest).
+ */
 export interface ModeLine {
   readonly member: string;
-  readonly points: readonly { readonly x: number; readonly y: number; readonly dx: number; readonly dy: number; readonly dz: number }[];
+  readonly points: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly dx: number;
+    readonly dy: number;
+    readonly dz: number;
+  }[];
 }
 
 /**
- * How a frame leaves its plane near and past its critical pull: with f the pull over the critical one, the lift y of the fourth corner obeys
- * y (1 − f) + β y³ = y₀, y₀ the lift at no pull. Elastic, hence the same for boards of any stiffness; an upper bound for cloth that stretches.
+ * How a frame leaves its plane near and past its critical pull: with f the pull over the critical one, the lift y of
+ * the fourth corner obeys
+ * y (1 − f) + β y³ = y₀, y₀ the lift at no pull. Elastic, hence the same for boards of any stiffness; an upper bound
+ * for cloth that stretches.
  */
 export interface Propeller {
   /** Factor on the given pull at which this mode takes over. */
@@ -91,11 +109,17 @@ export interface Stability {
 /** The kinds of natural curvature a member can have as built into the frame. */
 export type WarpKind = 'twist' | 'out' | 'plane';
 
-/** Responses to a unit natural curvature of one member (side bar or crossbar), uniform along it, on the tangent stiffness. */
+/**
+ * Responses to a unit natural curvature of one member (side bar or crossbar), uniform along it, on the tangent
+ * stiffness.
+ */
 export interface Influence {
   /** Side bar name or `crossbar-1` … */
   readonly member: string;
-  /** `twist`: rad/mm, right-handed positive along the member; `out`, `plane`: curvature 1/mm, the free member's middle going towards the viewer / in +y or +x positive. */
+  /**
+   * `twist`: rad/mm, right-handed positive along the member; `out`, `plane`: curvature 1/mm, the free member's middle
+   * going towards the viewer / in +y or +x positive.
+   */
   readonly kind: WarpKind;
   /** z of the top-right corner above the plane of the other three, mm per unit. */
   readonly corner_lift: number;

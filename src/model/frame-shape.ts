@@ -3,7 +3,9 @@ import type { BarName, CornerName } from '../base/names.js';
 
 export type { JointGive };
 
-/** The cross-section of one bar as built, in N and mm. `w` lies in the plane of the cloth, `d` at right angles to it. */
+/**
+ * The cross-section of one bar as built, in N and mm. `w` lies in the plane of the cloth, `d` at right angles to it.
+ */
 export interface Section {
   readonly w_mm: number;
   readonly d_mm: number;
@@ -49,8 +51,10 @@ export interface FrameShape {
   /** Joint give of a bar end at its corner, in widths of that bar; 0 = rigid. */
   readonly corner_give: Readonly<Record<CornerName, JointGive>>;
   /**
-   * What a plate across a corner adds in the plane, N·mm per radian between its two bars, in parallel with the corner's own joint; its hold on
-   * either bar is already in it. 0 = no plate, or one that nothing holds. A corner rigid in the plane leaves it nothing to do.
+   * What a plate across a corner adds in the plane, N·mm per radian between its two bars, in parallel with the corner's
+   * own joint; its hold on
+   * either bar is already in it. 0 = no plate, or one that nothing holds. A corner rigid in the plane leaves it nothing
+   * to do.
    */
   readonly corner_plate_Nmm_per_rad: Readonly<Record<CornerName, number>>;
   readonly crossbars: readonly CrossbarShape[];
@@ -63,7 +67,10 @@ export interface EdgePull {
   readonly y: number;
 }
 
-/** Point forces on a side bar (hanging hardware), global axes, N; `at` is the fraction along the bar from its left or bottom end. */
+/**
+ * Point forces on a side bar (hanging hardware), global axes, N; `at` is the fraction along the bar from its left or
+ * bottom end.
+ */
 export interface PointForce {
   readonly bar: BarName;
   readonly at: number;

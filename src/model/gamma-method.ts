@@ -18,7 +18,10 @@ export interface GammaResult {
   readonly EI_Nmm2: number;
   /** Share of full connection of each part, 0 loose … 1 glued; one part is the reference and has 1. */
   readonly gamma: readonly number[];
-  /** Distance of each part's centre from the neutral axis of the whole, mm, counted positive away from the reference part (for the reference part: towards part 1). */
+  /**
+   * Distance of each part's centre from the neutral axis of the whole, mm, counted positive away from the reference
+   * part (for the reference part: towards part 1).
+   */
   readonly a_mm: readonly number[];
 }
 
@@ -33,11 +36,17 @@ export function gammaFactor(E_MPa: number, area_mm2: number, joint: GammaInterfa
 }
 
 /**
- * Effective bending stiffness of two or three boards joined by slipping fastenings, equal or unequal, bending across the interfaces.
- * With two parts the second is the reference (γ = 1); with three, the middle one. `joints` has one entry per interface, in order.
+ * Effective bending stiffness of two or three boards joined by slipping fastenings, equal or unequal, bending across
+ * the interfaces.
+ * With two parts the second is the reference (γ = 1); with three, the middle one. `joints` has one entry per interface,
+ * in order.
  * Source: en1995-1-1 Annex B (B.1 to B.5). Throws when the number of parts is not 2 or 3 or the joints do not match.
  */
-export function gammaStiffness(parts: readonly GammaPart[], joints: readonly GammaInterface[], span_mm: number): GammaResult {
+export function gammaStiffness(
+  parts: readonly GammaPart[],
+  joints: readonly GammaInterface[],
+  span_mm: number,
+): GammaResult {
   if ((parts.length !== 2 && parts.length !== 3) || joints.length !== parts.length - 1) {
     throw new Error('The gamma method takes two or three parts and one joint fewer.');
   }
@@ -70,5 +79,9 @@ export interface JointedBeam {
 /** The gamma method for the same fastenings in every interface, two or three plies. Source: en1995-1-1 Annex B. */
 export function jointedBeam(beam: JointedBeam): GammaResult {
   const joint: GammaInterface = { spacing_mm: beam.spacing_mm, K_N_per_mm: beam.slip_N_per_mm };
-  return gammaStiffness(beam.plies, beam.plies.slice(1).map(() => joint), beam.span_mm);
+  return gammaStiffness(
+    beam.plies,
+    beam.plies.slice(1).map(() => joint),
+    beam.span_mm,
+  );
 }

@@ -1,6 +1,9 @@
 import type { Model } from './model.js';
 
-/** What the computation leaves out, in sentences for the report: always the limits of the method, and then those this plan touches. */
+/**
+ * What the computation leaves out, in sentences for the report: always the limits of the method, and then those this
+ * plan touches.
+ */
 export function leftOut(model: Model): string[] {
   const { plan } = model;
   const sentences = [
@@ -13,9 +16,14 @@ export function leftOut(model: Model): string[] {
     'Knocks, falls and transport are not covered, beyond one accidental pull on the corners.',
   ];
   const brace = plan.corners.brace;
-  if (brace !== null && brace.kind !== 'timber') sentences.push('Corner plates are taken as springs in the plane beside their joints; out of that plane they add nothing.');
-  if (plan.crossbars.length > 0) sentences.push('Crossbars that cross are taken as half-lapped and rigid where they cross.');
+  if (brace !== null && brace.kind !== 'timber')
+    sentences.push(
+      'Corner plates are taken as springs in the plane beside their joints; out of that plane they add nothing.',
+    );
+  if (plan.crossbars.length > 0)
+    sentences.push('Crossbars that cross are taken as half-lapped and rigid where they cross.');
   if (model.braces.length > 0) sentences.push('Natural warp of the corner braces is left out: they are short.');
-  if (plan.bars.plies > 1 && plan.bars.bond === 'screws' && plan.bars.plies > 3) sentences.push('Four boards held by screws alone are counted as loose boards.');
+  if (plan.bars.plies > 1 && plan.bars.bond === 'screws' && plan.bars.plies > 3)
+    sentences.push('Four boards held by screws alone are counted as loose boards.');
   return sentences;
 }

@@ -37,12 +37,22 @@ export interface Model {
   readonly bars: Readonly<Record<BarName, MemberBuild>>;
   readonly crossbars: readonly MemberBuild[];
   /** Timber braces; empty for gussets and angles, which only stiffen the joint. */
-  readonly braces: readonly { readonly corner: CornerName; readonly leg_mm: number; readonly stock: Lumber; readonly section: Section; readonly give: JointGive; readonly mass_kg: number }[];
+  readonly braces: readonly {
+    readonly corner: CornerName;
+    readonly leg_mm: number;
+    readonly stock: Lumber;
+    readonly section: Section;
+    readonly give: JointGive;
+    readonly mass_kg: number;
+  }[];
   /** The plates across the corners as built; null where there are none. */
   readonly plate: Plate | null;
   readonly shape: FrameShape;
   readonly shape_stability: FrameShape;
-  /** The stability shape with softer joints: each gives twice its own, at least the shelf's `second-give` (8), in every way; plates half as stiff. */
+  /**
+   * The stability shape with softer joints: each gives twice its own, at least the shelf's `second-give` (8), in every
+   * way; plates half as stiff.
+   */
   readonly shape_soft: FrameShape;
   readonly working: EdgePull;
   readonly peak: EdgePull;
@@ -50,7 +60,14 @@ export interface Model {
   /** Creep factor by service class of the room. */
   readonly k_def: number;
   readonly service_class: 1 | 2 | 3;
-  readonly weight: { readonly wood_kg: number; readonly cloth_kg: number; readonly ground_kg: number; readonly paint_kg: number; readonly hardware_kg: number; readonly total_kg: number };
+  readonly weight: {
+    readonly wood_kg: number;
+    readonly cloth_kg: number;
+    readonly ground_kg: number;
+    readonly paint_kg: number;
+    readonly hardware_kg: number;
+    readonly total_kg: number;
+  };
 }
 
 /** The solved frame: shape at the three pulls, stability, and how natural warp moves it. */

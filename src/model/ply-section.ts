@@ -22,12 +22,16 @@ export interface PlyBuild {
 /** What a built-up bar is for the frame and for its own strength. */
 export interface BuiltSection {
   readonly section: Section;
-  /** Times an in-plane moment over `I_plane`: the largest bending stress in any ply. Half the width of what bends as one; for plies that slip, γ a + h/2. */
+  /**
+   * Times an in-plane moment over `I_plane`: the largest bending stress in any ply. Half the width of what bends as
+   * one; for plies that slip, γ a + h/2.
+   */
   readonly fibre_mm: number;
 }
 
 /**
- * Section of a built-up bar. Glued plies are one solid piece; two or three screwed plies work as the mechanically jointed
+ * Section of a built-up bar. Glued plies are one solid piece; two or three screwed plies work as the mechanically
+ * jointed
  * beam of EN 1995-1-1 Annex B for bending across the interface; anything else is the plain sum of its plies.
  * `slip` is 1 for shape and 2/3 for stability (share of the slip modulus that counts).
  */
@@ -39,7 +43,12 @@ export function plySection(build: PlyBuild, slip: 1 | 0.6666666666666666): Built
   const solid = solidSection(w_mm, d_mm, E_MPa, G_MPa);
   if (plies === 1 || bond === 'glue' || bond === 'glue+screws') return { section: solid, fibre_mm: w_mm / 2 };
   const ply = solidSection(ply_w_mm, ply_d_mm, E_MPa, G_MPa);
-  const loose: Section = { ...solid, I_plane_mm4: plies * ply.I_plane_mm4, I_out_mm4: plies * ply.I_out_mm4, J_mm4: plies * ply.J_mm4 };
+  const loose: Section = {
+    ...solid,
+    I_plane_mm4: plies * ply.I_plane_mm4,
+    I_out_mm4: plies * ply.I_out_mm4,
+    J_mm4: plies * ply.J_mm4,
+  };
   if (bond === 'none' || build.screws === null || plies > 3) return { section: loose, fibre_mm: ply_w_mm / 2 };
   const across_mm = side ? ply_w_mm : ply_d_mm;
   const breadth_mm = side ? ply_d_mm : ply_w_mm;

@@ -17,21 +17,39 @@ function steelPin_kg(diameter_mm: number, length_mm: number): number {
 
 function hardwareMass_kg(plan: Plan, shelf: Shelf): number {
   const around_mm = 2 * (plan.face.width_mm + plan.face.height_mm);
-  const heaviest = (kind: 'ring' | 'wire' | 'strap' | 'cleat'): number => Math.max(0, ...Object.values(shelf.hardware).filter((h) => h.kind === kind).map((h) => h.mass_g));
+  const heaviest = (kind: 'ring' | 'wire' | 'strap' | 'cleat'): number =>
+    Math.max(
+      0,
+      ...Object.values(shelf.hardware)
+        .filter((h) => h.kind === kind)
+        .map((h) => h.mass_g),
+    );
   const wire_m = plan.hang.by === 'wire' ? plan.face.width_mm / 1000 : 0;
-  const holding_g = { 'none': 0, 'wire': 2 * heaviest('ring'), 'two-hooks': 2 * heaviest('ring'), 'd-rings': 2 * heaviest('strap'), 'cleat': heaviest('cleat') }[plan.hang.by];
+  const holding_g = {
+    none: 0,
+    wire: 2 * heaviest('ring'),
+    'two-hooks': 2 * heaviest('ring'),
+    'd-rings': 2 * heaviest('strap'),
+    cleat: heaviest('cleat'),
+  }[plan.hang.by];
   const hanging = (holding_g + wire_m * heaviest('wire')) / 1000;
   const staples = ((around_mm / plan.cloth.fixing.every_mm) * STAPLE_G) / 1000;
   const nail = plan.corners.nails ? shelf.nails[plan.corners.nails.use] : undefined;
   const nails = nail ? 4 * (plan.corners.nails?.each ?? 0) * steelPin_kg(nail.diameter_mm, nail.length_mm) : 0;
   const screw = plan.ply_screws ? shelf.screws[plan.ply_screws.use] : undefined;
   const screwed = plan.bars.plies > 1 && (plan.bars.bond === 'screws' || plan.bars.bond === 'glue+screws');
-  const screws = screw && plan.ply_screws && screwed ? (around_mm / plan.ply_screws.every_mm) * steelPin_kg(screw.root_mm, screw.length_mm) : 0;
+  const screws =
+    screw && plan.ply_screws && screwed
+      ? (around_mm / plan.ply_screws.every_mm) * steelPin_kg(screw.root_mm, screw.length_mm)
+      : 0;
   const angles = plan.corners.brace?.kind === 'steel-angle' ? (4 * ANGLE_G) / 1000 : 0;
   return hanging + staples + nails + screws + angles;
 }
 
-/** Area of the cloth on the frame with what is turned over the edge and hemmed, m²: face + 2 (d + wrap + turn), wrap = w when fixed to the back. Source: physics. */
+/**
+ * Area of the cloth on the frame with what is turned over the edge and hemmed, m²: face + 2 (d + wrap + turn), wrap = w
+ * when fixed to the back. Source: physics.
+ */
 function clothArea_m2(plan: Plan, shelf: Shelf): number {
   const { lay, plies, stack } = plan.bars;
   const stock = shelf.lumber[plan.bars.stock];
@@ -42,8 +60,10 @@ function clothArea_m2(plan: Plan, shelf: Shelf): number {
 }
 
 /**
- * Mass of the finished piece by part, kg: the wood as given, the cloth with its turned edges, the dry ground by coats (the shelf's first ground), an allowance
- * for dry paint on the face (the shelf's `paint-mass`, a proposal: thick impasto weighs several times more), and steel: hanging hardware (the heaviest on the shelf), staples, nails, screws, angles.
+ * Mass of the finished piece by part, kg: the wood as given, the cloth with its turned edges, the dry ground by coats
+ * (the shelf's first ground), an allowance
+ * for dry paint on the face (the shelf's `paint-mass`, a proposal: thick impasto weighs several times more), and steel:
+ * hanging hardware (the heaviest on the shelf), staples, nails, screws, angles.
  * A cloth the shelf lacks weighs nothing here: the plan reader refuses it before.
  */
 export function weightParts(plan: Plan, shelf: Shelf, wood_kg: number): Model['weight'] {
@@ -53,5 +73,12 @@ export function weightParts(plan: Plan, shelf: Shelf, wood_kg: number): Model['w
   const ground_kg = ((ground?.mass_g_per_m2_per_coat ?? 0) * plan.ground.coats * face_m2) / 1000;
   const paint_kg = (shelfNumber(shelf, 'paint-mass') * face_m2) / 1000;
   const hardware_kg = hardwareMass_kg(plan, shelf);
-  return { wood_kg, cloth_kg, ground_kg, paint_kg, hardware_kg, total_kg: wood_kg + cloth_kg + ground_kg + paint_kg + hardware_kg };
+  return {
+    wood_kg,
+    cloth_kg,
+    ground_kg,
+    paint_kg,
+    hardware_kg,
+    total_kg: wood_kg + cloth_kg + ground_kg + paint_kg + hardware_kg,
+  };
 }

@@ -9,7 +9,16 @@ import { woodSteps } from './wood-steps.js';
 export type { ToolsAtHand } from './tools-at-hand.js';
 export type { WorkStep } from './step.js';
 
-/** Every step from boards to the wall that this plan really has, in order, with waiting times and cautions; `tools` says what the workshop has where the shelf's own numbers do not fit. */
+/**
+ * Every step from boards to the wall that this plan really has, in order, with waiting times and cautions; `tools` says
+ * what the workshop has where the shelf's own numbers do not fit.
+ */
 export function orderOfWork(model: Model, tools: ToolsAtHand = {}): readonly WorkStep[] {
-  return [...woodSteps(model, tools), ...frameSteps(model, tools), ...clothSteps(model), ...hangSteps(model), slackStep(model)];
+  return [
+    ...woodSteps(model, tools),
+    ...frameSteps(model, tools),
+    ...clothSteps(model),
+    ...hangSteps(model),
+    slackStep(model),
+  ];
 }

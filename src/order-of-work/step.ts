@@ -11,7 +11,13 @@ export interface WorkStep {
 }
 
 /** A step from its id, its sentence, its cautions and, where the work rests after it, how long and what for. */
-export const step = (id: string, text: string, cautions: readonly string[] = [], wait_h: number | null = null, wait_for = ''): WorkStep => ({ id, text, wait_h, wait_for, cautions });
+export const step = (
+  id: string,
+  text: string,
+  cautions: readonly string[] = [],
+  wait_h: number | null = null,
+  wait_for = '',
+): WorkStep => ({ id, text, wait_h, wait_for, cautions });
 
 /** `one clamp`, `3 clamps`. */
 export const counted = (n: number, one: string, many = `${one}s`): string => (n === 1 ? `one ${one}` : `${n} ${many}`);

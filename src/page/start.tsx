@@ -24,9 +24,16 @@ export function startPage(document: Document): void {
     benchTexts.value = chosenBench.value;
     edits.value = edits.peek() + 1;
   });
-  effect(() => { if (edits.value > 0) lookedAt.value = null; });
-  effect(() => { if (bench.value !== null) void judgeClass(ask); });
-  followPile(() => startEngine(script), () => view.value === 'Boards');
+  effect(() => {
+    if (edits.value > 0) lookedAt.value = null;
+  });
+  effect(() => {
+    if (bench.value !== null) void judgeClass(ask);
+  });
+  followPile(
+    () => startEngine(script),
+    () => view.value === 'Boards',
+  );
   keepOn(data.plan.text);
   followPlan(ask, () => startEngine(script));
   listen();
@@ -69,7 +76,10 @@ function listen(): void {
   addEventListener('keydown', (event) => {
     if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
     const key = event.key.toLowerCase();
-    const field = event.target instanceof HTMLInputElement && event.target.type === 'text' && event.target.closest('.controls') === null;
+    const field =
+      event.target instanceof HTMLInputElement &&
+      event.target.type === 'text' &&
+      event.target.closest('.controls') === null;
     if (field) return;
     if (key === 'z' || key === 'y') {
       event.preventDefault();
@@ -85,13 +95,15 @@ function listen(): void {
   addEventListener('drop', (event) => {
     event.preventDefault();
     if (event.dataTransfer === null) return;
-    void droppedFiles(event.dataTransfer).then((files) => readFiles(files ?? [])).then(([plan]) => {
-      if (plan === undefined) {
-        told.value = 'There is no plan in what was dropped: plans end in .yaml. A folder of plans goes to “Class”.';
-        return;
-      }
-      openPlan(plan.text, plan.file);
-      told.value = `${plan.file} is open.`;
-    });
+    void droppedFiles(event.dataTransfer)
+      .then((files) => readFiles(files ?? []))
+      .then(([plan]) => {
+        if (plan === undefined) {
+          told.value = 'There is no plan in what was dropped: plans end in .yaml. A folder of plans goes to “Class”.';
+          return;
+        }
+        openPlan(plan.text, plan.file);
+        told.value = `${plan.file} is open.`;
+      });
   });
 }

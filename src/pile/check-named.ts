@@ -13,8 +13,10 @@ interface Named {
 }
 
 /**
- * What a plan says of boards that the pile does not bear out: a board that is not there, or a place on it that is no sound wood. Such a piece is cut
- * elsewhere, so each is told with its place in the plan. Empty for a text that is no plan: that is told by who reads it.
+ * What a plan says of boards that the pile does not bear out: a board that is not there, or a place on it that is no
+ * sound wood. Such a piece is cut
+ * elsewhere, so each is told with its place in the plan. Empty for a text that is no plan: that is told by who reads
+ * it.
  */
 export function checkNamedBoards(text: string, file: string, pile: Pile): readonly Problem[] {
   const { source } = readYaml(text, file);
@@ -27,11 +29,26 @@ export function checkNamedBoards(text: string, file: string, pile: Pile): readon
     const board = pile.boards.find((one) => one.mark === mark.trim());
     if (board === undefined) {
       const close = nearest(mark, marks);
-      return [source.warning('board-not-in-pile', ['boards', i, 'board'], { value: mark, name: pile.name, allowed: close === undefined ? marks.slice(0, 12).join(', ') : `${close}?` })];
+      return [
+        source.warning('board-not-in-pile', ['boards', i, 'board'], {
+          value: mark,
+          name: pile.name,
+          allowed: close === undefined ? marks.slice(0, 12).join(', ') : `${close}?`,
+        }),
+      ];
     }
     const from = typeof entry?.from === 'string' ? readQuantity(entry.from, 'length') : null;
     const at_mm = from?.ok === true ? from.value : 0;
-    if (board.cut !== null || soundStretches(board).some(({ from_mm, to_mm }) => at_mm >= from_mm - 0.01 && at_mm < to_mm)) return [];
-    return [source.warning('no-sound-wood-there', ['boards', i, from === null ? 'board' : 'from'], { value: formatLength(at_mm, pile.units), name: mark })];
+    if (
+      board.cut !== null ||
+      soundStretches(board).some(({ from_mm, to_mm }) => at_mm >= from_mm - 0.01 && at_mm < to_mm)
+    )
+      return [];
+    return [
+      source.warning('no-sound-wood-there', ['boards', i, from === null ? 'board' : 'from'], {
+        value: formatLength(at_mm, pile.units),
+        name: mark,
+      }),
+    ];
   });
 }

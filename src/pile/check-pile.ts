@@ -8,16 +8,23 @@ import type { PileInput } from './pile-schema.js';
 
 type BoardInput = PileInput['boards'][number];
 
-/** Kinds of board that the shelf does not have; looks at the raw document, so that they show beside any other problem. */
-export const checkStocks = (source: YamlSource, shelf: Shelf): Problem[] => unknownNames(source, shelf, ['boards', '*', 'stock'], 'lumber');
+/**
+ * Kinds of board that the shelf does not have; looks at the raw document, so that they show beside any other problem.
+ */
+export const checkStocks = (source: YamlSource, shelf: Shelf): Problem[] =>
+  unknownNames(source, shelf, ['boards', '*', 'stock'], 'lumber');
 
-/** What a pile gets wrong by itself: marks used twice, readings of several boards at once, knots and readings beyond the board. */
+/**
+ * What a pile gets wrong by itself: marks used twice, readings of several boards at once, knots and readings beyond the
+ * board.
+ */
 export function checkPile(input: PileInput, source: YamlSource): Problem[] {
   const seen = new Set<string>();
   return input.boards.flatMap((board, index) => {
     const problems = [...checkCount(board, index, source), ...checkLengths(board, index, source)];
     if (board.mark === undefined) return problems;
-    if (seen.has(board.mark)) problems.push(source.problem('mark-twice', ['boards', index, 'mark'], { value: board.mark }));
+    if (seen.has(board.mark))
+      problems.push(source.problem('mark-twice', ['boards', index, 'mark'], { value: board.mark }));
     seen.add(board.mark);
     return problems;
   });
@@ -28,7 +35,11 @@ const ofOneBoard = ['mark', 'twist', 'bow', 'hollow', 'crook', 'hollow-edge', 'k
 function checkCount(board: BoardInput, index: number, source: YamlSource): Problem[] {
   const { count = 1 } = board;
   if (count === 1) return [];
-  return ofOneBoard.flatMap((key) => (board[key] === undefined ? [] : [source.problem('one-for-several', ['boards', index, key], { name: key, value: String(count) }, 'key')]));
+  return ofOneBoard.flatMap((key) =>
+    board[key] === undefined
+      ? []
+      : [source.problem('one-for-several', ['boards', index, key], { name: key, value: String(count) }, 'key')],
+  );
 }
 
 function checkLengths(board: BoardInput, index: number, source: YamlSource): Problem[] {
@@ -38,14 +49,23 @@ function checkLengths(board: BoardInput, index: number, source: YamlSource): Pro
   const beyond = (mm: number): boolean => mm > length.value + 0.01;
   const knots = (board.knots ?? []).flatMap((knot, i) => {
     const reading = readRange(knot, 'length');
-    return reading !== null && beyond(reading.high) ? [source.problem('knot-beyond-board', ['boards', index, 'knots', i], { value: source.written(['boards', index, 'knots', i]), allowed: said })] : [];
+    return reading !== null && beyond(reading.high)
+      ? [
+          source.problem('knot-beyond-board', ['boards', index, 'knots', i], {
+            value: source.written(['boards', index, 'knots', i]),
+            allowed: said,
+          }),
+        ]
+      : [];
   });
   const over = [
     { path: ['boards', index, 'over'], text: board.over },
     { path: ['boards', index, 'twist', 'over'], text: typeof board.twist === 'object' ? board.twist.over : undefined },
   ].flatMap(({ path, text }) => {
     const reading = text === undefined ? null : readQuantity(text, 'length');
-    return reading?.ok === true && beyond(reading.value) ? [source.warning('over-beyond-board', path, { value: source.written(path), allowed: said })] : [];
+    return reading?.ok === true && beyond(reading.value)
+      ? [source.warning('over-beyond-board', path, { value: source.written(path), allowed: said })]
+      : [];
   });
   return [...knots, ...over];
 }

@@ -14,7 +14,9 @@ function quantity(text: string, dimension: Dimension): number {
 
 const mm = (text: string): number => quantity(text, 'length');
 
-/** The pile of a checked input: every board by itself, unmarked ones named `u1`, `u2` … past the marks that are taken. */
+/**
+ * The pile of a checked input: every board by itself, unmarked ones named `u1`, `u2` … past the marks that are taken.
+ */
 export function fillPile(input: PileInput): Pile {
   const first = readQuantity(input.boards[0]?.length ?? '', 'length');
   const taken = new Set(input.boards.flatMap(({ mark }) => (mark === undefined ? [] : [mark])));
@@ -24,14 +26,25 @@ export function fillPile(input: PileInput): Pile {
     while (taken.has(`u${free}`));
     return `u${free}`;
   };
-  const boards = input.boards.flatMap((board) => Array.from({ length: board.count ?? 1 }, () => fillBoard(board, nextMark)));
-  return { name: input.name?.trim() ?? 'The pile', units: first.ok && first.system === 'inch' ? 'inch' : 'metric', boards };
+  const boards = input.boards.flatMap((board) =>
+    Array.from({ length: board.count ?? 1 }, () => fillBoard(board, nextMark)),
+  );
+  return {
+    name: input.name?.trim() ?? 'The pile',
+    units: first.ok && first.system === 'inch' ? 'inch' : 'metric',
+    boards,
+  };
 }
 
 function fillBoard(board: BoardInput, nextMark: () => string): PileBoard {
   const length_mm = mm(board.length);
-  const { bow_per_m, crook_per_m } = readBoard({ bow: board.bow, crook: board.crook, over: board.over ?? board.length });
-  const turned = (curve: number | null, other: boolean): number | null => (curve === null ? null : (other ? -1 : 1) * curve + 0);
+  const { bow_per_m, crook_per_m } = readBoard({
+    bow: board.bow,
+    crook: board.crook,
+    over: board.over ?? board.length,
+  });
+  const turned = (curve: number | null, other: boolean): number | null =>
+    curve === null ? null : (other ? -1 : 1) * curve + 0;
   return {
     mark: board.mark ?? nextMark(),
     marked: board.mark !== undefined,

@@ -8,7 +8,8 @@ export interface Knot {
 }
 
 /**
- * One board in hand. Three chalk marks fix how it lies: a letter on one face, a mark at one end, a mark on one edge. Seen with the letter towards
+ * One board in hand. Three chalk marks fix how it lies: a letter on one face, a mark at one end, a mark on one edge.
+ * Seen with the letter towards
  * you and the marked end on your left, the marked edge is the upper one. A reading that was not taken is null.
  */
 export interface PileBoard {
@@ -26,7 +27,10 @@ export interface PileBoard {
   /** Edgewise curvature, 1/m, positive where the marked edge is the hollow one. */
   readonly crook_per_m: number | null;
   readonly knots: readonly Knot[];
-  /** Of a piece that is cut already, how its ends are: it is used as it is or not at all. Its long side is the marked edge, or the marked face where it is mitred on edge. Null for boards that may be sawn. */
+  /**
+   * Of a piece that is cut already, how its ends are: it is used as it is or not at all. Its long side is the marked
+   * edge, or the marked face where it is mitred on edge. Null for boards that may be sawn.
+   */
   readonly cut: CutEnds | null;
 }
 
@@ -39,4 +43,5 @@ export interface Pile {
 }
 
 /** Whether anything of its warp was read. */
-export const isRead = ({ twist_rad_per_m, bow_per_m, crook_per_m }: PileBoard): boolean => twist_rad_per_m !== null || bow_per_m !== null || crook_per_m !== null;
+export const isRead = ({ twist_rad_per_m, bow_per_m, crook_per_m }: PileBoard): boolean =>
+  twist_rad_per_m !== null || bow_per_m !== null || crook_per_m !== null;

@@ -16,9 +16,15 @@ export function readPile(text: string, file: string, shelf: Shelf): Result<Pile>
   if (wrongFormat !== null) return failed([...problems, wrongFormat]);
   const stocks = checkStocks(source, shelf);
   const checked = pileInputSchema.safeParse(source.data);
-  if (!checked.success) return failed([...problems, ...stocks, ...schemaProblems(pileInputSchema, checked.error.issues, source)]);
+  if (!checked.success)
+    return failed([...problems, ...stocks, ...schemaProblems(pileInputSchema, checked.error.issues, source)]);
   const all = [...problems, ...stocks, ...checkPile(checked.data, source)];
-  return all.some(({ severity }) => severity === 'error') ? failed(all) : { ok: true, value: fillPile(checked.data), warnings: inFileOrder(all) };
+  return all.some(({ severity }) => severity === 'error')
+    ? failed(all)
+    : { ok: true, value: fillPile(checked.data), warnings: inFileOrder(all) };
 }
 
-const failed = (problems: readonly Problem[]): Result<Pile> => ({ ok: false, problems: limitProblems(inFileOrder(problems)) });
+const failed = (problems: readonly Problem[]): Result<Pile> => ({
+  ok: false,
+  problems: limitProblems(inFileOrder(problems)),
+});

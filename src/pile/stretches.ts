@@ -6,7 +6,10 @@ export interface Stretch {
   readonly to_mm: number;
 }
 
-/** The stretches that are left when the knots are cut out, in order; the saw's kerf falls into the knot. A board without knots is one stretch. */
+/**
+ * The stretches that are left when the knots are cut out, in order; the saw's kerf falls into the knot. A board without
+ * knots is one stretch.
+ */
 export function soundStretches({ length_mm, knots }: Pick<PileBoard, 'length_mm' | 'knots'>): readonly Stretch[] {
   const found: Stretch[] = [];
   let from_mm = 0;

@@ -21,7 +21,10 @@ interface Strip extends ChalkedStrip {
   readonly fill: string;
 }
 
-/** The frame seen from the front with the chalk on every piece: which board, which way its marked face looks, an arrow to its marked end. Drawn wide so that it can be read. */
+/**
+ * The frame seen from the front with the chalk on every piece: which board, which way its marked face looks, an arrow
+ * to its marked end. Drawn wide so that it can be read.
+ */
 export function framePicture(frame: PlacedFrame, name: string): Picture {
   const strips = stripsOf(frame);
   const bottom = Math.max(...strips.flatMap(({ shape }) => shape.map(({ y }) => y)));
@@ -31,18 +34,45 @@ export function framePicture(frame: PlacedFrame, name: string): Picture {
     'In the ring its name; the arrow points to the marked end.',
     ...(behind ? ['Dashed: chalked on the back, as if seen through the wood.'] : []),
   ];
-  const content = together(drawing({ marks: strips.map(({ shape, fill }) => outline(shape, { width: weight.thin, fill, colour: softInk })) }), ...chalkStrips(strips), drawing({ labels: foot.map((text, i) => ({ text, size: textSize.small, spots: [{ x: side, y: bottom + 16 + 15 * i, anchor: 'start' as const }] })) }));
-  return finishPicture({ name, title: 'Which board goes where', alt: describe(frame, strips) }, bottom + 12 + 15 * foot.length, content);
+  const content = together(
+    drawing({ marks: strips.map(({ shape, fill }) => outline(shape, { width: weight.thin, fill, colour: softInk })) }),
+    ...chalkStrips(strips),
+    drawing({
+      labels: foot.map((text, i) => ({
+        text,
+        size: textSize.small,
+        spots: [{ x: side, y: bottom + 16 + 15 * i, anchor: 'start' as const }],
+      })),
+    }),
+  );
+  return finishPicture(
+    { name, title: 'Which board goes where', alt: describe(frame, strips) },
+    bottom + 12 + 15 * foot.length,
+    content,
+  );
 }
 
 function stripsOf({ plan, places, missing }: PlacedFrame): readonly Strip[] {
   const { plies } = plan.bars;
-  const all = [...places.map((place) => ({ slot: place.slot, place })), ...missing.map((slot) => ({ slot, place: null }))];
+  const all = [
+    ...places.map((place) => ({ slot: place.slot, place })),
+    ...missing.map((slot) => ({ slot, place: null })),
+  ];
   const wide = sheetWidth - 2 * side;
-  const high = Math.max(2 * plies * strip + shortest, Math.min(tallest, (wide * plan.face.height_mm) / plan.face.width_mm));
+  const high = Math.max(
+    2 * plies * strip + shortest,
+    Math.min(tallest, (wide * plan.face.height_mm) / plan.face.width_mm),
+  );
   const box = { left: side, right: side + wide, top: 14, bottom: 14 + high };
-  const inner = { left: box.left + plies * strip, right: box.right - plies * strip, top: box.top + plies * strip, bottom: box.bottom - plies * strip };
-  const crossStrips = all.filter(({ slot }) => slot.piece.part === 'crossbar').map((one) => crossStrip(one, plan, inner));
+  const inner = {
+    left: box.left + plies * strip,
+    right: box.right - plies * strip,
+    top: box.top + plies * strip,
+    bottom: box.bottom - plies * strip,
+  };
+  const crossStrips = all
+    .filter(({ slot }) => slot.piece.part === 'crossbar')
+    .map((one) => crossStrip(one, plan, inner));
   const barStrips = all.filter(({ slot }) => slot.piece.part === 'bar').map((one) => barStrip(one, box));
   return [...crossStrips, ...barStrips];
 }
@@ -58,16 +88,34 @@ function barStrip({ slot, place }: Pick<Strip, 'slot' | 'place'>, box: Box): Str
   const a = (slot.piece.ply - 1) * strip;
   const b = a + strip;
   const m = a + strip / 2;
-  const [out, into] = [a, b].map((d) => [{ x: box.left + d, y: box.bottom - d }, { x: box.right - d, y: box.bottom - d }, { x: box.right - d, y: box.top + d }, { x: box.left + d, y: box.top + d }] as const) as unknown as [readonly [Point, Point, Point, Point], readonly [Point, Point, Point, Point]];
+  const [out, into] = [a, b].map(
+    (d) =>
+      [
+        { x: box.left + d, y: box.bottom - d },
+        { x: box.right - d, y: box.bottom - d },
+        { x: box.right - d, y: box.top + d },
+        { x: box.left + d, y: box.top + d },
+      ] as const,
+  ) as unknown as [readonly [Point, Point, Point, Point], readonly [Point, Point, Point, Point]];
   const of = (i: 0 | 1 | 2 | 3, k: 0 | 1 | 2 | 3): readonly Point[] => [out[i], out[k], into[k], into[i]];
-  const level = (y: number): Pick<Strip, 'from' | 'to'> => ({ from: { x: box.left + b, y }, to: { x: box.right - b, y } });
-  const upright = (x: number): Pick<Strip, 'from' | 'to'> => ({ from: { x, y: box.bottom - b }, to: { x, y: box.top + b } });
+  const level = (y: number): Pick<Strip, 'from' | 'to'> => ({
+    from: { x: box.left + b, y },
+    to: { x: box.right - b, y },
+  });
+  const upright = (x: number): Pick<Strip, 'from' | 'to'> => ({
+    from: { x, y: box.bottom - b },
+    to: { x, y: box.top + b },
+  });
   const shared = { slot, place, fill: woodFill };
   switch (slot.piece.about) {
-    case 'top': return { ...shared, shape: of(3, 2), ...level(box.top + m) };
-    case 'bottom': return { ...shared, shape: of(0, 1), ...level(box.bottom - m) };
-    case 'left': return { ...shared, shape: of(0, 3), ...upright(box.left + m) };
-    default: return { ...shared, shape: of(1, 2), ...upright(box.right - m) };
+    case 'top':
+      return { ...shared, shape: of(3, 2), ...level(box.top + m) };
+    case 'bottom':
+      return { ...shared, shape: of(0, 1), ...level(box.bottom - m) };
+    case 'left':
+      return { ...shared, shape: of(0, 3), ...upright(box.left + m) };
+    default:
+      return { ...shared, shape: of(1, 2), ...upright(box.right - m) };
   }
 }
 
@@ -78,10 +126,20 @@ function crossStrip({ slot, place }: Pick<Strip, 'slot' | 'place'>, plan: Placed
   const shared = { slot, place, fill: darkerFill };
   if (slot.piece.runs === 'upright') {
     const x = inner.left + at * (inner.right - inner.left) + shift;
-    return { ...shared, shape: rectangle(x - strip / 2, inner.top, strip, inner.bottom - inner.top), from: { x, y: inner.bottom }, to: { x, y: inner.top } };
+    return {
+      ...shared,
+      shape: rectangle(x - strip / 2, inner.top, strip, inner.bottom - inner.top),
+      from: { x, y: inner.bottom },
+      to: { x, y: inner.top },
+    };
   }
   const y = inner.bottom - at * (inner.bottom - inner.top) + shift;
-  return { ...shared, shape: rectangle(inner.left, y - strip / 2, inner.right - inner.left, strip), from: { x: inner.left, y }, to: { x: inner.right, y } };
+  return {
+    ...shared,
+    shape: rectangle(inner.left, y - strip / 2, inner.right - inner.left, strip),
+    from: { x: inner.left, y },
+    to: { x: inner.right, y },
+  };
 }
 
 function describe(frame: PlacedFrame, strips: readonly Strip[]): string {

@@ -17,7 +17,10 @@ export function endWords({ slot: { piece }, lie }: Pick<Place, 'slot' | 'lie'>):
   return piece.runs === 'level' ? (first ? 'left' : 'right') : first ? 'down' : 'up';
 }
 
-/** Which side of the board the long side of a mitred piece lies on: the marked edge, of a piece mitred on edge the marked face, or the side across from it; null for square ends. */
+/**
+ * Which side of the board the long side of a mitred piece lies on: the marked edge, of a piece mitred on edge the
+ * marked face, or the side across from it; null for square ends.
+ */
 export function longSideOf({ slot: { piece }, lie }: Pick<Place, 'slot' | 'lie'>): 'marked' | 'other' | null {
   if (piece.ends !== 'mitre') return null;
   const axis = piece.runs === 'level' ? 1 : 0;
@@ -27,7 +30,8 @@ export function longSideOf({ slot: { piece }, lie }: Pick<Place, 'slot' | 'lie'>
 }
 
 /** What the sides of a board are called that a mitre runs between. */
-export const sideWords = ({ slot: { piece } }: Pick<Place, 'slot'>, side: 'marked' | 'other'): string => `${side} ${piece.lay === 'flat' ? 'edge' : 'face'}`;
+export const sideWords = ({ slot: { piece } }: Pick<Place, 'slot'>, side: 'marked' | 'other'): string =>
+  `${side} ${piece.lay === 'flat' ? 'edge' : 'face'}`;
 
 /** The same for its long side; null for square ends. */
 export function longSideWords(place: Pick<Place, 'slot' | 'lie'>): string | null {
@@ -42,19 +46,30 @@ export function lieWords(place: Place): string {
 }
 
 /** Whether the chalk of a piece lies at the back of the frame. */
-export const chalkBehind = ({ slot: { piece }, lie }: Pick<Place, 'slot' | 'lie'>): boolean => piece.lay === 'flat' && lie.face === 'other';
+export const chalkBehind = ({ slot: { piece }, lie }: Pick<Place, 'slot' | 'lie'>): boolean =>
+  piece.lay === 'flat' && lie.face === 'other';
 
 /** The name of a piece as it stands on the wood, with a ring round it. */
 export const ringed = (tag: string): string => `(${tag})`;
 
 /** Plies of the bar or crossbar a piece belongs to. */
-export const pliesOf = ({ plan }: Pick<PlacedFrame, 'plan'>, { piece }: Place['slot']): number => (piece.part === 'bar' ? plan.bars.plies : (plan.crossbars[Number(piece.about.replace('crossbar-', '')) - 1]?.plies ?? 1));
+export const pliesOf = ({ plan }: Pick<PlacedFrame, 'plan'>, { piece }: Place['slot']): number =>
+  piece.part === 'bar'
+    ? plan.bars.plies
+    : (plan.crossbars[Number(piece.about.replace('crossbar-', '')) - 1]?.plies ?? 1);
 
 /** Words one after the other: `A, B and C`. */
-export const listed = (words: readonly string[]): string => (words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`);
+export const listed = (words: readonly string[]): string =>
+  words.length < 2 ? words.join() : `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`;
 
 /** What a piece is called: `top bar`, `crossbar 1`, with the ply where there are several. */
-export function partWords({ slot: { piece }, plies }: { readonly slot: Place['slot']; readonly plies: number }): string {
+export function partWords({
+  slot: { piece },
+  plies,
+}: {
+  readonly slot: Place['slot'];
+  readonly plies: number;
+}): string {
   const name = piece.part === 'bar' ? `${piece.about} bar` : piece.about.replace('-', ' ');
   return plies > 1 ? `${name}, ply ${piece.ply}` : name;
 }

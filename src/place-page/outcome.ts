@@ -7,9 +7,13 @@ import { bullets, heading, paragraph, setApart, strong, type Block } from '../re
 import { markOf } from './chalk.js';
 import { listed } from './lie-words.js';
 
-export const frameName = ({ plan, copy }: PlacedFrame): string => `${userText(plan.name, 80)}${plan.count > 1 ? `, frame ${copy}` : ''}`;
+export const frameName = ({ plan, copy }: PlacedFrame): string =>
+  `${userText(plan.name, 80)}${plan.count > 1 ? `, frame ${copy}` : ''}`;
 
-/** What comes of every frame as its boards are placed, by luck and at worst; what counts as lifted and bowed is told where it is new. */
+/**
+ * What comes of every frame as its boards are placed, by luck and at worst; what counts as lifted and bowed is told
+ * where it is new.
+ */
 export function outcomes(frames: readonly PlacedFrame[]): readonly Block[] {
   const told = new Set<string>();
   return frames.flatMap((frame) => {
@@ -22,7 +26,10 @@ export function outcomes(frames: readonly PlacedFrame[]): readonly Block[] {
 
 function meaningOf({ lift, plan, bow_chance }: PlacedFrame): string {
   if (lift === null) return '';
-  const bowed = bow_chance === null ? '. How far single bars bow cannot be said here.' : '; “bowed”, that a bar bends further out of line than the rules allow.';
+  const bowed =
+    bow_chance === null
+      ? '. How far single bars bow cannot be said here.'
+      : '; “bowed”, that a bar bends further out of line than the rules allow.';
   return `“Lifted” means that in the finished frame, under the pull of its cloth, one corner stands more than ${formatLength(lift.limit_mm, plan.units)} off the wall while the other three touch${bowed}`;
 }
 
@@ -30,16 +37,28 @@ function outcome(frame: PlacedFrame, several: boolean, meaning: readonly Block[]
   const { lift, luck, plan, bow_chance } = frame;
   const mm = (length: number): string => formatLength(length, plan.units);
   const name = several ? [heading(3, frameName(frame))] : [];
-  if (lift === null) return [...name, setApart(paragraph(strong('The lift of the corner is unknown.'), ` ${frame.reason ?? ''}`))];
+  if (lift === null)
+    return [...name, setApart(paragraph(strong('The lift of the corner is unknown.'), ` ${frame.reason ?? ''}`))];
   const both = bow_chance === null ? 'a lifted corner' : 'a lifted corner or a bowed bar';
   const chance = Math.min(1, lift.chance + (bow_chance ?? 0));
   return [
     ...name,
-    setApart(paragraph(strong(`Placed like this, ${chanceInWords(chance)} of such frames will have ${both}${luck === null ? '' : `; with boards taken as they come, ${chanceInWords(luck.mean_chance)} will have a lifted corner, bowed bars not counted`}.`))),
+    setApart(
+      paragraph(
+        strong(
+          `Placed like this, ${chanceInWords(chance)} of such frames will have ${both}${luck === null ? '' : `; with boards taken as they come, ${chanceInWords(luck.mean_chance)} will have a lifted corner, bowed bars not counted`}.`,
+        ),
+      ),
+    ),
     ...meaning,
     bullets([
       `As placed here: ${mm(Math.abs(lift.mean_mm))} of lift to expect, nine in ten under ${mm(lift.p90_mm)}${bow_chance === null || bow_chance < 0.005 ? '' : `; a bowed bar in ${chanceInWords(bow_chance)} at most`}.`,
-      ...(luck === null ? [] : [`Boards taken as they come: a lifted corner in ${chanceInWords(luck.mean_chance)}.`, `The worst way to place them: up to ${mm(luck.worst_mm)} of lift.`]),
+      ...(luck === null
+        ? []
+        : [
+            `Boards taken as they come: a lifted corner in ${chanceInWords(luck.mean_chance)}.`,
+            `The worst way to place them: up to ${mm(luck.worst_mm)} of lift.`,
+          ]),
     ]),
   ];
 }
@@ -57,15 +76,40 @@ const worth_reading = 0.05;
 export function readingBlocks(frame: PlacedFrame, several: boolean): readonly Block[] {
   const useful = frame.readings.filter(({ settles }) => settles >= worth_reading).slice(0, 3);
   const name = several ? [heading(3, frameName(frame))] : [];
-  if (useful.length > 0) return [...name, bullets(useful.map(({ of, settles }) => `${of.charAt(0).toUpperCase()}${of.slice(1)} would settle ${formatShare(settles)} of the doubt about the lift that is left.`))];
+  if (useful.length > 0)
+    return [
+      ...name,
+      bullets(
+        useful.map(
+          ({ of, settles }) =>
+            `${of.charAt(0).toUpperCase()}${of.slice(1)} would settle ${formatShare(settles)} of the doubt about the lift that is left.`,
+        ),
+      ),
+    ];
   if (frame.lift === null) return [];
   const unread = [...new Set(frame.places.map(({ board }) => board))].flatMap(unreadOf);
-  const open = unread.length === 0 ? 'Twist, bow and crook of all these boards were read' : `What was not read (${unread.join('; ')}) keeps the spread of its kind`;
-  return [...name, paragraph(`Little: no reading that is left would settle as much as ${formatShare(worth_reading)} of the doubt about the lift. ${open}; the rest of the doubt is the error of the readings that were taken, and what the boards may still dry.`)];
+  const open =
+    unread.length === 0
+      ? 'Twist, bow and crook of all these boards were read'
+      : `What was not read (${unread.join('; ')}) keeps the spread of its kind`;
+  return [
+    ...name,
+    paragraph(
+      `Little: no reading that is left would settle as much as ${formatShare(worth_reading)} of the doubt about the lift. ${open}; the rest of the doubt is the error of the readings that were taken, and what the boards may still dry.`,
+    ),
+  ];
 }
 
 /** What was not read of a board: `bow and crook of D`. */
 function unreadOf(board: PileBoard): readonly string[] {
-  const missing = ([['twist', board.twist_rad_per_m], ['bow', board.bow_per_m], ['crook', board.crook_per_m]] as const).filter(([, value]) => value === null).map(([what]) => what);
+  const missing = (
+    [
+      ['twist', board.twist_rad_per_m],
+      ['bow', board.bow_per_m],
+      ['crook', board.crook_per_m],
+    ] as const
+  )
+    .filter(([, value]) => value === null)
+    .map(([what]) => what);
   return missing.length === 0 ? [] : [`${listed(missing)} of ${markOf(board)}`];
 }

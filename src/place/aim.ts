@@ -1,7 +1,9 @@
 import { chanceBeyond, normalTail } from '../risk/normal.js';
 import type { Measure } from './effects.js';
 
-/** Measures that stand together: the corner lift of a frame by itself, the places along one bar as the worst of them. */
+/**
+ * Measures that stand together: the corner lift of a frame by itself, the places along one bar as the worst of them.
+ */
 export interface Group {
   readonly limit_mm: number;
   /** The limit as it stands in the rules, for shares of it. */
@@ -26,7 +28,8 @@ export function groupsOf(measures: readonly Measure[], matters: (index: number) 
 const none = 7;
 
 /**
- * What a placing is to keep small: the chance of a lifted corner plus, for each bar, the chance that it bows too far at its worst place, over all
+ * What a placing is to keep small: the chance of a lifted corner plus, for each bar, the chance that it bows too far at
+ * its worst place, over all
  * frames. Their sum is never less than the chance that any of it happens.
  */
 export function aimOf(groups: readonly Group[], mean: Float64Array, variance: Float64Array): number {
@@ -43,8 +46,16 @@ export function aimOf(groups: readonly Group[], mean: Float64Array, variance: Fl
   return sum;
 }
 
-/** No placing whose means lie between `low` and `high` and whose variances between `least` and `most` has a smaller aim. */
-export function aimBound(groups: readonly Group[], low: Float64Array, high: Float64Array, least: Float64Array, most: Float64Array): number {
+/**
+ * No placing whose means lie between `low` and `high` and whose variances between `least` and `most` has a smaller aim.
+ */
+export function aimBound(
+  groups: readonly Group[],
+  low: Float64Array,
+  high: Float64Array,
+  least: Float64Array,
+  most: Float64Array,
+): number {
   let sum = 0;
   for (const { limit_mm, measures } of groups) {
     let worst = 0;
@@ -52,7 +63,10 @@ export function aimBound(groups: readonly Group[], low: Float64Array, high: Floa
       const from = low[j] as number;
       const to = high[j] as number;
       const nearest = from > 0 ? from : to < 0 ? -to : 0;
-      worst = Math.max(worst, chanceAtLeast(nearest, Math.sqrt(least[j] as number), Math.sqrt(most[j] as number), limit_mm));
+      worst = Math.max(
+        worst,
+        chanceAtLeast(nearest, Math.sqrt(least[j] as number), Math.sqrt(most[j] as number), limit_mm),
+      );
     }
     sum += worst;
   }
@@ -62,7 +76,10 @@ export function aimBound(groups: readonly Group[], low: Float64Array, high: Floa
 /** So many standard deviations off, a chance is below one in a thousand million and counts as none in a bound. */
 const negligible = 6;
 
-/** The least chance to pass the limit for a mean of at least this size: it grows with the size; up to the limit it grows with the spread, beyond it one tail grows and the other shrinks. */
+/**
+ * The least chance to pass the limit for a mean of at least this size: it grows with the size; up to the limit it grows
+ * with the spread, beyond it one tail grows and the other shrinks.
+ */
 function chanceAtLeast(size: number, least_sd: number, most_sd: number, limit: number): number {
   if (size + negligible * least_sd < limit) return 0;
   if (size <= limit) return chanceBeyond(size, least_sd, limit);
@@ -73,12 +90,16 @@ function chanceAtLeast(size: number, least_sd: number, most_sd: number, limit: n
 /** So many standard deviations beyond the mean are passed by one in twenty on either side. */
 const one_in_twenty = 1.645;
 
-/** How far out of true a placing may well be, mean and spread together, as shares of the limits added up: what decides between placings of equal chance. */
+/**
+ * How far out of true a placing may well be, mean and spread together, as shares of the limits added up: what decides
+ * between placings of equal chance.
+ */
 export function outOfTrue(groups: readonly Group[], mean: Float64Array, variance: Float64Array): number {
   let sum = 0;
   for (const { scale_mm, measures } of groups) {
     let worst = 0;
-    for (const j of measures) worst = Math.max(worst, Math.abs(mean[j] as number) + one_in_twenty * Math.sqrt(variance[j] as number));
+    for (const j of measures)
+      worst = Math.max(worst, Math.abs(mean[j] as number) + one_in_twenty * Math.sqrt(variance[j] as number));
     sum += worst / scale_mm;
   }
   return sum;

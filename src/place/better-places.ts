@@ -20,7 +20,10 @@ export interface BetterPlaces {
 /** A gain smaller than this share of the limit is not worth a walk round the frame. */
 const worth_share = 0.1;
 
-/** Looks for better places for the measured boards among themselves, swap by swap, the one that helps most first; null when fewer than two were measured, or nothing can be said. */
+/**
+ * Looks for better places for the measured boards among themselves, swap by swap, the one that helps most first; null
+ * when fewer than two were measured, or nothing can be said.
+ */
 export function betterPlaces(frame: Frame): BetterPlaces | null {
   const { model, solution, settings } = frame;
   const measured = model.plan.boards.filter(({ twist_rad_per_m }) => twist_rad_per_m !== null);
@@ -31,7 +34,11 @@ export function betterPlaces(frame: Frame): BetterPlaces | null {
   const places = measured.map((board) => {
     const member = members.find(({ name }) => name === board.for);
     const by = member === undefined ? 0 : (plyAnswers(member, [lift]).find(({ from }) => from === 'twist')?.by[0] ?? 0);
-    return { name: member !== undefined && member.plies > 1 ? `${board.for}, ply ${board.ply}` : board.for, stock: member?.stock.key, by };
+    return {
+      name: member !== undefined && member.plies > 1 ? `${board.for}, ply ${board.ply}` : board.for,
+      stock: member?.stock.key,
+      by,
+    };
   });
   const twists = measured.map(({ twist_rad_per_m }) => twist_rad_per_m as number);
   const start = risk.lift.unpulled.mean;
@@ -57,13 +64,18 @@ export function betterPlaces(frame: Frame): BetterPlaces | null {
 }
 
 /** The swap of two boards of one kind that leaves the smallest lift; null when none leaves less. */
-function bestSwap(places: readonly { readonly by: number; readonly stock: string | undefined }[], twists: readonly number[], total: number): { readonly i: number; readonly k: number; readonly total: number } | null {
+function bestSwap(
+  places: readonly { readonly by: number; readonly stock: string | undefined }[],
+  twists: readonly number[],
+  total: number,
+): { readonly i: number; readonly k: number; readonly total: number } | null {
   let best: { readonly i: number; readonly k: number; readonly total: number } | null = null;
-  for (let i = 0; i < places.length; i++) for (let k = 0; k < i; k++) {
-    const [a, b] = [places[i], places[k]];
-    if (a === undefined || b === undefined || a.stock !== b.stock) continue;
-    const swapped = total + (a.by - b.by) * ((twists[k] as number) - (twists[i] as number));
-    if (Math.abs(swapped) < Math.abs(best?.total ?? total)) best = { i, k, total: swapped };
-  }
+  for (let i = 0; i < places.length; i++)
+    for (let k = 0; k < i; k++) {
+      const [a, b] = [places[i], places[k]];
+      if (a === undefined || b === undefined || a.stock !== b.stock) continue;
+      const swapped = total + (a.by - b.by) * ((twists[k] as number) - (twists[i] as number));
+      if (Math.abs(swapped) < Math.abs(best?.total ?? total)) best = { i, k, total: swapped };
+    }
   return best;
 }

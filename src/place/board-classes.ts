@@ -2,14 +2,18 @@ import type { PileBoard } from '../pile/pile.js';
 import type { PlaceProblem } from './problem.js';
 
 /**
- * Boards of which the same was read: how they spread depends on that and on their place alone, so a choice of class for every slot settles the variances,
+ * Boards of which the same was read: how they spread depends on that and on their place alone, so a choice of class for
+ * every slot settles the variances,
  * whichever of its boards is taken. Boards still to be bought are the last class.
  */
 export class BoardClasses {
   readonly count: number;
   /** Class of each board of the pile. */
   private readonly of: readonly number[];
-  /** Pieces that a class holds at most: of the length of the shortest slot; the longest of its boards and all of them together, mm. */
+  /**
+   * Pieces that a class holds at most: of the length of the shortest slot; the longest of its boards and all of them
+   * together, mm.
+   */
   readonly holds: readonly number[];
   private readonly longest_mm: readonly number[];
   private readonly total_mm: readonly number[];
@@ -39,7 +43,10 @@ export class BoardClasses {
     return board < 0 ? this.count - 1 : (this.of[board] as number);
   }
 
-  /** Whether pieces of these lengths could come out of the boards of a class: no more pieces of over half the longest board than boards, and no more wood than there is. */
+  /**
+   * Whether pieces of these lengths could come out of the boards of a class: no more pieces of over half the longest
+   * board than boards, and no more wood than there is.
+   */
   mayHold(c: number, lengths_mm: readonly number[]): boolean {
     if (c === this.count - 1) return true;
     const half_mm = (this.longest_mm[c] as number) / 2;
@@ -56,4 +63,5 @@ export class BoardClasses {
 /** Slack for lengths that are compared, and for pieces that are cut already and may be a little short, mm. */
 export const spare_mm = 1.01;
 
-const whatWasRead = ({ stock, twist_rad_per_m, bow_per_m, crook_per_m }: PileBoard): string => [stock, twist_rad_per_m === null, bow_per_m === null, crook_per_m === null].join();
+const whatWasRead = ({ stock, twist_rad_per_m, bow_per_m, crook_per_m }: PileBoard): string =>
+  [stock, twist_rad_per_m === null, bow_per_m === null, crook_per_m === null].join();

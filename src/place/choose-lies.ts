@@ -6,20 +6,31 @@ import { asLying, type Lie } from './turning.js';
 const hair_per_m = 1e-9;
 
 /**
- * One way to lie for every slot, out of those that do the same to the frame out of its plane: in the plane the plies of a member are set against each other,
- * and what is left of the crook looks outwards, where the pull of the cloth draws it straight; then letter and marked end as they come.
+ * One way to lie for every slot, out of those that do the same to the frame out of its plane: in the plane the plies of
+ * a member are set against each other,
+ * and what is left of the crook looks outwards, where the pull of the cloth draws it straight; then letter and marked
+ * end as they come.
  */
-export function chooseLies({ slots, boards }: Pick<PlaceProblem, 'slots' | 'boards'>, placing: Placing): readonly Lie[] {
+export function chooseLies(
+  { slots, boards }: Pick<PlaceProblem, 'slots' | 'boards'>,
+  placing: Placing,
+): readonly Lie[] {
   const lies = placing.map(({ lies: all }) => all[0] as Lie);
   const members = new Map<string, number[]>();
-  slots.forEach(({ frame, piece }, i) => members.set(`${frame} ${piece.about}`, [...(members.get(`${frame} ${piece.about}`) ?? []), i]));
+  slots.forEach(({ frame, piece }, i) =>
+    members.set(`${frame} ${piece.about}`, [...(members.get(`${frame} ${piece.about}`) ?? []), i]),
+  );
   for (const plies of members.values()) {
     let best = { sum: Infinity, outward: -Infinity };
     for (const combination of product(plies.map((i) => placing[i]?.lies ?? []))) {
       const along = plies.reduce((sum, i, k) => sum + inPlane(i, combination[k] as Lie), 0);
       const about = slots[plies[0] as number]?.piece.about;
       const now = { sum: Math.abs(along), outward: about === 'bottom' || about === 'left' ? -along : along };
-      if (now.sum > best.sum + hair_per_m || (now.sum > best.sum - hair_per_m && now.outward <= best.outward + hair_per_m)) continue;
+      if (
+        now.sum > best.sum + hair_per_m ||
+        (now.sum > best.sum - hair_per_m && now.outward <= best.outward + hair_per_m)
+      )
+        continue;
       best = now;
       plies.forEach((i, k) => (lies[i] = combination[k] as Lie));
     }
@@ -37,5 +48,8 @@ export function chooseLies({ slots, boards }: Pick<PlaceProblem, 'slots' | 'boar
 }
 
 function product<T>(lists: readonly (readonly T[])[]): readonly (readonly T[])[] {
-  return lists.reduce<readonly (readonly T[])[]>((all, list) => all.flatMap((before) => list.map((one) => [...before, one])), [[]]);
+  return lists.reduce<readonly (readonly T[])[]>(
+    (all, list) => all.flatMap((before) => list.map((one) => [...before, one])),
+    [[]],
+  );
 }

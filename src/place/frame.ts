@@ -1,7 +1,10 @@
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Piece } from '../cutting/pieces/piece.js';
 
-/** One frame to be built out of the pile: its plan as a solved model, and what counts as a lifted corner and a bowed bar. */
+/**
+ * One frame to be built out of the pile: its plan as a solved model, and what counts as a lifted corner and a bowed
+ * bar.
+ */
 export interface Frame {
   readonly model: Model;
   readonly solution: Solution;

@@ -8,10 +8,16 @@ export type Score = (totals: Totals, placing: Placing) => number;
 const hair = 1e-12;
 
 /**
- * Makes a placing better by small steps until none helps: another way to lie or another board for one slot, or two slots swapping their boards. Bought
+ * Makes a placing better by small steps until none helps: another way to lie or another board for one slot, or two
+ * slots swapping their boards. Bought
  * boards stay as many as they are: a slot gives one up only to another slot. Returns the better placing and its score.
  */
-export function improve(problem: PlaceProblem, start: Placing, hasRoom: HasRoom, score: Score): { readonly placing: Placing; readonly score: number } {
+export function improve(
+  problem: PlaceProblem,
+  start: Placing,
+  hasRoom: HasRoom,
+  score: Score,
+): { readonly placing: Placing; readonly score: number } {
   const placing = [...start];
   const onBoard = new Map<number, number[]>();
   placing.forEach(({ board }, i) => onBoard.set(board, [...(onBoard.get(board) ?? []), i]));
@@ -22,7 +28,10 @@ export function improve(problem: PlaceProblem, start: Placing, hasRoom: HasRoom,
     change(totals, old, -1);
     change(totals, option, 1);
     if (old.board !== option.board) {
-      onBoard.set(old.board, (onBoard.get(old.board) ?? []).filter((k) => k !== i));
+      onBoard.set(
+        old.board,
+        (onBoard.get(old.board) ?? []).filter((k) => k !== i),
+      );
       onBoard.set(option.board, [...(onBoard.get(option.board) ?? []), i]);
     }
     placing[i] = option;
@@ -76,6 +85,8 @@ export function improve(problem: PlaceProblem, start: Placing, hasRoom: HasRoom,
   }
 
   function optionsOf(i: number, board: number): readonly Option[] {
-    return board < 0 ? [problem.bought[i] as Option] : (problem.options[i] ?? []).filter((option) => option.board === board);
+    return board < 0
+      ? [problem.bought[i] as Option]
+      : (problem.options[i] ?? []).filter((option) => option.board === board);
   }
 }

@@ -27,7 +27,8 @@ export function judgeFrame(frame: Frame, { places, missing, luck, placed, index 
   const model = withBoards(frame.model, boards);
   const risk = assessWarp(model, frame.solution, frame.settings);
   const shared = { plan: frame.model.plan, copy: frame.copy, places, missing, boards };
-  if (risk === null) return { ...shared, lift: null, reason: unstable_reason, bow_chance: null, luck: null, readings: [] };
+  if (risk === null)
+    return { ...shared, lift: null, reason: unstable_reason, bow_chance: null, luck: null, readings: [] };
   const { mean, sd, p90_mm } = risk.lift;
   return {
     ...shared,
@@ -41,9 +42,19 @@ export function judgeFrame(frame: Frame, { places, missing, luck, placed, index 
 
 /** What was read of the boards, as the plan writes it; boards of which nothing was read are left out. */
 export const planBoards = (places: readonly Place[]): readonly PlanBoard[] =>
-  places.filter(({ board }) => isRead(board)).map(({ slot: { piece }, board, from_mm, lie }) => ({ for: piece.about, ply: piece.ply, ...asLying(board, piece, lie), on: { mark: board.mark, from_mm } }));
+  places
+    .filter(({ board }) => isRead(board))
+    .map(({ slot: { piece }, board, from_mm, lie }) => ({
+      for: piece.about,
+      ply: piece.ply,
+      ...asLying(board, piece, lie),
+      on: { mark: board.mark, from_mm },
+    }));
 
-/** The model of the same frame made of these boards; boards placed one by one are not paired by luck any more, so unread ones keep their own spread. */
+/**
+ * The model of the same frame made of these boards; boards placed one by one are not paired by luck any more, so unread
+ * ones keep their own spread.
+ */
 export function withBoards(model: Model, boards: readonly PlanBoard[]): Model {
   const alone = (build: MemberBuild): MemberBuild => ({ ...build, pairing: 'unsorted' });
   const { top, bottom, left, right } = model.bars;
@@ -57,6 +68,9 @@ export function withBoards(model: Model, boards: readonly PlanBoard[]): Model {
 
 function bowChance({ problem, placing }: Placed, index: number): number {
   const { mean, variance } = totalsOf(problem, placing);
-  const bars = problem.allGroups.filter(({ measures: [first] }) => first !== undefined && problem.measures[first]?.frame === index && problem.measures[first]?.bar !== null);
+  const bars = problem.allGroups.filter(
+    ({ measures: [first] }) =>
+      first !== undefined && problem.measures[first]?.frame === index && problem.measures[first]?.bar !== null,
+  );
   return Math.min(1, aimOf(bars, mean, variance));
 }

@@ -14,11 +14,17 @@ export function leftBoards({ problem, placing, from_mm }: Placed, units: UnitSys
   const used = slotsByBoard(placing);
   return problem.boards.flatMap((board, b): LeftBoard[] => {
     const slots = used.get(b) ?? [];
-    const pieces = slots.map((i) => ({ from_mm: from_mm[i] as number, ...(problem.lengths[i] as PlaceProblem['lengths'][number]) }));
+    const pieces = slots.map((i) => ({
+      from_mm: from_mm[i] as number,
+      ...(problem.lengths[i] as PlaceProblem['lengths'][number]),
+    }));
     if (board.cut !== null && slots.length > 0) return [];
-    const left = board.cut !== null ? [{ from_mm: 0, to_mm: board.length_mm }] : leftOf(problem.stretches[b] ?? [], pieces);
+    const left =
+      board.cut !== null ? [{ from_mm: 0, to_mm: board.length_mm }] : leftOf(problem.stretches[b] ?? [], pieces);
     if (left.length === 0 && slots.length > 0) return [];
-    return [{ board, left, whole: slots.length === 0, why: slots.length === 0 ? whyLeft(problem, placing, b, units) : '' }];
+    return [
+      { board, left, whole: slots.length === 0, why: slots.length === 0 ? whyLeft(problem, placing, b, units) : '' },
+    ];
   });
 }
 
@@ -29,7 +35,9 @@ function whyLeft(problem: PlaceProblem, placing: Placing, b: number, units: Unit
   const shortest_mm = Math.min(...wanted.map(({ piece }) => piece.cut_mm));
   if (!problem.options.some((own) => own.some((option) => option.board === b))) {
     if (board.cut !== null) return 'It is cut already, and no piece has its length and ends.';
-    return board.length_mm < shortest_mm ? `Too short: the shortest piece takes ${formatLength(shortest_mm, units)}.` : `Its knots leave no sound stretch of ${formatLength(shortest_mm, units)}.`;
+    return board.length_mm < shortest_mm
+      ? `Too short: the shortest piece takes ${formatLength(shortest_mm, units)}.`
+      : `Its knots leave no sound stretch of ${formatLength(shortest_mm, units)}.`;
   }
   const best = bestInstead(problem, placing, b);
   if (best === null) return 'Every piece has its board.';

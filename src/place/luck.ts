@@ -21,8 +21,14 @@ export interface Luck {
 const all_orders = 5040;
 const draws = 2000;
 
-/** Luck and the worst of every frame; `placing` is any placing that fills as much of the pile as can be. The lift's measure stands first in a frame. */
-export function luckOf({ problem, placing }: Pick<Placed, 'problem' | 'placing'>, seed: number): readonly (Luck | null)[] {
+/**
+ * Luck and the worst of every frame; `placing` is any placing that fills as much of the pile as can be. The lift's
+ * measure stands first in a frame.
+ */
+export function luckOf(
+  { problem, placing }: Pick<Placed, 'problem' | 'placing'>,
+  seed: number,
+): readonly (Luck | null)[] {
   const hasRoom = roomOn(problem);
   const ways = waysByLuck(problem, hasRoom, seed);
   return problem.frames.map((_, f) => {
@@ -30,23 +36,54 @@ export function luckOf({ problem, placing }: Pick<Placed, 'problem' | 'placing'>
     const measure = problem.measures[lift];
     if (measure === undefined || measure.growth === null) return null;
     const { limit_mm, growth } = measure;
-    const chances = ways.placings.map((totals) => chanceBeyond(totals.mean[lift] as number, Math.sqrt(totals.variance[lift] as number), limit_mm));
+    const chances = ways.placings.map((totals) =>
+      chanceBeyond(totals.mean[lift] as number, Math.sqrt(totals.variance[lift] as number), limit_mm),
+    );
     const mean_chance = chances.reduce((sum, chance) => sum + chance, 0) / chances.length;
     const spread = chances.reduce((sum, chance) => sum + (chance - mean_chance) ** 2, 0) / chances.length;
-    return { mean_chance, error: ways.complete ? 0 : Math.sqrt(spread / chances.length), worst_mm: liftFrom(growth, worstLift(problem, placing, hasRoom, lift, seed)) };
+    return {
+      mean_chance,
+      error: ways.complete ? 0 : Math.sqrt(spread / chances.length),
+      worst_mm: liftFrom(growth, worstLift(problem, placing, hasRoom, lift, seed)),
+    };
   });
 }
 
-/** Boards taken as they come, one for each piece, turned as they come: every order where they are few and each piece fits each board, else a seeded sample. */
-function waysByLuck(problem: PlaceProblem, hasRoom: HasRoom, seed: number): { readonly placings: readonly Totals[]; readonly complete: boolean } {
+/**
+ * Boards taken as they come, one for each piece, turned as they come: every order where they are few and each piece
+ * fits each board, else a seeded sample.
+ */
+function waysByLuck(
+  problem: PlaceProblem,
+  hasRoom: HasRoom,
+  seed: number,
+): { readonly placings: readonly Totals[]; readonly complete: boolean } {
   const { slots, boards, options } = problem;
   let orders = 1;
   for (let i = 0; i < slots.length; i++) orders *= Math.max(0, boards.length - i);
-  const simple = boards.length >= slots.length && options.every((own) => new Set(own.map(({ board }) => board)).size === boards.length && own.length === boards.length);
+  const simple =
+    boards.length >= slots.length &&
+    options.every(
+      (own) => new Set(own.map(({ board }) => board)).size === boards.length && own.length === boards.length,
+    );
   if (simple && orders <= all_orders) return { placings: everyOrder(problem), complete: true };
   const below = drawer(seed);
   const inOrder = slots.map((_, i) => i);
-  const placings = Array.from({ length: draws }, () => totalsOf(problem, fillInOrder(problem, inOrder, shuffled(boards.map((_, b) => b), below), hasRoom, (all) => all[below(all.length)] as Option)));
+  const placings = Array.from({ length: draws }, () =>
+    totalsOf(
+      problem,
+      fillInOrder(
+        problem,
+        inOrder,
+        shuffled(
+          boards.map((_, b) => b),
+          below,
+        ),
+        hasRoom,
+        (all) => all[below(all.length)] as Option,
+      ),
+    ),
+  );
   return { placings, complete: false };
 }
 
@@ -76,11 +113,25 @@ function everyOrder({ slots, options, measures }: PlaceProblem): readonly Totals
 function worstLift(problem: PlaceProblem, placing: Placing, hasRoom: HasRoom, lift: number, seed: number): number {
   const below = drawer(seed);
   const inOrder = problem.slots.map((_, i) => i);
-  const starts = [placing, ...Array.from({ length: 4 }, () => fillInOrder(problem, inOrder, shuffled(problem.boards.map((_, b) => b), below), hasRoom))];
+  const starts = [
+    placing,
+    ...Array.from({ length: 4 }, () =>
+      fillInOrder(
+        problem,
+        inOrder,
+        shuffled(
+          problem.boards.map((_, b) => b),
+          below,
+        ),
+        hasRoom,
+      ),
+    ),
+  ];
   let worst = 0;
-  for (const start of starts) for (const sign of [1, -1]) {
-    const end = improve(problem, start, hasRoom, ({ mean }) => -sign * (mean[lift] as number));
-    worst = Math.max(worst, -end.score);
-  }
+  for (const start of starts)
+    for (const sign of [1, -1]) {
+      const end = improve(problem, start, hasRoom, ({ mean }) => -sign * (mean[lift] as number));
+      worst = Math.max(worst, -end.score);
+    }
   return worst;
 }

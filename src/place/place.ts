@@ -34,8 +34,10 @@ export interface Effort {
 export const usualEffort: Effort = { seed: 1, starts: 8, nodes: 100_000 };
 
 /**
- * Which board goes where: first as many pieces from the pile as it holds, then the least aim; of equal ones the least lift, then the least bow, then the one
- * whose leftovers are of most use. Branch and bound; where it is cut short the bound says how much better another could be.
+ * Which board goes where: first as many pieces from the pile as it holds, then the least aim; of equal ones the least
+ * lift, then the least bow, then the one
+ * whose leftovers are of most use. Branch and bound; where it is cut short the bound says how much better another could
+ * be.
  */
 export function placeBoards(problem: PlaceProblem, effort: Effort = usualEffort): Placed {
   const hasRoom = roomOn(problem);
@@ -43,7 +45,10 @@ export function placeBoards(problem: PlaceProblem, effort: Effort = usualEffort)
   const starts = startsOf(problem, full.placing, hasRoom, effort);
   const start = starts[0] as Placing;
   const most_bought = problem.slots.length - filledOf(full.placing);
-  const found = problem.slots.length === 0 || problem.groups.length === 0 ? { placing: start, aim: 0, bound: 0 } : searchPlacing(problem, start, hasRoom, most_bought, effort.nodes);
+  const found =
+    problem.slots.length === 0 || problem.groups.length === 0
+      ? { placing: start, aim: 0, bound: 0 }
+      : searchPlacing(problem, start, hasRoom, most_bought, effort.nodes);
   const placing = settleTies(problem, [found.placing, ...starts], hasRoom);
   const { mean, variance } = totalsOf(problem, placing);
   const aim = aimOf(problem.allGroups, mean, variance);
@@ -58,7 +63,12 @@ export function placeBoards(problem: PlaceProblem, effort: Effort = usualEffort)
 }
 
 /** What small steps find from several starts, the fullest placing among them; best first. */
-function startsOf(problem: PlaceProblem, full: Placing, hasRoom: HasRoom, { seed, starts }: Effort): readonly Placing[] {
+function startsOf(
+  problem: PlaceProblem,
+  full: Placing,
+  hasRoom: HasRoom,
+  { seed, starts }: Effort,
+): readonly Placing[] {
   const below = drawer(seed);
   const inOrder = problem.slots.map((_, i) => i);
   const boards = problem.boards.map((_, b) => b);
@@ -75,8 +85,15 @@ function startsOf(problem: PlaceProblem, full: Placing, hasRoom: HasRoom, { seed
 /** Lifts and bows that differ by less than this share of their limit cannot be told apart at a table. */
 const same_share = 0.02;
 
-/** Among placings as good as the first: the least lift, then the least bow, then leftovers of most use; by small steps from each that is as good. */
-function settleTies(problem: PlaceProblem, [first, ...others]: readonly [Placing, ...Placing[]], hasRoom: HasRoom): Placing {
+/**
+ * Among placings as good as the first: the least lift, then the least bow, then leftovers of most use; by small steps
+ * from each that is as good.
+ */
+function settleTies(
+  problem: PlaceProblem,
+  [first, ...others]: readonly [Placing, ...Placing[]],
+  hasRoom: HasRoom,
+): Placing {
   const aim = ({ mean, variance }: Totals): number => aimOf(problem.groups, mean, variance);
   const most_aim = aim(totalsOf(problem, first)) + equal_aim;
   const isLift = ({ measures: [j] }: Group): boolean => problem.measures[j ?? 0]?.bar === null;
@@ -88,9 +105,15 @@ function settleTies(problem: PlaceProblem, [first, ...others]: readonly [Placing
     .map((one) => improve(problem, one, hasRoom, (totals) => (aim(totals) > most_aim ? Infinity : lift(totals))))
     .reduce((best, one) => (one.score < best.score ? one : best));
   const most_lift = flattest.score + same_share;
-  const straightest = improve(problem, flattest.placing, hasRoom, (totals) => (lift(totals) > most_lift || aim(totals) > most_aim ? Infinity : bow(totals)));
+  const straightest = improve(problem, flattest.placing, hasRoom, (totals) =>
+    lift(totals) > most_lift || aim(totals) > most_aim ? Infinity : bow(totals),
+  );
   const most_bow = straightest.score + same_share;
-  return improve(problem, straightest.placing, hasRoom, (totals, now) => (lift(totals) > most_lift || bow(totals) > most_bow || aim(totals) > most_aim ? Infinity : -useOfLeftovers(problem, now))).placing;
+  return improve(problem, straightest.placing, hasRoom, (totals, now) =>
+    lift(totals) > most_lift || bow(totals) > most_bow || aim(totals) > most_aim
+      ? Infinity
+      : -useOfLeftovers(problem, now),
+  ).placing;
 }
 
 /** How useful what is left of the pile is: the squares of the sound lengths added up, m². */
@@ -98,7 +121,12 @@ export function useOfLeftovers(problem: PlaceProblem, placing: Placing): number 
   const from = layOutPlacing(problem, placing);
   const bySlot = slotsByBoard(placing);
   return problem.stretches.reduce((sum, stretches, b) => {
-    const pieces = (bySlot.get(b) ?? []).map((i) => ({ from_mm: from[i] as number, ...(problem.lengths[i] as PlaceProblem['lengths'][number]) }));
-    return sum + leftOf(stretches, pieces).reduce((all, { from_mm, to_mm }) => all + ((to_mm - from_mm) / 1000) ** 2, 0);
+    const pieces = (bySlot.get(b) ?? []).map((i) => ({
+      from_mm: from[i] as number,
+      ...(problem.lengths[i] as PlaceProblem['lengths'][number]),
+    }));
+    return (
+      sum + leftOf(stretches, pieces).reduce((all, { from_mm, to_mm }) => all + ((to_mm - from_mm) / 1000) ** 2, 0)
+    );
   }, 0);
 }

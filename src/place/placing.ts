@@ -31,7 +31,9 @@ export type HasRoom = (board: number, slots: readonly number[]) => boolean;
 /** Room on the boards of a problem. */
 export function roomOn({ lengths, stretches, kinds }: PlaceProblem): HasRoom {
   const known = new Map<string, boolean>();
-  const single = stretches.map((all) => (all.length === 1 && all[0] !== undefined ? all[0].to_mm - all[0].from_mm : null));
+  const single = stretches.map((all) =>
+    all.length === 1 && all[0] !== undefined ? all[0].to_mm - all[0].from_mm : null,
+  );
   return (board, slots) => {
     const whole_mm = single[board];
     if (whole_mm !== null && whole_mm !== undefined) {
@@ -44,9 +46,20 @@ export function roomOn({ lengths, stretches, kinds }: PlaceProblem): HasRoom {
       }
       if (slots.length === 0 || taken_mm - last_mm <= whole_mm) return true;
     }
-    const key = `${kinds[board]} ${slots.map((i) => lengths[i]?.length_mm).sort().join()}`;
+    const key = `${kinds[board]} ${slots
+      .map((i) => lengths[i]?.length_mm)
+      .sort()
+      .join()}`;
     let answer = known.get(key);
-    if (answer === undefined) known.set(key, (answer = roomFor(stretches[board] ?? [], slots.map((i) => lengths[i] as (typeof lengths)[number])) !== null));
+    if (answer === undefined)
+      known.set(
+        key,
+        (answer =
+          roomFor(
+            stretches[board] ?? [],
+            slots.map((i) => lengths[i] as (typeof lengths)[number]),
+          ) !== null),
+      );
     return answer;
   };
 }
@@ -60,11 +73,17 @@ export function slotsByBoard(placing: Placing): ReadonlyMap<number, readonly num
   return new Map([...found].sort(([a], [b]) => a - b));
 }
 
-/** Where each slot's piece begins on its board, mm from the marked end; null for bought boards. Throws when the pieces do not fit: a bug of the search. */
+/**
+ * Where each slot's piece begins on its board, mm from the marked end; null for bought boards. Throws when the pieces
+ * do not fit: a bug of the search.
+ */
 export function layOutPlacing({ lengths, stretches }: PlaceProblem, placing: Placing): readonly (number | null)[] {
   const from = new Array<number | null>(placing.length).fill(null);
   for (const [board, slots] of slotsByBoard(placing)) {
-    const room: Room | null = roomFor(stretches[board] ?? [], slots.map((i) => lengths[i] as (typeof lengths)[number]));
+    const room: Room | null = roomFor(
+      stretches[board] ?? [],
+      slots.map((i) => lengths[i] as (typeof lengths)[number]),
+    );
     if (room === null) throw new Error('a board was given more pieces than it holds');
     slots.forEach((i, k) => (from[i] = room[k] as number));
   }

@@ -37,23 +37,52 @@ export interface PlaceProblem {
   readonly bought: readonly Option[];
 }
 
-/** A measure whose mean could never come nearer to its limit than this many standard deviations is left out of the search: its chance is below one in a hundred thousand million. */
+/**
+ * A measure whose mean could never come nearer to its limit than this many standard deviations is left out of the
+ * search: its chance is below one in a hundred thousand million.
+ */
 const out_of_reach = 7;
 
 /** A cut piece may be so much shorter than the piece it becomes and count as fitting: half the tape's coarsest mark. */
 const longer_by_mm = 1;
 
 /** Puts the search's problem together. Throws on a slot that its frame does not have. */
-export function placeProblem(frames: readonly Frame[], slots: readonly Slot[], boards: readonly PileBoard[], kerf_mm: number): PlaceProblem {
-  const measures = frames.flatMap((frame, f) => measuresOf(frame, f)).filter(({ scale_mm }) => Number.isFinite(scale_mm));
-  const lengths = slots.map((slot): Length => ({ length_mm: slot.piece.cut_mm, kerf_mm: sawCut_mm(slot, frames, kerf_mm) }));
-  const stretches = boards.map((board) => (board.cut === null ? soundStretches(board) : [{ from_mm: 0, to_mm: board.length_mm + longer_by_mm }]));
+export function placeProblem(
+  frames: readonly Frame[],
+  slots: readonly Slot[],
+  boards: readonly PileBoard[],
+  kerf_mm: number,
+): PlaceProblem {
+  const measures = frames
+    .flatMap((frame, f) => measuresOf(frame, f))
+    .filter(({ scale_mm }) => Number.isFinite(scale_mm));
+  const lengths = slots.map((slot): Length => ({
+    length_mm: slot.piece.cut_mm,
+    kerf_mm: sawCut_mm(slot, frames, kerf_mm),
+  }));
+  const stretches = boards.map((board) =>
+    board.cut === null ? soundStretches(board) : [{ from_mm: 0, to_mm: board.length_mm + longer_by_mm }],
+  );
   const kinds = kindsOf(boards);
-  const made = slots.map((slot, i) => slotOptions(slot, lengths[i] as Length, frames, { boards, stretches, kinds, measures }));
+  const made = slots.map((slot, i) =>
+    slotOptions(slot, lengths[i] as Length, frames, { boards, stretches, kinds, measures }),
+  );
   const options = made.map(({ own }) => own);
   const bought = made.map((one) => one.bought);
   const reachable = reach(measures, options, bought);
-  return { frames, slots, boards, measures, groups: groupsOf(measures, (j) => reachable[j] === true), allGroups: groupsOf(measures, () => true), lengths, stretches, kinds, options, bought };
+  return {
+    frames,
+    slots,
+    boards,
+    measures,
+    groups: groupsOf(measures, (j) => reachable[j] === true),
+    allGroups: groupsOf(measures, () => true),
+    lengths,
+    stretches,
+    kinds,
+    options,
+    bought,
+  };
 }
 
 /** What parts a piece from its neighbour, up to the next mark of the tape, so that every cut lies on one. */
@@ -80,7 +109,12 @@ interface OnOffer {
   readonly measures: readonly Measure[];
 }
 
-function slotOptions(slot: Slot, length: Length, frames: readonly Frame[], { boards, stretches, kinds, measures }: OnOffer): { readonly own: readonly Option[]; readonly bought: Option } {
+function slotOptions(
+  slot: Slot,
+  length: Length,
+  frames: readonly Frame[],
+  { boards, stretches, kinds, measures }: OnOffer,
+): { readonly own: readonly Option[]; readonly bought: Option } {
   const frame = frames[slot.frame] as Frame;
   const member = memberOf(frame, slot);
   const ofFrame = measures.filter((measure) => measure.frame === slot.frame);
@@ -99,10 +133,18 @@ function slotOptions(slot: Slot, length: Length, frames: readonly Frame[], { boa
   const ofKind = new Map<number, readonly Omit<Option, 'board'>[]>();
   const own = boards.flatMap((board, b) => {
     if (board.stock !== slot.piece.stock || roomFor(stretches[b] as readonly Stretch[], [length]) === null) return [];
-    if (board.cut !== null && !fitsAsIs({ length_mm: board.length_mm, as_is: board.cut }, slot.piece, tapeMark_mm(frame.model.plan.units))) return [];
+    if (
+      board.cut !== null &&
+      !fitsAsIs({ length_mm: board.length_mm, as_is: board.cut }, slot.piece, tapeMark_mm(frame.model.plan.units))
+    )
+      return [];
     const kind = kinds[b] as number;
     let ways = ofKind.get(kind);
-    if (ways === undefined) ofKind.set(kind, (ways = waysToLie((lie) => effect(asLying(board, slot.piece, lie)), liesFor(board, slot.piece))));
+    if (ways === undefined)
+      ofKind.set(
+        kind,
+        (ways = waysToLie((lie) => effect(asLying(board, slot.piece, lie)), liesFor(board, slot.piece))),
+      );
     return ways.map((way): Option => ({ ...way, board: b }));
   });
   return { own, bought: { ...effect(null), board: -1, lies: allLies } };
@@ -127,7 +169,11 @@ function waysToLie(effect: (lie: Lie) => Effect, lies: readonly Lie[]): readonly
   return ways;
 }
 
-function reach(measures: readonly Measure[], options: readonly (readonly Option[])[], bought: readonly Option[]): readonly boolean[] {
+function reach(
+  measures: readonly Measure[],
+  options: readonly (readonly Option[])[],
+  bought: readonly Option[],
+): readonly boolean[] {
   return measures.map(({ limit_mm, bar }, j) => {
     if (bar === null) return true;
     let size = 0;

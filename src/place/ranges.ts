@@ -22,7 +22,12 @@ export interface Range {
 }
 
 /** A range of the given width, nothing in it yet. */
-export const emptyRange = (width: number): Range => ({ low: new Float64Array(width), high: new Float64Array(width), least: new Float64Array(width), most: new Float64Array(width) });
+export const emptyRange = (width: number): Range => ({
+  low: new Float64Array(width),
+  high: new Float64Array(width),
+  least: new Float64Array(width),
+  most: new Float64Array(width),
+});
 
 /** Adds two ranges up. */
 export function addRange(a: Range, b: Range, into: Range): void {
@@ -36,8 +41,14 @@ export function addRange(a: Range, b: Range, into: Range): void {
 
 /** The range of all that a slot may take out of a list. */
 export function rangeOf(options: readonly Quick[], width: number): Range {
-  const from = (of: (one: Quick) => Float64Array, pick: (...all: number[]) => number): Float64Array => Float64Array.from({ length: width }, (_, j) => pick(...options.map((one) => of(one)[j] as number)));
-  return { low: from(({ mean }) => mean, Math.min), high: from(({ mean }) => mean, Math.max), least: from(({ variance }) => variance, Math.min), most: from(({ variance }) => variance, Math.max) };
+  const from = (of: (one: Quick) => Float64Array, pick: (...all: number[]) => number): Float64Array =>
+    Float64Array.from({ length: width }, (_, j) => pick(...options.map((one) => of(one)[j] as number)));
+  return {
+    low: from(({ mean }) => mean, Math.min),
+    high: from(({ mean }) => mean, Math.max),
+    least: from(({ variance }) => variance, Math.min),
+    most: from(({ variance }) => variance, Math.max),
+  };
 }
 
 /** Ranges of the slots from each one on, added up; the last is empty. */

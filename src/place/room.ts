@@ -13,11 +13,14 @@ export type Room = readonly number[];
 const dust_mm = 1e-3;
 
 /**
- * Finds room for lengths on the sound stretches of one board, each saw cut paid, so that what is left is of most use: the squares of the lengths
+ * Finds room for lengths on the sound stretches of one board, each saw cut paid, so that what is left is of most use:
+ * the squares of the lengths
  * left add up to most, so one long leftover is better than two short ones. Null when they do not fit.
  */
 export function roomFor(stretches: readonly Stretch[], lengths: readonly Length[]): Room | null {
-  const order = lengths.map((_, i) => i).sort((a, b) => (lengths[b] as Length).length_mm - (lengths[a] as Length).length_mm || a - b);
+  const order = lengths
+    .map((_, i) => i)
+    .sort((a, b) => (lengths[b] as Length).length_mm - (lengths[a] as Length).length_mm || a - b);
   const next = stretches.map(({ from_mm }) => from_mm);
   const begins = new Array<number>(lengths.length).fill(0);
   let best: { readonly use: number; readonly begins: number[] } | null = null;
@@ -44,11 +47,20 @@ export function roomFor(stretches: readonly Stretch[], lengths: readonly Length[
   return (best as { readonly begins: number[] } | null)?.begins ?? null;
 }
 
-/** What is left of a board's stretches after pieces were cut from it, the saw cut that parts them taken off; in order along the board. */
-export function leftOf(stretches: readonly Stretch[], pieces: readonly { readonly from_mm: number; readonly length_mm: number; readonly kerf_mm: number }[]): readonly Stretch[] {
+/**
+ * What is left of a board's stretches after pieces were cut from it, the saw cut that parts them taken off; in order
+ * along the board.
+ */
+export function leftOf(
+  stretches: readonly Stretch[],
+  pieces: readonly { readonly from_mm: number; readonly length_mm: number; readonly kerf_mm: number }[],
+): readonly Stretch[] {
   return stretches.flatMap(({ from_mm, to_mm }) => {
     const inside = pieces.filter((piece) => piece.from_mm >= from_mm - dust_mm && piece.from_mm < to_mm);
-    const end_mm = inside.reduce((end, piece) => Math.max(end, piece.from_mm + piece.length_mm + piece.kerf_mm), from_mm);
+    const end_mm = inside.reduce(
+      (end, piece) => Math.max(end, piece.from_mm + piece.length_mm + piece.kerf_mm),
+      from_mm,
+    );
     return to_mm - end_mm > dust_mm ? [{ from_mm: end_mm, to_mm }] : [];
   });
 }

@@ -1,8 +1,10 @@
 import type { Range } from './ranges.js';
 
 /**
- * What slots must pay in variance because well-read boards do not last for all of them, for one measure. Classes stand in order of what they bring; a slot that
- * does without the first t of them pays at least the step from class t to the next, and as many slots pay it as those t classes have no room for.
+ * What slots must pay in variance because well-read boards do not last for all of them, for one measure. Classes stand
+ * in order of what they bring; a slot that
+ * does without the first t of them pays at least the step from class t to the next, and as many slots pay it as those t
+ * classes have no room for.
  */
 export class Scarcity {
   /** Classes in order, least variance first. */
@@ -12,7 +14,11 @@ export class Scarcity {
   /** False where every class brings the same. */
   readonly matters: boolean;
 
-  constructor(bounds: readonly (readonly (Range | null)[])[], readonly measure: number, classes: number) {
+  constructor(
+    bounds: readonly (readonly (Range | null)[])[],
+    readonly measure: number,
+    classes: number,
+  ) {
     const brings = (k: number, c: number): number => bounds[k]?.[c]?.least[measure] ?? Infinity;
     const total = (c: number): number => bounds.reduce((sum, _, k) => sum + Math.min(brings(k, c), 1e12), 0);
     this.order = Array.from({ length: classes }, (_, c) => c).sort((a, b) => total(a) - total(b) || a - b);
@@ -26,7 +32,16 @@ export class Scarcity {
       const [now, next] = [least[k]?.[t] as number, least[k]?.[t + 1] as number];
       return Number.isFinite(next) ? next - now : Number.isFinite(now) ? 1e12 : 0;
     };
-    this.paid = Array.from({ length: classes - 1 }, (_, t) => bounds.map((__, k) => addedUp(bounds.map((___, i) => i).slice(k).map((i) => step(i, t)))));
+    this.paid = Array.from({ length: classes - 1 }, (_, t) =>
+      bounds.map((__, k) =>
+        addedUp(
+          bounds
+            .map((___, i) => i)
+            .slice(k)
+            .map((i) => step(i, t)),
+        ),
+      ),
+    );
     this.matters = this.paid.some(([all]) => all !== undefined && (all.at(-1) as number) > 1e-12);
   }
 

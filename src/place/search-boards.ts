@@ -6,7 +6,10 @@ import type { SearchState } from './search-state.js';
 import type { BoardRange } from './search-table.js';
 import { TurningSearch } from './search-turning.js';
 
-/** The second step of a search: the classes of all slots chosen, which board of its class each one takes. Lift hangs on that, hardly on how boards are turned. */
+/**
+ * The second step of a search: the classes of all slots chosen, which board of its class each one takes. Lift hangs on
+ * that, hardly on how boards are turned.
+ */
 export class BoardSearch {
   private readonly soFar: readonly Range[];
   private readonly onBoard: number[][];
@@ -16,7 +19,10 @@ export class BoardSearch {
   private readonly free_high: Float64Array;
   private readonly turning: TurningSearch;
   private chosen: readonly number[] = [];
-  /** Levels of the table in the order they are placed: those for which it does not matter which board of their class they take come last. */
+  /**
+   * Levels of the table in the order they are placed: those for which it does not matter which board of their class
+   * they take come last.
+   */
   private levels: readonly number[] = [];
   private first_alike = 0;
   /** Ranges of the slots from each level on, in the classes chosen. */
@@ -42,11 +48,17 @@ export class BoardSearch {
     const differing = all.filter((i) => !this.isAlike(i));
     this.first_alike = differing.length;
     this.levels = [...differing, ...all.filter((i) => this.isAlike(i))];
-    this.within = fromEachOn(this.levels.map((i) => bounds[i]?.[chosen[i] as number] as Range), width);
+    this.within = fromEachOn(
+      this.levels.map((i) => bounds[i]?.[chosen[i] as number] as Range),
+      width,
+    );
     this.place(0);
   }
 
-  /** Chooses the board of one slot after the other, the most promising first; whether a way to place all of them was found. */
+  /**
+   * Chooses the board of one slot after the other, the most promising first; whether a way to place all of them was
+   * found.
+   */
   private place(p: number): boolean {
     const { table } = this.state;
     const k = this.levels[p];
@@ -54,7 +66,8 @@ export class BoardSearch {
       this.turning.run(this.taken);
       return true;
     }
-    const before = table.twin[k] === true && this.chosen[k] === this.chosen[k - 1] ? (this.taken[k - 1] as BoardRange).board : -1;
+    const before =
+      table.twin[k] === true && this.chosen[k] === this.chosen[k - 1] ? (this.taken[k - 1] as BoardRange).board : -1;
     const tried = new Set<string>();
     const children: { readonly one: BoardRange; readonly bound: number }[] = [];
     for (const one of this.boardsFor(k)) {
@@ -112,7 +125,10 @@ export class BoardSearch {
     return this.problem.lengths[this.state.table.order[k] as number]?.length_mm ?? 0;
   }
 
-  /** What no way to go on can fall below: each slot still to come takes the board that is best for it, among those that could hold its piece by their length. */
+  /**
+   * What no way to go on can fall below: each slot still to come takes the board that is best for it, among those that
+   * could hold its piece by their length.
+   */
   private boundAt(p: number): number {
     const { low, high, least, most } = this.state.scratch;
     const soFar = this.soFar[p] as Range;
@@ -123,7 +139,8 @@ export class BoardSearch {
       least[j] = (soFar.least[j] as number) + (within.least[j] as number);
       most[j] = (soFar.most[j] as number) + (within.most[j] as number);
     }
-    for (let q = p; q < this.levels.length; q++) if (!this.addFree(this.levels[q] as number, low, high)) return Infinity;
+    for (let q = p; q < this.levels.length; q++)
+      if (!this.addFree(this.levels[q] as number, low, high)) return Infinity;
     return this.state.boundOfScratch();
   }
 

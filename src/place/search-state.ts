@@ -6,7 +6,10 @@ import type { SearchTable } from './search-table.js';
 /** Placings whose aims differ by less than one in ten million count as equal: the proof need not tell them apart. */
 export const equal_aim = 1e-7;
 
-/** What the steps of a search share: the best placing known, the branches counted, and the least bound of those not followed. */
+/**
+ * What the steps of a search share: the best placing known, the branches counted, and the least bound of those not
+ * followed.
+ */
 export class SearchState {
   aim: number;
   placing: Placing;

@@ -10,7 +10,10 @@ export interface BoardRange extends Range {
   readonly ways: readonly Quick[];
 }
 
-/** What a search looks up at every step: slots in order, their options by class of board, and what the slots still to come can bring at least and at most. */
+/**
+ * What a search looks up at every step: slots in order, their options by class of board, and what the slots still to
+ * come can bring at least and at most.
+ */
 export class SearchTable {
   readonly groups: readonly Group[];
   /** Measures that matter. */
@@ -35,19 +38,41 @@ export class SearchTable {
     this.active = problem.groups.flatMap(({ measures }) => measures);
     this.width = this.active.length;
     const at = new Map(this.active.map((j, k) => [j, k]));
-    this.groups = problem.groups.map(({ limit_mm, scale_mm, measures }) => ({ limit_mm, scale_mm, measures: measures.map((j) => at.get(j) as number) }));
-    const all = problem.slots.map((_, i) => distinct([...(problem.options[i] ?? []), problem.bought[i] as Option].map((option) => this.quickOf(option))));
-    const swings = all.map((own) => Math.max(0, ...this.active.map((_, j) => span(own.map(({ mean }) => mean[j] as number)))));
+    this.groups = problem.groups.map(({ limit_mm, scale_mm, measures }) => ({
+      limit_mm,
+      scale_mm,
+      measures: measures.map((j) => at.get(j) as number),
+    }));
+    const all = problem.slots.map((_, i) =>
+      distinct([...(problem.options[i] ?? []), problem.bought[i] as Option].map((option) => this.quickOf(option))),
+    );
+    const swings = all.map((own) =>
+      Math.max(0, ...this.active.map((_, j) => span(own.map(({ mean }) => mean[j] as number)))),
+    );
     const twins = twinsOf(problem, all);
-    this.order = problem.slots.map((_, i) => i).sort((a, b) => (swings[twins[b] as number] as number) - (swings[twins[a] as number] as number) || (twins[a] as number) - (twins[b] as number) || a - b);
+    this.order = problem.slots
+      .map((_, i) => i)
+      .sort(
+        (a, b) =>
+          (swings[twins[b] as number] as number) - (swings[twins[a] as number] as number) ||
+          (twins[a] as number) - (twins[b] as number) ||
+          a - b,
+      );
     this.twin = this.order.map((i, k) => k > 0 && twins[i] === twins[this.order[k - 1] as number]);
     this.classes = new BoardClasses(problem);
     const count = this.classes.count;
-    const quick = this.order.map((i) => Array.from({ length: count }, (_, c) => (all[i] as Quick[]).filter(({ option }) => this.classes.classOf(option.board) === c)));
+    const quick = this.order.map((i) =>
+      Array.from({ length: count }, (_, c) =>
+        (all[i] as Quick[]).filter(({ option }) => this.classes.classOf(option.board) === c),
+      ),
+    );
     this.byBoard = quick.map((own) => own.map((one) => boardRanges(one, this.width)));
     this.alike = this.byBoard.map((own) => own.map((one) => one.every((board) => sameRange(board, one[0] as Range))));
     this.bounds = quick.map((own) => own.map((one) => (one.length === 0 ? null : rangeOf(one, this.width))));
-    this.rest = fromEachOn(quick.map((own) => rangeOf(own.flat(), this.width)), this.width);
+    this.rest = fromEachOn(
+      quick.map((own) => rangeOf(own.flat(), this.width)),
+      this.width,
+    );
     this.scarce = this.active.map((_, j) => new Scarcity(this.bounds, j, count)).filter(({ matters }) => matters);
   }
 
@@ -64,7 +89,10 @@ export class SearchTable {
     }
   }
 
-  /** Adds to the least variances what must come on top because well-read boards do not last for all slots from this level on; `room` is what each class still holds. */
+  /**
+   * Adds to the least variances what must come on top because well-read boards do not last for all slots from this
+   * level on; `room` is what each class still holds.
+   */
   addScarcity(k: number, room: readonly number[], least: Float64Array): void {
     for (const one of this.scarce) least[one.measure] = (least[one.measure] as number) + one.extra(k, room);
   }
@@ -80,9 +108,11 @@ function boardRanges(options: readonly Quick[], width: number): readonly BoardRa
 
 const span = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
 
-const alike = (a: Float64Array, b: Float64Array): boolean => a.every((value, j) => Math.abs(value - (b[j] as number)) < 1e-9);
+const alike = (a: Float64Array, b: Float64Array): boolean =>
+  a.every((value, j) => Math.abs(value - (b[j] as number)) < 1e-9);
 
-const sameRange = (a: Range, b: Range): boolean => alike(a.low, b.low) && alike(a.high, b.high) && alike(a.least, b.least) && alike(a.most, b.most);
+const sameRange = (a: Range, b: Range): boolean =>
+  alike(a.low, b.low) && alike(a.high, b.high) && alike(a.least, b.least) && alike(a.most, b.most);
 
 /** Ways of laying one board that come to the same for the measures that matter, once each. */
 function distinct(all: readonly Quick[]): Quick[] {
@@ -98,8 +128,17 @@ function distinct(all: readonly Quick[]): Quick[] {
 function twinsOf(problem: PlaceProblem, all: readonly (readonly Quick[])[]): number[] {
   const same = (a: number, b: number): boolean => {
     const [p, q] = [all[a] as readonly Quick[], all[b] as readonly Quick[]];
-    return problem.lengths[a]?.length_mm === problem.lengths[b]?.length_mm && problem.lengths[a]?.kerf_mm === problem.lengths[b]?.kerf_mm && p.length === q.length
-      && p.every((one, k) => one.option.board === q[k]?.option.board && alike(one.mean, q[k]?.mean as Float64Array) && alike(one.variance, q[k]?.variance as Float64Array));
+    return (
+      problem.lengths[a]?.length_mm === problem.lengths[b]?.length_mm &&
+      problem.lengths[a]?.kerf_mm === problem.lengths[b]?.kerf_mm &&
+      p.length === q.length &&
+      p.every(
+        (one, k) =>
+          one.option.board === q[k]?.option.board &&
+          alike(one.mean, q[k]?.mean as Float64Array) &&
+          alike(one.variance, q[k]?.variance as Float64Array),
+      )
+    );
   };
   return problem.slots.map((_, i) => problem.slots.findIndex((__, k) => k <= i && same(k, i)));
 }

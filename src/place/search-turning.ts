@@ -11,7 +11,10 @@ export class TurningSearch {
 
   constructor(private readonly state: SearchState) {
     const { width, order } = state.table;
-    this.sums = Array.from({ length: order.length + 1 }, () => ({ mean: new Float64Array(width), variance: new Float64Array(width) }));
+    this.sums = Array.from({ length: order.length + 1 }, () => ({
+      mean: new Float64Array(width),
+      variance: new Float64Array(width),
+    }));
   }
 
   run(boards: readonly BoardRange[]): void {

@@ -14,12 +14,21 @@ export interface Searched {
 }
 
 /**
- * Branch and bound in three steps, slots in the order of what hangs on them: of which class each slot's board is, which settles how far all may stray; which board
- * of the class, which settles the lift; which way round, which settles the bows. A branch is given up when not even the best of what is left for each slot
- * by itself could bring it below the best placing known. At most `most_bought` slots stay without a board of the pile. Stops after `most_nodes` branches; the
+ * Branch and bound in three steps, slots in the order of what hangs on them: of which class each slot's board is, which
+ * settles how far all may stray; which board
+ * of the class, which settles the lift; which way round, which settles the bows. A branch is given up when not even the
+ * best of what is left for each slot
+ * by itself could bring it below the best placing known. At most `most_bought` slots stay without a board of the pile.
+ * Stops after `most_nodes` branches; the
  * bound is then the least of those not looked into.
  */
-export function searchPlacing(problem: PlaceProblem, known: Placing, hasRoom: HasRoom, most_bought: number, most_nodes: number): Searched {
+export function searchPlacing(
+  problem: PlaceProblem,
+  known: Placing,
+  hasRoom: HasRoom,
+  most_bought: number,
+  most_nodes: number,
+): Searched {
   const state = new SearchState(new SearchTable(problem), known, most_nodes);
   new ClassSearch(state, problem, hasRoom, most_bought).run();
   return { placing: state.placing, aim: state.aim, bound: state.bound };

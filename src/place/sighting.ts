@@ -24,7 +24,10 @@ export interface Sighting {
   readonly rows: readonly SightingRow[];
 }
 
-/** The corner lift as a sum over boards: what one unit of twist does in each place, what else moves the corner, and how boards are spread. */
+/**
+ * The corner lift as a sum over boards: what one unit of twist does in each place, what else moves the corner, and how
+ * boards are spread.
+ */
 export interface LiftSum {
   /** Lift at no pull, mm per rad/m, for each place. */
   readonly by: readonly number[];
@@ -52,7 +55,15 @@ export function liftSum(frame: Frame): LiftSum | null {
       const one = answers[0] as number;
       const own = from === 'twist' && bars.includes(member);
       // A reading of nothing with no reading error leaves what drying adds.
-      const known = own ? plyKnown(member, model, { ...state, assumptions: { ...state.assumptions, reading_twist_rad_per_m: 0 } }, from, 0) : plyKnown(member, model, state, from, null);
+      const known = own
+        ? plyKnown(
+            member,
+            model,
+            { ...state, assumptions: { ...state.assumptions, reading_twist_rad_per_m: 0 } },
+            from,
+            0,
+          )
+        : plyKnown(member, model, state, from, null);
       for (let ply = 0; ply < member.plies; ply++) {
         if (own) by.push(one);
         mean += one * known.mean;
@@ -61,7 +72,9 @@ export function liftSum(frame: Frame): LiftSum | null {
     }
   }
   const twist = model.bars.top.stock.spread[model.plan.lumber.chosen].twist_rad_per_m;
-  return limit_mm > 0 ? { by, rest: { mean, variance }, twist, reading_sd: state.assumptions.reading_twist_rad_per_m, limit_mm } : null;
+  return limit_mm > 0
+    ? { by, rest: { mean, variance }, twist, reading_sd: state.assumptions.reading_twist_rad_per_m, limit_mm }
+    : null;
 }
 
 /** Chance of a lifted corner with boards that nobody reads. */
@@ -74,8 +87,10 @@ export function chanceByLuck({ by, rest, twist, limit_mm }: LiftSum): number {
 const usual_piles = 200;
 
 /**
- * Draws piles of boards of one kind from a seed, reads each board with the reading error, takes the best placing that small steps find (so the chance is if anything too
- * large), and says the chance that is left once what is known of each board is put together from its reading and its kind. The piles grow: the
+ * Draws piles of boards of one kind from a seed, reads each board with the reading error, takes the best placing that
+ * small steps find (so the chance is if anything too
+ * large), and says the chance that is left once what is known of each board is put together from its reading and its
+ * kind. The piles grow: the
  * first boards of a larger pile are those of the smaller one, so more boards are never worse.
  */
 export function sightingTable(sum: LiftSum, seed: number, piles = usual_piles): Sighting {
@@ -83,7 +98,7 @@ export function sightingTable(sum: LiftSum, seed: number, piles = usual_piles): 
   const counts = [...new Set([1, 1.5, 2, 3].map((times) => Math.ceil(times * pieces)))];
   const most = counts.at(-1) as number;
   const fill = normalDeviates(seed);
-  const draws = new Float64Array(2 * most + (2 * most) % 2);
+  const draws = new Float64Array(2 * most + ((2 * most) % 2));
   const squared = sum.by.reduce((all, one) => all + one * one, 0);
   const { mean, sd } = sum.twist;
   const trust = sd === 0 ? 0 : sd ** 2 / (sd ** 2 + sum.reading_sd ** 2);
@@ -91,7 +106,10 @@ export function sightingTable(sum: LiftSum, seed: number, piles = usual_piles): 
   const found = counts.map(() => [] as number[]);
   for (let pile = 0; pile < piles; pile++) {
     fill(draws);
-    const readings = Array.from({ length: most }, (_, b) => mean + sd * (draws[2 * b] as number) + sum.reading_sd * (draws[2 * b + 1] as number));
+    const readings = Array.from(
+      { length: most },
+      (_, b) => mean + sd * (draws[2 * b] as number) + sum.reading_sd * (draws[2 * b + 1] as number),
+    );
     let nearest = Infinity;
     counts.forEach((count, k) => {
       const known = readings.slice(0, count).map((reading) => mean + trust * (reading - mean));
@@ -118,13 +136,14 @@ function bestSum({ by, rest }: LiftSum, boards: readonly number[]): number {
   let total = by.reduce((sum, one, i) => sum + one * (order[i] as number), rest.mean);
   for (let better = true, rounds = 0; better && rounds < 50; rounds++) {
     better = false;
-    for (let i = 0; i < by.length; i++) for (let k = i + 1; k < order.length; k++) {
-      const swapped = total + ((by[i] as number) - (by[k] ?? 0)) * ((order[k] as number) - (order[i] as number));
-      if (Math.abs(swapped) >= Math.abs(total) - 1e-12) continue;
-      total = swapped;
-      [order[i], order[k]] = [order[k] as number, order[i] as number];
-      better = true;
-    }
+    for (let i = 0; i < by.length; i++)
+      for (let k = i + 1; k < order.length; k++) {
+        const swapped = total + ((by[i] as number) - (by[k] ?? 0)) * ((order[k] as number) - (order[i] as number));
+        if (Math.abs(swapped) >= Math.abs(total) - 1e-12) continue;
+        total = swapped;
+        [order[i], order[k]] = [order[k] as number, order[i] as number];
+        better = true;
+      }
   }
   return total;
 }

@@ -7,13 +7,22 @@ export interface BuiltSize {
   readonly d_mm: number;
 }
 
-/** The size of one board as it is laid: flat puts its wide side in the plane of the cloth, edge puts it off the wall. */
+/**
+ * The size of one board as it is laid: flat puts its wide side in the plane of the cloth, edge puts it off the wall.
+ */
 export function laidSize(lumber: Pick<Lumber, 'thickness_mm' | 'width_mm'>, lay: Lay): BuiltSize {
-  return lay === 'flat' ? { w_mm: lumber.width_mm, d_mm: lumber.thickness_mm } : { w_mm: lumber.thickness_mm, d_mm: lumber.width_mm };
+  return lay === 'flat'
+    ? { w_mm: lumber.width_mm, d_mm: lumber.thickness_mm }
+    : { w_mm: lumber.thickness_mm, d_mm: lumber.width_mm };
 }
 
 /** The size of a bar of several plies: side by side they add up in w, front to back in d. */
-export function builtSize(lumber: Pick<Lumber, 'thickness_mm' | 'width_mm'>, lay: Lay, plies: number, stack: Stack): BuiltSize {
+export function builtSize(
+  lumber: Pick<Lumber, 'thickness_mm' | 'width_mm'>,
+  lay: Lay,
+  plies: number,
+  stack: Stack,
+): BuiltSize {
   const { w_mm, d_mm } = laidSize(lumber, lay);
   return stack === 'side-by-side' ? { w_mm: w_mm * plies, d_mm } : { w_mm, d_mm: d_mm * plies };
 }

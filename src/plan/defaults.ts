@@ -63,24 +63,48 @@ const inch = 25.4;
 
 /** The lengths that a plan falls back to. */
 export const usualLengths: Readonly<Record<UnitSystem, UsualLengths>> = {
-  metric: { ply_screw_every_mm: 200, staple_every_mm: 50, turn_mm: 50, setback_mm: 5, drop_mm: 180, hidden_mm: 30, most_leg_mm: 400, step_mm: 10, slack_step_mm: 5 },
+  metric: {
+    ply_screw_every_mm: 200,
+    staple_every_mm: 50,
+    turn_mm: 50,
+    setback_mm: 5,
+    drop_mm: 180,
+    hidden_mm: 30,
+    most_leg_mm: 400,
+    step_mm: 10,
+    slack_step_mm: 5,
+  },
   inch: {
-    ply_screw_every_mm: 8 * inch, staple_every_mm: 2 * inch, turn_mm: 2 * inch, setback_mm: (3 / 16) * inch, drop_mm: 7 * inch, hidden_mm: 1.25 * inch, most_leg_mm: 16 * inch,
-    step_mm: inch / 2, slack_step_mm: inch / 4,
+    ply_screw_every_mm: 8 * inch,
+    staple_every_mm: 2 * inch,
+    turn_mm: 2 * inch,
+    setback_mm: (3 / 16) * inch,
+    drop_mm: 7 * inch,
+    hidden_mm: 1.25 * inch,
+    most_leg_mm: 16 * inch,
+    step_mm: inch / 2,
+    slack_step_mm: inch / 4,
   },
 };
 
 /** Down to a whole step, at least one. */
-const downTo = (length_mm: number, step_mm: number): number => Math.max(step_mm, Math.floor(length_mm / step_mm + 1e-9) * step_mm);
+const downTo = (length_mm: number, step_mm: number): number =>
+  Math.max(step_mm, Math.floor(length_mm / step_mm + 1e-9) * step_mm);
 
-/** The hanging point: 180 mm (7 in) down, on a wide frame as much more as lets its wire stand steeply enough below the top edge; at most a third of the height. */
+/**
+ * The hanging point: 180 mm (7 in) down, on a wide frame as much more as lets its wire stand steeply enough below the
+ * top edge; at most a third of the height.
+ */
 export function usualDrop_mm(height_mm: number, width_mm: number, units: UnitSystem): number {
   const { drop_mm, hidden_mm, step_mm } = usualLengths[units];
   const steep_mm = Math.ceil((width_mm * planDefaults.slack_share + hidden_mm) / step_mm) * step_mm;
   return Math.min(Math.max(drop_mm, steep_mm), downTo(height_mm / 3, step_mm));
 }
 
-/** The slack of a wire: a ninth of the width, up to whole 5 mm (1/4 in) so that it never stands flatter than that, but so little that the hook stays 30 mm (1-1/4 in) below the top. */
+/**
+ * The slack of a wire: a ninth of the width, up to whole 5 mm (1/4 in) so that it never stands flatter than that, but
+ * so little that the hook stays 30 mm (1-1/4 in) below the top.
+ */
 export function usualSlack_mm(drop_mm: number, width_mm: number, units: UnitSystem): number {
   const { hidden_mm, slack_step_mm } = usualLengths[units];
   const wanted_mm = Math.ceil((width_mm * planDefaults.slack_share) / slack_step_mm - 1e-9) * slack_step_mm;

@@ -9,13 +9,24 @@ export interface Nominal {
   readonly others: readonly string[];
 }
 
-/** The entry that a nominal name means; null where it is a key of its own, no entry is called so, or entries of different sizes are. */
+/**
+ * The entry that a nominal name means; null where it is a key of its own, no entry is called so, or entries of
+ * different sizes are.
+ */
 export function nominalStock(name: string, { lumber }: Shelf): Nominal | null {
   if (Object.hasOwn(lumber, name)) return null;
-  const plain = (text: string): string => text.toLowerCase().replaceAll(/["\s]|by/gu, (sign) => (sign === 'by' ? 'x' : '')).replace('×', 'x');
+  const plain = (text: string): string =>
+    text
+      .toLowerCase()
+      .replaceAll(/["\s]|by/gu, (sign) => (sign === 'by' ? 'x' : ''))
+      .replace('×', 'x');
   const called = Object.values(lumber).filter(({ nominal }) => nominal !== null && plain(nominal) === plain(name));
   const [first, ...others] = called;
-  if (first === undefined || others.some(({ thickness_mm, width_mm }) => thickness_mm !== first.thickness_mm || width_mm !== first.width_mm)) return null;
+  if (
+    first === undefined ||
+    others.some(({ thickness_mm, width_mm }) => thickness_mm !== first.thickness_mm || width_mm !== first.width_mm)
+  )
+    return null;
   return { key: first.key, others: others.map(({ key }) => key) };
 }
 
@@ -32,8 +43,14 @@ export function withEntries(plan: Plan, shelf: Shelf): Plan {
     return meant.key;
   };
   const bars = { ...plan.bars, stock: entry('bars.stock', plan.bars.stock) };
-  const crossbars = plan.crossbars.map((crossbar, i) => ({ ...crossbar, stock: entry(`crossbars[${i}].stock`, crossbar.stock) }));
+  const crossbars = plan.crossbars.map((crossbar, i) => ({
+    ...crossbar,
+    stock: entry(`crossbars[${i}].stock`, crossbar.stock),
+  }));
   const { brace } = plan.corners;
-  const corners = brace?.stock == null ? plan.corners : { ...plan.corners, brace: { ...brace, stock: entry('corners.brace.stock', brace.stock) } };
+  const corners =
+    brace?.stock == null
+      ? plan.corners
+      : { ...plan.corners, brace: { ...brace, stock: entry('corners.brace.stock', brace.stock) } };
   return { ...plan, bars, crossbars, corners, assumed };
 }

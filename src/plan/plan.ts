@@ -100,11 +100,22 @@ export interface Plan {
     readonly roll_mm: number | null;
   };
   readonly ground: { readonly coats: number };
-  readonly lumber: { readonly chosen: Choosing; readonly moisture_pct: number; readonly knots: 'none' | 'few' | 'many'; readonly rough_faces: 'inward' | 'outward' };
+  readonly lumber: {
+    readonly chosen: Choosing;
+    readonly moisture_pct: number;
+    readonly knots: 'none' | 'few' | 'many';
+    readonly rough_faces: 'inward' | 'outward';
+  };
   readonly boards: readonly PlanBoard[];
   /** Relative humidity as fractions 0..1, low and high of the year. */
   readonly room: { readonly humidity_low: number; readonly humidity_high: number; readonly temperature_C: number };
-  readonly hang: { readonly by: 'wire' | 'two-hooks' | 'd-rings' | 'cleat' | 'none'; readonly drop_mm: number; readonly from: 'inside' | 'back'; readonly hooks: number; readonly slack_mm: number };
+  readonly hang: {
+    readonly by: 'wire' | 'two-hooks' | 'd-rings' | 'cleat' | 'none';
+    readonly drop_mm: number;
+    readonly from: 'inside' | 'back';
+    readonly hooks: number;
+    readonly slack_mm: number;
+  };
   /** Most the materials may cost, in the shelf's currency; null = no limit. */
   readonly spend_limit: number | null;
   /** The smallest door the finished frame must pass, and its height; null = not asked. */

@@ -20,26 +20,37 @@ function read(text: string, file: string): Read {
   const wrongFormat = formatProblem(source, 'plan');
   if (wrongFormat !== null) return { plan: null, source: null, problems: [...problems, wrongFormat] };
   const checked = planInputSchema.safeParse(source.data);
-  if (!checked.success) return { plan: null, source, problems: [...problems, ...schemaProblems(planInputSchema, checked.error.issues, source)] };
+  if (!checked.success)
+    return {
+      plan: null,
+      source,
+      problems: [...problems, ...schemaProblems(planInputSchema, checked.error.issues, source)],
+    };
   const plan = fillPlan(checked.data);
   return { plan, source, problems: [...problems, ...checkAlone(plan, checked.data, source)] };
 }
 
 function finish(plan: Plan | null, problems: readonly Problem[]): Result<Plan> {
-  if (plan === null || problems.some(({ severity }) => severity === 'error')) return { ok: false, problems: limitProblems(inFileOrder(problems)) };
+  if (plan === null || problems.some(({ severity }) => severity === 'error'))
+    return { ok: false, problems: limitProblems(inFileOrder(problems)) };
   return { ok: true, value: plan, warnings: inFileOrder(problems) };
 }
 
 /**
- * Reads a plan by itself: every default filled in and listed under `assumed`, or every problem with its place. Never throws on any text.
- * Names of stock, screws and so on are not looked up, and defaults that depend on the shelf are not settled: see `readPlanWith`.
+ * Reads a plan by itself: every default filled in and listed under `assumed`, or every problem with its place. Never
+ * throws on any text.
+ * Names of stock, screws and so on are not looked up, and defaults that depend on the shelf are not settled: see
+ * `readPlanWith`.
  */
 export function readPlan(text: string, file: string): Result<Plan> {
   const { plan, problems } = read(text, file);
   return finish(plan, problems);
 }
 
-/** Reads a plan against a shelf: as `readPlan`, with every name looked up, sizes checked against each other, and shelf-dependent defaults settled. */
+/**
+ * Reads a plan against a shelf: as `readPlan`, with every name looked up, sizes checked against each other, and
+ * shelf-dependent defaults settled.
+ */
 export function readPlanWith(text: string, file: string, shelf: Shelf): Result<Plan> {
   const { plan: written, source, problems } = read(text, file);
   const plan = written === null ? null : withEntries(written, shelf);

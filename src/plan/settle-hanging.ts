@@ -7,7 +7,8 @@ import type { Plan } from './plan.js';
 type Face = Plan['hang']['from'];
 
 /**
- * The hanging with what the plan does not name settled: the inside face of the bars, or the back where a wire from the inside would run into an upright crossbar; where it would
+ * The hanging with what the plan does not name settled: the inside face of the bars, or the back where a wire from the
+ * inside would run into an upright crossbar; where it would
  * from either, two hooks without a wire.
  */
 export function settleHanging(plan: Plan, bar: BuiltSize, shelf: Shelf, notes: Map<string, string>): Plan['hang'] {
@@ -25,7 +26,12 @@ export function settleHanging(plan: Plan, bar: BuiltSize, shelf: Shelf, notes: M
   }
   if (named) return hang;
   const from = clear ?? 'back';
-  notes.set('hang.from', from === 'back' ? 'the back of the bars, since a wire from the inside would run into the upright crossbar' : 'the inside of the bars');
+  notes.set(
+    'hang.from',
+    from === 'back'
+      ? 'the back of the bars, since a wire from the inside would run into the upright crossbar'
+      : 'the inside of the bars',
+  );
   return { ...hang, from };
 }
 
@@ -39,11 +45,19 @@ function wired({ hang, units }: Plan, notes: Map<string, string>): Plan['hang'] 
 /** Whether the wire runs into an upright crossbar. */
 function meets({ face, hang, crossbars, bars }: Plan, bar: BuiltSize, shelf: Shelf): boolean {
   const span_mm = face.width_mm - (hang.from === 'inside' ? 2 : 1) * bar.w_mm;
-  const wire = { ring_x_mm: (face.width_mm - span_mm) / 2, hook_x_mm: (face.width_mm - (hang.hooks >= 2 ? HOOKS_APART_SHARE * span_mm : 0)) / 2, ring_deep_mm: ringDeep_mm(hang.from, bar.d_mm) };
+  const wire = {
+    ring_x_mm: (face.width_mm - span_mm) / 2,
+    hook_x_mm: (face.width_mm - (hang.hooks >= 2 ? HOOKS_APART_SHARE * span_mm : 0)) / 2,
+    ring_deep_mm: ringDeep_mm(hang.from, bar.d_mm),
+  };
   return crossbars.some(({ runs, at, stock, lay, plies, setback_mm }) => {
     const lumber = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;
     if (runs !== 'upright' || lumber === undefined) return false;
     const { w_mm, d_mm } = builtSize(lumber, lay, plies, bars.stack);
-    return meetsUpright(wire, { middle_mm: at * face.width_mm, w_mm, back_mm: bar.d_mm - setback_mm - d_mm }, face.width_mm);
+    return meetsUpright(
+      wire,
+      { middle_mm: at * face.width_mm, w_mm, back_mm: bar.d_mm - setback_mm - d_mm },
+      face.width_mm,
+    );
   });
 }

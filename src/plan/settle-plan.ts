@@ -11,7 +11,8 @@ import type { Assumed, Plan } from './plan.js';
 
 /**
  * Settles the defaults that depend on what is on the shelf; whatever the plan itself says stays.
- * A default pull becomes the one the shelf gives for the cloth, a default setback what a firm brush clears, a default nail one that fits its corner or none,
+ * A default pull becomes the one the shelf gives for the cloth, a default setback what a firm brush clears, a default
+ * nail one that fits its corner or none,
  * a default ply screw the one that fits two plies.
  */
 export function settlePlan(plan: Plan, shop: Shelf): Plan {

@@ -1,5 +1,13 @@
-/** A heading as the end of an address: what a viewer of Markdown makes of it, in small letters, white space as hyphens, everything but letters, figures and hyphens gone. */
-const slug = (title: string): string => title.toLowerCase().replace(/[^\p{L}\p{N}\s_-]/gu, '').trim().replace(/\s/gu, '-') || 'part';
+/**
+ * A heading as the end of an address: what a viewer of Markdown makes of it, in small letters, white space as hyphens,
+ * everything but letters, figures and hyphens gone.
+ */
+const slug = (title: string): string =>
+  title
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}\s_-]/gu, '')
+    .trim()
+    .replace(/\s/gu, '-') || 'part';
 
 /** The address of each heading of a page in turn; a heading that comes again gets a number, as viewers number it. */
 export function anchors(titles: readonly string[]): readonly string[] {

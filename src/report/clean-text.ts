@@ -5,15 +5,22 @@ const lineOrControl = /[\p{Cc}\p{Zl}\p{Zp}]/gu;
 const invisible = /(?![\u200C\u200D])\p{Cf}/gu;
 
 /**
- * Text that is safe to put on one line of any document: no line breaks, control characters, bidi overrides or broken characters.
+ * Text that is safe to put on one line of any document: no line breaks, control characters, bidi overrides or broken
+ * characters.
  * Runs of white space become one space; leading and trailing spaces stay, so pieces of a sentence can be joined.
  */
 export function cleanText(text: string): string {
-  return text.replace(brokenSurrogate, '\uFFFD').replace(notACharacter, '\uFFFD').replace(lineOrControl, ' ').replace(invisible, '').replace(/\s+/gu, ' ');
+  return text
+    .replace(brokenSurrogate, '\uFFFD')
+    .replace(notACharacter, '\uFFFD')
+    .replace(lineOrControl, ' ')
+    .replace(invisible, '')
+    .replace(/\s+/gu, ' ');
 }
 
 /**
- * A person's own words (the plan's name, a stock key …), cleaned, trimmed and shortened to at most `most` characters; `(no name)` when nothing is left.
+ * A person's own words (the plan's name, a stock key …), cleaned, trimmed and shortened to at most `most` characters;
+ * `(no name)` when nothing is left.
  */
 export function userText(text: string, most = 80): string {
   const characters = [...cleanText(text).trim()];

@@ -40,7 +40,17 @@ type Part = (told: Telling) => Section | null;
 
 /** What one decides and works from, in that order; a part that has nothing to say is null. */
 const atHand: readonly Part[] = [
-  verdictSection, measuredSection, changesSection, cuttingSection, fasteningsSection, workSection, clothSection, stretchingSection, hangingSection, benchSheetSection, cautionsSection,
+  verdictSection,
+  measuredSection,
+  changesSection,
+  cuttingSection,
+  fasteningsSection,
+  workSection,
+  clothSection,
+  stretchingSection,
+  hangingSection,
+  benchSheetSection,
+  cautionsSection,
 ];
 
 /** What is read once, at a desk: folded on a screen and left off the paper. */
@@ -49,7 +59,8 @@ const atDesk: readonly Part[] = [warpSection, whatIfSection, checksSection, sour
 /** The report of one audit. The same audit always gives the same report. */
 export function composeReport(audit: Audit): PlanReport {
   const told = telling(audit);
-  const made = (parts: readonly Part[]): readonly Section[] => parts.map((part) => part(told)).filter((section) => section !== null);
+  const made = (parts: readonly Part[]): readonly Section[] =>
+    parts.map((part) => part(told)).filter((section) => section !== null);
   const [hand, desk] = [made(atHand), made(atDesk)];
   const pictures = [...hand, ...desk].flatMap(({ pictures: own }) => own);
   return {
@@ -65,4 +76,5 @@ export function composeReport(audit: Audit): PlanReport {
 }
 
 /** What the report is called: the plan's own name. */
-export const reportTitle = (audit: Audit): string => `${userText(audit.plan.name, 120)}: will it stay flat, square and tight?`;
+export const reportTitle = (audit: Audit): string =>
+  `${userText(audit.plan.name, 120)}: will it stay flat, square and tight?`;

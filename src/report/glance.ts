@@ -26,7 +26,10 @@ export interface Reason {
   readonly do: readonly string[];
 }
 
-/** What a screen shows first of an audit, in the words of the report: plain data, every text cleaned, nothing that takes long to compose. */
+/**
+ * What a screen shows first of an audit, in the words of the report: plain data, every text cleaned, nothing that takes
+ * long to compose.
+ */
 export interface Glance {
   readonly name: string;
   readonly verdict: Verdict;
@@ -42,7 +45,10 @@ export interface Glance {
   readonly pictures: readonly Picture[];
 }
 
-/** What is seen first of an audit: verdict, reasons, the amounts one asks for, cautions, and the pictures of frame and section. */
+/**
+ * What is seen first of an audit: verdict, reasons, the amounts one asks for, cautions, and the pictures of frame and
+ * section.
+ */
 export function glanceOf(audit: Audit): Glance {
   const told = telling(audit);
   const folded = foldFindings(audit.findings);
@@ -52,13 +58,22 @@ export function glanceOf(audit: Audit): Glance {
     name: userText(audit.plan.name, 200),
     verdict: audit.verdict,
     word: verdictWord[audit.verdict],
-    sentence: verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding)), audit.measured !== undefined),
+    sentence: verdictSentence(
+      audit.verdict,
+      countVerdicts(folded.map(({ finding }) => finding)),
+      audit.measured !== undefined,
+    ),
     reasons: folded.flatMap((fold) => {
       const { rule, verdict, do: next } = fold.finding;
-      return verdict === 'clear' ? [] : [{ rule, verdict, word: verdictWord[verdict], say: cleanText(saying(fold)), do: next.map(cleanText) }];
+      return verdict === 'clear'
+        ? []
+        : [{ rule, verdict, word: verdictWord[verdict], say: cleanText(saying(fold)), do: next.map(cleanText) }];
     }),
     amounts: [
-      { name: 'Reserve against twisting', said: reserve === null ? 'unknown' : timesInWords(formatNumber(reserve, 2), 'the peak pull') },
+      {
+        name: 'Reserve against twisting',
+        said: reserve === null ? 'unknown' : timesInWords(formatNumber(reserve, 2), 'the peak pull'),
+      },
       { name: 'Frames with a lifted corner', said: chance === null ? 'unknown' : chanceInWords(chance) },
       { name: 'Cost', said: costInWords(audit, told.number('cutting.total_cost')) },
       { name: 'Weight', said: told.said('frame.weight_kg') },

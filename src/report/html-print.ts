@@ -9,10 +9,19 @@ export const sheetFor = (units: UnitSystem): Sheet => (units === 'inch' ? 'Lette
 /** A sheet by name, any sheet lying across for wide tables, or any sheet upright. */
 export type Paper = Sheet | 'across' | 'any';
 
-const sizes: Readonly<Record<Paper, string>> = { A4: 'size: A4; ', Letter: 'size: letter; ', across: 'size: landscape; ', any: '' };
+const sizes: Readonly<Record<Paper, string>> = {
+  A4: 'size: A4; ',
+  Letter: 'size: letter; ',
+  across: 'size: landscape; ',
+  any: '',
+};
 
-/** The look on paper: black on white, no letter of a line under 9 pt; first the card of the bench on a sheet of its own, in 10 pt. */
-export const printStyle = (paper: Paper): string => `
+/**
+ * The look on paper: black on white, no letter of a line under 9 pt; first the card of the bench on a sheet of its own,
+ * in 10 pt.
+ */
+export const printStyle = (paper: Paper): string =>
+  `
 @page { ${sizes[paper]}margin: 7mm; }
 @page across { size: landscape; }
 @media print {

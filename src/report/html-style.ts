@@ -5,10 +5,16 @@ export type { Sheet } from './html-print.js';
 
 /** Pictures are drawn in ink on white; on a dark screen each of their colours gives way to its counterpart. */
 const darkPictures = Object.entries(inTheDark)
-  .map(([light, dark]) => `figure svg [fill="${light}"] { fill: ${dark}; } figure svg [stroke="${light}"] { stroke: ${dark}; }`)
+  .map(
+    ([light, dark]) =>
+      `figure svg [fill="${light}"] { fill: ${dark}; } figure svg [stroke="${light}"] { stroke: ${dark}; }`,
+  )
   .join(' ');
 
-/** The look on a screen: plain, two schemes of colour with at least 7:1 contrast, one column on a phone, pictures beside tables where there is room. */
+/**
+ * The look on a screen: plain, two schemes of colour with at least 7:1 contrast, one column on a phone, pictures beside
+ * tables where there is room.
+ */
 export const screenStyle = `
 :root { color-scheme: light dark; --ink: #1a1a1a; --paper: #ffffff; --soft: #4a4a4a; --rule: #8a8a8a; --panel: #f2f2f0; }
 @media (prefers-color-scheme: dark) { :root { --ink: #ececec; --paper: #161616; --soft: #c4c4c4; --rule: #8a8a8a; --panel: #242424; } }

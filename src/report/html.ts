@@ -11,13 +11,26 @@ import { pageStyle, type Sheet } from './html-style.js';
 import { pageTable } from './html-tables.js';
 import { madeBy } from './made-by.js';
 import { keepTogether } from './no-break.js';
-import { forPaper, isOff, isPicture, paperNote, pictureName, screenOnly, words, type FirstSheet, type PagePart } from './paper.js';
+import {
+  forPaper,
+  isOff,
+  isPicture,
+  paperNote,
+  pictureName,
+  screenOnly,
+  words,
+  type FirstSheet,
+  type PagePart,
+} from './paper.js';
 
 /** What the page is called, its language as a BCP 47 tag, and how it is printed. */
 export interface PageTitle {
   readonly title: string;
   readonly lang: string;
-  /** `report` (usual): shortened on paper. `table`: all of it, across the paper. `pack`: all of it, each part on a sheet of its own. */
+  /**
+   * `report` (usual): shortened on paper. `table`: all of it, across the paper. `pack`: all of it, each part on a sheet
+   * of its own.
+   */
   readonly layout?: 'report' | 'table' | 'pack';
   /** The paper it is meant for; whatever paper there is when it is not said. */
   readonly sheet?: Sheet;
@@ -25,30 +38,78 @@ export interface PageTitle {
   readonly first?: FirstSheet;
 }
 
-/** Only what the report's own builders make: no links but to its own parts and to pages beside it, no scripts, no styles, no addresses but those of its pictures. */
+/**
+ * Only what the report's own builders make: no links but to its own parts and to pages beside it, no scripts, no
+ * styles, no addresses but those of its pictures.
+ */
 const allowed: Schema = {
-  tagNames: ['h1', 'h2', 'h3', 'p', 'strong', 'em', 'ul', 'ol', 'li', 'table', 'thead', 'tbody', 'tr', 'th', 'td', 'blockquote', 'img', 'br', 'a', 'pre', 'code'],
-  attributes: { h2: [['className', 'folded']], a: [['href', /^(?:#[\p{L}\p{N}_-]+|(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*)$/u]], img: ['src', 'alt'], th: ['align'], td: ['align'], ol: ['start'] },
+  tagNames: [
+    'h1',
+    'h2',
+    'h3',
+    'p',
+    'strong',
+    'em',
+    'ul',
+    'ol',
+    'li',
+    'table',
+    'thead',
+    'tbody',
+    'tr',
+    'th',
+    'td',
+    'blockquote',
+    'img',
+    'br',
+    'a',
+    'pre',
+    'code',
+  ],
+  attributes: {
+    h2: [['className', 'folded']],
+    a: [['href', /^(?:#[\p{L}\p{N}_-]+|(?!\.)[\w.!~*'()%-]+(?:\/(?!\.)[\w.!~*'()%-]+)*)$/u]],
+    img: ['src', 'alt'],
+    th: ['align'],
+    td: ['align'],
+    ol: ['start'],
+  },
   strip: ['script', 'style'],
   protocols: {},
 };
 
-const element = (tagName: string, properties: Element['properties'], children: readonly ElementContent[]): Element => ({ type: 'element', tagName, properties, children: [...children] });
+const element = (tagName: string, properties: Element['properties'], children: readonly ElementContent[]): Element => ({
+  type: 'element',
+  tagName,
+  properties,
+  children: [...children],
+});
 const text = (value: string): ElementContent => ({ type: 'text', value: cleanText(value) });
 
 /**
- * The report as one printable page: pictures inside, nothing fetched, readable on a phone, the card of the bench, or why there is none, first on paper.
+ * The report as one printable page: pictures inside, nothing fetched, readable on a phone, the card of the bench, or
+ * why there is none, first on paper.
  * The body is sanitised before the pictures are put in; a picture that is not in the list is left out.
  */
-export function writeHtml(root: Root, pictures: readonly Picture[], { title, lang, layout = 'report', sheet, first: sheetOne }: PageTitle): string {
+export function writeHtml(
+  root: Root,
+  pictures: readonly Picture[],
+  { title, lang, layout = 'report', sheet, first: sheetOne }: PageTitle,
+): string {
   const shown = new Map(pictures.map((p) => [p.name, p]));
   const { head, parts } = inParts(blocksOf(root));
   const onCard = sheetOne === undefined ? [] : blocksOf(sheetOne.tree);
-  const said = new Set(sheetOne === undefined ? [] : blocksOf({ type: 'root', children: [...sheetOne.instead] }).map(words));
+  const said = new Set(
+    sheetOne === undefined ? [] : blocksOf({ type: 'root', children: [...sheetOne.instead] }).map(words),
+  );
   const sections = layout === 'report' ? forPaper(parts, { pictures: new Set(onCard.map(pictureName)), said }) : parts;
   const note = layout === 'report' ? paperNote(sections) : null;
   const contents = element('nav', { ariaLabel: 'Contents' }, [
-    element('ul', {}, sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])]))),
+    element(
+      'ul',
+      {},
+      sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])])),
+    ),
   ]);
   const [first, ...rest] = sections.map((part) => section(part, shown));
   const page: HtmlRoot = {
@@ -59,17 +120,36 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
         element('head', {}, [
           element('meta', { charSet: 'utf-8' }, []),
           element('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }, []),
-          element('meta', { httpEquiv: ['Content-Security-Policy'], content: "default-src 'none'; style-src 'unsafe-inline'" }, []),
+          element(
+            'meta',
+            { httpEquiv: ['Content-Security-Policy'], content: "default-src 'none'; style-src 'unsafe-inline'" },
+            [],
+          ),
           element('meta', { name: 'generator', content: madeBy }, []),
           element('title', {}, [text(title)]),
           element('style', {}, [{ type: 'text', value: pageStyle(layout === 'table' ? 'across' : (sheet ?? 'any')) }]),
         ]),
         element('body', layout === 'report' ? {} : { className: [layout] }, [
           ...(onCard.length === 0 ? [] : [cardOf(onCard, shown, finish)]),
-          element('header', {}, [...finishAll(head, shown), ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])])]),
-          element('main', {}, layout === 'pack' ? [contents, ...(first === undefined ? [] : [first, ...rest])] : [...(first === undefined ? [] : [first]), contents, ...rest]),
+          element('header', {}, [
+            ...finishAll(head, shown),
+            ...(note === null ? [] : [element('p', { className: ['paper'] }, [text(note)])]),
+          ]),
+          element(
+            'main',
+            {},
+            layout === 'pack'
+              ? [contents, ...(first === undefined ? [] : [first, ...rest])]
+              : [...(first === undefined ? [] : [first]), contents, ...rest],
+          ),
           element('footer', { className: [screenOnly] }, [
-            element('p', {}, [text(layout === 'report' ? 'Made from the plan, the shelf and the ruleset named above; the same three always give the same page.' : 'Made from the plans, the shelf and the ruleset named above; the same always give the same page.')]),
+            element('p', {}, [
+              text(
+                layout === 'report'
+                  ? 'Made from the plan, the shelf and the ruleset named above; the same three always give the same page.'
+                  : 'Made from the plans, the shelf and the ruleset named above; the same always give the same page.',
+              ),
+            ]),
           ]),
         ]),
       ]),
@@ -79,7 +159,8 @@ export function writeHtml(root: Root, pictures: readonly Picture[], { title, lan
 }
 
 /** The blocks of a tree as HTML, with nothing in them but what is allowed. */
-const blocksOf = (root: Root): readonly Element[] => (sanitize(toHast(root), allowed) as HtmlRoot).children.filter((node): node is Element => node.type === 'element');
+const blocksOf = (root: Root): readonly Element[] =>
+  (sanitize(toHast(root), allowed) as HtmlRoot).children.filter((node): node is Element => node.type === 'element');
 
 /** The style is no text of the page; lines to be copied into a file hold nothing that is not seen. */
 const asItStands: ReadonlySet<string> = new Set(['style', 'pre']);
@@ -88,11 +169,16 @@ const asItStands: ReadonlySet<string> = new Set(['style', 'pre']);
 function unparted<T extends HtmlRoot | HtmlRoot['children'][number]>(node: T): T {
   if (node.type === 'text') return { ...node, value: keepTogether(node.value) };
   if (node.type === 'element' && asItStands.has(node.tagName)) return node;
-  return 'children' in node ? { ...node, children: (node.children as ElementContent[]).map((child) => unparted(child)) } : node;
+  return 'children' in node
+    ? { ...node, children: (node.children as ElementContent[]).map((child) => unparted(child)) }
+    : node;
 }
 
 /** Everything before the first second-level heading is the head; each such heading opens a part. */
-function inParts(blocks: readonly Element[]): { readonly head: readonly Element[]; readonly parts: readonly PagePart[] } {
+function inParts(blocks: readonly Element[]): {
+  readonly head: readonly Element[];
+  readonly parts: readonly PagePart[];
+} {
   const ids = anchors(blocks.filter(({ tagName }) => tagName === 'h2').map((block) => words(block)));
   const head: Element[] = [];
   const parts: (PagePart & { readonly children: Element[] })[] = [];
@@ -108,7 +194,13 @@ function inParts(blocks: readonly Element[]): { readonly head: readonly Element[
 
 function section({ id, folded, children }: PagePart, pictures: ReadonlyMap<string, Picture>): Element {
   const blocks = finishAll(children, pictures);
-  const made = element('section', { ariaLabelledBy: [id] }, folded ? [element('details', {}, [element('summary', {}, blocks.slice(0, 1)), ...blocks.slice(1)])] : beside(blocks));
+  const made = element(
+    'section',
+    { ariaLabelledBy: [id] },
+    folded
+      ? [element('details', {}, [element('summary', {}, blocks.slice(0, 1)), ...blocks.slice(1)])]
+      : beside(blocks),
+  );
   return children.every(isOff) ? screen(made) : made;
 }
 
@@ -119,7 +211,8 @@ function beside(blocks: readonly Element[]): readonly Element[] {
   for (const block of blocks) {
     if (block.tagName === 'figure') figures.push(block);
     else {
-      if (block.tagName === 'div' && figures.length > 0) made.push(element('div', { className: ['beside'] }, [...figures, block]));
+      if (block.tagName === 'div' && figures.length > 0)
+        made.push(element('div', { className: ['beside'] }, [...figures, block]));
       else made.push(...figures, block);
       figures = [];
     }
@@ -128,7 +221,13 @@ function beside(blocks: readonly Element[]): readonly Element[] {
 }
 
 /** Marks what is shown on the screen only. */
-const screen = (node: Element): Element => ({ ...node, properties: { ...node.properties, className: [...(Array.isArray(node.properties['className']) ? node.properties['className'] : []), screenOnly] } });
+const screen = (node: Element): Element => ({
+  ...node,
+  properties: {
+    ...node.properties,
+    className: [...(Array.isArray(node.properties['className']) ? node.properties['className'] : []), screenOnly],
+  },
+});
 
 /** Every block in turn; a table is named after the heading above it. */
 function finishAll(blocks: readonly Element[], pictures: ReadonlyMap<string, Picture>): readonly Element[] {
@@ -140,10 +239,17 @@ function finishAll(blocks: readonly Element[], pictures: ReadonlyMap<string, Pic
   });
 }
 
-/** Tables get a frame that scrolls by itself, image paragraphs become figures with the drawing inside: our own code wrote it with every text escaped. */
+/**
+ * Tables get a frame that scrolls by itself, image paragraphs become figures with the drawing inside: our own code
+ * wrote it with every text escaped.
+ */
 function finish(block: Element, pictures: ReadonlyMap<string, Picture>, under: string): Element {
   if (block.tagName === 'table') return pageTable(block, under);
   if (!isPicture(block)) return block;
   const found = pictures.get(pictureName(block));
-  return element('figure', {}, found === undefined ? [] : [{ type: 'raw', value: found.svg.trim() } as unknown as ElementContent]);
+  return element(
+    'figure',
+    {},
+    found === undefined ? [] : [{ type: 'raw', value: found.svg.trim() } as unknown as ElementContent],
+  );
 }

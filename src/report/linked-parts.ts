@@ -4,15 +4,24 @@ import { anchors } from './anchors.js';
 /** Blocks in which the name of a part, in quotes, leads to that part. Headings stay as they are. */
 export function linkedParts(blocks: readonly RootContent[]): RootContent[] {
   const titles = blocks.flatMap((block) => (block.type === 'heading' && block.depth === 2 ? [plain(block)] : []));
-  const addresses = new Map([...anchors(titles).entries()].map(([i, address]) => [titles[i] ?? '', address] as const).reverse());
+  const addresses = new Map(
+    [...anchors(titles).entries()].map(([i, address]) => [titles[i] ?? '', address] as const).reverse(),
+  );
   const link = (node: Text): PhrasingContent[] =>
     node.value.split(/(?<=“)([^“”]+)(?=”)/u).map((piece, i): PhrasingContent => {
       const address = i % 2 === 1 ? addresses.get(piece) : undefined;
-      return address === undefined ? { type: 'text', value: piece } : { type: 'link', url: `#${address}`, children: [{ type: 'text', value: piece }] };
+      return address === undefined
+        ? { type: 'text', value: piece }
+        : { type: 'link', url: `#${address}`, children: [{ type: 'text', value: piece }] };
     });
   const within = <T extends Nodes>(node: T): T => {
     if (node.type === 'heading' || node.type === 'link' || !('children' in node)) return node;
-    return { ...node, children: joined(node.children.flatMap((child): Nodes[] => (child.type === 'text' ? link(child) : [within(child)]))) };
+    return {
+      ...node,
+      children: joined(
+        node.children.flatMap((child): Nodes[] => (child.type === 'text' ? link(child) : [within(child)])),
+      ),
+    };
   };
   return blocks.map(within);
 }
@@ -22,10 +31,12 @@ function joined(nodes: readonly Nodes[]): Nodes[] {
   const made: Nodes[] = [];
   for (const node of nodes) {
     const last = made.at(-1);
-    if (node.type === 'text' && last?.type === 'text') made[made.length - 1] = { type: 'text', value: last.value + node.value };
+    if (node.type === 'text' && last?.type === 'text')
+      made[made.length - 1] = { type: 'text', value: last.value + node.value };
     else if (!(node.type === 'text' && node.value === '')) made.push(node);
   }
   return made;
 }
 
-const plain = (node: Nodes): string => ('value' in node ? node.value : 'children' in node ? node.children.map(plain).join('') : '');
+const plain = (node: Nodes): string =>
+  'value' in node ? node.value : 'children' in node ? node.children.map(plain).join('') : '';

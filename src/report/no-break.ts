@@ -11,5 +11,14 @@ const betweenNumbers = /(?<=\d) ([×x]|of|to) (?=\d)|(?<=\d\u00A0in) (?=\d)/gu;
 /** The hyphen of a piece, `4-R2` or `4-lip B`. */
 const piece = /(?<=\d-)(?=\p{Lu}|lip )/gu;
 
-/** Keeps a number on one line with its unit, and a size, a chance, a badge or the name of a piece whole, by no-break spaces. */
-export const keepTogether = (text: string): string => text.replace(mixed, '\u2060').replace(piece, '\u2060').replace(afterShape, '\u00A0').replace(beforeUnit, '\u00A0').replace(betweenNumbers, (_, sign?: string) => (sign === undefined ? '\u00A0' : `\u00A0${sign}\u00A0`));
+/**
+ * Keeps a number on one line with its unit, and a size, a chance, a badge or the name of a piece whole, by no-break
+ * spaces.
+ */
+export const keepTogether = (text: string): string =>
+  text
+    .replace(mixed, '\u2060')
+    .replace(piece, '\u2060')
+    .replace(afterShape, '\u00A0')
+    .replace(beforeUnit, '\u00A0')
+    .replace(betweenNumbers, (_, sign?: string) => (sign === undefined ? '\u00A0' : `\u00A0${sign}\u00A0`));

@@ -14,7 +14,10 @@ export interface PagePart {
 /** Class of what is shown on the screen only. */
 export const screenOnly = 'screen';
 
-/** What fills the first sheet of paper, and which blocks of the report it says in their place: the paper leaves them off. */
+/**
+ * What fills the first sheet of paper, and which blocks of the report it says in their place: the paper leaves them
+ * off.
+ */
 export interface FirstSheet {
   readonly tree: Root;
   readonly instead: readonly Block[];
@@ -27,8 +30,10 @@ export interface OnFirstSheet {
 }
 
 /**
- * Marks what stays on the screen: what is folded there, what the first sheet shows or says already, and a paragraph that a later
- * part says again, unless a list hangs on it. What a verdict rests on stands in the parts that are open: every check that is not clear, every rule switched off or loosened.
+ * Marks what stays on the screen: what is folded there, what the first sheet shows or says already, and a paragraph
+ * that a later
+ * part says again, unless a list hangs on it. What a verdict rests on stands in the parts that are open: every check
+ * that is not clear, every rule switched off or loosened.
  */
 export function forPaper(parts: readonly PagePart[], { pictures, said }: OnFirstSheet): readonly PagePart[] {
   const last = lastPlaces(parts.filter(({ folded }) => !folded));
@@ -41,7 +46,9 @@ export function forPaper(parts: readonly PagePart[], { pictures, said }: OnFirst
       if (part.folded) return off(block);
       if (isPicture(block)) return pictures.has(pictureName(block)) && !paired(pictureName(block)) ? off(block) : block;
       if (block.tagName !== 'h2' && said.has(words(block))) return off(block);
-      return block.tagName === 'p' && !leads(part.children[i + 1]) && last.get(words(block)) !== block ? off(block) : block;
+      return block.tagName === 'p' && !leads(part.children[i + 1]) && last.get(words(block)) !== block
+        ? off(block)
+        : block;
     }),
   }));
 }
@@ -54,21 +61,33 @@ export function paperNote(parts: readonly PagePart[]): string | null {
 }
 
 /** True for what is marked to stay on the screen. */
-export const isOff = (node: Element): boolean => Array.isArray(node.properties['className']) && node.properties['className'].includes(screenOnly);
+export const isOff = (node: Element): boolean =>
+  Array.isArray(node.properties['className']) && node.properties['className'].includes(screenOnly);
 
-const off = (node: Element): Element => ({ ...node, properties: { ...node.properties, className: [...(Array.isArray(node.properties['className']) ? node.properties['className'] : []), screenOnly] } });
+const off = (node: Element): Element => ({
+  ...node,
+  properties: {
+    ...node.properties,
+    className: [...(Array.isArray(node.properties['className']) ? node.properties['className'] : []), screenOnly],
+  },
+});
 
 /** True for what the line before it is the head of: that line is printed however often it stands there. */
-const leads = (next: Element | undefined): boolean => next !== undefined && ['ul', 'ol', 'table', 'pre'].includes(next.tagName);
+const leads = (next: Element | undefined): boolean =>
+  next !== undefined && ['ul', 'ol', 'table', 'pre'].includes(next.tagName);
 
 /** Where each paragraph stands for the last time: a sentence said in several parts is printed once. */
 function lastPlaces(parts: readonly PagePart[]): ReadonlyMap<string, Element> {
   const last = new Map<string, Element>();
-  for (const { children } of parts) for (const block of children) if (block.tagName === 'p') last.set(words(block), block);
+  for (const { children } of parts)
+    for (const block of children) if (block.tagName === 'p') last.set(words(block), block);
   return last;
 }
 
-const only = ({ tagName, children }: Element): Element | null => (tagName === 'p' && children.length === 1 && children[0]?.type === 'element' && children[0].tagName === 'img' ? children[0] : null);
+const only = ({ tagName, children }: Element): Element | null =>
+  tagName === 'p' && children.length === 1 && children[0]?.type === 'element' && children[0].tagName === 'img'
+    ? children[0]
+    : null;
 
 /** A paragraph that holds a picture and nothing else. */
 export const isPicture = (block: Element): boolean => only(block) !== null;
@@ -78,4 +97,5 @@ export const pictureName = (block: Element): string => String(only(block)?.prope
 
 /** The text of a node with its white space as one reads it. */
 export const words = (node: ElementContent): string => plain(node).replace(/\s+/gu, ' ').trim();
-const plain = (node: ElementContent): string => (node.type === 'text' ? node.value : node.type === 'element' ? node.children.map(plain).join('') : '');
+const plain = (node: ElementContent): string =>
+  node.type === 'text' ? node.value : node.type === 'element' ? node.children.map(plain).join('') : '';

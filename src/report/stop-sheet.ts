@@ -12,7 +12,10 @@ import { badge, verdictSentence } from './words/verdict.js';
 /** Most reasons told, so that all stays on one sheet; what is over stands under “What to change”. */
 const mostReasons = 7;
 
-/** The first sheet of paper for a plan that must stop: every reason, the change to make first, drawn beside the plan, what each change would do, and why there is no card for the bench. */
+/**
+ * The first sheet of paper for a plan that must stop: every reason, the change to make first, drawn beside the plan,
+ * what each change would do, and why there is no card for the bench.
+ */
 export function stopSheet(told: Telling, pictures: readonly Picture[]): FirstSheet {
   const { audit } = told;
   const reasons = gravestSayings(audit);
@@ -21,13 +24,33 @@ export function stopSheet(told: Telling, pictures: readonly Picture[]): FirstShe
   const table = tried(told);
   return {
     tree: document([
-      heading(2, `${audit.measured === undefined ? 'Not to be cut yet' : 'Not to go on with yet'}: ${userText(audit.plan.name, 60)}`),
-      setApart(paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined))))),
-      bullets(over > 0 ? [...reasons.slice(0, mostReasons - 1), `${over + 1} more stand under “What to change”.`] : reasons),
+      heading(
+        2,
+        `${audit.measured === undefined ? 'Not to be cut yet' : 'Not to go on with yet'}: ${userText(audit.plan.name, 60)}`,
+      ),
+      setApart(
+        paragraph(
+          strong(
+            badge(
+              audit.verdict,
+              verdictSentence(
+                audit.verdict,
+                countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)),
+                audit.measured !== undefined,
+              ),
+            ),
+          ),
+        ),
+      ),
+      bullets(
+        over > 0 ? [...reasons.slice(0, mostReasons - 1), `${over + 1} more stand under “What to change”.`] : reasons,
+      ),
       ...first,
       ...compared(pictures).map(picture),
       ...table,
-      paragraph('No bench card is printed: a card is what one saws by, and nothing may be sawn by this plan. Change the plan and audit it again; the card comes with a plan that may be cut.'),
+      paragraph(
+        'No bench card is printed: a card is what one saws by, and nothing may be sawn by this plan. Change the plan and audit it again; the card comes with a plan that may be cut.',
+      ),
     ]),
     instead: [...reasonBlocks(audit), ...first, ...table],
   };
@@ -35,6 +58,8 @@ export function stopSheet(told: Telling, pictures: readonly Picture[]): FirstShe
 
 /** The plan and the change side by side; the plan alone where no change is drawn. */
 function compared(pictures: readonly Picture[]): readonly Picture[] {
-  const pair = ['front', 'section'].map((name) => pictures.filter((one) => one.name === `${name}.svg` || one.name === `${name}-changed.svg`)).find(({ length }) => length === 2);
+  const pair = ['front', 'section']
+    .map((name) => pictures.filter((one) => one.name === `${name}.svg` || one.name === `${name}-changed.svg`))
+    .find(({ length }) => length === 2);
   return pair ?? pictures.filter(({ name }) => name === 'front.svg');
 }

@@ -37,7 +37,8 @@ export function telling(audit: Audit): Telling {
   const byPath = new Map<string, Fact[]>();
   for (const fact of audit.facts) byPath.set(fact.path, [...(byPath.get(fact.path) ?? []), fact]);
   const each = (path: FactPath): readonly Fact[] => byPath.get(path) ?? [];
-  const find = (path: FactPath, about?: string): Fact | undefined => (about === undefined ? each(path)[0] : each(path).find((fact) => fact.about === about));
+  const find = (path: FactPath, about?: string): Fact | undefined =>
+    about === undefined ? each(path)[0] : each(path).find((fact) => fact.about === about);
   return {
     audit,
     units,
@@ -52,15 +53,22 @@ export function telling(audit: Audit): Telling {
     },
     said: (path, about) => {
       const fact = find(path, about);
-      return fact === undefined ? 'unknown' : formatQuantity(fact.value, fact.unit, units, userText(audit.shelf.currency, 8));
+      return fact === undefined
+        ? 'unknown'
+        : formatQuantity(fact.value, fact.unit, units, userText(audit.shelf.currency, 8));
     },
     length: (mm) => formatLength(mm, units),
-    small: (mm) => (/^-?0 /u.test(formatLength(mm, units)) ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}` : formatLength(mm, units)),
+    small: (mm) =>
+      /^-?0 /u.test(formatLength(mm, units))
+        ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}`
+        : formatLength(mm, units),
   };
 }
 
 /** Whether the plan itself must stop; a stop of the bench sheet comes when the frame is cut already. */
-export const mustStop = ({ audit }: Telling): boolean => audit.findings.some(({ verdict, rule }) => verdict === 'stop' && !rule.startsWith('measured/'));
+export const mustStop = ({ audit }: Telling): boolean =>
+  audit.findings.some(({ verdict, rule }) => verdict === 'stop' && !rule.startsWith('measured/'));
 
 /** What stands where a stopped plan's steps would. */
-export const notToTheSaw = 'This plan must stop, so no saw steps, no board pictures and no order of work are printed: change it first, as “What to change” says. The lists show what it would take.';
+export const notToTheSaw =
+  'This plan must stop, so no saw steps, no board pictures and no order of work are printed: change it first, as “What to change” says. The lists show what it would take.';

@@ -1,4 +1,15 @@
-import type { BlockContent, Heading, Image, List, Paragraph, PhrasingContent, Root, RootContent, Table, TableRow } from 'mdast';
+import type {
+  BlockContent,
+  Heading,
+  Image,
+  List,
+  Paragraph,
+  PhrasingContent,
+  Root,
+  RootContent,
+  Table,
+  TableRow,
+} from 'mdast';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { linkedParts } from './linked-parts.js';
@@ -9,18 +20,24 @@ export type Inline = string | PhrasingContent;
 /** One cell of a table: one piece or several. */
 export type Cell = Inline | readonly Inline[];
 
-/** A block of the report. It uses no raw HTML, and no links but those of `pageLink` and those to its own parts, so nothing a person wrote can become either. */
+/**
+ * A block of the report. It uses no raw HTML, and no links but those of `pageLink` and those to its own parts, so
+ * nothing a person wrote can become either.
+ */
 export type Block = RootContent;
 
-const inline = (piece: Inline): PhrasingContent => (typeof piece === 'string' ? { type: 'text', value: cleanText(piece) } : piece);
-const inlines = (pieces: readonly Inline[]): PhrasingContent[] => joinTexts(pieces.filter((piece) => piece !== '').map(inline));
+const inline = (piece: Inline): PhrasingContent =>
+  typeof piece === 'string' ? { type: 'text', value: cleanText(piece) } : piece;
+const inlines = (pieces: readonly Inline[]): PhrasingContent[] =>
+  joinTexts(pieces.filter((piece) => piece !== '').map(inline));
 
 /** Neighbouring texts become one: what escapes a text looks at its neighbours. */
 function joinTexts(nodes: readonly PhrasingContent[]): PhrasingContent[] {
   const joined: PhrasingContent[] = [];
   for (const node of nodes) {
     const last = joined.at(-1);
-    if (node.type === 'text' && last?.type === 'text') joined[joined.length - 1] = { type: 'text', value: last.value + node.value };
+    if (node.type === 'text' && last?.type === 'text')
+      joined[joined.length - 1] = { type: 'text', value: last.value + node.value };
     else joined.push(node);
   }
   return joined;
@@ -37,13 +54,23 @@ export const pageLink = (words: string, page: string): PhrasingContent => ({
 });
 
 /** A heading: depth 1 for the title, 2 for a section, 3 inside one. */
-export const heading = (depth: 1 | 2 | 3, ...pieces: readonly Inline[]): Heading => ({ type: 'heading', depth, children: inlines(pieces) });
+export const heading = (depth: 1 | 2 | 3, ...pieces: readonly Inline[]): Heading => ({
+  type: 'heading',
+  depth,
+  children: inlines(pieces),
+});
 
 /** The heading of a section that a screen keeps folded until it is asked for. */
-export const foldedHeading = (...pieces: readonly Inline[]): Heading => ({ ...heading(2, ...pieces), data: { hProperties: { className: ['folded'] } } as Heading['data'] });
+export const foldedHeading = (...pieces: readonly Inline[]): Heading => ({
+  ...heading(2, ...pieces),
+  data: { hProperties: { className: ['folded'] } } as Heading['data'],
+});
 
 /** A paragraph. */
-export const paragraph = (...pieces: readonly Inline[]): Paragraph => ({ type: 'paragraph', children: inlines(pieces) });
+export const paragraph = (...pieces: readonly Inline[]): Paragraph => ({
+  type: 'paragraph',
+  children: inlines(pieces),
+});
 
 function listOf(ordered: boolean, items: readonly Cell[]): List {
   return {
@@ -55,7 +82,8 @@ function listOf(ordered: boolean, items: readonly Cell[]): List {
   };
 }
 
-const piecesOf = (cell: Cell): readonly Inline[] => (Array.isArray(cell) ? (cell as readonly Inline[]) : [cell as Inline]);
+const piecesOf = (cell: Cell): readonly Inline[] =>
+  Array.isArray(cell) ? (cell as readonly Inline[]) : [cell as Inline];
 
 /** A list with bullets. */
 export const bullets = (items: readonly Cell[]): List => listOf(false, items);
@@ -75,7 +103,11 @@ export function table(columns: readonly Column[], rows: readonly (readonly Cell[
     type: 'tableRow',
     children: columns.map((_, i) => ({ type: 'tableCell', children: inlines(piecesOf(cells[i] ?? '')) })),
   });
-  return { type: 'table', align: columns.map((column) => column.align ?? null), children: [row(columns.map((column) => column.head)), ...rows.map(row)] };
+  return {
+    type: 'table',
+    align: columns.map((column) => column.align ?? null),
+    children: [row(columns.map((column) => column.head)), ...rows.map(row)],
+  };
 }
 
 /** A picture on a line of its own; its address is the file beside the report. */

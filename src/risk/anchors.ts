@@ -1,13 +1,18 @@
 import { curvatureOf, twistRateOf } from '../mechanics/board-shape.js';
 
-/** Curvature (1/m) of a board whose two edges shrink along the grain by strains differing by `strain`, a `breadth_m` apart. */
+/**
+ * Curvature (1/m) of a board whose two edges shrink along the grain by strains differing by `strain`, a `breadth_m`
+ * apart.
+ */
 export function gradientCurvature_per_m(strain: number, breadth_m: number): number {
   return strain / breadth_m;
 }
 
 /**
- * Twist rate (rad/m) that spiral grain gives a board as it dries: 2 θ s / (r (1 + s)), θ the grain angle (rad), s the shrinkage along the rings
- * (fraction), r the distance from the pith (m). Source stevens-johnston-1960 (from memory); it explains about two thirds of what is measured.
+ * Twist rate (rad/m) that spiral grain gives a board as it dries: 2 θ s / (r (1 + s)), θ the grain angle (rad), s the
+ * shrinkage along the rings
+ * (fraction), r the distance from the pith (m). Source stevens-johnston-1960 (from memory); it explains about two
+ * thirds of what is measured.
  */
 export function spiralTwist_rad_per_m(grain_rad: number, shrinkage: number, from_pith_m: number): number {
   return (2 * grain_rad * shrinkage) / (from_pith_m * (1 + shrinkage));
@@ -38,8 +43,16 @@ export const publishedAnchors: readonly WarpAnchor[] = [
   twist('most twist of structural timber above class C18', twistRateOf(1, 25, 2), 'en14081-1'),
   twist('mean twist of studs at 18 % moisture', twistRateOf(7.3, 100, 2), 'pre-twisting-chalmers'),
   twist('least twist of unrestrained spruce boards next to the pith', 10 / deg_per_rad, 'twist-spruce-2011'),
-  twist('twist of a board 50 mm from the pith with 2° of spiral grain, shrunk 2 % along its rings', spiralTwist_rad_per_m(2 / deg_per_rad, 0.02, 0.05), 'stevens-johnston-1960'),
-  curve('bow when one face of a 38 mm board shrinks lengthwise as sticks do on average and the other not at all, over 6 % of moisture', gradientCurvature_per_m(0.000111 * 6, 0.038), 'bow-crook-wfs-1542'),
+  twist(
+    'twist of a board 50 mm from the pith with 2° of spiral grain, shrunk 2 % along its rings',
+    spiralTwist_rad_per_m(2 / deg_per_rad, 0.02, 0.05),
+    'stevens-johnston-1960',
+  ),
+  curve(
+    'bow when one face of a 38 mm board shrinks lengthwise as sticks do on average and the other not at all, over 6 % of moisture',
+    gradientCurvature_per_m(0.000111 * 6, 0.038),
+    'bow-crook-wfs-1542',
+  ),
 ];
 
 function curve(what: string, curve_per_m: number, source: string): WarpAnchor {

@@ -24,21 +24,32 @@ export interface WarpRisk {
 }
 
 /** Why nothing can be said of warp when a bar of the flat frame bows sideways. */
-export const unstable_reason = 'At working pull a bar or crossbar of the flat frame already bows sideways, so what natural warp would do cannot be worked out.';
+export const unstable_reason =
+  'At working pull a bar or crossbar of the flat frame already bows sideways, so what natural warp would do cannot be worked out.';
 
 /** Why nothing can be said of the bow of single bars past the critical pull. */
-export const past_critical_reason = 'The flat frame is past the pull at which it turns into a propeller; how its bars bow then is not followed.';
+export const past_critical_reason =
+  'The flat frame is past the pull at which it turns into a propeller; how its bars bow then is not followed.';
 
-/** How far the boards still have to dry in this room, percentage points (the middle of its humidity range), and the shelf's assumptions. */
+/**
+ * How far the boards still have to dry in this room, percentage points (the middle of its humidity range), and the
+ * shelf's assumptions.
+ */
 export function boardState(model: Model): BoardState {
   const { room, lumber } = model.plan;
   const settled_pct = equilibriumMoisture_pct((room.humidity_low + room.humidity_high) / 2, room.temperature_C);
   return { drying_pct: Math.max(0, lumber.moisture_pct - settled_pct), assumptions: warpAssumptions(model.shelf) };
 }
 
-const known = new WeakMap<Solution, { readonly model: Model; readonly settings: FactSettings; readonly risk: WarpRisk | null }>();
+const known = new WeakMap<
+  Solution,
+  { readonly model: Model; readonly settings: FactSettings; readonly risk: WarpRisk | null }
+>();
 
-/** Natural warp in closed form; null when a bar of the flat frame bows sideways at working pull. Facts, sections and what-ifs ask it of one audit: it is worked out once. */
+/**
+ * Natural warp in closed form; null when a bar of the flat frame bows sideways at working pull. Facts, sections and
+ * what-ifs ask it of one audit: it is worked out once.
+ */
 export function assessWarp(model: Model, solution: Solution, settings: FactSettings): WarpRisk | null {
   const before = known.get(solution);
   if (before !== undefined && before.model === model && before.settings === settings) return before.risk;

@@ -18,7 +18,11 @@ export interface WarpAssumptions {
 export function warpAssumptions(shelf: Shelf): WarpAssumptions {
   return {
     drying_per_pct: shelfNumber(shelf, 'drying-factor'),
-    correlation: { opposed: shelfNumber(shelf, 'pairing-opposed'), unsorted: 0, matched: shelfNumber(shelf, 'pairing-matched') },
+    correlation: {
+      opposed: shelfNumber(shelf, 'pairing-opposed'),
+      unsorted: 0,
+      matched: shelfNumber(shelf, 'pairing-matched'),
+    },
     reading_twist_rad_per_m: shelfNumber(shelf, 'reading-error-twist') * (Math.PI / 180),
     reading_curve_per_m: shelfNumber(shelf, 'reading-error-curve'),
   };

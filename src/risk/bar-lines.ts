@@ -2,7 +2,10 @@ import type { BarName } from '../base/names.js';
 import { fewShapes } from './few-shapes.js';
 import type { WarpTerm } from './terms.js';
 
-/** A bar's out-of-plane departure along its stations, ready for many draws: the mean line plus few shapes, each times a mix of the draws. */
+/**
+ * A bar's out-of-plane departure along its stations, ready for many draws: the mean line plus few shapes, each times a
+ * mix of the draws.
+ */
 export interface BarLines {
   readonly stations: number;
   readonly rank: number;
@@ -22,7 +25,9 @@ export interface BarLines {
   readonly much: Float64Array;
 }
 
-/** Shapes that are mixed first; rows hold at least one more (missing shapes are flat), so that three need no inner loop. */
+/**
+ * Shapes that are mixed first; rows hold at least one more (missing shapes are flat), so that three need no inner loop.
+ */
 const leading = 2;
 const least_shapes = 3;
 
@@ -30,7 +35,9 @@ const least_shapes = 3;
 export function barLines(terms: readonly WarpTerm[], active: readonly WarpTerm[], bar: BarName): BarLines {
   const stations = terms[0]?.bow[bar].length ?? 0;
   const columns = evenUp(active.length);
-  const { rank, shapes, coefficients } = fewShapes(active.map((term) => term.bow[bar].map((value) => value * term.sd_per_m)));
+  const { rank, shapes, coefficients } = fewShapes(
+    active.map((term) => term.bow[bar].map((value) => value * term.sd_per_m)),
+  );
   const row = Math.max(rank, least_shapes) + 1;
   const heights = new Float64Array(stations * row);
   const peaks = new Float64Array(rank + 1);
@@ -53,8 +60,10 @@ export function barLines(terms: readonly WarpTerm[], active: readonly WarpTerm[]
 }
 
 /**
- * Mixes one frame's draws (`columns` of them, from `first` on) into shapes, kept for `largestDeparture`, and gives a size in mm that no
- * station of the bar can pass. Stops after the leading shapes when that size already stays below `floor_mm`. `length` is that of the
+ * Mixes one frame's draws (`columns` of them, from `first` on) into shapes, kept for `largestDeparture`, and gives a
+ * size in mm that no
+ * station of the bar can pass. Stops after the leading shapes when that size already stays below `floor_mm`. `length`
+ * is that of the
  * draws as a vector.
  */
 export function mixShapes(bar: BarLines, draws: Float64Array, first: number, length: number, floor_mm: number): number {
@@ -86,7 +95,11 @@ export function largestDeparture({ stations, rank, row, heights, much }: BarLine
   const c = much[2] as number;
   let largest = 0;
   for (let s = 0, at = 0; s < stations; s++, at += row) {
-    let departure = (heights[at] as number) + (heights[at + 1] as number) * a + (heights[at + 2] as number) * b + (heights[at + 3] as number) * c;
+    let departure =
+      (heights[at] as number) +
+      (heights[at + 1] as number) * a +
+      (heights[at + 2] as number) * b +
+      (heights[at + 3] as number) * c;
     for (let k = least_shapes; k < rank; k++) departure += (heights[at + 1 + k] as number) * (much[k] as number);
     const size = Math.abs(departure);
     if (size > largest) largest = size;

@@ -16,7 +16,11 @@ export interface Cause {
 /** Where a part of the variance comes from. */
 export type CausePart = 'chosen' | 'reading' | 'drying';
 
-const partWords: Readonly<Record<CausePart, string>> = { chosen: 'as chosen', reading: 'as measured', drying: 'from drying after choosing' };
+const partWords: Readonly<Record<CausePart, string>> = {
+  chosen: 'as chosen',
+  reading: 'as measured',
+  drying: 'from drying after choosing',
+};
 const parts = Object.keys(partWords) as readonly CausePart[];
 
 /** Causes smaller than this are put together; those smaller still are rounding and left out. */
@@ -24,7 +28,8 @@ const small_share = 0.005;
 const rounding_share = 1e-9;
 
 /**
- * Splits the variance of the corner lift by what causes it: which bars, twist or bow or crook, choosing or drying or the reading error.
+ * Splits the variance of the corner lift by what causes it: which bars, twist or bow or crook, choosing or drying or
+ * the reading error.
  * Opposite bars stand together, crossbars stand together. Largest first; empty when nothing varies.
  */
 export function liftCauses(terms: readonly WarpTerm[]): readonly Cause[] {
@@ -43,7 +48,13 @@ export function liftCauses(terms: readonly WarpTerm[]): readonly Cause[] {
     }
   }
   const causes = [...groups.values()]
-    .map(({ from, part, members, variance }): Cause => ({ name: `${from} of ${inWords(members)} ${partWords[part]}`, share: variance / total, from, part, members }))
+    .map(({ from, part, members, variance }): Cause => ({
+      name: `${from} of ${inWords(members)} ${partWords[part]}`,
+      share: variance / total,
+      from,
+      part,
+      members,
+    }))
     .filter((cause) => cause.share > rounding_share)
     .sort((a, b) => b.share - a.share);
   return gatherSmall(causes);
@@ -54,7 +65,10 @@ function gatherSmall(causes: readonly Cause[]): readonly Cause[] {
   if (small.length < 2) return causes;
   const share = small.reduce((sum, cause) => sum + cause.share, 0);
   const members = [...new Set(small.flatMap((cause) => cause.members))];
-  return [...causes.filter((cause) => cause.share >= small_share), { name: 'everything else', share, from: null, part: null, members }];
+  return [
+    ...causes.filter((cause) => cause.share >= small_share),
+    { name: 'everything else', share, from: null, part: null, members },
+  ];
 }
 
 function groupOf(member: string): string {

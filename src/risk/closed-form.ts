@@ -8,7 +8,10 @@ import type { WarpTerm } from './terms.js';
 /** Nine in ten: the share that P90 numbers speak of. */
 export const nine_in_ten = 0.9;
 
-/** Corner lift over frames built like this, mm: the lift at no pull is normal, and `growth` makes it what it is under pull. */
+/**
+ * Corner lift over frames built like this, mm: the lift at no pull is normal, and `growth` makes it what it is under
+ * pull.
+ */
 export interface LiftRisk extends Normal {
   /** Nine in ten lift by less than this, whichever way. */
   readonly p90_mm: number;
@@ -24,10 +27,18 @@ export function liftRisk(terms: readonly WarpTerm[], growth: LiftGrowth = asItIs
 
 /** The same from the lift at no pull. */
 export function grownLift(unpulled: Normal, curve: LiftCurve): LiftRisk {
-  return { ...grownMoments(curve, unpulled), p90_mm: liftFrom(curve, foldedQuantile(unpulled.mean, unpulled.sd, nine_in_ten)), unpulled, growth: curve };
+  return {
+    ...grownMoments(curve, unpulled),
+    p90_mm: liftFrom(curve, foldedQuantile(unpulled.mean, unpulled.sd, nine_in_ten)),
+    unpulled,
+    growth: curve,
+  };
 }
 
-/** Chance that the lift is larger than the limit, mm, whichever way; certain where no board is straight enough to stay below it. */
+/**
+ * Chance that the lift is larger than the limit, mm, whichever way; certain where no board is straight enough to stay
+ * below it.
+ */
 export function liftChance({ unpulled, growth }: LiftRisk, limit_mm: number): number {
   const least = unpulledFor(growth, limit_mm);
   return least < 0 ? 1 : chanceBeyond(unpulled.mean, unpulled.sd, least);
@@ -42,11 +53,15 @@ export interface StationRisk extends Normal {
 }
 
 /**
- * P90 of a bar's departure at the one station where it is largest (with no mean, where the spread is widest). The largest departure
+ * P90 of a bar's departure at the one station where it is largest (with no mean, where the spread is widest). The
+ * largest departure
  * along the bar can only be more than that at one station, so this is a lower bound; sampling gives the largest itself.
  */
 export function barRisk(terms: readonly WarpTerm[], way: 'bow' | 'crook'): Readonly<Record<BarName, StationRisk>> {
-  return Object.fromEntries(barNames.map((bar) => [bar, worstStation(terms, way, bar)])) as Record<BarName, StationRisk>;
+  return Object.fromEntries(barNames.map((bar) => [bar, worstStation(terms, way, bar)])) as Record<
+    BarName,
+    StationRisk
+  >;
 }
 
 function worstStation(terms: readonly WarpTerm[], way: 'bow' | 'crook', bar: BarName): StationRisk {

@@ -12,7 +12,8 @@ export interface FewShapes {
 const negligible = 1e-3;
 
 /**
- * Column-pivoted modified Gram–Schmidt: takes the line with the longest remainder, keeps its direction, strips it from the others,
+ * Column-pivoted modified Gram–Schmidt: takes the line with the longest remainder, keeps its direction, strips it from
+ * the others,
  * until nothing above `negligible` is left. The bow of a bar under any mix of causes is a mix of very few shapes.
  */
 export function fewShapes(lines: readonly Float64Array[]): FewShapes {

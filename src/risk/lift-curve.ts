@@ -2,7 +2,8 @@ import type { Normal } from '../shelf/shelf.js';
 import { normalDensity } from './normal.js';
 
 /**
- * How the lift of a corner grows with the pull: y (1 − f) + β y³ = y₀, y₀ the lift at no pull. Below f = 1 and for small lifts this is
+ * How the lift of a corner grows with the pull: y (1 − f) + β y³ = y₀, y₀ the lift at no pull. Below f = 1 and for
+ * small lifts this is
  * y₀/(1 − f); past it a frame turns to one side by itself. Source: physics section 13.
  */
 export interface LiftCurve {
@@ -11,7 +12,10 @@ export interface LiftCurve {
   readonly beta_per_mm2: number;
 }
 
-/** Lift (mm) under pull of a frame that lifts by `unpulled_mm` without: on the side it leans to already, the one it settles on. */
+/**
+ * Lift (mm) under pull of a frame that lifts by `unpulled_mm` without: on the side it leans to already, the one it
+ * settles on.
+ */
 export function liftFrom(curve: LiftCurve, unpulled_mm: number): number {
   const size = Math.abs(unpulled_mm);
   const { beta_per_mm2: beta } = curve;
@@ -28,13 +32,17 @@ export function liftFrom(curve: LiftCurve, unpulled_mm: number): number {
   return unpulled_mm < 0 ? -y : y;
 }
 
-/** The lift at no pull that grows into `lift_mm`; negative where a frame past its critical pull goes beyond that lift whatever its boards. */
+/**
+ * The lift at no pull that grows into `lift_mm`; negative where a frame past its critical pull goes beyond that lift
+ * whatever its boards.
+ */
 export function unpulledFor({ pull_share, beta_per_mm2 }: LiftCurve, lift_mm: number): number {
   return lift_mm * (1 - pull_share) + beta_per_mm2 * lift_mm ** 3;
 }
 
 /** Why there is no number for a lift beyond the shorter side of the frame, where the curve no longer holds. */
-export const folds_reason = 'The frame would fold up: one corner would leave the wall by more than the shorter side, and no number says how far.';
+export const folds_reason =
+  'The frame would fold up: one corner would leave the wall by more than the shorter side, and no number says how far.';
 
 /** How far a frame of straight boards turns past its critical pull, mm; 0 below it. */
 export function settledLift({ pull_share, beta_per_mm2 }: LiftCurve): number {
@@ -45,7 +53,10 @@ export function settledLift({ pull_share, beta_per_mm2 }: LiftCurve): number {
 const steps = 512;
 const reach_sds = 8;
 
-/** Mean and standard deviation of the lift under pull, from those at no pull (normal): a sum over the spread, broken where the side changes. */
+/**
+ * Mean and standard deviation of the lift under pull, from those at no pull (normal): a sum over the spread, broken
+ * where the side changes.
+ */
 export function grownMoments(curve: LiftCurve, { mean, sd }: Normal): Normal {
   if (curve.beta_per_mm2 === 0) return { mean: mean / (1 - curve.pull_share), sd: sd / (1 - curve.pull_share) };
   if (!(sd > 0) || !Number.isFinite(mean + sd)) return { mean: liftFrom(curve, mean), sd };
@@ -67,7 +78,10 @@ export function grownMoments(curve: LiftCurve, { mean, sd }: Normal): Normal {
   return { mean: average, sd: Math.sqrt(Math.max(0, second / weight - average * average)) };
 }
 
-/** Density per mm of the lift under pull, from the spread at no pull. Nothing lies between the two sides a frame turns to past its critical pull. */
+/**
+ * Density per mm of the lift under pull, from the spread at no pull. Nothing lies between the two sides a frame turns
+ * to past its critical pull.
+ */
 export function grownDensity(curve: LiftCurve, { mean, sd }: Normal, lift_mm: number): number {
   const slope = 1 - curve.pull_share + 3 * curve.beta_per_mm2 * lift_mm ** 2;
   if (Math.abs(lift_mm) < settledLift(curve)) return 0;

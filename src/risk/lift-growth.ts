@@ -22,15 +22,25 @@ export interface PulledFrame {
 }
 
 /**
- * The frame at working pull. Below the critical pull the influence numbers of the pulled frame hold, and are taken back to no pull by 1 − f, so that the curve leaves them as they
- * are while lifts are small; past it those of the frame without pull, where it is the corner that leaves the plane. Null when a bar bows sideways before that.
+ * The frame at working pull. Below the critical pull the influence numbers of the pulled frame hold, and are taken back
+ * to no pull by 1 − f, so that the curve leaves them as they
+ * are while lifts are small; past it those of the frame without pull, where it is the corner that leaves the plane.
+ * Null when a bar bows sideways before that.
  */
-export function pulledFrame({ influence, influence_unpulled, stability }: Pick<Solution, 'influence' | 'influence_unpulled' | 'stability'>): PulledFrame | null {
+export function pulledFrame({
+  influence,
+  influence_unpulled,
+  stability,
+}: Pick<Solution, 'influence' | 'influence_unpulled' | 'stability'>): PulledFrame | null {
   const { propeller, load_factor } = stability;
   if (influence !== null) {
     if (propeller === null) return { influence, growth: asItIs, past_critical: false };
     const pull_share = 1 / propeller.factor;
-    return { influence, growth: { terms_share: 1 - pull_share, curve: { pull_share, beta_per_mm2: propeller.beta_per_mm2 } }, past_critical: false };
+    return {
+      influence,
+      growth: { terms_share: 1 - pull_share, curve: { pull_share, beta_per_mm2: propeller.beta_per_mm2 } },
+      past_critical: false,
+    };
   }
   if (propeller === null || propeller.factor !== load_factor || propeller.factor > 1) return null;
   const curve = { pull_share: 1 / propeller.factor, beta_per_mm2: propeller.beta_per_mm2 };

@@ -12,8 +12,10 @@ const to_unit = 2 ** -31;
 const warm_up = 64;
 
 /**
- * Normal deviates by the strip method of Marsaglia and Tsang from a seeded generator: the same seed gives the same stream.
- * A strip is drawn, then a place in it; nearly always the place lies under the curve for certain, else it is compared with the curve.
+ * Normal deviates by the strip method of Marsaglia and Tsang from a seeded generator: the same seed gives the same
+ * stream.
+ * A strip is drawn, then a place in it; nearly always the place lies under the curve for certain, else it is compared
+ * with the curve.
  * `seed` is used as a 32-bit integer. Strip and place come from different draws, so they are independent.
  */
 export function normalDeviates(seed: number): FillNormals {
@@ -39,7 +41,7 @@ export function normalDeviates(seed: number): FillNormals {
   };
 
   return (into) => {
-    for (let i = 0; i < into.length; ) {
+    for (let i = 0; i < into.length;) {
       const strip = generator.next() >>> strip_shift;
       const x = generator.next() * to_unit * (edges[strip] as number);
       if (Math.abs(x) < (edges[strip + 1] as number)) {

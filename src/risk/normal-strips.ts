@@ -2,7 +2,10 @@ import { normalTail } from './normal.js';
 
 /** The area under the half density exp(−x²/2) cut into level strips of equal area, the lowest holding the tail. */
 export interface NormalStrips {
-  /** How far each strip may reach: strip i lies under the curve for certain up to edges[i + 1], and possibly up to edges[i]. */
+  /**
+   * How far each strip may reach: strip i lies under the curve for certain up to edges[i + 1], and possibly up to
+   * edges[i].
+   */
   readonly edges: Float64Array;
   /** Height of the curve where strip i begins and, at i + 1, ends; 1 at the top. */
   readonly heights: Float64Array;
@@ -11,7 +14,10 @@ export interface NormalStrips {
 /** Number of strips. */
 export const strip_count = 128;
 
-/** Where the tail begins so that 128 strips end exactly at the top: Marsaglia and Tsang 2000 (from memory; a test cuts the strips and looks). */
+/**
+ * Where the tail begins so that 128 strips end exactly at the top: Marsaglia and Tsang 2000 (from memory; a test cuts
+ * the strips and looks).
+ */
 export const tail_from = 3.442619855899;
 
 /** Cuts the strips from the tail upwards. Strip 0 is a box of the same area as its share of the curve with the tail. */

@@ -43,7 +43,8 @@ export function chanceBeyond(mean: number, sd: number, limit: number): number {
 }
 
 /**
- * The size that |X| stays below with probability `share`, X normal with this mean and sd: the quantile of the folded normal.
+ * The size that |X| stays below with probability `share`, X normal with this mean and sd: the quantile of the folded
+ * normal.
  * Newton steps kept inside a bracket; relative error below 1e-12. Throws when `share` is not inside (0, 1).
  */
 export function foldedQuantile(mean: number, sd: number, share: number): number {

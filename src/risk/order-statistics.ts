@@ -5,8 +5,10 @@ export interface Estimate {
 }
 
 /**
- * Quantile of a sample by selection (the array is reordered), with the standard error read off the neighbouring order statistics:
- * half the distance between those one binomial standard deviation to either side. `smaller` more values belong to the sample
+ * Quantile of a sample by selection (the array is reordered), with the standard error read off the neighbouring order
+ * statistics:
+ * half the distance between those one binomial standard deviation to either side. `smaller` more values belong to the
+ * sample
  * but not to the array; they must all be smaller than the quantile.
  */
 export function sampleQuantile(values: Float64Array, share: number, smaller = 0): Estimate {
@@ -22,7 +24,10 @@ export function sampleQuantile(values: Float64Array, share: number, smaller = 0)
   return { value: select(values, clamp(rank), k_below, k_above), se: (above - below) / 2 };
 }
 
-/** Brings the k-th smallest (0-based) to its place among low..high and returns it, by Hoare's selection around a median of three. */
+/**
+ * Brings the k-th smallest (0-based) to its place among low..high and returns it, by Hoare's selection around a median
+ * of three.
+ */
 function select(values: Float64Array, k: number, low: number, high: number): number {
   while (low < high) {
     const a = values[low] as number;

@@ -1,8 +1,10 @@
 import type { Normal } from '../shelf/shelf.js';
 
 /**
- * Correlation of curvature between any two of `plies` boards in one bar, given the correlation between two of them (−1..1).
- * Three or four boards cannot all oppose each other by 0.8 (a valid correlation is never below −1/(n−1)), so a negative one is
+ * Correlation of curvature between any two of `plies` boards in one bar, given the correlation between two of them
+ * (−1..1).
+ * Three or four boards cannot all oppose each other by 0.8 (a valid correlation is never below −1/(n−1)), so a negative
+ * one is
  * shared out as ρ/(n−1): the same fraction of the variance of their sum is left as with two boards.
  */
 export function plyCorrelation(ofTwo: number, plies: number): number {
@@ -34,8 +36,10 @@ export interface PlyKnowledge {
 }
 
 /**
- * Mean and variance of the sum over the plies. A measured board is its reading ± reading error; the boards paired to it follow
- * the pairing (a board chosen to oppose a measured one is expected to oppose it): the linear regression of equally correlated normals.
+ * Mean and variance of the sum over the plies. A measured board is its reading ± reading error; the boards paired to it
+ * follow
+ * the pairing (a board chosen to oppose a measured one is expected to oppose it): the linear regression of equally
+ * correlated normals.
  */
 export function sumPlies(known: PlyKnowledge): PlySum {
   const { chosen, drying, readings, reading_sd, correlation: rho } = known;

@@ -21,7 +21,12 @@ const dry = 'Let the boards dry to the room before choosing them';
  * What handling of the boards alone can do, mildest first, each worked out on the same frame: dry first, pick, both.
  * Only steps not already taken, and only those that help.
  */
-export function boardRemedies(model: Model, { influence, growth }: PulledFrame, state: BoardState, limit_mm: number): readonly Remedy[] {
+export function boardRemedies(
+  model: Model,
+  { influence, growth }: PulledFrame,
+  state: BoardState,
+  limit_mm: number,
+): readonly Remedy[] {
   const p90 = (changed: Model, changedState: BoardState): { p90_mm: number; chance: number } => {
     const lift = liftRisk(warpTerms(barWarps(changed, changedState), influence), growth);
     return { p90_mm: lift.p90_mm, chance: liftChance(lift, limit_mm) };
@@ -34,11 +39,21 @@ export function boardRemedies(model: Model, { influence, growth }: PulledFrame, 
   const tries: { change: string; model: Model; state: BoardState }[] = [];
   if (wet) tries.push({ change: dry, model, state: dried });
   if (careless) tries.push({ change: pick, model: picked, state });
-  if (wet && careless) tries.push({ change: `${dry}, and pick them: sight along each and check it with winding sticks`, model: picked, state: dried });
+  if (wet && careless)
+    tries.push({
+      change: `${dry}, and pick them: sight along each and check it with winding sticks`,
+      model: picked,
+      state: dried,
+    });
   return tries
     .map(({ change, model: changed, state: changedState }) => {
       const then = p90(changed, changedState);
-      return { change, lift_p90_mm: then.p90_mm, chance: then.chance, ratio: now.p90_mm === 0 ? 1 : then.p90_mm / now.p90_mm };
+      return {
+        change,
+        lift_p90_mm: then.p90_mm,
+        chance: then.chance,
+        ratio: now.p90_mm === 0 ? 1 : then.p90_mm / now.p90_mm,
+      };
     })
     .filter((remedy) => remedy.ratio < 0.995);
 }

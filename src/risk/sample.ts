@@ -21,12 +21,17 @@ export interface WarpSample {
   readonly any_bow_chance: Estimate;
 }
 
-/** Frames worked out together: small enough for the nearest memory, and each step's loop is warm after the first few blocks. */
+/**
+ * Frames worked out together: small enough for the nearest memory, and each step's loop is warm after the first few
+ * blocks.
+ */
 const block_frames = 256;
 
 /**
- * Imagines `samples` frames: draws every bar's natural warp, adds up what it does, keeps each bar's largest out-of-plane departure (the lift of a corner needs no sample).
- * Boards are not drawn one by one: a bar's warp is a sum of jointly normal boards, hence exactly normal itself, and the pairing of its
+ * Imagines `samples` frames: draws every bar's natural warp, adds up what it does, keeps each bar's largest
+ * out-of-plane departure (the lift of a corner needs no sample).
+ * Boards are not drawn one by one: a bar's warp is a sum of jointly normal boards, hence exactly normal itself, and the
+ * pairing of its
  * plies is already in that sum.  Same terms, seed and number give the same answer.
  */
 export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings): WarpSample {
@@ -34,7 +39,11 @@ export function sampleWarp(terms: readonly WarpTerm[], settings: SampleSettings)
   const active = terms.filter(varies);
   const columns = evenUp(active.length);
   const bars = sampledBars(terms, active, samples);
-  const block: Block = { draws: new Float64Array(block_frames * columns), lengths: new Float64Array(block_frames), over: new Uint8Array(block_frames) };
+  const block: Block = {
+    draws: new Float64Array(block_frames * columns),
+    lengths: new Float64Array(block_frames),
+    over: new Uint8Array(block_frames),
+  };
   const fill = normalDeviates(settings.seed);
   let bowed = 0;
   for (let start = 0; start < samples; start += block_frames) {

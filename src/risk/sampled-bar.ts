@@ -12,7 +12,8 @@ export interface BowSample {
   /** P90 at the worst station alone, as the same sample has it. */
   readonly station_p90_mm: Estimate;
   /**
-   * P90 of the largest departure, steadied: the closed form of the worst station plus what the sample adds to it. The chance of the
+   * P90 of the largest departure, steadied: the closed form of the worst station plus what the sample adds to it. The
+   * chance of the
    * draw is in both sampled figures and drops out, so like bars get like answers; never below the closed form.
    */
   readonly steadied_p90_mm: number;
@@ -23,9 +24,15 @@ export interface SampledBar {
   readonly name: BarName;
   readonly lines: BarLines;
   readonly worst: StationRisk;
-  /** Departures below this are not worked out. The largest is never less than that at the worst station, so its P90 lies above this 85th percentile of the station. */
+  /**
+   * Departures below this are not worked out. The largest is never less than that at the worst station, so its P90 lies
+   * above this 85th percentile of the station.
+   */
   readonly hopeless_mm: number;
-  /** Departures worked out so far, anywhere along the bar and at its worst station; all others stayed below `hopeless_mm`. */
+  /**
+   * Departures worked out so far, anywhere along the bar and at its worst station; all others stayed below
+   * `hopeless_mm`.
+   */
   readonly largest: Float64Array;
   readonly there: Float64Array;
   kept: number;
@@ -36,23 +43,42 @@ const hopeless_share = 0.85;
 const enough_to_skip = 4000;
 
 /** Prepares the four bars for a sample of this size; `active` are the terms that vary. */
-export function sampledBars(terms: readonly WarpTerm[], active: readonly WarpTerm[], samples: number): readonly SampledBar[] {
+export function sampledBars(
+  terms: readonly WarpTerm[],
+  active: readonly WarpTerm[],
+  samples: number,
+): readonly SampledBar[] {
   const risk = barRisk(terms, 'bow');
   return barNames.map((name) => {
     const worst = risk[name];
-    const hopeless_mm = samples < enough_to_skip || worst.sd === 0 ? 0 : foldedQuantile(worst.mean, worst.sd, hopeless_share);
-    return { name, lines: barLines(terms, active, name), worst, hopeless_mm, largest: new Float64Array(samples), there: new Float64Array(samples), kept: 0 };
+    const hopeless_mm =
+      samples < enough_to_skip || worst.sd === 0 ? 0 : foldedQuantile(worst.mean, worst.sd, hopeless_share);
+    return {
+      name,
+      lines: barLines(terms, active, name),
+      worst,
+      hopeless_mm,
+      largest: new Float64Array(samples),
+      there: new Float64Array(samples),
+      kept: 0,
+    };
   });
 }
 
-/** A block of imagined frames: their draws one after the other, the length of each as a vector, and whether a bar is already over the limit (1). */
+/**
+ * A block of imagined frames: their draws one after the other, the length of each as a vector, and whether a bar is
+ * already over the limit (1).
+ */
 export interface Block {
   readonly draws: Float64Array;
   readonly lengths: Float64Array;
   readonly over: Uint8Array;
 }
 
-/** Works out this bar in the first `count` frames of a block: keeps the departures that can matter for P90 and marks the frames it puts over the limit. */
+/**
+ * Works out this bar in the first `count` frames of a block: keeps the departures that can matter for P90 and marks the
+ * frames it puts over the limit.
+ */
 export function sampleBar(bar: SampledBar, { draws, lengths, over }: Block, count: number, limit_mm: number): void {
   const { lines, hopeless_mm } = bar;
   const open_floor_mm = Math.min(hopeless_mm, limit_mm);

@@ -7,7 +7,10 @@ import type { WarpAssumptions } from './assumptions.js';
 import { plyCorrelation, sumPlies } from './pairing.js';
 import { warpWeights, type BoardWarp } from './ply-warp.js';
 
-/** How the natural warp of one built-up bar or crossbar varies, for one kind: normal, its variance split by where it comes from. */
+/**
+ * How the natural warp of one built-up bar or crossbar varies, for one kind: normal, its variance split by where it
+ * comes from.
+ */
 export interface BarWarp {
   /** `top` … or `crossbar-1` … */
   readonly member: string;
@@ -24,12 +27,17 @@ export interface BarWarp {
 
 /** What decides the spread besides the bars themselves. */
 export interface BoardState {
-  /** How far the boards still dry, percentage points; nothing is added when they are at or below the room's moisture. */
+  /**
+   * How far the boards still dry, percentage points; nothing is added when they are at or below the room's moisture.
+   */
   readonly drying_pct: number;
   readonly assumptions: WarpAssumptions;
 }
 
-/** Spread of natural warp of every side bar and crossbar of the model, three kinds each. Braces are too short to count and are left out. */
+/**
+ * Spread of natural warp of every side bar and crossbar of the model, three kinds each. Braces are too short to count
+ * and are left out.
+ */
 export function barWarps(model: Model, state: BoardState): readonly BarWarp[] {
   return [...Object.values(model.bars), ...model.crossbars].flatMap((build) => memberWarps(build, model, state));
 }
@@ -63,7 +71,10 @@ function memberWarps(build: MemberBuild, model: Model, { drying_pct, assumptions
 
 /** One entry per ply of the member: what was measured of it, or null. */
 export function boardsOf(boards: readonly PlanBoard[], build: MemberBuild): readonly (PlanBoard | null)[] {
-  return Array.from({ length: build.plies }, (_, i) => boards.find((board) => board.for === build.name && board.ply === i + 1) ?? null);
+  return Array.from(
+    { length: build.plies },
+    (_, i) => boards.find((board) => board.for === build.name && board.ply === i + 1) ?? null,
+  );
 }
 
 function reading(board: PlanBoard, from: BoardWarp): number | null {
@@ -71,8 +82,10 @@ function reading(board: PlanBoard, from: BoardWarp): number | null {
 }
 
 /**
- * The spread of a board as it ends up in the frame. Twist keeps its hand whichever way a board is turned, so its mean stays; bow and
- * crook turn over with the board, and nobody knows which way it will lie, so a mean bow only widens the spread about zero.
+ * The spread of a board as it ends up in the frame. Twist keeps its hand whichever way a board is turned, so its mean
+ * stays; bow and
+ * crook turn over with the board, and nobody knows which way it will lie, so a mean bow only widens the spread about
+ * zero.
  */
 export function asPlaced(spread: WarpSpread, from: BoardWarp): Normal {
   if (from === 'twist') return spread.twist_rad_per_m;

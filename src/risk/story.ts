@@ -32,12 +32,16 @@ export interface WarpStory {
   readonly halves: Remedy | null;
   /** Published figures to hold the shelf's spread against. */
   readonly anchors: readonly WarpAnchor[];
-  /** The bell of the signed lift for a picture: lift in mm, density per mm; even steps over everything that matters and both limits. */
+  /**
+   * The bell of the signed lift for a picture: lift in mm, density per mm; even steps over everything that matters and
+   * both limits.
+   */
   readonly bell: readonly { readonly lift_mm: number; readonly per_mm: number }[];
 }
 
 /** The story, or the sentence that says why there is none. */
-export type WarpTold = { readonly story: WarpStory; readonly reason?: undefined } | { readonly story: null; readonly reason: string };
+export type WarpTold =
+  { readonly story: WarpStory; readonly reason?: undefined } | { readonly story: null; readonly reason: string };
 
 const bell_points = 121;
 const bell_sds = 3.5;

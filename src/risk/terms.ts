@@ -19,7 +19,9 @@ export interface WarpTerm {
 /** Influence numbers are per 1/mm, spreads per metre. */
 const per_m = 1e-3;
 
-/** Joins each warp to the frame's answer to it. Throws when an influence is missing: that is a bug, not a plan's fault. */
+/**
+ * Joins each warp to the frame's answer to it. Throws when an influence is missing: that is a bug, not a plan's fault.
+ */
 export function warpTerms(warps: readonly BarWarp[], influences: readonly Influence[]): readonly WarpTerm[] {
   const known = new Map(influences.map((influence) => [`${influence.member} ${influence.kind}`, influence]));
   return warps.map((warp) => {
@@ -37,5 +39,8 @@ export function warpTerms(warps: readonly BarWarp[], influences: readonly Influe
 }
 
 function perMetre(lines: Readonly<Record<BarName, Float64Array>>): Record<BarName, Float64Array> {
-  return Object.fromEntries(barNames.map((bar) => [bar, lines[bar].map((value) => value * per_m)])) as Record<BarName, Float64Array>;
+  return Object.fromEntries(barNames.map((bar) => [bar, lines[bar].map((value) => value * per_m)])) as Record<
+    BarName,
+    Float64Array
+  >;
 }

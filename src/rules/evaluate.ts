@@ -7,7 +7,15 @@ import { tabulate } from './judge/fact-table.js';
 import type { Against, Condition, Rule, Ruleset } from './ruleset.js';
 import { rulesIn } from './in-system.js';
 import { say, sayUnknown, sayVerdict, sayWhyNot, type SayContext } from './say/say.js';
-import { pose, posedLines, question, type AskedLine, type PosedCondition, type PosedLine, type Setting } from './judge/settle.js';
+import {
+  pose,
+  posedLines,
+  question,
+  type AskedLine,
+  type PosedCondition,
+  type PosedLine,
+  type Setting,
+} from './judge/settle.js';
 
 /** A rule that had nothing to say of an element, and why. `about` is null when there was no element at all. */
 export interface Silence {
@@ -36,17 +44,25 @@ interface Case {
   readonly clear: PosedCondition;
 }
 
-/** What may become of a case; `unknown` is what is left when none of these does. `asked`: the rule applies, whatever it makes of it. */
+/**
+ * What may become of a case; `unknown` is what is left when none of these does. `asked`: the rule applies, whatever it
+ * makes of it.
+ */
 type Outcome = 'silent' | 'clear' | 'stop' | 'caution' | 'asked';
 
 /** Of several outcomes the one that counts; each is asked so that at most one of the first four can hold. */
 const priorities: Readonly<Record<Outcome, number>> = { silent: 5, stop: 4, caution: 3, clear: 2, asked: 1 };
 
 /**
- * Asks every rule of every element it is about. Facts come in the units of the catalogue; findings keep them, and their sentences speak in `units` (metric), and of costs in `currency`.
+ * Asks every rule of every element it is about. Facts come in the units of the catalogue; findings keep them, and their
+ * sentences speak in `units` (metric), and of costs in `currency`.
  * What is missing or not finite makes a finding unknown, never clear. Any list of facts will do: only a bug rejects.
  */
-export async function evaluateRules(given: Ruleset, facts: readonly Fact[], options: { readonly units?: UnitSystem; readonly currency?: string } = {}): Promise<Evaluation> {
+export async function evaluateRules(
+  given: Ruleset,
+  facts: readonly Fact[],
+  options: { readonly units?: UnitSystem; readonly currency?: string } = {},
+): Promise<Evaluation> {
   const ruleset = rulesIn(given, options.units ?? 'metric');
   const table = tabulate(facts);
   const values = new Map<string, number | string>();
@@ -58,15 +74,25 @@ export async function evaluateRules(given: Ruleset, facts: readonly Fact[], opti
     for (const about of abouts) cases.push(caseOf(rule, about, cases.length, { ruleset, table, about, asked: values }));
   }
   // Most cases are clear or silent: what the others are is asked of the others only.
-  const first = await decide(cases.flatMap((one) => questions(one, ['silent', 'clear'])), values);
-  const second = await decide(cases.filter(({ name }) => !first.has(name)).flatMap((one) => questions(one, ['stop', 'caution', 'asked'])), values);
+  const first = await decide(
+    cases.flatMap((one) => questions(one, ['silent', 'clear'])),
+    values,
+  );
+  const second = await decide(
+    cases.filter(({ name }) => !first.has(name)).flatMap((one) => questions(one, ['stop', 'caution', 'asked'])),
+    values,
+  );
   const context = { ruleset, table, units: options.units ?? 'metric', currency: options.currency ?? '' };
   const blamed = cases.filter(({ name }) => ['stop', 'caution'].includes(second.get(name)?.event ?? ''));
-  const had = await decide(blamed.flatMap((one) => alreadyThere(one, { ruleset, table, about: one.about, asked: values })), values);
+  const had = await decide(
+    blamed.flatMap((one) => alreadyThere(one, { ruleset, table, about: one.about, asked: values })),
+    values,
+  );
   const findings: Finding[] = [];
   for (const one of cases) {
     const answer = first.get(one.name) ?? second.get(one.name);
-    if (answer?.event === 'silent') silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context) });
+    if (answer?.event === 'silent')
+      silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context) });
     else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
   }
   return { findings, silent };
@@ -74,11 +100,16 @@ export async function evaluateRules(given: Ruleset, facts: readonly Fact[], opti
 
 const adviceName = ({ name }: Case, index: number): string => `${name}, advice ${index}`;
 
-/** Whether the plan has already what a rule would advise: one question for each piece of advice that says when it need not be given. */
+/**
+ * Whether the plan has already what a rule would advise: one question for each piece of advice that says when it need
+ * not be given.
+ */
 function alreadyThere(one: Case, setting: Setting): readonly Question[] {
   return one.rule.do.flatMap(({ unless }, index): Question[] => {
     const asked = unless === null ? null : question(pose(unless, 'value', setting), 'holds');
-    return asked === null ? [] : [{ about: adviceName(one, index), event: 'had', priority: 1, when: { join: 'all', parts: [asked] } }];
+    return asked === null
+      ? []
+      : [{ about: adviceName(one, index), event: 'had', priority: 1, when: { join: 'all', parts: [asked] } }];
   });
 }
 
@@ -97,36 +128,65 @@ function caseOf(rule: Rule, about: About, index: number, setting: Setting): Case
 }
 
 /** The same requirement with the threshold beyond which it is a stop. */
-const beyond = (condition: Condition, stop: Against): Condition => ({ ...condition, parts: condition.parts.map((part) => ('parts' in part ? beyond(part, stop) : { ...part, against: stop })) });
+const beyond = (condition: Condition, stop: Against): Condition => ({
+  ...condition,
+  parts: condition.parts.map((part) => ('parts' in part ? beyond(part, stop) : { ...part, against: stop })),
+});
 
-/** The questions whose answer yes means these outcomes; what cannot be answered yes, whatever is known, is not asked. */
+/**
+ * The questions whose answer yes means these outcomes; what cannot be answered yes, whatever is known, is not asked.
+ */
 function questions(one: Case, outcomes: readonly Outcome[]): readonly Question[] {
   return outcomes.flatMap((event): Question[] => {
     const wanted = conditionsOf(one, event);
     const parts = wanted?.map(([condition, way]) => question(condition, way)) ?? [];
-    return parts.length > 0 && parts.every((part) => part !== null) ? [{ about: one.name, event, priority: priorities[event], when: { join: 'all', parts } }] : [];
+    return parts.length > 0 && parts.every((part) => part !== null)
+      ? [{ about: one.name, event, priority: priorities[event], when: { join: 'all', parts } }]
+      : [];
   });
 }
 
 type Wanted = readonly (readonly [PosedCondition, 'holds' | 'fails'])[];
 
-/** What must surely hold or surely fail for an outcome, that which decides it last; null where a case cannot have the outcome. */
+/**
+ * What must surely hold or surely fail for an outcome, that which decides it last; null where a case cannot have the
+ * outcome.
+ */
 function conditionsOf({ applies, notStop, clear, rule: { otherwise } }: Case, outcome: Outcome): Wanted | null {
   const asked: Wanted = applies === null ? [] : [[applies, 'holds']];
   const spared: Wanted = notStop === null ? [] : [[notStop, 'holds']];
   switch (outcome) {
-    case 'silent': return applies === null ? null : [[applies, 'fails']];
-    case 'asked': return applies === null || posedLines(applies).every(({ reason }) => reason === null) ? null : asked;
-    case 'clear': return [...asked, ...spared, [clear, 'holds']];
-    case 'stop': return otherwise.kind === 'always' ? (otherwise.verdict === 'stop' ? [...asked, [clear, 'fails']] : null) : [...asked, [notStop!, 'fails']];
-    case 'caution': return otherwise.kind === 'always' && otherwise.verdict === 'stop' ? null : [...asked, ...spared, [clear, 'fails']];
+    case 'silent':
+      return applies === null ? null : [[applies, 'fails']];
+    case 'asked':
+      return applies === null || posedLines(applies).every(({ reason }) => reason === null) ? null : asked;
+    case 'clear':
+      return [...asked, ...spared, [clear, 'holds']];
+    case 'stop':
+      return otherwise.kind === 'always'
+        ? otherwise.verdict === 'stop'
+          ? [...asked, [clear, 'fails']]
+          : null
+        : [...asked, [notStop!, 'fails']];
+    case 'caution':
+      return otherwise.kind === 'always' && otherwise.verdict === 'stop'
+        ? null
+        : [...asked, ...spared, [clear, 'fails']];
   }
 }
 
-function findingOf(one: Case, answer: Answer | undefined, context: SayContext, has: (advice: number) => boolean): Finding {
+function findingOf(
+  one: Case,
+  answer: Answer | undefined,
+  context: SayContext,
+  has: (advice: number) => boolean,
+): Finding {
   const { rule, about } = one;
   const verdict = answer === undefined || answer.event === 'asked' ? 'unknown' : (answer.event as Verdict);
-  const line = verdict === 'unknown' ? missingLine(one, answer) : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
+  const line =
+    verdict === 'unknown'
+      ? missingLine(one, answer)
+      : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
   return {
     rule: rule.id,
     title: rule.title,
@@ -138,13 +198,21 @@ function findingOf(one: Case, answer: Answer | undefined, context: SayContext, h
     unit: catalogueByPath.get(line.line.fact)!.unit,
     used: line.used,
     say: verdict === 'unknown' ? sayUnknown(line, about) : sayVerdict(rule, verdict, about, line, context),
-    do: verdict === 'clear' ? [] : verdict === 'unknown' ? [adviceOnUnknown] : rule.do.filter((_, index) => !has(index)).map((advice) => say(advice.say, about, line, context)),
+    do:
+      verdict === 'clear'
+        ? []
+        : verdict === 'unknown'
+          ? [adviceOnUnknown]
+          : rule.do.filter((_, index) => !has(index)).map((advice) => say(advice.say, about, line, context)),
     cautions: rule.cautions,
     source: rule.source,
   };
 }
 
-/** The line that keeps a case from being decided: one of its condition to be asked at all, unless that holds; else one of its requirement. */
+/**
+ * The line that keeps a case from being decided: one of its condition to be asked at all, unless that holds; else one
+ * of its requirement.
+ */
 function missingLine({ applies, notStop, clear }: Case, answer: Answer | undefined): PosedLine {
   const asked = applies === null || answer?.event === 'asked' ? [] : posedLines(applies);
   const lines = [...asked, ...(notStop === null ? [] : posedLines(notStop)), ...posedLines(clear)];
@@ -155,7 +223,10 @@ function missingLine({ applies, notStop, clear }: Case, answer: Answer | undefin
 function decidingLine(condition: PosedCondition, { held }: Answer): PosedLine {
   const own = new Set(posedLines(condition));
   const decided = (held as readonly AskedLine[]).map(({ posed }) => posed).filter((posed) => own.has(posed));
-  return decided.reduce((worst, line) => ((line.used ?? 0) > (worst.used ?? 0) ? line : worst), decided[0] ?? posedLines(condition)[0]!);
+  return decided.reduce(
+    (worst, line) => ((line.used ?? 0) > (worst.used ?? 0) ? line : worst),
+    decided[0] ?? posedLines(condition)[0]!,
+  );
 }
 
 function noneOf(each: Element): string {

@@ -14,12 +14,19 @@ export interface LimitValue {
  * With `of`, in the unit of that fact, which `lookup` must supply; else in `unit`.
  * Null when there is no such limit, its fact is not known, or its amounts do not fit the unit.
  */
-export function limitValue(ruleset: Ruleset, name: string, lookup: (path: FactPath) => number | null, unit: FactUnit = 'mm'): LimitValue | null {
+export function limitValue(
+  ruleset: Ruleset,
+  name: string,
+  lookup: (path: FactPath) => number | null,
+  unit: FactUnit = 'mm',
+): LimitValue | null {
   const limit = ruleset.limits.get(name);
   const thresholds = limit === undefined ? null : thresholdsOf(limit, unit);
   if (limit === undefined || thresholds === null) return null;
   const base = limit.of === null ? 1 : lookup(limit.of);
   if (base === null || !Number.isFinite(base)) return null;
   const amounts = Object.entries({ value: thresholds.value, stop: thresholds.stop, caution: thresholds.caution });
-  return Object.fromEntries(amounts.flatMap(([key, amount]) => (amount === null ? [] : [[key, amount * Math.abs(base)]])));
+  return Object.fromEntries(
+    amounts.flatMap(([key, amount]) => (amount === null ? [] : [[key, amount * Math.abs(base)]])),
+  );
 }

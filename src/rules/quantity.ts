@@ -4,7 +4,8 @@ import type { Limit, Thresholds } from './ruleset.js';
 
 /**
  * An amount as written, in the unit of a fact; null when it does not fit.
- * Units must be written, except where there is none to write (shares, chances, ratios, counts, costs): `3 mm`, `10 %`, `1/400`, `2.5`.
+ * Units must be written, except where there is none to write (shares, chances, ratios, counts, costs): `3 mm`, `10 %`,
+ * `1/400`, `2.5`.
  */
 export function amountIn(text: string, unit: FactUnit): number | null {
   if (unit === 'word') return null;
@@ -15,7 +16,22 @@ export function amountIn(text: string, unit: FactUnit): number | null {
 }
 
 /** Units that an amount may be written in. */
-export const measuredUnits: readonly FactUnit[] = ['ratio', 'mm', 'N', 'Nm', 'N/m', 'kg', 'deg', 'deg/m', 'Hz', 'pct', 'days', 'ml', 'MPa', 'C'];
+export const measuredUnits: readonly FactUnit[] = [
+  'ratio',
+  'mm',
+  'N',
+  'Nm',
+  'N/m',
+  'kg',
+  'deg',
+  'deg/m',
+  'Hz',
+  'pct',
+  'days',
+  'ml',
+  'MPa',
+  'C',
+];
 
 /** True when a text is an amount for some fact, whichever. */
 export function isAmount(text: string): boolean {

@@ -8,7 +8,10 @@ export type Blame = 'caution' | 'stop';
 export const compares = ['at-most', 'at-least', 'above', 'below', 'is', 'is-not'] as const;
 export type Compare = (typeof compares)[number];
 
-/** Amounts as written, such as `3 mm` or `1/400`: one, or two thresholds. Beyond `stop` the verdict is stop, beyond `caution` a caution. */
+/**
+ * Amounts as written, such as `3 mm` or `1/400`: one, or two thresholds. Beyond `stop` the verdict is stop, beyond
+ * `caution` a caution.
+ */
 export type LimitAmounts = { readonly value: string } | { readonly stop: string; readonly caution: string };
 
 /** A limit by name. With `of`, its amounts are multiplied by the fact of that path, in that fact's unit. */
@@ -23,7 +26,10 @@ export interface Limit {
   readonly place: Place;
 }
 
-/** The amounts of a limit as numbers: in the unit of the fact it is used on, or, with `of`, as multiples of that other fact. */
+/**
+ * The amounts of a limit as numbers: in the unit of the fact it is used on, or, with `of`, as multiples of that other
+ * fact.
+ */
 export interface Thresholds {
   readonly of: FactPath | null;
   readonly value: number | null;
@@ -32,7 +38,10 @@ export interface Thresholds {
 }
 
 /** What a fact is compared with: a number in the fact's unit, a word, or a limit by name. */
-export type Against = { readonly kind: 'number'; readonly value: number } | { readonly kind: 'word'; readonly value: string } | { readonly kind: 'limit'; readonly name: string };
+export type Against =
+  | { readonly kind: 'number'; readonly value: number }
+  | { readonly kind: 'word'; readonly value: string }
+  | { readonly kind: 'limit'; readonly name: string };
 
 /** One comparison. For signed facts `at-most` and `below` compare the magnitude. */
 export interface Line {
@@ -55,10 +64,14 @@ export const linesOf = (condition: Condition | null): readonly Line[] =>
 
 /**
  * What follows when the requirement is not met: one verdict; the two thresholds of its limit; or a caution
- * that becomes a stop beyond a second threshold. Under `by-limit`, lines of a group that have one threshold count for both:
+ * that becomes a stop beyond a second threshold. Under `by-limit`, lines of a group that have one threshold count for
+ * both:
  * when such a line fails, the verdict is stop.
  */
-export type Otherwise = { readonly kind: 'always'; readonly verdict: Blame } | { readonly kind: 'by-limit' } | { readonly kind: 'stop-beyond'; readonly stop: Against };
+export type Otherwise =
+  | { readonly kind: 'always'; readonly verdict: Blame }
+  | { readonly kind: 'by-limit' }
+  | { readonly kind: 'stop-beyond'; readonly stop: Against };
 
 /** Values of facts, in the catalogue's units, that a rule brings to show what it does. */
 export interface RuleExamples {
@@ -69,7 +82,9 @@ export interface RuleExamples {
   readonly with: Readonly<Record<string, number | string>>;
 }
 
-/** What to do next. `unless` holds where the plan has it already, and the advice is then left away; null = always said. */
+/**
+ * What to do next. `unless` holds where the plan has it already, and the advice is then left away; null = always said.
+ */
 export interface Advice {
   readonly say: string;
   readonly unless: Condition | null;
@@ -90,7 +105,10 @@ export interface Rule {
   readonly say_clear: string | null;
   /** Said instead when it is a stop; null = `say` serves. */
   readonly say_stop: string | null;
-  /** Said instead when the value is below nought and the requirement does not hold; `{actual}` is then its size. Null = `say` serves. */
+  /**
+   * Said instead when the value is below nought and the requirement does not hold; `{actual}` is then its size. Null =
+   * `say` serves.
+   */
   readonly say_below_zero: string | null;
   readonly do: readonly Advice[];
   /** Ids of shop-safety cautions, see `findings/cautions.ts`. */

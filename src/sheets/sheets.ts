@@ -42,7 +42,10 @@ export interface Promises {
   readonly bow_mm: Readonly<Record<'bar-bow' | 'inward-bow', Readonly<Record<BarName, number | null>>>>;
 }
 
-/** What the pages tell beyond facts and findings, a part for each page; a part is worked out when it is first read, and the same for every reader. */
+/**
+ * What the pages tell beyond facts and findings, a part for each page; a part is worked out when it is first read, and
+ * the same for every reader.
+ */
 export interface Sheets {
   readonly cloth: ClothSheet;
   /** Staples that would meet the steel of a corner angle; null where there is none. */
@@ -90,19 +93,45 @@ export function sheetsOf(input: SheetInput): Sheets {
     promises: once(() => promises(input)),
   };
   return {
-    get cloth() { return parts.cloth(); },
-    get steel() { return parts.steel(); },
-    get staples() { return parts.staples(); },
-    get fastenings() { return parts.fastenings(); },
-    get glue() { return parts.glue(); },
-    get hanging() { return parts.hanging(); },
-    get warp() { return parts.warp(); },
-    get places() { return parts.places(); },
-    get what_if() { return parts.what_if(); },
-    get assembly() { return parts.assembly(); },
-    get marking() { return parts.marking(); },
-    get work() { return parts.work(); },
-    get promises() { return parts.promises(); },
+    get cloth() {
+      return parts.cloth();
+    },
+    get steel() {
+      return parts.steel();
+    },
+    get staples() {
+      return parts.staples();
+    },
+    get fastenings() {
+      return parts.fastenings();
+    },
+    get glue() {
+      return parts.glue();
+    },
+    get hanging() {
+      return parts.hanging();
+    },
+    get warp() {
+      return parts.warp();
+    },
+    get places() {
+      return parts.places();
+    },
+    get what_if() {
+      return parts.what_if();
+    },
+    get assembly() {
+      return parts.assembly();
+    },
+    get marking() {
+      return parts.marking();
+    },
+    get work() {
+      return parts.work();
+    },
+    get promises() {
+      return parts.promises();
+    },
   };
 }
 
@@ -110,18 +139,29 @@ export function sheetsOf(input: SheetInput): Sheets {
 export function hangingSheet(model: Model): HangingSheet | null {
   const state = hangingState(model);
   if (state === null) return null;
-  const { plan, shelf, bars: { left } } = model;
-  const { picked: { ring }, ring_wood_mm } = state;
+  const {
+    plan,
+    shelf,
+    bars: { left },
+  } = model;
+  const {
+    picked: { ring },
+    ring_wood_mm,
+  } = state;
   return {
     ...state,
     ring_span_mm: ringSpan_mm(plan, left.section.w_mm),
-    ring_hole: ring === null ? null : ringHole(ring, left.stock.species.specific_gravity, ring_wood_mm, shelf.drills, plan.units),
+    ring_hole:
+      ring === null
+        ? null
+        : ringHole(ring, left.stock.species.specific_gravity, ring_wood_mm, shelf.drills, plan.units),
     stands_out: standsOut(model),
   };
 }
 
 function promises(input: SheetInput): Promises {
-  const bows = (rule: 'bar-bow' | 'inward-bow') => Object.fromEntries(barNames.map((bar) => [bar, bowPromise(input, bar, rule)])) as Record<BarName, number | null>;
+  const bows = (rule: 'bar-bow' | 'inward-bow') =>
+    Object.fromEntries(barNames.map((bar) => [bar, bowPromise(input, bar, rule)])) as Record<BarName, number | null>;
   return {
     moisture: moisturePromise(input),
     lift_bare: liftPromise(input, bareTerms(input.model)),

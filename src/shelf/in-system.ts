@@ -17,7 +17,8 @@ const clothIn = (cloth: Cloth): Cloth => ({
 });
 
 const hardwareIn = (hardware: Hardware): Hardware => ({
-  ...hardware, sold_by_mm: hardware.inches?.sold_by_mm ?? hardware.sold_by_mm,
+  ...hardware,
+  sold_by_mm: hardware.inches?.sold_by_mm ?? hardware.sold_by_mm,
 });
 
 const supplyIn = (supply: Supply): Supply => ({ ...supply, ...supply.inches });
@@ -25,7 +26,8 @@ const supplyIn = (supply: Supply): Supply => ({ ...supply, ...supply.inches });
 const known = new WeakMap<Shelf, Shelf>();
 
 /**
- * The shelf as a shop of this unit system stocks it: in inches, entries that have a twin take its lengths and sections; what has none stays as it is.
+ * The shelf as a shop of this unit system stocks it: in inches, entries that have a twin take its lengths and sections;
+ * what has none stays as it is.
  * The same shelf gives the same object every time; a shelf that is in inches already stays so.
  */
 export function shelfIn(shelf: Shelf, units: UnitSystem): Shelf {

@@ -2,7 +2,15 @@ import type { JointGive } from '../base/joint-give.js';
 
 /** The build-ups of joints whose give the shelf states. */
 export type JointBuild =
-  | 'mitre_glued_nailed' | 'mitre_glued' | 'mitre_nailed' | 'nothing' | 'half_lap_glued' | 'butt_glued' | 'keyed' | 'crossbar_glued' | 'crossbar_dry';
+  | 'mitre_glued_nailed'
+  | 'mitre_glued'
+  | 'mitre_nailed'
+  | 'nothing'
+  | 'half_lap_glued'
+  | 'butt_glued'
+  | 'keyed'
+  | 'crossbar_glued'
+  | 'crossbar_dry';
 
 /** Joint give by build-up (extra bar-widths), and the bond stress of a glued face. */
 export interface Joints {

@@ -6,7 +6,9 @@ export interface Normal {
   readonly sd: number;
 }
 
-/** How natural boards vary: twist (rad/m, right-handed positive), bow (flatwise) and crook (edgewise) curvature (1/m). */
+/**
+ * How natural boards vary: twist (rad/m, right-handed positive), bow (flatwise) and crook (edgewise) curvature (1/m).
+ */
 export interface WarpSpread {
   readonly twist_rad_per_m: Normal;
   readonly bow_per_m: Normal;
@@ -24,7 +26,10 @@ export interface Species {
   readonly source: string;
 }
 
-/** How the ends of a piece in hand are cut: square, or both at 45° across its wide face (for a bar that lies flat) or across its narrow one (for a bar on edge). */
+/**
+ * How the ends of a piece in hand are cut: square, or both at 45° across its wide face (for a bar that lies flat) or
+ * across its narrow one (for a bar on edge).
+ */
 export type CutEnds = 'square' | 'mitre' | 'mitre-on-edge';
 
 export interface StockLength {

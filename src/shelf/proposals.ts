@@ -8,7 +8,10 @@ interface ProposalNumber {
 /** How long one person takes for one step of one frame. */
 const minutes: ProposalNumber = { unit: 'min', least: 1, most: 480 };
 
-/** The editable numbers behind the sums, by name. What each stands for is written beside it on the shelf; outside its range it would mean nothing, or hide a danger. */
+/**
+ * The editable numbers behind the sums, by name. What each stands for is written beside it on the shelf; outside its
+ * range it would mean nothing, or hide a danger.
+ */
 export const proposalNumbers = {
   'accidental-pull': { unit: 'N/m', least: 100, most: 20_000 },
   'stiffness-share': { unit: 'ratio', least: 0.1, most: 1 },
@@ -18,7 +21,7 @@ export const proposalNumbers = {
   'pairing-matched': { unit: 'ratio', least: 0, most: 1 },
   'reading-error-twist': { unit: 'deg/m', least: 0.001, most: 10 },
   'reading-error-curve': { unit: '/m', least: 0.000_001, most: 0.1 },
-  'diffusion': { unit: 'm2/s', least: 1e-13, most: 1e-7 },
+  diffusion: { unit: 'm2/s', least: 1e-13, most: 1e-7 },
   'creep-class-1': { unit: 'ratio', least: 0, most: 10 },
   'creep-class-2': { unit: 'ratio', least: 0, most: 10 },
   'creep-class-3': { unit: 'ratio', least: 0, most: 10 },

@@ -7,25 +7,51 @@ type Entry = { readonly source?: string | undefined; readonly sources?: Readonly
 export const inventedSource = 'invented';
 
 /** Fields that are no numbers, and so need no source. */
-const wordy: ReadonlySet<string> = new Set(['name', 'nominal', 'kind', 'source', 'sources', 'currency', 'demo', 'inches']);
+const wordy: ReadonlySet<string> = new Set([
+  'name',
+  'nominal',
+  'kind',
+  'source',
+  'sources',
+  'currency',
+  'demo',
+  'inches',
+]);
 const isPrice = (field: string): boolean => field === 'price' || field === 'packs' || field.startsWith('price-');
 
 function fieldsOf(entry: object): string[] {
   return Object.keys(entry).filter((field) => !wordy.has(field));
 }
 
-/** Every number a shelf file gives, as `lumber.strip-19x38.E`, with the key of its source; prices have the source of `prices`. */
+/**
+ * Every number a shelf file gives, as `lumber.strip-19x38.E`, with the key of its source; prices have the source of
+ * `prices`.
+ */
 export function sourcesOf(input: ShelfInput, pricesSource: string): Record<string, string> {
   const found: Record<string, string> = {};
   const note = (where: string, entry: Entry): void => {
-    for (const field of fieldsOf(entry)) found[`${where}.${field}`] = entry.sources?.[field] ?? (isPrice(field) ? pricesSource : (entry.source ?? ownersSource));
-    if ('lengths' in entry && entry.lengths !== undefined) found[`${where}.price`] = entry.sources?.['price'] ?? pricesSource;
+    for (const field of fieldsOf(entry))
+      found[`${where}.${field}`] =
+        entry.sources?.[field] ?? (isPrice(field) ? pricesSource : (entry.source ?? ownersSource));
+    if ('lengths' in entry && entry.lengths !== undefined)
+      found[`${where}.price`] = entry.sources?.['price'] ?? pricesSource;
   };
   for (const section of ['lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const) {
     const entry = input[section];
     if (entry) note(section, entry);
   }
-  for (const section of ['species', 'lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'supplies', 'proposals'] as const)
+  for (const section of [
+    'species',
+    'lumber',
+    'nails',
+    'screws',
+    'glues',
+    'cloths',
+    'grounds',
+    'hardware',
+    'supplies',
+    'proposals',
+  ] as const)
     for (const [key, entry] of Object.entries(input[section] ?? {})) {
       if (section === 'proposals') found[`proposals.${key}`] = entry.source ?? ownersSource;
       else note(`${section}.${key}`, entry);
@@ -47,10 +73,25 @@ export function namedSources(input: ShelfInput): NamedSource[] {
   const collect = (path: readonly string[], entry: Entry): void => {
     if (entry.source !== undefined) found.push({ path: [...path, 'source'], key: entry.source, field: null });
     const known = [...fieldsOf(entry), ...('lengths' in entry ? ['price', 'available'] : [])];
-    for (const [name, key] of Object.entries(entry.sources ?? {})) found.push({ path: [...path, 'sources', name], key, field: { name, known } });
+    for (const [name, key] of Object.entries(entry.sources ?? {}))
+      found.push({ path: [...path, 'sources', name], key, field: { name, known } });
   };
-  for (const section of ['prices', 'lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const) { const entry = input[section]; if (entry) collect([section], entry); }
-  for (const section of ['species', 'lumber', 'nails', 'screws', 'glues', 'cloths', 'grounds', 'hardware', 'supplies', 'proposals'] as const)
+  for (const section of ['prices', 'lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const) {
+    const entry = input[section];
+    if (entry) collect([section], entry);
+  }
+  for (const section of [
+    'species',
+    'lumber',
+    'nails',
+    'screws',
+    'glues',
+    'cloths',
+    'grounds',
+    'hardware',
+    'supplies',
+    'proposals',
+  ] as const)
     for (const [key, entry] of Object.entries(input[section] ?? {})) collect([section, key], entry);
   return found;
 }

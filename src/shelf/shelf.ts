@@ -9,7 +9,10 @@ export type { JointBuild, Joints } from './joints.js';
 export type { CutEnds, Lumber, LumberDefaults, Normal, Species, StockLength, WarpSpread } from './lumber.js';
 export type { Cloth, Glue, Ground, Pack, Supply } from './supplies.js';
 
-/** What can be bought and what it is like: the default shelf, or one laid over it. Every entry by its key; lengths in mm, stresses in MPa, prices in `currency`. */
+/**
+ * What can be bought and what it is like: the default shelf, or one laid over it. Every entry by its key; lengths in
+ * mm, stresses in MPa, prices in `currency`.
+ */
 export interface Shelf {
   readonly name: string;
   readonly currency: string;
@@ -33,10 +36,25 @@ export interface Shelf {
   readonly hardware: Readonly<Record<string, Hardware>>;
   readonly supplies: Readonly<Record<string, Supply>>;
   /** Saw kerf and waste allowances for cutting. */
-  readonly cutting: { readonly kerf_mm: number; readonly end_trim_mm: number; readonly knot_waste_share: { readonly none: number; readonly few: number; readonly many: number } };
-  /** Other editable numbers by name (drying addition, push force …) with their source; the names are in `shelf/proposals`. */
-  readonly proposals: Readonly<Record<string, { readonly value: number; readonly unit: string; readonly source: string; readonly inches_mm?: number }>>;
-  /** Every number of the shelf, such as `lumber.strip-19x38.E`, and the key of its source; for the sources page of the report. */
+  readonly cutting: {
+    readonly kerf_mm: number;
+    readonly end_trim_mm: number;
+    readonly knot_waste_share: { readonly none: number; readonly few: number; readonly many: number };
+  };
+  /**
+   * Other editable numbers by name (drying addition, push force …) with their source; the names are in
+   * `shelf/proposals`.
+   */
+  readonly proposals: Readonly<
+    Record<
+      string,
+      { readonly value: number; readonly unit: string; readonly source: string; readonly inches_mm?: number }
+    >
+  >;
+  /**
+   * Every number of the shelf, such as `lumber.strip-19x38.E`, and the key of its source; for the sources page of the
+   * report.
+   */
   readonly sources: Readonly<Record<string, string>>;
   /** The numbers whose source is `measured`: which of them are the studio's own. */
   readonly measured: readonly string[];

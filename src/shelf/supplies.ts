@@ -57,7 +57,10 @@ export interface Ground {
   readonly source: string;
 }
 
-/** What else the bench takes: staples, steel angles, plywood for gussets, strips for a lip, corner keys. Lengths that do not belong to its kind are null. */
+/**
+ * What else the bench takes: staples, steel angles, plywood for gussets, strips for a lip, corner keys. Lengths that do
+ * not belong to its kind are null.
+ */
 export interface Supply {
   readonly key: string;
   readonly name: string;
@@ -69,7 +72,12 @@ export interface Supply {
   readonly sheet_mm: readonly [number, number] | null;
   /** Of a strip. */
   readonly length_mm: number | null;
-  readonly inches: { readonly leg_mm?: number; readonly thickness_mm?: number; readonly sheet_mm?: readonly [number, number]; readonly length_mm?: number } | null;
+  readonly inches: {
+    readonly leg_mm?: number;
+    readonly thickness_mm?: number;
+    readonly sheet_mm?: readonly [number, number];
+    readonly length_mm?: number;
+  } | null;
   /** Empty when no price is known. */
   readonly packs: readonly Pack[];
   readonly source: string;

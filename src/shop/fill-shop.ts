@@ -5,7 +5,10 @@ import { longest_sessions, type Session, type Shop } from './shop.js';
 
 type Sessions = NonNullable<ShopInput['sessions']>;
 
-/** The hour at which sessions begin where the file does not say, minutes after midnight (proposal): it matters only for waits from one day to the next. */
+/**
+ * The hour at which sessions begin where the file does not say, minutes after midnight (proposal): it matters only for
+ * waits from one day to the next.
+ */
 const usual_start_min = 18 * 60;
 const day_min = 24 * 60;
 
@@ -26,17 +29,27 @@ const minutesOf = (at: string | undefined): number => {
   return at === undefined ? usual_start_min : hours * 60 + minutes;
 };
 
-function sessionOn(day: number, one: { readonly at?: string | undefined; readonly length: string; readonly people?: number | undefined }): Session {
-  return { day, start_min: day * day_min + minutesOf(one.at), length_min: Math.floor(quantity(one.length, 'time') * 60 + 1e-6), people: one.people ?? null };
+function sessionOn(
+  day: number,
+  one: { readonly at?: string | undefined; readonly length: string; readonly people?: number | undefined },
+): Session {
+  return {
+    day,
+    start_min: day * day_min + minutesOf(one.at),
+    length_min: Math.floor(quantity(one.length, 'time') * 60 + 1e-6),
+    people: one.people ?? null,
+  };
 }
 
 /** The sessions of a checked input in order of time. */
 export function sessionsOf(sessions: Sessions | undefined): readonly Session[] {
   if (sessions === undefined) return [];
-  if (Array.isArray(sessions)) return sessions.map((one) => sessionOn(dayOf(one.date), one)).sort((a, b) => a.start_min - b.start_min);
+  if (Array.isArray(sessions))
+    return sessions.map((one) => sessionOn(dayOf(one.date), one)).sort((a, b) => a.start_min - b.start_min);
   const off = new Set((sessions['not-on'] ?? []).map(dayOf));
   const found: Session[] = [];
-  for (let day = dayOf(sessions.from); found.length < longest_sessions; day++) if (sessions.on.includes(weekdayOf(day)) && !off.has(day)) found.push(sessionOn(day, sessions));
+  for (let day = dayOf(sessions.from); found.length < longest_sessions; day++)
+    if (sessions.on.includes(weekdayOf(day)) && !off.has(day)) found.push(sessionOn(day, sessions));
   return found;
 }
 
@@ -50,13 +63,27 @@ export function fillShop(input: ShopInput): Shop {
     units: first?.ok === true && first.system === 'inch' ? 'inch' : 'metric',
     sessions: sessionsOf(sessions),
     repeated: sessions !== undefined && !Array.isArray(sessions),
-    at_known: sessions !== undefined && (Array.isArray(sessions) ? sessions.every(({ at }) => at !== undefined) : sessions.at !== undefined),
+    at_known:
+      sessions !== undefined &&
+      (Array.isArray(sessions) ? sessions.every(({ at }) => at !== undefined) : sessions.at !== undefined),
     corner_clamps: clamps?.corner ?? null,
     bar_clamps: clamps?.bar ?? null,
-    saws: saws?.map(({ kind, count = 1, most }) => ({ kind, count: kind === 'none' ? 0 : count, most_mm: most === undefined ? null : quantity(most, 'length') })) ?? null,
+    saws:
+      saws?.map(({ kind, count = 1, most }) => ({
+        kind,
+        count: kind === 'none' ? 0 : count,
+        most_mm: most === undefined ? null : quantity(most, 'length'),
+      })) ?? null,
     flat_places: input['flat-places'] ?? null,
     moisture_meter: input['moisture-meter'] ?? null,
     tools: (input.tools ?? []).map(({ name, price, count = 1 }) => ({ name, price, count })),
-    compare_with: compared === undefined ? null : { price: compared.price, width_mm: quantity(compared.for.width, 'length'), height_mm: quantity(compared.for.height, 'length') },
+    compare_with:
+      compared === undefined
+        ? null
+        : {
+            price: compared.price,
+            width_mm: quantity(compared.for.width, 'length'),
+            height_mm: quantity(compared.for.height, 'length'),
+          },
   };
 }

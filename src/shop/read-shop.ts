@@ -15,19 +15,32 @@ export function readShop(text: string, file: string): Result<Shop> {
   const checked = shopInputSchema.safeParse(source.data);
   if (!checked.success) return failed([...problems, ...schemaProblems(shopInputSchema, checked.error.issues, source)]);
   const all = [...problems, ...overlaps(checked.data, source), ...noSawBeside(checked.data, source)];
-  return all.some(({ severity }) => severity === 'error') ? failed(all) : { ok: true, value: fillShop(checked.data), warnings: inFileOrder(all) };
+  return all.some(({ severity }) => severity === 'error')
+    ? failed(all)
+    : { ok: true, value: fillShop(checked.data), warnings: inFileOrder(all) };
 }
 
-const failed = (problems: readonly Problem[]): Result<Shop> => ({ ok: false, problems: limitProblems(inFileOrder(problems)) });
+const failed = (problems: readonly Problem[]): Result<Shop> => ({
+  ok: false,
+  problems: limitProblems(inFileOrder(problems)),
+});
 
 /** Sessions of a list that begin before another one ends. */
 function overlaps({ sessions }: ShopInput, source: YamlSource): Problem[] {
   if (!Array.isArray(sessions)) return [];
-  const read = sessions.map((one, index) => ({ index, session: sessionsOf([one])[0]! })).sort((a, b) => a.session.start_min - b.session.start_min);
+  const read = sessions
+    .map((one, index) => ({ index, session: sessionsOf([one])[0]! }))
+    .sort((a, b) => a.session.start_min - b.session.start_min);
   return read.flatMap(({ index, session }, i) => {
     const before = read[i - 1];
     const over = before !== undefined && before.session.start_min + before.session.length_min > session.start_min;
-    return over ? [source.problem('session-twice', ['sessions', index, 'date'], { value: source.written(['sessions', index, 'date']) })] : [];
+    return over
+      ? [
+          source.problem('session-twice', ['sessions', index, 'date'], {
+            value: source.written(['sessions', index, 'date']),
+          }),
+        ]
+      : [];
   });
 }
 

@@ -20,7 +20,9 @@ export interface Saw {
   readonly most_mm: number | null;
 }
 
-/** The workshop, read; what the file leaves out is null and not counted. Text fields are the user's own and untrusted. */
+/**
+ * The workshop, read; what the file leaves out is null and not counted. Text fields are the user's own and untrusted.
+ */
 export interface Shop {
   readonly name: string;
   readonly units: UnitSystem;

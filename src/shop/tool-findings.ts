@@ -7,6 +7,18 @@ import type { Model } from '../model/model.js';
 /** What the workshop makes hard in a plan, as findings beside those of the rules: each a caution with a way round. */
 export function toolFindings(model: Model, tools: ToolsAtHand): readonly Finding[] {
   return toolLimits(model, tools).map(({ id, fact, found, way }): Finding => ({
-    rule: `tools/${id}`, title: titleOfId(id), about: 'frame', verdict: 'caution', fact, actual: null, limit: null, unit: '', used: null, say: found, do: [way], cautions: [], source: 'practice',
+    rule: `tools/${id}`,
+    title: titleOfId(id),
+    about: 'frame',
+    verdict: 'caution',
+    fact,
+    actual: null,
+    limit: null,
+    unit: '',
+    used: null,
+    say: found,
+    do: [way],
+    cautions: [],
+    source: 'practice',
   }));
 }

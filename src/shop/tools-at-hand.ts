@@ -2,7 +2,10 @@ import type { ToolsAtHand } from '../order-of-work/tools-at-hand.js';
 import type { SawKind } from './shop-schema.js';
 import type { Shop } from './shop.js';
 
-/** What a workshop has, for the order of work: its best saw and how high any of them cuts; what its file leaves out is left out here. */
+/**
+ * What a workshop has, for the order of work: its best saw and how high any of them cuts; what its file leaves out is
+ * left out here.
+ */
 export function toolsAtHand({ saws, corner_clamps, bar_clamps, flat_places, moisture_meter }: Shop): ToolsAtHand {
   const best = sawOrder.find((kind) => saws?.some((saw) => saw.kind === kind));
   const known = (saws ?? []).every(({ most_mm }) => most_mm !== null);

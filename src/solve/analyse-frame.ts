@@ -17,14 +17,20 @@ export interface FrameOptions {
   readonly shear?: boolean;
   /** The pull acts at the front edge of the bars (true), not on their centre lines. */
   readonly eccentric?: boolean;
-  /** For stability: how many load factors to find (2); with 1 the second, its words and how far the frame turns are null. */
+  /**
+   * For stability: how many load factors to find (2); with 1 the second, its words and how far the frame turns are
+   * null.
+   */
   readonly factors?: 1 | 2;
 }
 
 /** Elements along a side bar unless asked otherwise: reported numbers change by less than 1 % when it is doubled. */
 export const usualMesh = 16;
 
-/** How the reserve with softer joints is found: the first factor alone, on a mesh that gives it within 1 % (too high by as much, never too low). */
+/**
+ * How the reserve with softer joints is found: the first factor alone, on a mesh that gives it within 1 % (too high by
+ * as much, never too low).
+ */
 export const softJointOptions: FrameOptions = { factors: 1, mesh: 10 };
 
 /** A frame meshed and factorised, for any pull. */
@@ -36,7 +42,11 @@ interface ReadyFrame {
 }
 
 /** Elements along crossbars and braces for so many along a bar. */
-export const finenessOf = (steps: number): MeshFineness => ({ bar: steps, crossbar: Math.max(2, Math.ceil(steps / 2)), brace: Math.max(2, Math.ceil(steps / 4)) });
+export const finenessOf = (steps: number): MeshFineness => ({
+  bar: steps,
+  crossbar: Math.max(2, Math.ceil(steps / 2)),
+  brace: Math.max(2, Math.ceil(steps / 4)),
+});
 
 function makeReady(shape: FrameShape, extra: readonly PointForce[], options: FrameOptions): ReadyFrame {
   const steps = options.mesh ?? usualMesh;
@@ -44,7 +54,8 @@ function makeReady(shape: FrameShape, extra: readonly PointForce[], options: Fra
   const theory = options.shear === false ? eulerBernoulli : timoshenko;
   const mesh = meshFrame(shape, extra, finenessOf(steps), theory);
   const preparation = prepareStretched(mesh.structure, mesh.grid, theory);
-  if (!preparation.stable) throw new RangeError(`the frame cannot be solved: ${preparation.freedoms.map((f) => f.words).join(', ')}`);
+  if (!preparation.stable)
+    throw new RangeError(`the frame cannot be solved: ${preparation.freedoms.map((f) => f.words).join(', ')}`);
   return { mesh, frame: preparation.stretched, second: new Map() };
 }
 
@@ -61,10 +72,14 @@ function readyFrame(shape: FrameShape, options: FrameOptions): ReadyFrame {
 }
 
 function checkPull(pull: EdgePull): void {
-  if (!(pull.x >= 0 && pull.y >= 0) || !Number.isFinite(pull.x + pull.y)) throw new RangeError('a pull is a finite number, 0 or more, each way');
+  if (!(pull.x >= 0 && pull.y >= 0) || !Number.isFinite(pull.x + pull.y))
+    throw new RangeError('a pull is a finite number, 0 or more, each way');
 }
 
-/** Forces of the linear solution under a pull on the centre lines, and the second-order stiffness they make with the cloth. */
+/**
+ * Forces of the linear solution under a pull on the centre lines, and the second-order stiffness they make with the
+ * cloth.
+ */
 function secondOrderAt(shape: FrameShape, { mesh, frame, second }: ReadyFrame, pull: EdgePull): SecondOrder {
   const key = `${pull.x} ${pull.y}`;
   let found = second.get(key);
@@ -76,10 +91,16 @@ function secondOrderAt(shape: FrameShape, { mesh, frame, second }: ReadyFrame, p
 }
 
 /**
- * Linear statics of a frame under the pull of its cloth and point forces on its bars (N and N/mm; results in mm, N, N·mm).
+ * Linear statics of a frame under the pull of its cloth and point forces on its bars (N and N/mm; results in mm, N,
+ * N·mm).
  * Throws a RangeError for a shape that is no frame or a pull that is negative or not finite.
  */
-export function solveStatics(shape: FrameShape, pull: EdgePull, extra: readonly PointForce[] = [], options: FrameOptions = {}): Statics {
+export function solveStatics(
+  shape: FrameShape,
+  pull: EdgePull,
+  extra: readonly PointForce[] = [],
+  options: FrameOptions = {},
+): Statics {
   checkPull(pull);
   const ready = extra.length > 0 ? makeReady(shape, extra, options) : readyFrame(shape, options);
   const loads = frameLoads(shape, ready.mesh, pull, extra, options.eccentric ?? true);
@@ -87,9 +108,12 @@ export function solveStatics(shape: FrameShape, pull: EdgePull, extra: readonly 
 }
 
 /**
- * The factors on a pull (N/mm) at which the flat frame with its cloth stops being stable, smallest first, and their modes; nulls without pull.
- * The cloth follows the frame out of the plane and its threads follow the bars in it: a pull of fixed direction would let a frame lean over that its cloth holds,
- * and differently when it is turned a quarter. Where two modes of the side bars lie so near to each other that they mix, as unlike crossbars may bring them, how far the frame
+ * The factors on a pull (N/mm) at which the flat frame with its cloth stops being stable, smallest first, and their
+ * modes; nulls without pull.
+ * The cloth follows the frame out of the plane and its threads follow the bars in it: a pull of fixed direction would
+ * let a frame lean over that its cloth holds,
+ * and differently when it is turned a quarter. Where two modes of the side bars lie so near to each other that they
+ * mix, as unlike crossbars may bring them, how far the frame
  * turns past the critical pull is found on two meshes and extrapolated. Throws a RangeError as `solveStatics` does.
  */
 export function findStability(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): Stability {
@@ -99,10 +123,18 @@ export function findStability(shape: FrameShape, pull: EdgePull, options: FrameO
   const { propeller } = stability;
   if (!mixed || propeller === null || shape.crossbars.length < 2) return stability;
   const finer = stabilityOn(shape, pull, { ...options, mesh: 2 * (options.mesh ?? usualMesh) }).stability.propeller;
-  return finer === null ? stability : { ...stability, propeller: { ...propeller, beta_per_mm2: extrapolated(propeller.beta_per_mm2, finer.beta_per_mm2) } };
+  return finer === null
+    ? stability
+    : {
+        ...stability,
+        propeller: { ...propeller, beta_per_mm2: extrapolated(propeller.beta_per_mm2, finer.beta_per_mm2) },
+      };
 }
 
-/** What a number that errs by the square of the step goes to, from its value and that on a mesh twice as fine (L. F. Richardson; memory). */
+/**
+ * What a number that errs by the square of the step goes to, from its value and that on a mesh twice as fine (L. F.
+ * Richardson; memory).
+ */
 const extrapolated = (coarse: number, fine: number): number => (4 * fine - coarse) / 3;
 
 function stabilityOn(shape: FrameShape, pull: EdgePull, options: FrameOptions): ReadStability {
@@ -114,13 +146,20 @@ function stabilityOn(shape: FrameShape, pull: EdgePull, options: FrameOptions): 
  * How the stretched frame answers a unit natural curvature of each side bar and crossbar, in each kind, on the tangent
  * stiffness at a pull (N/mm); null when the flat frame is unstable there. Throws a RangeError as `solveStatics` does.
  */
-export function solveInfluence(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): readonly Influence[] | null {
+export function solveInfluence(
+  shape: FrameShape,
+  pull: EdgePull,
+  options: FrameOptions = {},
+): readonly Influence[] | null {
   checkPull(pull);
   const ready = readyFrame(shape, options);
   return readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
 }
 
-/** How far the corner lift of the frame goes under a unit force on it at a pull (N/mm), mm/N; null when the flat frame is unstable there. Throws a RangeError as `solveStatics` does. */
+/**
+ * How far the corner lift of the frame goes under a unit force on it at a pull (N/mm), mm/N; null when the flat frame
+ * is unstable there. Throws a RangeError as `solveStatics` does.
+ */
 export function solveLiftCompliance(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): number | null {
   checkPull(pull);
   const ready = readyFrame(shape, options);

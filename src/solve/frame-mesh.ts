@@ -21,7 +21,9 @@ export interface FrameMesh {
   readonly nodeAt: (bar: BarName, at: number) => number;
 }
 
-/** How fine the mesh is: elements along a shorter side bar, and at least along a crossbar of that length and a brace. */
+/**
+ * How fine the mesh is: elements along a shorter side bar, and at least along a crossbar of that length and a brace.
+ */
 export interface MeshFineness {
   readonly bar: number;
   readonly crossbar: number;
@@ -37,33 +39,49 @@ export const barEnds: Readonly<Record<BarName, readonly [CornerName, CornerName]
 };
 
 /** The level and the upright bar that meet at a corner. */
-export const barsAt = (corner: CornerName): readonly [BarName, BarName] =>
-  [corner.startsWith('bottom') ? 'bottom' : 'top', corner.endsWith('left') ? 'left' : 'right'];
+export const barsAt = (corner: CornerName): readonly [BarName, BarName] => [
+  corner.startsWith('bottom') ? 'bottom' : 'top',
+  corner.endsWith('left') ? 'left' : 'right',
+];
 
 const isLevel = (bar: BarName): boolean => bar === 'bottom' || bar === 'top';
 
 function checkShape(shape: FrameShape): void {
-  const sections = [...barNames.map((b) => shape.bars[b]), ...shape.crossbars.map((c) => c.section), ...shape.braces.map((b) => b.section)];
+  const sections = [
+    ...barNames.map((b) => shape.bars[b]),
+    ...shape.crossbars.map((c) => c.section),
+    ...shape.braces.map((b) => b.section),
+  ];
   const numbers = sections.flatMap((s) => [s.w_mm, s.A_mm2, s.I_plane_mm4, s.I_out_mm4, s.J_mm4, s.E_MPa, s.G_MPa]);
   if (![shape.span_x_mm, shape.span_y_mm, ...numbers].every((v) => v > 0 && Number.isFinite(v))) {
     throw new RangeError('a frame needs spans and sections of positive, finite size');
   }
   const gives = [...Object.values(shape.corner_give), ...[...shape.crossbars, ...shape.braces].map((c) => c.give)];
-  if (!gives.flatMap(({ plane, out, twist }) => [plane, out, twist]).every((g) => g >= 0 && Number.isFinite(g))) throw new RangeError('the give of a joint is a finite number, 0 or more');
-  if (!Object.values(shape.corner_plate_Nmm_per_rad).every((k) => k >= 0 && Number.isFinite(k))) throw new RangeError('the stiffness of a corner plate is a finite number, 0 or more');
+  if (!gives.flatMap(({ plane, out, twist }) => [plane, out, twist]).every((g) => g >= 0 && Number.isFinite(g)))
+    throw new RangeError('the give of a joint is a finite number, 0 or more');
+  if (!Object.values(shape.corner_plate_Nmm_per_rad).every((k) => k >= 0 && Number.isFinite(k)))
+    throw new RangeError('the stiffness of a corner plate is a finite number, 0 or more');
   if (!shape.crossbars.every((c) => Number.isFinite(c.at))) throw new RangeError('a crossbar needs a place');
   const shorter = Math.min(shape.span_x_mm, shape.span_y_mm);
-  if (!shape.braces.every((b) => b.leg_mm > 0 && b.leg_mm < shorter)) throw new RangeError('a brace leg must be shorter than the bars it joins');
+  if (!shape.braces.every((b) => b.leg_mm > 0 && b.leg_mm < shorter))
+    throw new RangeError('a brace leg must be shorter than the bars it joins');
 }
 
 /** Where a brace meets the level and the upright bar at its corner, as fractions of their spans. */
-function bracePlaces(shape: FrameShape, corner: CornerName, leg_mm: number): { readonly level: number; readonly upright: number } {
+function bracePlaces(
+  shape: FrameShape,
+  corner: CornerName,
+  leg_mm: number,
+): { readonly level: number; readonly upright: number } {
   const x = leg_mm / shape.span_x_mm;
   const y = leg_mm / shape.span_y_mm;
   return { level: corner.endsWith('left') ? x : 1 - x, upright: corner.startsWith('bottom') ? y : 1 - y };
 }
 
-/** Steps along the width and the height: the longer way gets more, by the root of the ratio, or its long elements would decide the error. */
+/**
+ * Steps along the width and the height: the longer way gets more, by the root of the ratio, or its long elements would
+ * decide the error.
+ */
 function stepsAlong({ span_x_mm: x, span_y_mm: y }: FrameShape, steps: number): readonly [number, number] {
   const along = (span: number): number => Math.ceil(steps * Math.sqrt(span / Math.min(x, y)) - 1e-9);
   return [along(x), along(y)];
@@ -82,7 +100,13 @@ function linesOf(shape: FrameShape, extra: readonly PointForce[], steps: number)
 }
 
 /** Crossbars of both directions, sharing a node wherever two of them cross. */
-function layCrossbars(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: MeshLines }, edge: (a: number, b: number) => number, steps: number): MeshMember[] {
+function layCrossbars(
+  layout: Layout,
+  shape: FrameShape,
+  lines: { x: MeshLines; y: MeshLines },
+  edge: (a: number, b: number) => number,
+  steps: number,
+): MeshMember[] {
   const crossings = new Map<string, number>();
   const along = stepsAlong(shape, steps);
   return shape.crossbars.map((crossbar) => {
@@ -95,7 +119,13 @@ function layCrossbars(layout: Layout, shape: FrameShape, lines: { x: MeshLines; 
     const crossed = new Map(across.map((place) => [stops.indexOf(place), other.indexOf(place)]));
     const ends = [0, last].map((end, which) => {
       const node = upright ? edge(line, end) : edge(end, line);
-      return layout.behindJoint(node, `${crossbar.name} ${which === 0 ? 'start' : 'end'}`, crossbar.section, crossbar.give, upright ? [0, 1] : [1, 0]);
+      return layout.behindJoint(
+        node,
+        `${crossbar.name} ${which === 0 ? 'start' : 'end'}`,
+        crossbar.section,
+        crossbar.give,
+        upright ? [0, 1] : [1, 0],
+      );
     });
     const nodes = stops.at.map((fraction, s) => {
       if (s === 0) return ends[0]!;
@@ -116,7 +146,13 @@ function layCrossbars(layout: Layout, shape: FrameShape, lines: { x: MeshLines; 
 }
 
 /** Timber braces. One so short that it meets both bars in the corner itself holds nothing and is left out. */
-function layBraces(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: MeshLines }, edge: (a: number, b: number) => number, steps: number): MeshMember[] {
+function layBraces(
+  layout: Layout,
+  shape: FrameShape,
+  lines: { x: MeshLines; y: MeshLines },
+  edge: (a: number, b: number) => number,
+  steps: number,
+): MeshMember[] {
   return shape.braces.flatMap(({ corner, leg_mm, section, give }) => {
     const places = bracePlaces(shape, corner, leg_mm);
     const onLevel = edge(lines.x.indexOf(places.level), corner.startsWith('bottom') ? 0 : lines.y.at.length - 1);
@@ -127,7 +163,10 @@ function layBraces(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: 
     const name = `${corner} brace`;
     const length = Math.hypot(b.x - a.x, b.y - a.y);
     const along = [(b.x - a.x) / length, (b.y - a.y) / length] as const;
-    const [from, to] = [layout.behindJoint(start, `${name} start`, section, give, along), layout.behindJoint(end, `${name} end`, section, give, along)];
+    const [from, to] = [
+      layout.behindJoint(start, `${name} start`, section, give, along),
+      layout.behindJoint(end, `${name} end`, section, give, along),
+    ];
     const inner = Array.from({ length: steps - 1 }, (_, n) => {
       const s = (n + 1) / steps;
       return layout.node(`${name} ${n + 1}`, a.x + s * (b.x - a.x), a.y + s * (b.y - a.y));
@@ -141,7 +180,12 @@ function layBraces(layout: Layout, shape: FrameShape, lines: { x: MeshLines; y: 
  * behind their joints, brace ends too, crossbars rigid where they cross. Point forces get a node of their own.
  * Throws a RangeError for a shape that is no frame (sizes not positive and finite, a brace leg longer than a bar).
  */
-export function meshFrame(shape: FrameShape, extra: readonly PointForce[], fineness: MeshFineness, theory: Theory): FrameMesh {
+export function meshFrame(
+  shape: FrameShape,
+  extra: readonly PointForce[],
+  fineness: MeshFineness,
+  theory: Theory,
+): FrameMesh {
   checkShape(shape);
   const layout = new Layout(theory);
   const lines = linesOf(shape, extra, fineness.bar);
@@ -165,9 +209,17 @@ export function meshFrame(shape: FrameShape, extra: readonly PointForce[], finen
     const last = level ? right : top;
     const section = shape.bars[name];
     const end = (corner: CornerName): number =>
-      layout.behindJoint(corners[corner], `${name} at ${corner}`, section, shape.corner_give[corner], level ? [1, 0] : [0, 1]);
+      layout.behindJoint(
+        corners[corner],
+        `${name} at ${corner}`,
+        section,
+        shape.corner_give[corner],
+        level ? [1, 0] : [0, 1],
+      );
     const start = end(barEnds[name][0]);
-    const inner = Array.from({ length: last - 1 }, (_, s) => (level ? place(`${name} ${s + 1}`, s + 1, fixed) : place(`${name} ${s + 1}`, fixed, s + 1)));
+    const inner = Array.from({ length: last - 1 }, (_, s) =>
+      level ? place(`${name} ${s + 1}`, s + 1, fixed) : place(`${name} ${s + 1}`, fixed, s + 1),
+    );
     return layout.chain(name, 'bar', section, [start, ...inner, end(barEnds[name][1])]);
   };
   const bars = { bottom: bar('bottom'), right: bar('right'), top: bar('top'), left: bar('left') };
@@ -179,7 +231,10 @@ export function meshFrame(shape: FrameShape, extra: readonly PointForce[], finen
     const [level, upright] = barsAt(corner);
     return layout.plate(endAt(level, corner), endAt(upright, corner), shape.corner_plate_Nmm_per_rad[corner]);
   };
-  const plates = Object.fromEntries(cornerNames.map((corner) => [corner, plateAt(corner)])) as Record<CornerName, number | null>;
+  const plates = Object.fromEntries(cornerNames.map((corner) => [corner, plateAt(corner)])) as Record<
+    CornerName,
+    number | null
+  >;
   const crossbars = layCrossbars(layout, shape, lines, edge, fineness.crossbar);
   const braces = layBraces(layout, shape, lines, edge, fineness.brace);
   const supports: Support[] = [
@@ -187,7 +242,11 @@ export function meshFrame(shape: FrameShape, extra: readonly PointForce[], finen
     { node: corners['bottom-right'], fix: { uy: 0, uz: 0 } },
     { node: corners['top-left'], fix: { uz: 0 } },
   ];
-  const grid: MembraneGrid = { xs: lines.x.at.map((s) => s * shape.span_x_mm), ys: lines.y.at.map((s) => s * shape.span_y_mm), edge };
+  const grid: MembraneGrid = {
+    xs: lines.x.at.map((s) => s * shape.span_x_mm),
+    ys: lines.y.at.map((s) => s * shape.span_y_mm),
+    edge,
+  };
   const nodeAt = (name: BarName, at: number): number => {
     const index = (isLevel(name) ? lines.x : lines.y).indexOf(at);
     const fixed = name === 'top' ? top : name === 'right' ? right : 0;

@@ -11,8 +11,10 @@ export const influenceSteps = 16;
 const stations = Array.from({ length: influenceSteps + 1 }, (_, i) => i / influenceSteps);
 
 /**
- * End moments (global, at the member's last node; the opposite at its first) that do what a unit natural curvature does:
- * G J about the axis for twist, E I across it for curvature whose middle goes towards the viewer, or to +y or +x in the plane.
+ * End moments (global, at the member's last node; the opposite at its first) that do what a unit natural curvature
+ * does:
+ * G J about the axis for twist, E I across it for curvature whose middle goes towards the viewer, or to +y or +x in the
+ * plane.
  */
 function endMoment(member: MeshMember, kind: WarpKind): readonly [number, number, number] {
   const { E_MPa: E, G_MPa: G, J_mm4: J, I_out_mm4, I_plane_mm4 } = member.section;
@@ -23,10 +25,15 @@ function endMoment(member: MeshMember, kind: WarpKind): readonly [number, number
 }
 
 /**
- * Influence numbers on the tangent stiffness K + K_g + K_m at the pull `second` was made for, one factorisation for all;
+ * Influence numbers on the tangent stiffness K + K_g + K_m at the pull `second` was made for, one factorisation for
+ * all;
  * null when that stiffness is not positive, the flat frame having lost its stability.
  */
-export function readInfluence(mesh: FrameMesh, frame: StretchedFrame, second: SecondOrder): readonly Influence[] | null {
+export function readInfluence(
+  mesh: FrameMesh,
+  frame: StretchedFrame,
+  second: SecondOrder,
+): readonly Influence[] | null {
   const factors = tangentFactors(second, 1);
   if (factors.negative > 0 || factors.vanished.length > 0) return null;
   const { of } = frame.prepared.equations;
@@ -50,9 +57,9 @@ export function readInfluence(mesh: FrameMesh, frame: StretchedFrame, second: Se
   return [...Object.values(mesh.bars), ...mesh.crossbars].flatMap((member) =>
     kinds.map((kind): Influence => {
       const u = solveFor(member, kind);
-      const [bottomLeft, bottomRight, topLeft, topRight] = (['bottom-left', 'bottom-right', 'top-left', 'top-right'] as const).map(
-        (corner) => u[6 * mesh.corners[corner] + 2]!,
-      ) as [number, number, number, number];
+      const [bottomLeft, bottomRight, topLeft, topRight] = (
+        ['bottom-left', 'bottom-right', 'top-left', 'top-right'] as const
+      ).map((corner) => u[6 * mesh.corners[corner] + 2]!) as [number, number, number, number];
       return {
         member: member.name,
         kind,
@@ -65,7 +72,8 @@ export function readInfluence(mesh: FrameMesh, frame: StretchedFrame, second: Se
 }
 
 /**
- * How far the corner lift goes under a unit force on it, mm/N: one newton up at top right and bottom left, one down at the other two; the lift is that of
+ * How far the corner lift goes under a unit force on it, mm/N: one newton up at top right and bottom left, one down at
+ * the other two; the lift is that of
  * the fourth corner off the plane of the other three. Null where the flat frame does not hold.
  */
 export function readLiftCompliance(mesh: FrameMesh, frame: StretchedFrame, second: SecondOrder): number | null {
@@ -73,9 +81,15 @@ export function readLiftCompliance(mesh: FrameMesh, frame: StretchedFrame, secon
   if (factors.negative > 0 || factors.vanished.length > 0) return null;
   const { of } = frame.prepared.equations;
   const { frame: joinedOf } = frame.joined;
-  const places = (['top-right', 'bottom-left', 'top-left', 'bottom-right'] as const).map((corner, i) => ({ freedom: 6 * mesh.corners[corner] + 2, sign: i < 2 ? 1 : -1 }));
+  const places = (['top-right', 'bottom-left', 'top-left', 'bottom-right'] as const).map((corner, i) => ({
+    freedom: 6 * mesh.corners[corner] + 2,
+    sign: i < 2 ? 1 : -1,
+  }));
   const b = new Float64Array(factors.n);
   for (const { freedom, sign } of places) if (of[freedom]! >= 0) b[joinedOf[of[freedom]!]!]! += sign;
   solveFactored(factors, b);
-  return places.reduce((lift, { freedom, sign }) => lift + (of[freedom]! >= 0 ? sign * b[joinedOf[of[freedom]!]!]! : 0), 0);
+  return places.reduce(
+    (lift, { freedom, sign }) => lift + (of[freedom]! >= 0 ? sign * b[joinedOf[of[freedom]!]!]! : 0),
+    0,
+  );
 }

@@ -19,22 +19,35 @@ export interface MeshMember {
   readonly shear: { readonly plane: number; readonly out: number };
 }
 
-/** A joint that gives less than this many bar-widths one way is rigid that way: a stiffer spring would only cost accuracy. */
+/**
+ * A joint that gives less than this many bar-widths one way is rigid that way: a stiffer spring would only cost
+ * accuracy.
+ */
 const leastGive = 1e-6;
 /** Across a joint that lies askew no single way can be rigid by itself; it gives this much. */
 const leastAskew = 1e-3;
 
-/** Stiffness of a joint by its give g: E I/(g w) and G J/(g w) of the member that ends there, which runs along (c, s); shifts are shared. */
+/**
+ * Stiffness of a joint by its give g: E I/(g w) and G J/(g w) of the member that ends there, which runs along (c, s);
+ * shifts are shared.
+ */
 function joint(i: number, j: number, section: Section, give: JointGive, [c, s]: readonly [number, number]): Spring {
   const stiff = (EI: number, widths: number): number => (widths > leastGive ? EI / (widths * section.w_mm) : Infinity);
   const GJ = section.G_MPa * section.J_mm4;
   const EI_out = section.E_MPa * section.I_out_mm4;
   const plane = stiff(section.E_MPa * section.I_plane_mm4, give.plane);
   const [twist, out] = [stiff(GJ, give.twist), stiff(EI_out, give.out)];
-  if (c * s === 0) return { i, j, k: [Infinity, Infinity, Infinity, s === 0 ? twist : out, s === 0 ? out : twist, plane] };
-  if (twist === Infinity && out === Infinity) return { i, j, k: [Infinity, Infinity, Infinity, Infinity, Infinity, plane] };
+  if (c * s === 0)
+    return { i, j, k: [Infinity, Infinity, Infinity, s === 0 ? twist : out, s === 0 ? out : twist, plane] };
+  if (twist === Infinity && out === Infinity)
+    return { i, j, k: [Infinity, Infinity, Infinity, Infinity, Infinity, plane] };
   const [t, o] = [stiff(GJ, Math.max(give.twist, leastAskew)), stiff(EI_out, Math.max(give.out, leastAskew))];
-  return { i, j, k: [Infinity, Infinity, Infinity, t * c * c + o * s * s, t * s * s + o * c * c, plane], cross: (t - o) * c * s };
+  return {
+    i,
+    j,
+    k: [Infinity, Infinity, Infinity, t * c * c + o * s * s, t * s * s + o * c * c, plane],
+    cross: (t - o) * c * s,
+  };
 }
 
 /** Collects nodes, members and joints while a frame is laid out. */
@@ -59,7 +72,10 @@ export class Layout {
     return end;
   }
 
-  /** A plate that holds two member ends to each other in the plane beside their joints, N·mm per radian; nothing between ends that are one. */
+  /**
+   * A plate that holds two member ends to each other in the plane beside their joints, N·mm per radian; nothing between
+   * ends that are one.
+   */
   plate(i: number, j: number, stiffness: number): number | null {
     if (i === j || stiffness === 0) return null;
     return this.springs.push({ i, j, k: [0, 0, 0, 0, 0, stiffness] }) - 1;
@@ -77,6 +93,16 @@ export class Layout {
     const at = nodes.map((n) => Math.hypot(this.nodes[n]!.x - a.x, this.nodes[n]!.y - a.y) / length_mm);
     const softness = this.theory.shear ? (12 * E) / (this.theory.kappa * G * A) : 0;
     const along = [(b.x - a.x) / length_mm, (b.y - a.y) / length_mm] as const;
-    return { name, kind, section, nodes, at, elements, length_mm, along, shear: { plane: softness * Iz, out: softness * Iy } };
+    return {
+      name,
+      kind,
+      section,
+      nodes,
+      at,
+      elements,
+      length_mm,
+      along,
+      shear: { plane: softness * Iz, out: softness * Iy },
+    };
   }
 }

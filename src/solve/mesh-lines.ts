@@ -6,7 +6,9 @@ export interface MeshLines {
   readonly indexOf: (place: number) => number;
 }
 
-/** Places nearer to each other than this share of the span are one line: finer steps would cost accuracy, not gain it. */
+/**
+ * Places nearer to each other than this share of the span are one line: finer steps would cost accuracy, not gain it.
+ */
 export const nearest = 2e-4;
 
 /**

@@ -2,7 +2,10 @@ import { barNames } from '../base/names.js';
 import type { BarName } from '../base/names.js';
 import type { MeshMember } from './mesh-layout.js';
 
-/** The plane a member's departure from its chord is seen in: towards the viewer, or along its local y in the plane of the frame. */
+/**
+ * The plane a member's departure from its chord is seen in: towards the viewer, or along its local y in the plane of
+ * the frame.
+ */
 export type Side = 'out' | 'plane';
 
 /** Inward direction of a bar, as a sign on its local y (which is +y on level bars and −x on upright ones). */
@@ -26,7 +29,13 @@ function slopeAt(member: MeshMember, u: Float64Array, node: number, side: Side):
  * between nodes the exact shape of a beam with its shear under a uniform load `q` (N/mm along the same direction),
  * `out` towards the viewer positive, `plane` along local y positive.
  */
-export function departures(member: MeshMember, u: Float64Array, side: Side, fractions: ArrayLike<number>, q = 0): Float64Array {
+export function departures(
+  member: MeshMember,
+  u: Float64Array,
+  side: Side,
+  fractions: ArrayLike<number>,
+  q = 0,
+): Float64Array {
   const { nodes, at, length_mm, section } = member;
   const EI = section.E_MPa * (side === 'plane' ? section.I_plane_mm4 : section.I_out_mm4);
   const last = nodes.length - 1;
@@ -44,7 +53,11 @@ export function departures(member: MeshMember, u: Float64Array, side: Side, frac
     const v1 = shiftAt(member, u, nodes[e + 1]!, side);
     const t1 = slopeAt(member, u, nodes[e + 1]!, side);
     const phi = member.shear[side] / (h * h);
-    const bent = v0 * (1 + t * t * (2 * t - 3)) + t0 * h * t * (1 + t * (t - 2)) + v1 * t * t * (3 - 2 * t) + t1 * h * t * t * (t - 1);
+    const bent =
+      v0 * (1 + t * t * (2 * t - 3)) +
+      t0 * h * t * (1 + t * (t - 2)) +
+      v1 * t * t * (3 - 2 * t) +
+      t1 * h * t * t * (t - 1);
     const sheared = v0 + (v1 - v0) * t + ((t0 - t1) * h * t * (1 - t)) / 2;
     const bubble = h * h * t * (1 - t);
     const loaded = (q * bubble * (bubble + member.shear[side])) / (24 * EI);

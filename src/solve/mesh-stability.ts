@@ -1,4 +1,12 @@
-import { addMembraneProduct, addProduct, largeMovement, smallestLoadFactors, solveFactored, spreadUnknowns, tangentFactors } from '../frame3d/index.js';
+import {
+  addMembraneProduct,
+  addProduct,
+  largeMovement,
+  smallestLoadFactors,
+  solveFactored,
+  spreadUnknowns,
+  tangentFactors,
+} from '../frame3d/index.js';
 import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
@@ -29,21 +37,35 @@ function largestShifts(mesh: FrameMesh, u: Float64Array): { readonly plane: numb
   return { plane, out };
 }
 
-/** Names a mode: `propeller` when the free corner moves at least half as much as anything, otherwise by what bows most: a bar of the `frame`, or what lies `inside` it. */
-function nameMode(mesh: FrameMesh, u: Float64Array): { readonly mode: ModeName; readonly words: string; readonly moves: 'frame' | 'inside' } {
+/**
+ * Names a mode: `propeller` when the free corner moves at least half as much as anything, otherwise by what bows most:
+ * a bar of the `frame`, or what lies `inside` it.
+ */
+function nameMode(
+  mesh: FrameMesh,
+  u: Float64Array,
+): { readonly mode: ModeName; readonly words: string; readonly moves: 'frame' | 'inside' } {
   const { plane, out } = largestShifts(mesh, u);
   const side = out >= plane ? 'out' : 'plane';
-  if (side === 'out' && Math.abs(u[6 * mesh.corners['top-right'] + 2]!) >= 0.5 * out) return { mode: 'propeller', words: 'propeller', moves: 'frame' };
+  if (side === 'out' && Math.abs(u[6 * mesh.corners['top-right'] + 2]!) >= 0.5 * out)
+    return { mode: 'propeller', words: 'propeller', moves: 'frame' };
   const bows = membersOf(mesh).map((member) => ({
     member,
     bow: Math.abs(largestOf(departures(member, u, side, fineFractions(member, 2)))),
   }));
   const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-6) ? b : a));
   const name = most.member.kind === 'bar' ? `${most.member.name} bar` : most.member.name;
-  return { mode: 'sideways', moves: most.member.kind === 'bar' ? 'frame' : 'inside', words: side === 'out' ? `${name} bows out of the plane` : `${name} bows in the plane` };
+  return {
+    mode: 'sideways',
+    moves: most.member.kind === 'bar' ? 'frame' : 'inside',
+    words: side === 'out' ? `${name} bows out of the plane` : `${name} bows in the plane`,
+  };
 }
 
-/** Lines of every member with their movements in a mode, the largest shift being 1. The propeller's free corner comes forward. */
+/**
+ * Lines of every member with their movements in a mode, the largest shift being 1. The propeller's free corner comes
+ * forward.
+ */
 function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
   const { plane, out } = largestShifts(mesh, u);
   const lift = u[6 * mesh.corners['top-right'] + 2]!;
@@ -62,14 +84,22 @@ function readPropeller(mesh: FrameMesh, prepared: Prepared, found: readonly Load
   const free = prepared.equations.of[6 * mesh.corners['top-right'] + 2]!;
   const lifting = found.find(({ mode }) => nameMode(mesh, spreadUnknowns(prepared, mode)).mode === 'propeller');
   if (lifting === undefined) return null;
-  const { k, E4 } = largeMovement(prepared, lifting.mode.map((v) => v / lifting.mode[free]!));
+  const { k, E4 } = largeMovement(
+    prepared,
+    lifting.mode.map((v) => v / lifting.mode[free]!),
+  );
   return { factor: lifting.factor, beta_per_mm2: (4 * E4) / k };
 }
 
-/** Modes of the side bars nearer to each other than this (second factor over first) trade shapes as the mesh is refined. */
+/**
+ * Modes of the side bars nearer to each other than this (second factor over first) trade shapes as the mesh is refined.
+ */
 const NEAR = 1.6;
 
-/** The answer, and whether how far the frame turns needs a finer mesh: two modes of its side bars come so near to each other that a small error of either mixes them. */
+/**
+ * The answer, and whether how far the frame turns needs a finer mesh: two modes of its side bars come so near to each
+ * other that a small error of either mixes them.
+ */
 export interface ReadStability {
   readonly stability: Stability;
   readonly mixed: boolean;
@@ -103,5 +133,8 @@ export function readStability(mesh: FrameMesh, prepared: Prepared, second: Secon
     mode_shape: modeLines(mesh, u),
     propeller: wanted > 1 ? readPropeller(mesh, prepared, found) : null,
   };
-  return { stability, mixed: next !== undefined && next.factor < NEAR * first.factor && moves === 'frame' && other?.moves === 'frame' };
+  return {
+    stability,
+    mixed: next !== undefined && next.factor < NEAR * first.factor && moves === 'frame' && other?.moves === 'frame',
+  };
 }

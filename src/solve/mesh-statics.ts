@@ -9,20 +9,36 @@ import type { EdgePull, FrameShape, PointForce } from '../model/frame-shape.js';
 import { departures, fineFractions, inwardSign, largestOf, perBar, rollSign } from './mesh-shape-lines.js';
 
 /** Inward unit direction of the pull on each bar. */
-const inward: Readonly<Record<BarName, readonly [number, number]>> = { bottom: [0, 1], top: [0, -1], left: [1, 0], right: [-1, 0] };
+const inward: Readonly<Record<BarName, readonly [number, number]>> = {
+  bottom: [0, 1],
+  top: [0, -1],
+  left: [1, 0],
+  right: [-1, 0],
+};
 
 /** Number of equal steps in a bar's bow line. */
 const bowSteps = 32;
 
 /** Cloth pull along the centre line of every side bar, with the torque it makes about it, and point forces. */
-export function frameLoads(shape: FrameShape, mesh: FrameMesh, pull: EdgePull, extra: readonly PointForce[], eccentric: boolean): Loads {
+export function frameLoads(
+  shape: FrameShape,
+  mesh: FrameMesh,
+  pull: EdgePull,
+  extra: readonly PointForce[],
+  eccentric: boolean,
+): Loads {
   const members: MemberLoad[] = [];
   for (const [name, member] of Object.entries(mesh.bars) as [BarName, MeshMember][]) {
     const [x, y] = [inward[name][0] * pull.x, inward[name][1] * pull.y];
     const e = eccentric ? shape.eccentricity_mm[name] : 0;
-    for (const element of member.elements) members.push({ member: element, force: [x, y, 0], moment: [-e * y, e * x, 0] });
+    for (const element of member.elements)
+      members.push({ member: element, force: [x, y, 0], moment: [-e * y, e * x, 0] });
   }
-  const nodes = extra.map(({ bar, at, Fx, Fy, Fz }): NodeLoad => ({ node: mesh.nodeAt(bar, at), force: [Fx, Fy, Fz], moment: [0, 0, 0] }));
+  const nodes = extra.map(({ bar, at, Fx, Fy, Fz }): NodeLoad => ({
+    node: mesh.nodeAt(bar, at),
+    force: [Fx, Fy, Fz],
+    moment: [0, 0, 0],
+  }));
   return { nodes, members };
 }
 
@@ -39,11 +55,21 @@ function forcesAlong(member: MeshMember, solution: FrameSolution): BarForces[] {
     const end = { s: to, axial_N: f[6]!, plane_Nmm: f[11]!, out_Nmm: f[10]! };
     const [Vi, Vj] = [-f[1]!, f[7]!];
     // A zero that rounding has given a sign is no turning point.
-    if (!(Vi * Vj < 0 && Math.min(Math.abs(Vi), Math.abs(Vj)) > 1e-9 * Math.max(Math.abs(Vi), Math.abs(Vj)))) return [start, end];
+    if (!(Vi * Vj < 0 && Math.min(Math.abs(Vi), Math.abs(Vj)) > 1e-9 * Math.max(Math.abs(Vi), Math.abs(Vj))))
+      return [start, end];
     const t = Vi / (Vi - Vj);
     const between = (a: number, b: number): number => a + t * (b - a);
     const top = start.plane_Nmm - (Vi * t * (to - from) * member.length_mm) / 2;
-    return [start, { s: between(from, to), axial_N: between(start.axial_N, end.axial_N), plane_Nmm: top, out_Nmm: between(start.out_Nmm, end.out_Nmm) }, end];
+    return [
+      start,
+      {
+        s: between(from, to),
+        axial_N: between(start.axial_N, end.axial_N),
+        plane_Nmm: top,
+        out_Nmm: between(start.out_Nmm, end.out_Nmm),
+      },
+      end,
+    ];
   });
 }
 
@@ -73,7 +99,10 @@ function crossbarStatics(member: MeshMember, solution: FrameSolution): CrossbarS
   return { name: member.name, axial_N: axial(member, solution), bow_mm: Math.abs(bow), span_mm: member.length_mm };
 }
 
-/** In-plane moment of the plate at a corner on the end of the level bar (the opposite on the upright bar's); 0 without one. */
+/**
+ * In-plane moment of the plate at a corner on the end of the level bar (the opposite on the upright bar's); 0 without
+ * one.
+ */
 function plateMoment(corner: CornerName, mesh: FrameMesh, { u }: FrameSolution): number {
   const plate = mesh.plates[corner];
   if (plate === null) return 0;
@@ -86,7 +115,11 @@ function cornerStatics(corner: CornerName, mesh: FrameMesh, solution: FrameSolut
   const ends = barsAt(corner).map((bar) => {
     const { elements } = mesh.bars[bar];
     const starts = barEnds[bar][0] === corner;
-    return { f: solution.endForces[elements[starts ? 0 : elements.length - 1]!]!, from: starts ? 0 : 6, pull: starts ? -1 : 1 };
+    return {
+      f: solution.endForces[elements[starts ? 0 : elements.length - 1]!]!,
+      from: starts ? 0 : 6,
+      pull: starts ? -1 : 1,
+    };
   });
   const plate = plateMoment(corner, mesh, solution);
   const largest = (d: number): number => Math.abs(largestOf(ends.map(({ f, from }) => f[from + d]!)));
@@ -108,10 +141,15 @@ function stretch(mesh: FrameMesh, u: Float64Array, from: CornerName, to: CornerN
   return ((u[6 * q]! - u[6 * p]!) * x + (u[6 * q + 1]! - u[6 * p + 1]!) * y) / Math.hypot(x, y);
 }
 
-/** Reads everything a frame's statics tells of bars, crossbars and corners from the solution of its mesh under a pull. */
+/**
+ * Reads everything a frame's statics tells of bars, crossbars and corners from the solution of its mesh under a pull.
+ */
 export function readStatics(mesh: FrameMesh, solution: FrameSolution, pull: EdgePull): Statics {
   const bars = perBar((bar) => barStatics(bar, mesh.bars[bar], solution, pull));
-  const corners = Object.fromEntries(cornerNames.map((c) => [c, cornerStatics(c, mesh, solution)])) as Record<CornerName, CornerStatics>;
+  const corners = Object.fromEntries(cornerNames.map((c) => [c, cornerStatics(c, mesh, solution)])) as Record<
+    CornerName,
+    CornerStatics
+  >;
   const rising = stretch(mesh, solution.u, 'bottom-left', 'top-right');
   const falling = stretch(mesh, solution.u, 'bottom-right', 'top-left');
   return {

@@ -7,17 +7,19 @@ import { findStability, softJointOptions, solveInfluence, solveStatics } from '.
 import { scaleStatics } from './scale-statics.js';
 
 /**
- * Solves the frame at every pull that is asked of it, its stability, and its answer to natural warp, each part when it is first read. In N, mm and rad; signs as the
+ * Solves the frame at every pull that is asked of it, its stability, and its answer to natural warp, each part when it
+ * is first read. In N, mm and rad; signs as the
  * fields of `Solution` say. Throws RangeError for a frame that is free to move, which a checked plan never is.
  */
 export function solveModel(model: Model): Solution {
   const { shape, shape_stability, shape_soft, working: pull, peak } = model;
   const working = once(() => solveStatics(shape, pull));
   /** The shape is linear in the pull: one in proportion to the working pull needs no second solution. */
-  const staticsAt = (other: EdgePull) => once(() => {
-    const ratio = inProportion(other, pull);
-    return ratio === null ? solveStatics(shape, other) : scaleStatics(working(), ratio);
-  });
+  const staticsAt = (other: EdgePull) =>
+    once(() => {
+      const ratio = inProportion(other, pull);
+      return ratio === null ? solveStatics(shape, other) : scaleStatics(working(), ratio);
+    });
   const stability = once(() => findStability(shape_stability, pull));
   /** At the peak pull: the working pull's own factors where the two are in proportion. */
   const atPeak = once((): { readonly factor: number | null; readonly propeller: Propeller | null } => {
@@ -43,16 +45,36 @@ export function solveModel(model: Model): Solution {
     return answer;
   });
   return hungAs(model, {
-    get working() { return working(); },
-    get working_x() { return working_x(); },
-    get peak() { return peak_statics(); },
-    get accidental() { return accidental(); },
-    get stability() { return stability(); },
-    get peak_factor() { return atPeak().factor; },
-    get peak_propeller() { return atPeak().propeller; },
-    get soft_peak_factor() { return soft(); },
-    get influence() { return influence(); },
-    get influence_unpulled() { return unpulled(); },
+    get working() {
+      return working();
+    },
+    get working_x() {
+      return working_x();
+    },
+    get peak() {
+      return peak_statics();
+    },
+    get accidental() {
+      return accidental();
+    },
+    get stability() {
+      return stability();
+    },
+    get peak_factor() {
+      return atPeak().factor;
+    },
+    get peak_propeller() {
+      return atPeak().propeller;
+    },
+    get soft_peak_factor() {
+      return soft();
+    },
+    get influence() {
+      return influence();
+    },
+    get influence_unpulled() {
+      return unpulled();
+    },
   });
 }
 
@@ -61,18 +83,42 @@ export function hungAs(model: Model, frame: Omit<Solution, 'hung' | 'hanging_for
   const forces = once(() => hangingForces(model));
   const hung = once(() => (forces().length === 0 ? null : solveStatics(model.shape, model.working, forces())));
   return {
-    get working() { return frame.working; },
-    get working_x() { return frame.working_x; },
-    get peak() { return frame.peak; },
-    get accidental() { return frame.accidental; },
-    get stability() { return frame.stability; },
-    get peak_factor() { return frame.peak_factor; },
-    get peak_propeller() { return frame.peak_propeller; },
-    get soft_peak_factor() { return frame.soft_peak_factor; },
-    get influence() { return frame.influence; },
-    get influence_unpulled() { return frame.influence_unpulled; },
-    get hung() { return hung(); },
-    get hanging_forces() { return forces(); },
+    get working() {
+      return frame.working;
+    },
+    get working_x() {
+      return frame.working_x;
+    },
+    get peak() {
+      return frame.peak;
+    },
+    get accidental() {
+      return frame.accidental;
+    },
+    get stability() {
+      return frame.stability;
+    },
+    get peak_factor() {
+      return frame.peak_factor;
+    },
+    get peak_propeller() {
+      return frame.peak_propeller;
+    },
+    get soft_peak_factor() {
+      return frame.soft_peak_factor;
+    },
+    get influence() {
+      return frame.influence;
+    },
+    get influence_unpulled() {
+      return frame.influence_unpulled;
+    },
+    get hung() {
+      return hung();
+    },
+    get hanging_forces() {
+      return forces();
+    },
   };
 }
 

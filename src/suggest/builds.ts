@@ -5,13 +5,19 @@ import { knownObjections, readable } from './objections.js';
 import * as say from './edit-words.js';
 import { bestCloths, glueOptions, nailOptions } from './options.js';
 
-/** One way to build the frame: what is different from the plan, and the plan so changed. Boards are chosen and the piece is hung as planned. */
+/**
+ * One way to build the frame: what is different from the plan, and the plan so changed. Boards are chosen and the piece
+ * is hung as planned.
+ */
 export interface Build {
   readonly edit: Edit;
   readonly plan: Plan;
 }
 
-/** Every way to build the frame that is looked at, those that change least first; `refused` is how many more the plan reader would not take. */
+/**
+ * Every way to build the frame that is looked at, those that change least first; `refused` is how many more the plan
+ * reader would not take.
+ */
 export interface Builds {
   readonly builds: readonly Build[];
   readonly refused: number;
@@ -23,20 +29,36 @@ export const mostPlies = 3;
 /** Where crossbars stand: none, one to three in a row, or crossing. */
 export const crossbarPlaces: readonly (readonly Omit<NewCrossbar, 'lay'>[])[] = [
   [],
-  ...(['upright', 'level'] as const).flatMap((runs) => [[1 / 2], [1 / 3, 2 / 3], [1 / 4, 1 / 2, 3 / 4]].map((places) => places.map((at) => ({ runs, at })))),
-  ...([[[1 / 2], [1 / 2]], [[1 / 3, 2 / 3], [1 / 2]], [[1 / 2], [1 / 3, 2 / 3]]] as const).map(([uprights, levels]) => [
+  ...(['upright', 'level'] as const).flatMap((runs) =>
+    [[1 / 2], [1 / 3, 2 / 3], [1 / 4, 1 / 2, 3 / 4]].map((places) => places.map((at) => ({ runs, at }))),
+  ),
+  ...(
+    [
+      [[1 / 2], [1 / 2]],
+      [[1 / 3, 2 / 3], [1 / 2]],
+      [[1 / 2], [1 / 3, 2 / 3]],
+    ] as const
+  ).map(([uprights, levels]) => [
     ...uprights.map((at) => ({ runs: 'upright' as const, at })),
     ...levels.map((at) => ({ runs: 'level' as const, at })),
   ]),
 ];
 
-/** All builds over the stated space: stock, lay, plies with stack and bond, crossbars, braces and ply screws, every one with every other. */
+/**
+ * All builds over the stated space: stock, lay, plies with stack and bond, crossbars, braces and ply screws, every one
+ * with every other.
+ */
 export function allBuilds(plan: Plan, shelf: Shelf): Builds {
   const known = knownObjections(plan, shelf);
   const found = new Map<string, Build>();
   let refused = 0;
   const tried = new Set<string>();
-  const joints = everyWay([screws(plan), [noEdit, ...glueOptions(plan, shelf)], [noEdit, ...nailOptions(plan)], [noEdit, ...bestCloths(plan, shelf)]]);
+  const joints = everyWay([
+    screws(plan),
+    [noEdit, ...glueOptions(plan, shelf)],
+    [noEdit, ...nailOptions(plan)],
+    [noEdit, ...bestCloths(plan, shelf)],
+  ]);
   for (const stock of stocks(plan, shelf))
     for (const lay of lays(plan, stock))
       for (const plies of buildUps(plan))
@@ -45,7 +67,13 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
             for (const joint of joints) {
               const edit = mergeEdits(stockEdit(plan, stock), lay, plies, crossbars, brace, joint);
               const changed = applyEdit(plan, edit, shelf);
-              const key = JSON.stringify([changed.bars, changed.crossbars, changed.corners, changed.ply_screws, changed.cloth]);
+              const key = JSON.stringify([
+                changed.bars,
+                changed.crossbars,
+                changed.corners,
+                changed.ply_screws,
+                changed.cloth,
+              ]);
               const before = found.get(key);
               if (before !== undefined && before.edit.words.length <= edit.words.length) continue;
               if (before === undefined && tried.has(key)) continue;
@@ -58,7 +86,9 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
 
 /** Every one of each with every other, fewest changes first. */
 const everyWay = (options: readonly (readonly Edit[])[]): readonly Edit[] =>
-  options.reduce<readonly Edit[]>((all, next) => all.flatMap((edit) => next.map((more) => mergeEdits(edit, more))), [noEdit]).toSorted((a, b) => a.words.length - b.words.length);
+  options
+    .reduce<readonly Edit[]>((all, next) => all.flatMap((edit) => next.map((more) => mergeEdits(edit, more))), [noEdit])
+    .toSorted((a, b) => a.words.length - b.words.length);
 
 /** Boards that were measured are of the plan's own stock: with measured boards the stock and the plies stay. */
 const measured = (plan: Plan): boolean => plan.boards.length > 0;
@@ -69,7 +99,8 @@ function stocks(plan: Plan, shelf: Shelf): readonly Lumber[] {
   return own === undefined || !measured(plan) ? [...(own === undefined ? [] : [own]), ...others] : [own];
 }
 
-const stockEdit = (plan: Plan, { key }: Lumber): Edit => (key === plan.bars.stock ? noEdit : { words: [say.stock(key)], bars: { stock: key } });
+const stockEdit = (plan: Plan, { key }: Lumber): Edit =>
+  key === plan.bars.stock ? noEdit : { words: [say.stock(key)], bars: { stock: key } };
 
 const square = ({ thickness_mm, width_mm }: Lumber): boolean => thickness_mm === width_mm;
 
@@ -78,15 +109,23 @@ function lays(plan: Plan, stock: Lumber): readonly Edit[] {
   return square(stock) ? [noEdit] : [noEdit, { words: [say.lay(other)], bars: { lay: other } }];
 }
 
-/** Plies with stack and bond. New pairs are glued, screwed as well or not; whether their warps oppose is decided with the boards. */
+/**
+ * Plies with stack and bond. New pairs are glued, screwed as well or not; whether their warps oppose is decided with
+ * the boards.
+ */
 function buildUps(plan: Plan): readonly Edit[] {
   const own = plan.bars;
   const edits: Edit[] = [noEdit];
-  if (own.plies > 1 && !measured(plan)) edits.push({ words: [say.plies(1, 'side-by-side', 'none')], bars: { plies: 1, stack: 'side-by-side', bond: 'none', pairing: 'unsorted' } });
+  if (own.plies > 1 && !measured(plan))
+    edits.push({
+      words: [say.plies(1, 'side-by-side', 'none')],
+      bars: { plies: 1, stack: 'side-by-side', bond: 'none', pairing: 'unsorted' },
+    });
   for (let plies = measured(plan) ? own.plies : 2; plies <= (measured(plan) ? own.plies : mostPlies); plies++)
     for (const stack of ['side-by-side', 'front-to-back'] as const)
       for (const bond of ['glue+screws', 'glue'] as const)
-        if (plies > 1 && !(own.plies === plies && own.stack === stack && own.bond === bond)) edits.push(buildUp(plan, plies, stack, bond));
+        if (plies > 1 && !(own.plies === plies && own.stack === stack && own.bond === bond))
+          edits.push(buildUp(plan, plies, stack, bond));
   return edits;
 }
 
@@ -97,7 +136,14 @@ function buildUp({ bars }: Plan, plies: number, stack: Stack, bond: Bond): Edit 
 
 function crossbarLayouts(plan: Plan, stock: Lumber, barsLay: Lay): readonly Edit[] {
   const layOptions: readonly Lay[] = square(stock) ? [barsLay] : ['flat', 'edge'];
-  return [noEdit, ...crossbarPlaces.flatMap((places) => (places.length === 0 ? [[]] : layOptions.map((lay) => places.map((place) => ({ ...place, lay }))))).map((crossbars) => crossbarsEdit(plan, crossbars))];
+  return [
+    noEdit,
+    ...crossbarPlaces
+      .flatMap((places) =>
+        places.length === 0 ? [[]] : layOptions.map((lay) => places.map((place) => ({ ...place, lay }))),
+      )
+      .map((crossbars) => crossbarsEdit(plan, crossbars)),
+  ];
 }
 
 /** The crossbars in place of the plan's own: as many changes as crossbars come or go, whichever is more. */
@@ -113,7 +159,9 @@ function braces({ corners }: Plan): readonly Edit[] {
   return [
     noEdit,
     ...(corners.brace === null ? [] : [{ words: [say.noBraces], brace: 'none' as const }]),
-    ...(corners.brace?.kind === 'timber' ? [] : [{ words: [say.braces(corners.glue !== null)], brace: 'timber' as const }]),
+    ...(corners.brace?.kind === 'timber'
+      ? []
+      : [{ words: [say.braces(corners.glue !== null)], brace: 'timber' as const }]),
   ];
 }
 
@@ -121,5 +169,7 @@ function braces({ corners }: Plan): readonly Edit[] {
 function screws(plan: Plan): readonly Edit[] {
   if (plan.ply_screws === null) return [noEdit];
   const assumed = (path: string): boolean => plan.assumed.some((one) => one.path === path);
-  return assumed('ply-screws.use') && assumed('ply-screws.pilot') ? [noEdit] : [noEdit, { words: [say.fittingScrew], screw: 'fitting' }];
+  return assumed('ply-screws.use') && assumed('ply-screws.pilot')
+    ? [noEdit]
+    : [noEdit, { words: [say.fittingScrew], screw: 'fitting' }];
 }

@@ -43,17 +43,21 @@ export const noEdit: Edit = { words: [] };
 
 /** Several edits as one; of two that touch the same thing the later wins. */
 export function mergeEdits(...edits: readonly Edit[]): Edit {
-  return edits.reduce((all, edit) => ({
-    ...all,
-    ...edit,
-    words: [...all.words, ...edit.words],
-    ...(all.bars === undefined && edit.bars === undefined ? {} : { bars: { ...all.bars, ...edit.bars } }),
-    ...(all.hang === undefined && edit.hang === undefined ? {} : { hang: { ...all.hang, ...edit.hang } }),
-  }), noEdit);
+  return edits.reduce(
+    (all, edit) => ({
+      ...all,
+      ...edit,
+      words: [...all.words, ...edit.words],
+      ...(all.bars === undefined && edit.bars === undefined ? {} : { bars: { ...all.bars, ...edit.bars } }),
+      ...(all.hang === undefined && edit.hang === undefined ? {} : { hang: { ...all.hang, ...edit.hang } }),
+    }),
+    noEdit,
+  );
 }
 
 /**
- * The plan with the changes made, as the plan reader would read it once they are written down: what the plan left to defaults follows the changes,
+ * The plan with the changes made, as the plan reader would read it once they are written down: what the plan left to
+ * defaults follows the changes,
  * and `assumed` says so. Pure. What the changes make impossible is found by `objections`.
  */
 export function applyEdit(plan: Plan, edit: Edit, shelf: Shelf): Plan {
@@ -71,7 +75,11 @@ export function applyEdit(plan: Plan, edit: Edit, shelf: Shelf): Plan {
     corners: { ...jointAfter(plan, edit, notes), brace },
     cloth: clothAfter(plan, edit, notes),
     ply_screws,
-    lumber: { ...plan.lumber, chosen: edit.chosen ?? plan.lumber.chosen, moisture_pct: edit.moisture_pct ?? plan.lumber.moisture_pct },
+    lumber: {
+      ...plan.lumber,
+      chosen: edit.chosen ?? plan.lumber.chosen,
+      moisture_pct: edit.moisture_pct ?? plan.lumber.moisture_pct,
+    },
     hang: hangAfter(plan, edit, notes),
     assumed: [],
   };
@@ -116,7 +124,11 @@ function jointAfter({ corners }: Plan, { glue, nails }: Edit, notes: Notes): Pla
   if (nails === undefined) return { ...corners, glue: glue ?? corners.glue };
   notes.forget('corners.nails');
   if (nails === 'fitting') notes.note('corners.nails', '');
-  return { ...corners, glue: glue ?? corners.glue, nails: nails === 'none' ? null : { use: planDefaults.nail, each: 1 } };
+  return {
+    ...corners,
+    glue: glue ?? corners.glue,
+    nails: nails === 'none' ? null : { use: planDefaults.nail, each: 1 },
+  };
 }
 
 function clothAfter({ cloth }: Plan, { cloth: use }: Edit, notes: Notes): Plan['cloth'] {
@@ -128,7 +140,10 @@ function clothAfter({ cloth }: Plan, { cloth: use }: Edit, notes: Notes): Plan['
 
 function braceAfter(plan: Plan, { brace: edit }: Edit, bars: PlanBars, notes: Notes): PlanBrace | null {
   const { brace } = plan.corners;
-  if (edit === undefined) return brace === null ? null : { ...brace, stock: brace.stock === null ? null : notes.follow('corners.brace.stock', brace.stock, bars.stock) };
+  if (edit === undefined)
+    return brace === null
+      ? null
+      : { ...brace, stock: brace.stock === null ? null : notes.follow('corners.brace.stock', brace.stock, bars.stock) };
   notes.forget('corners.brace');
   if (edit === 'none') return null;
   const leg_mm = usualLeg_mm(Math.min(plan.face.width_mm, plan.face.height_mm), plan.units);
@@ -139,7 +154,11 @@ function braceAfter(plan: Plan, { brace: edit }: Edit, bars: PlanBars, notes: No
 }
 
 /** Screws that a bar of several plies gets when the plan names none: the reader's own defaults. */
-const usualScrews = ({ units }: Plan): NonNullable<Plan['ply_screws']> => ({ use: planDefaults.ply_screw, every_mm: usualLengths[units].ply_screw_every_mm, pilot_mm: null });
+const usualScrews = ({ units }: Plan): NonNullable<Plan['ply_screws']> => ({
+  use: planDefaults.ply_screw,
+  every_mm: usualLengths[units].ply_screw_every_mm,
+  pilot_mm: null,
+});
 
 const screwed = ({ plies, bond }: PlanBars): boolean => plies > 1 && (bond === 'screws' || bond === 'glue+screws');
 

@@ -14,13 +14,20 @@ import { hungAs } from '../solve/solve-model.js';
 import { SolvedFrames } from '../solve/solved-frames.js';
 
 /** Facts that a kind of change moves, as far as they are known from these. */
-const movedBy = (moved: MovedBy, ...from: readonly KnownFrom[]): Wanted => ({ moved_by, known_from }) => moved_by === moved && (from.length === 0 || from.includes(known_from));
+const movedBy =
+  (moved: MovedBy, ...from: readonly KnownFrom[]): Wanted =>
+  ({ moved_by, known_from }) =>
+    moved_by === moved && (from.length === 0 || from.includes(known_from));
 
 /** The wanted facts that a rule reads. */
-const factsRead = (input: FactInput, wanted: Wanted, judge: Judge): Fact[] => factsWanted(input, (spec, path) => judge.reads(path) && wanted(spec, path));
+const factsRead = (input: FactInput, wanted: Wanted, judge: Judge): Fact[] =>
+  factsWanted(input, (spec, path) => judge.reads(path) && wanted(spec, path));
 
 /** Whether a fact of a path is wanted. */
-const among = (wanted: Wanted) => (path: FactPath): boolean => wanted(specOf(path), path);
+const among =
+  (wanted: Wanted) =>
+  (path: FactPath): boolean =>
+    wanted(specOf(path), path);
 
 /** What builds are examined with; it remembers solved frames from one build to the next. */
 export interface Examiner {
@@ -35,7 +42,10 @@ export function examinerFor(bench: Bench, wish: Wish): Examiner {
   return { bench, judge, frames: new SolvedFrames() };
 }
 
-/** A build whose own parts hold: what is left to ask is how its boards are chosen, how it hangs, how far its crossbars stand back. */
+/**
+ * A build whose own parts hold: what is left to ask is how its boards are chosen, how it hangs, how far its crossbars
+ * stand back.
+ */
 export interface SoundBuild {
   /** Each takes this build with one group changed and names the rules of that group that stand in the way. */
   readonly againstBoards: Against;
@@ -46,14 +56,18 @@ export interface SoundBuild {
 
 type Against = (plan: Plan) => Promise<readonly string[]>;
 
-/** A build whose own parts fail, and the rules that say so: those that were asked before the first failed and with it. */
+/**
+ * A build whose own parts fail, and the rules that say so: those that were asked before the first failed and with it.
+ */
 export interface FailedBuild {
   readonly against: readonly string[];
 }
 
 /**
- * Judges a build on the facts that neither boards nor hanging nor setback can move, the cheap ones first, and stops at the first that stand in the way.
- * Nothing is decided here that the full audit would decide otherwise: facts are the audit's own, and those left out can only add findings.
+ * Judges a build on the facts that neither boards nor hanging nor setback can move, the cheap ones first, and stops at
+ * the first that stand in the way.
+ * Nothing is decided here that the full audit would decide otherwise: facts are the audit's own, and those left out can
+ * only add findings.
  */
 export async function examineBuild(plan: Plan, cut: CutPlan, examiner: Examiner): Promise<SoundBuild | FailedBuild> {
   const { bench, judge, frames } = examiner;
@@ -76,43 +90,69 @@ export async function examineBuild(plan: Plan, cut: CutPlan, examiner: Examiner)
 /** From what the facts of a build that is cut like this are worked out; its bill is the audit's own. */
 function inputOf(model: Model, solution: Solution, cut: CutPlan, bench: Bench): FactInput {
   return {
-    model, solution,
+    model,
+    solution,
     settings: factSettings(model, bench),
-    get bought() { return supplies([model], { cut, short: [], order_proven: true }, bench.shelf); },
+    get bought() {
+      return supplies([model], { cut, short: [], order_proven: true }, bench.shelf);
+    },
   };
 }
 
-/** Whether nothing stands in the way of a plan: what the full audit would say, found with as little work as possible. */
+/**
+ * Whether nothing stands in the way of a plan: what the full audit would say, found with as little work as possible.
+ */
 export async function passes(plan: Plan, examiner: Examiner): Promise<boolean> {
   const examined = await examineBuild(plan, cutPlan([plan], examiner.bench.shelf), examiner);
   if ('against' in examined) return false;
-  for (const against of [examined.againstSetback, examined.againstHanging, examined.againstBoards]) if ((await against(plan)).length > 0) return false;
+  for (const against of [examined.againstSetback, examined.againstHanging, examined.againstBoards])
+    if ((await against(plan)).length > 0) return false;
   return true;
 }
 
 /** What a setback moves by itself; what hangs, and the screws that give way to it, are asked after it. */
 function againstSetback(facts: readonly Fact[], solution: Solution, cut: CutPlan, { bench, judge }: Examiner): Against {
-  return againstOne([movedBy('setback')], facts, judge, (plan) => inputOf(buildModel(plan, bench.shelf), solution, cut, bench));
+  return againstOne([movedBy('setback')], facts, judge, (plan) =>
+    inputOf(buildModel(plan, bench.shelf), solution, cut, bench),
+  );
 }
 
-/** Asked of a plan whose setbacks are settled, knowing what they moved. The bow with the wire's pull needs a solution of its own, so it is asked for last. */
+/**
+ * Asked of a plan whose setbacks are settled, knowing what they moved. The bow with the wire's pull needs a solution of
+ * its own, so it is asked for last.
+ */
 function againstHanging(facts: readonly Fact[], solution: Solution, cut: CutPlan, { bench, judge }: Examiner): Against {
   return async (plan) => {
     const model = buildModel(plan, bench.shelf);
     const input = inputOf(model, hungAs(model, solution), cut, bench);
     const settled = [...facts, ...factsRead(input, movedBy('setback'), judge)];
-    return againstOne([movedBy('hanging', 'cut', 'plan', 'shape'), movedBy('hanging', 'wire')], settled, judge, () => input)(plan);
+    return againstOne(
+      [movedBy('hanging', 'cut', 'plan', 'shape'), movedBy('hanging', 'wire')],
+      settled,
+      judge,
+      () => input,
+    )(plan);
   };
 }
 
-/** First what the wood itself says, then warp in closed form; frames are sampled only where neither finds anything and a rule asks for it. */
+/**
+ * First what the wood itself says, then warp in closed form; frames are sampled only where neither finds anything and a
+ * rule asks for it.
+ */
 function againstBoards(facts: readonly Fact[], solution: Solution, cut: CutPlan, { bench, judge }: Examiner): Against {
   const sampled = bench.samples < 1 ? [] : [movedBy('boards', 'samples')];
-  return againstOne([movedBy('boards', 'plan'), movedBy('boards', 'warp'), ...sampled], facts, judge, (plan) => inputOf(buildModel(plan, bench.shelf), solution, cut, bench));
+  return againstOne([movedBy('boards', 'plan'), movedBy('boards', 'warp'), ...sampled], facts, judge, (plan) =>
+    inputOf(buildModel(plan, bench.shelf), solution, cut, bench),
+  );
 }
 
 /** Asks a changed plan for one kind of facts after another, as long as nothing stands in the way. */
-function againstOne(kinds: readonly Wanted[], facts: readonly Fact[], judge: Judge, changed: (plan: Plan) => FactInput): Against {
+function againstOne(
+  kinds: readonly Wanted[],
+  facts: readonly Fact[],
+  judge: Judge,
+  changed: (plan: Plan) => FactInput,
+): Against {
   return async (plan) => {
     const input = changed(plan);
     const known = [...facts];

@@ -16,7 +16,10 @@ export interface Trial {
   readonly examiner: Examiner;
 }
 
-/** The changes that practice reaches for first, each to this plan alone; those that the plan has already, or that the plan reader would refuse, are left away. */
+/**
+ * The changes that practice reaches for first, each to this plan alone; those that the plan has already, or that the
+ * plan reader would refuse, are left away.
+ */
 export function firstAid({ plan, shelf }: Pick<Audit, 'plan' | 'shelf'>): readonly Edit[] {
   const known = knownObjections(plan, shelf);
   const stock = shelf.lumber[plan.bars.stock];
@@ -28,7 +31,9 @@ export function firstAid({ plan, shelf }: Pick<Audit, 'plan' | 'shelf'>): readon
     ...ply(plan),
     ...(onEdge ? [{ words: [say.lay('edge')], bars: { lay: 'edge' as const } }] : []),
     ...crossbar(plan),
-    ...(plan.corners.brace === null ? [{ words: [say.braces(plan.corners.glue !== null)], brace: 'timber' as const }] : []),
+    ...(plan.corners.brace === null
+      ? [{ words: [say.braces(plan.corners.glue !== null)], brace: 'timber' as const }]
+      : []),
     ...(plan.lumber.chosen === 'picked' ? [] : [{ words: [say.chosen('picked')], chosen: 'picked' as const }]),
     ...(settled_pct === null ? [] : [{ words: [say.settle(settled_pct)], moisture_pct: settled_pct }]),
   ];
@@ -40,10 +45,24 @@ const mostPlies = 3;
 
 /** Glue where boards lie loose or only screwed; else one more board, which cannot be measured beforehand. */
 function ply({ bars, boards }: Plan): readonly Edit[] {
-  if (bars.plies > 1 && !bars.bond.includes('glue')) return [{ words: [say.bond('glue+screws')], bars: { bond: 'glue+screws' } }];
+  if (bars.plies > 1 && !bars.bond.includes('glue'))
+    return [{ words: [say.bond('glue+screws')], bars: { bond: 'glue+screws' } }];
   if (bars.plies >= mostPlies || boards.length > 0) return [];
-  const words = bars.plies === 1 ? 'Glue a second board to each bar, warps opposed.' : 'Glue one more board to each bar, warps opposed.';
-  return [{ words: [words], bars: { plies: bars.plies + 1, stack: bars.stack, bond: bars.plies === 1 ? 'glue+screws' : bars.bond, pairing: 'opposed' } }];
+  const words =
+    bars.plies === 1
+      ? 'Glue a second board to each bar, warps opposed.'
+      : 'Glue one more board to each bar, warps opposed.';
+  return [
+    {
+      words: [words],
+      bars: {
+        plies: bars.plies + 1,
+        stack: bars.stack,
+        bond: bars.plies === 1 ? 'glue+screws' : bars.bond,
+        pairing: 'opposed',
+      },
+    },
+  ];
 }
 
 /** One across the long way where there is none; none is added where one already runs that way. */
@@ -76,18 +95,25 @@ function asChange(edit: Edit, audit: Audit): TriedChange {
   };
 }
 
-/** More useful first: the better verdict, then the smaller chance of a lifted corner, then the larger reserve, then the lower cost. What is unknown comes last. */
+/**
+ * More useful first: the better verdict, then the smaller chance of a lifted corner, then the larger reserve, then the
+ * lower cost. What is unknown comes last.
+ */
 export function compareChanges(a: Change, b: Change): number {
-  const last = (value: number | null, better: 'low' | 'high'): number => (value === null ? Infinity : better === 'low' ? value : -value);
+  const last = (value: number | null, better: 'low' | 'high'): number =>
+    value === null ? Infinity : better === 'low' ? value : -value;
   const order = (p: number, q: number): number => (p === q ? 0 : p < q ? -1 : 1);
-  return compareGravity(a.verdict, b.verdict)
-    || order(last(a.lift_chance, 'low'), last(b.lift_chance, 'low'))
-    || order(last(a.twist_reserve, 'high'), last(b.twist_reserve, 'high'))
-    || order(last(a.cost, 'low'), last(b.cost, 'low'));
+  return (
+    compareGravity(a.verdict, b.verdict) ||
+    order(last(a.lift_chance, 'low'), last(b.lift_chance, 'low')) ||
+    order(last(a.twist_reserve, 'high'), last(b.twist_reserve, 'high')) ||
+    order(last(a.cost, 'low'), last(b.cost, 'low'))
+  );
 }
 
 /**
- * The usual changes with what each does, most useful first. Where the plan has a stop that no single one of them cures, the fewest of them
+ * The usual changes with what each does, most useful first. Where the plan has a stop that no single one of them cures,
+ * the fewest of them
  * that cure it together come first, if any do: several at once, the cheapest of as many.
  */
 export async function usualChanges(audited: Audit, trial: Trial): Promise<readonly TriedChange[]> {
@@ -102,7 +128,10 @@ export async function usualChanges(audited: Audit, trial: Trial): Promise<readon
 }
 
 /** What an edit settles, each thing of the bars by itself. */
-const settles = ({ words: _, bars, ...rest }: Edit): readonly string[] => [...Object.keys(rest), ...Object.keys(bars ?? {}).map((key) => `bars.${key}`)];
+const settles = ({ words: _, bars, ...rest }: Edit): readonly string[] => [
+  ...Object.keys(rest),
+  ...Object.keys(bars ?? {}).map((key) => `bars.${key}`),
+];
 
 /** Whether no two edits settle the same thing, such as two cloths. */
 function goTogether(edits: readonly Edit[]): boolean {
@@ -124,12 +153,20 @@ async function together({ plan, shelf }: Audit, edits: readonly Edit[], trial: T
       const change = asChange(edit, await trial.audit(changed));
       if (change.verdict !== 'stop') cures.push(change);
     }
-    if (cures.length > 0) return cures.sort((a, b) => compareGravity(a.verdict, b.verdict) || (a.cost ?? Infinity) - (b.cost ?? Infinity) || compareChanges(a, b))[0] ?? null;
+    if (cures.length > 0)
+      return (
+        cures.sort(
+          (a, b) =>
+            compareGravity(a.verdict, b.verdict) || (a.cost ?? Infinity) - (b.cost ?? Infinity) || compareChanges(a, b),
+        )[0] ?? null
+      );
   }
   return null;
 }
 
 function* subsets<T>(items: readonly T[], size: number, from = 0): Generator<readonly T[]> {
   if (size === 0) yield [];
-  else for (let i = from; i <= items.length - size; i++) for (const rest of subsets(items, size - 1, i + 1)) yield [items[i] as T, ...rest];
+  else
+    for (let i = from; i <= items.length - size; i++)
+      for (const rest of subsets(items, size - 1, i + 1)) yield [items[i] as T, ...rest];
 }

@@ -8,7 +8,8 @@ import { linesOf, type Against, type Condition, type Rule, type Ruleset } from '
 export type Wish = 'no-stop' | 'clear';
 
 /** Whether a finding stands in the way of a wish. A rule that may stop a plan must not be unknown either. */
-export const stands = (verdict: Verdict, mayStop: boolean, wish: Wish): boolean => (wish === 'clear' ? verdict !== 'clear' : verdict === 'stop' || (verdict === 'unknown' && mayStop));
+export const stands = (verdict: Verdict, mayStop: boolean, wish: Wish): boolean =>
+  wish === 'clear' ? verdict !== 'clear' : verdict === 'stop' || (verdict === 'unknown' && mayStop);
 
 interface KnownRule {
   readonly rule: Rule;
@@ -20,10 +21,15 @@ export interface Judge {
   /** Whether any rule that matters reads this fact: no other needs to be worked out. */
   readonly reads: (path: FactPath) => boolean;
   /**
-   * The rules that stand in the way already with these facts, by id. Rules are asked once all the facts they read are there, and only those that read a
+   * The rules that stand in the way already with these facts, by id. Rules are asked once all the facts they read are
+   * there, and only those that read a
    * `fresh` one; facts that come later cannot take a finding back, so what fails here fails in the full audit.
    */
-  readonly against: (facts: readonly Fact[], fresh: (path: FactPath) => boolean, units: UnitSystem) => Promise<readonly string[]>;
+  readonly against: (
+    facts: readonly Fact[],
+    fresh: (path: FactPath) => boolean,
+    units: UnitSystem,
+  ) => Promise<readonly string[]>;
 }
 
 /** Whether a rule can stop a plan. */
@@ -31,7 +37,9 @@ export const mayStop = ({ otherwise }: Rule): boolean => otherwise.kind !== 'alw
 
 /** A judge for one ruleset and wish: for `no-stop` only the rules that can stop a plan matter. */
 export function judgeFor(ruleset: Ruleset, wish: Wish): Judge {
-  const rules = ruleset.rules.filter((rule) => wish === 'clear' || mayStop(rule)).map((rule): KnownRule => ({ rule, paths: pathsOf(rule, ruleset) }));
+  const rules = ruleset.rules
+    .filter((rule) => wish === 'clear' || mayStop(rule))
+    .map((rule): KnownRule => ({ rule, paths: pathsOf(rule, ruleset) }));
   const read = new Set(rules.flatMap(({ paths }) => paths));
   return {
     reads: (path) => read.has(path),
@@ -51,6 +59,13 @@ function pathsOf({ applies, require, otherwise }: Rule, ruleset: Ruleset): reado
     const of = against.kind === 'limit' ? (ruleset.limits.get(against.name)?.of ?? null) : null;
     return of === null ? [] : [of];
   };
-  const ofCondition = (condition: Condition | null): readonly FactPath[] => linesOf(condition).flatMap((line) => [line.fact, ...ofLimit(line.against)]);
-  return [...new Set([...ofCondition(applies), ...ofCondition(require), ...(otherwise.kind === 'stop-beyond' ? ofLimit(otherwise.stop) : [])])];
+  const ofCondition = (condition: Condition | null): readonly FactPath[] =>
+    linesOf(condition).flatMap((line) => [line.fact, ...ofLimit(line.against)]);
+  return [
+    ...new Set([
+      ...ofCondition(applies),
+      ...ofCondition(require),
+      ...(otherwise.kind === 'stop-beyond' ? ofLimit(otherwise.stop) : []),
+    ]),
+  ];
 }

@@ -14,7 +14,8 @@ export class Notes {
 
   /** The plan now says this itself, or no longer needs it: the path and everything below it. */
   forget(path: string): void {
-    for (const known of [...this.#values.keys()]) if (known === path || known.startsWith(`${path}.`) || known.startsWith(`${path}[`)) this.#values.delete(known);
+    for (const known of [...this.#values.keys()])
+      if (known === path || known.startsWith(`${path}.`) || known.startsWith(`${path}[`)) this.#values.delete(known);
   }
 
   note(path: string, value: string): void {

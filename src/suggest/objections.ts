@@ -14,7 +14,8 @@ const unwritten: YamlSource = {
   place: (path) => ({ file: '', path: pathText(path), line: 0, column: 0 }),
   written: () => '',
   problem: (code, path, details) => problemAt(code, { file: '', path: pathText(path), line: 0, column: 0 }, details),
-  warning: (code, path, details) => problemAt(code, { file: '', path: pathText(path), line: 0, column: 0 }, details, 'warning'),
+  warning: (code, path, details) =>
+    problemAt(code, { file: '', path: pathText(path), line: 0, column: 0 }, details, 'warning'),
 };
 
 /** What the plan reader would say against a plan that was made by changing another: errors and warnings alike. */
@@ -23,7 +24,8 @@ export function objections(plan: Plan, shelf: Shelf): readonly Problem[] {
 }
 
 /** Codes of the warnings that a plan already has: a change is not to blame for those. */
-export const knownObjections = (plan: Plan, shelf: Shelf): ReadonlySet<string> => new Set(objections(plan, shelf).map(({ code }) => code));
+export const knownObjections = (plan: Plan, shelf: Shelf): ReadonlySet<string> =>
+  new Set(objections(plan, shelf).map(({ code }) => code));
 
 /** Whether the plan reader would have nothing new to say against a changed plan. */
 export function readable(plan: Plan, shelf: Shelf, known: ReadonlySet<string>): boolean {

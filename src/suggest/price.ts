@@ -27,7 +27,8 @@ function bill(plan: Plan, shelf: Shelf): Billed {
 }
 
 /** The plan without what it hangs by, and its bill. */
-export const billUnhung = (plan: Plan, shelf: Shelf): Billed => bill({ ...plan, hang: { ...plan.hang, by: 'none' } }, shelf);
+export const billUnhung = (plan: Plan, shelf: Shelf): Billed =>
+  bill({ ...plan, hang: { ...plan.hang, by: 'none' } }, shelf);
 
 /** Cost and weight of a plan cut as given. */
 export const priceOf = (plan: Plan, cut: CutPlan, shelf: Shelf): Price => priceBilled(bill(plan, shelf), cut, shelf);
@@ -35,17 +36,30 @@ export const priceOf = (plan: Plan, cut: CutPlan, shelf: Shelf): Price => priceB
 /** Rounded to what a person sees, so that a difference nobody can see decides nothing. */
 function priceBilled({ model, besides }: Billed, cut: CutPlan, shelf: Shelf): Price {
   const { total_cost } = supplies([model], { cut, short: [], order_proven: true }, shelf, besides);
-  return { cents: total_cost === null ? Infinity : Math.round(total_cost * 100), grams: Math.round(model.weight.total_kg * 1000) };
+  return {
+    cents: total_cost === null ? Infinity : Math.round(total_cost * 100),
+    grams: Math.round(model.weight.total_kg * 1000),
+  };
 }
 
-/** The bars of a build alone: no crossbars, braces or ply screws, which may share a place on the bars and so would not add up. */
+/**
+ * The bars of a build alone: no crossbars, braces or ply screws, which may share a place on the bars and so would not
+ * add up.
+ */
 const bareFrame = (plan: Plan): Plan => ({
-  ...plan, crossbars: [], corners: { ...plan.corners, brace: null }, ply_screws: null,
-  bars: { ...plan.bars, bond: plan.bars.bond === 'glue+screws' ? 'glue' : plan.bars.bond === 'screws' ? 'none' : plan.bars.bond },
+  ...plan,
+  crossbars: [],
+  corners: { ...plan.corners, brace: null },
+  ply_screws: null,
+  bars: {
+    ...plan.bars,
+    bond: plan.bars.bond === 'glue+screws' ? 'glue' : plan.bars.bond === 'screws' ? 'none' : plan.bars.bond,
+  },
 });
 
 /**
- * Less than any build can cost or weigh, with next to no work: its bare frame, worked out once for all builds of one plan that share it, and the wood inside it by its
+ * Less than any build can cost or weigh, with next to no work: its bare frame, worked out once for all builds of one
+ * plan that share it, and the wood inside it by its
  * length. Nothing else inside it (screws, glue) is counted.
  */
 export function roughPrices(shelf: Shelf): (plan: Plan) => Price {
@@ -60,14 +74,27 @@ export function roughPrices(shelf: Shelf): (plan: Plan) => Price {
   };
 }
 
-/** Least cost and weight of the wood of crossbars and timber braces, by the shortest that they can be: from bar to bar. */
+/**
+ * Least cost and weight of the wood of crossbars and timber braces, by the shortest that they can be: from bar to bar.
+ */
 function woodInside(plan: Plan, shelf: Shelf): { readonly cost: number; readonly grams: number } {
   const { lumber } = shelfIn(shelf, plan.units);
-  const { face, bars, corners: { brace } } = plan;
+  const {
+    face,
+    bars,
+    corners: { brace },
+  } = plan;
   const stock = lumber[bars.stock];
   const w_mm = stock === undefined ? Infinity : builtSize(stock, bars.lay, bars.plies, bars.stack).w_mm;
-  const timber = brace?.kind === 'timber' ? [{ stock: brace.stock ?? bars.stock, mm: 4 * Math.SQRT2 * (brace.leg_mm - w_mm) }] : [];
-  const lengths = [...plan.crossbars.map(({ stock: key, plies, runs }) => ({ stock: key, mm: plies * ((runs === 'upright' ? face.height_mm : face.width_mm) - 2 * w_mm) })), ...timber];
+  const timber =
+    brace?.kind === 'timber' ? [{ stock: brace.stock ?? bars.stock, mm: 4 * Math.SQRT2 * (brace.leg_mm - w_mm) }] : [];
+  const lengths = [
+    ...plan.crossbars.map(({ stock: key, plies, runs }) => ({
+      stock: key,
+      mm: plies * ((runs === 'upright' ? face.height_mm : face.width_mm) - 2 * w_mm),
+    })),
+    ...timber,
+  ];
   let [cost, grams] = [0, 0];
   for (const { stock: key, mm } of lengths) {
     const own = lumber[key];
@@ -79,9 +106,13 @@ function woodInside(plan: Plan, shelf: Shelf): { readonly cost: number; readonly
 }
 
 /** Of all lengths that are sold, the least price for a length of wood; Infinity where none has a price. */
-const bestPrice_per_mm = ({ lengths }: Pick<Lumber, 'lengths'>): number => Math.min(...(lengths ?? []).map(({ length_mm, price }) => price / length_mm));
+const bestPrice_per_mm = ({ lengths }: Pick<Lumber, 'lengths'>): number =>
+  Math.min(...(lengths ?? []).map(({ length_mm, price }) => price / length_mm));
 
-/** Less than any way of hanging this build can cost or weigh, before it is known how its boards are cut. Every part of the price but wood and hanging is exact. */
+/**
+ * Less than any way of hanging this build can cost or weigh, before it is known how its boards are cut. Every part of
+ * the price but wood and hanging is exact.
+ */
 export function leastPrice(unhung: Billed, shelf: Shelf): Price {
   const { plan } = unhung.model;
   const { cents, grams } = priceBilled(unhung, uncut(plan), shelf);
@@ -94,7 +125,10 @@ export function leastPriceCut(unhung: Billed, cut: CutPlan, shelf: Shelf): Price
   return { cents: cents - 1, grams: grams - 1 };
 }
 
-/** Wood costs at least its length at the best price per length: a board holds no more than its own length of pieces, mitres nested. Infinite when a stock has no prices. */
+/**
+ * Wood costs at least its length at the best price per length: a board holds no more than its own length of pieces,
+ * mitres nested. Infinite when a stock has no prices.
+ */
 function leastWood(plan: Plan, shelf: Shelf): number {
   const { pieces } = poolPieces([plan], shelf);
   const { lumber } = shelfIn(shelf, plan.units);
@@ -108,7 +142,21 @@ function leastWood(plan: Plan, shelf: Shelf): number {
 }
 
 const uncut = (plan: Plan): CutPlan => ({
-  lists: [], plan_names: [plan.name], units: plan.units, currency: '', demo_prices: false, kerf_mm: 0, stocks: [], uncut: [], too_long: [], cost: 0, boards: 0, waste_share: 0, proven: true, bound: 0, reason: null,
+  lists: [],
+  plan_names: [plan.name],
+  units: plan.units,
+  currency: '',
+  demo_prices: false,
+  kerf_mm: 0,
+  stocks: [],
+  uncut: [],
+  too_long: [],
+  cost: 0,
+  boards: 0,
+  waste_share: 0,
+  proven: true,
+  bound: 0,
+  reason: null,
 });
 
 /** How the boards of one plan are cut: the audit's own cutting plan. */

@@ -18,7 +18,7 @@ export class Queue<T> {
   put(rank: Rank, item: T): void {
     const heap = this.#heap;
     heap.push({ rank, order: this.#order++, item });
-    for (let i = heap.length - 1; i > 0; ) {
+    for (let i = heap.length - 1; i > 0;) {
       const parent = (i - 1) >> 1;
       if (!this.#before(i, parent)) return;
       this.#swap(i, parent);
@@ -31,7 +31,7 @@ export class Queue<T> {
     if (heap.length === 0) return undefined;
     this.#swap(0, heap.length - 1);
     const { item } = heap.pop() as { readonly item: T };
-    for (let i = 0; ; ) {
+    for (let i = 0; ;) {
       const [left, right] = [2 * i + 1, 2 * i + 2];
       let least = i;
       if (left < heap.length && this.#before(left, least)) least = left;

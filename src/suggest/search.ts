@@ -7,7 +7,16 @@ import { applyEdit, mergeEdits, noEdit, type Edit } from './edit.js';
 import { examineBuild, type Examiner, type SoundBuild } from './examine.js';
 import { knownObjections, readable } from './objections.js';
 import { boardOptions, hangOptions, setbackOptions } from './options.js';
-import { billUnhung, cutting, leastPrice, leastPriceCut, priceOf, roughPrices, type Billed, type Price } from './price.js';
+import {
+  billUnhung,
+  cutting,
+  leastPrice,
+  leastPriceCut,
+  priceOf,
+  roughPrices,
+  type Billed,
+  type Price,
+} from './price.js';
 import { Queue, type Rank } from './queue.js';
 
 /** A plan that no rule asked before the full audit stands in the way of. */
@@ -19,7 +28,10 @@ export interface Candidate extends Price {
 const rank = (aim: Aim, { cents, grams }: Price, changes: number): Rank =>
   aim === 'cheapest' ? [cents, changes, grams] : aim === 'lightest' ? [grams, changes, cents] : [changes, cents, grams];
 
-/** One build on its way through the search: first guessed, then bounded, then cut, then examined, and last its boards asked; what is worked out is kept for the other aims. */
+/**
+ * One build on its way through the search: first guessed, then bounded, then cut, then examined, and last its boards
+ * asked; what is worked out is kept for the other aims.
+ */
 interface Entry {
   readonly build: Build;
   rough?: Price;
@@ -29,7 +41,9 @@ interface Entry {
   open?: readonly Open[];
 }
 
-/** A candidate of which only the choice of boards is still to be asked. Its price is exact, boards to pick from with it. */
+/**
+ * A candidate of which only the choice of boards is still to be asked. Its price is exact, boards to pick from with it.
+ */
 interface Open {
   readonly candidate: Candidate;
   readonly boardsHold: () => Promise<boolean>;
@@ -41,9 +55,14 @@ interface Held {
   readonly hung: Edit;
 }
 
-type Step = { readonly kind: 'guessed' | 'bounded' | 'cut'; readonly entry: Entry } | { readonly kind: 'open'; readonly open: Open };
+type Step =
+  | { readonly kind: 'guessed' | 'bounded' | 'cut'; readonly entry: Entry }
+  | { readonly kind: 'open'; readonly open: Open };
 
-/** The search over one space. Best first: what is taken from the queue can be beaten by nothing that is still in it, because ranks there never promise less than they keep. */
+/**
+ * The search over one space. Best first: what is taken from the queue can be beaten by nothing that is still in it,
+ * because ranks there never promise less than they keep.
+ */
 export class Search {
   readonly #entries: readonly Entry[];
   readonly #known: ReadonlySet<string>;
@@ -70,7 +89,8 @@ export class Search {
     const shelf = this.#shelf;
     const queue = new Queue<Step>();
     const unhung = (entry: Entry): Billed => (entry.unhung ??= billUnhung(entry.build.plan, shelf));
-    const put = (kind: 'guessed' | 'bounded' | 'cut', entry: Entry, price: Price): void => queue.put(rank(aim, price, entry.build.edit.words.length), { kind, entry });
+    const put = (kind: 'guessed' | 'bounded' | 'cut', entry: Entry, price: Price): void =>
+      queue.put(rank(aim, price, entry.build.edit.words.length), { kind, entry });
     for (const entry of this.#entries) put('guessed', entry, (entry.rough ??= this.#roughPrice(entry.build.plan)));
     for (let step = queue.take(); step !== undefined; step = queue.take()) {
       if (step.kind === 'open') {
@@ -82,11 +102,16 @@ export class Search {
         const { entry } = step;
         entry.cut ??= cutting(entry.build.plan, shelf);
         put('cut', entry, leastPriceCut(unhung(entry), entry.cut, shelf));
-      } else for (const open of await this.#openOf(step.entry)) queue.put(rank(aim, open.candidate, open.candidate.edit.words.length), { kind: 'open', open });
+      } else
+        for (const open of await this.#openOf(step.entry))
+          queue.put(rank(aim, open.candidate, open.candidate.edit.words.length), { kind: 'open', open });
     }
   }
 
-  /** What this build may become: every setback and way of hanging that the rules let through, with every choice of boards. Worked out once. */
+  /**
+   * What this build may become: every setback and way of hanging that the rules let through, with every choice of
+   * boards. Worked out once.
+   */
   async #openOf(entry: Entry): Promise<readonly Open[]> {
     if (entry.open !== undefined) return entry.open;
     const { edit, plan } = entry.build;
@@ -103,26 +128,38 @@ export class Search {
         const all = mergeEdits(edit, setback, chosen, hung);
         const changed = applyEdit(this.plan, all, shelf);
         return { candidate: { edit: all, plan: changed, ...priceOf(changed, cut, shelf) }, boardsHold };
-      })));
+      }),
+    ));
   }
 
   /**
-   * Setbacks and ways of hanging that hold together, settled in that order as a plan is: both as they are; else one of them changed; else both. When none holds, the rules that stand in the
+   * Setbacks and ways of hanging that hold together, settled in that order as a plan is: both as they are; else one of
+   * them changed; else both. When none holds, the rules that stand in the
    * way of those that have fewest against them.
    */
-  async #held({ edit, plan }: Build, { againstSetback, againstHanging }: SoundBuild): Promise<{ readonly passing: readonly Held[]; readonly against: readonly string[] }> {
+  async #held(
+    { edit, plan }: Build,
+    { againstSetback, againstHanging }: SoundBuild,
+  ): Promise<{ readonly passing: readonly Held[]; readonly against: readonly string[] }> {
     const failed: (readonly string[])[] = [];
     const passing = async (setback: Edit, hangings: readonly Edit[]): Promise<readonly Held[]> => {
       const { passing: sets, against } = await this.#passing(edit, [[setback]], againstSetback);
-      const hung = sets.length === 0 ? { passing: [], against } : await this.#passing(mergeEdits(edit, setback), [hangings], againstHanging);
+      const hung =
+        sets.length === 0
+          ? { passing: [], against }
+          : await this.#passing(mergeEdits(edit, setback), [hangings], againstHanging);
       if (hung.against.length > 0) failed.push(hung.against);
       return hung.passing.map((hang) => ({ setback, hung: hang }));
     };
     const setbacks = setbackOptions(plan);
-    const hangingsAt = (setback: Edit): readonly Edit[] => hangOptions(applyEdit(this.plan, mergeEdits(edit, setback), this.#shelf));
+    const hangingsAt = (setback: Edit): readonly Edit[] =>
+      hangOptions(applyEdit(this.plan, mergeEdits(edit, setback), this.#shelf));
     const rounds = [
       async () => passing(noEdit, [noEdit]),
-      async () => [...(await passing(noEdit, hangingsAt(noEdit))), ...(await each(setbacks, (setback) => passing(setback, [noEdit])))],
+      async () => [
+        ...(await passing(noEdit, hangingsAt(noEdit))),
+        ...(await each(setbacks, (setback) => passing(setback, [noEdit]))),
+      ],
       async () => each(setbacks, (setback) => passing(setback, hangingsAt(setback))),
     ];
     for (const round of rounds) {
@@ -133,7 +170,10 @@ export class Search {
   }
 
   /** Each choice of boards is asked at most once, and only when it is its turn. */
-  #boardsOf(build: Build, against: (plan: Plan) => Promise<readonly string[]>): readonly { readonly chosen: Edit; readonly boardsHold: () => Promise<boolean> }[] {
+  #boardsOf(
+    build: Build,
+    against: (plan: Plan) => Promise<readonly string[]>,
+  ): readonly { readonly chosen: Edit; readonly boardsHold: () => Promise<boolean> }[] {
     const options = boardOptions(build.plan);
     const failed: (readonly string[])[] = [];
     return options.map((chosen) => {
@@ -149,8 +189,15 @@ export class Search {
     });
   }
 
-  /** The options of the first round that has any which hold and can be written down; else the rules that stand in the way of the one that has fewest against it. */
-  async #passing(build: Edit, rounds: readonly (readonly Edit[])[], against: (plan: Plan) => Promise<readonly string[]>): Promise<{ readonly passing: readonly Edit[]; readonly against: readonly string[] }> {
+  /**
+   * The options of the first round that has any which hold and can be written down; else the rules that stand in the
+   * way of the one that has fewest against it.
+   */
+  async #passing(
+    build: Edit,
+    rounds: readonly (readonly Edit[])[],
+    against: (plan: Plan) => Promise<readonly string[]>,
+  ): Promise<{ readonly passing: readonly Edit[]; readonly against: readonly string[] }> {
     const failed: (readonly string[])[] = [];
     for (const edits of rounds) {
       const passing: Edit[] = [];
@@ -172,7 +219,8 @@ export class Search {
   }
 }
 
-const fewestOf = (lists: readonly (readonly string[])[]): readonly string[] => lists.reduce<readonly string[]>((fewest, list) => (list.length < fewest.length ? list : fewest), lists[0] ?? []);
+const fewestOf = (lists: readonly (readonly string[])[]): readonly string[] =>
+  lists.reduce<readonly string[]>((fewest, list) => (list.length < fewest.length ? list : fewest), lists[0] ?? []);
 
 /** What each of a list gives, one after another. */
 async function each<T, U>(list: readonly T[], of: (one: T) => Promise<readonly U[]>): Promise<readonly U[]> {

@@ -66,11 +66,19 @@ export function keeps(audited: Audit, wish: Wish, { ruleset }: Bench): boolean {
 }
 
 /**
- * Searches the changes a person would make for plans that keep the wish: the cheapest, the lightest, and the one that changes least. Exhaustive over
- * the space told in `tried.space`: a build is passed over only when its exact or least possible cost, weight or number of changes cannot win, or when
- * facts already worked out stand in the way of the wish. Each answer is confirmed by `audit`, the full one. Pure, and the same every time.
+ * Searches the changes a person would make for plans that keep the wish: the cheapest, the lightest, and the one that
+ * changes least. Exhaustive over
+ * the space told in `tried.space`: a build is passed over only when its exact or least possible cost, weight or number
+ * of changes cannot win, or when
+ * facts already worked out stand in the way of the wish. Each answer is confirmed by `audit`, the full one. Pure, and
+ * the same every time.
  */
-export async function searchPlans(plan: Plan, bench: Bench, goals: Goals, audit: (plan: Plan, bench: Bench, solve: (model: Model) => Solution) => Promise<Audit>): Promise<Suggestions> {
+export async function searchPlans(
+  plan: Plan,
+  bench: Bench,
+  goals: Goals,
+  audit: (plan: Plan, bench: Bench, solve: (model: Model) => Solution) => Promise<Audit>,
+): Promise<Suggestions> {
   const wish: Wish = goals.clear ? 'clear' : 'no-stop';
   const examiner = examinerFor(bench, wish);
   const audited = (one: Plan): Promise<Audit> => audit(one, bench, (model) => examiner.frames.of(model));
@@ -87,7 +95,13 @@ export async function searchPlans(plan: Plan, bench: Bench, goals: Goals, audit:
       audits.set(key, confirmed);
       if (!keeps(confirmed, wish, bench)) continue;
       const before = found.get(key);
-      found.set(key, { aims: [...(before?.aims ?? []), aim], edit: candidate.edit, plan: candidate.plan, audit: confirmed, reason: reasonOf(planned, confirmed, candidate.edit, wish) });
+      found.set(key, {
+        aims: [...(before?.aims ?? []), aim],
+        edit: candidate.edit,
+        plan: candidate.plan,
+        audit: confirmed,
+        reason: reasonOf(planned, confirmed, candidate.edit, wish),
+      });
       break;
     }
   }
@@ -102,7 +116,9 @@ export async function searchPlans(plan: Plan, bench: Bench, goals: Goals, audit:
       refused: space.refused,
       examined: search.examined,
       audited: audits.size,
-      in_the_way: [...search.inTheWay].map(([rule, builds]) => ({ rule, builds })).sort((a, b) => b.builds - a.builds || (a.rule < b.rule ? -1 : 1)),
+      in_the_way: [...search.inTheWay]
+        .map(([rule, builds]) => ({ rule, builds }))
+        .sort((a, b) => b.builds - a.builds || (a.rule < b.rule ? -1 : 1)),
     },
   };
 }

@@ -24,27 +24,50 @@ function figures({ verdict, facts }: Audit): Figures {
   };
 }
 
-const aimWords: Readonly<Record<Aim, string>> = { 'cheapest': 'cheapest', 'lightest': 'lightest', 'least-change': 'least change' };
+const aimWords: Readonly<Record<Aim, string>> = {
+  cheapest: 'cheapest',
+  lightest: 'lightest',
+  'least-change': 'least change',
+};
 
 /** The aims of one suggestion in words: `cheapest and lightest`. */
 export const aimsInWords = (aims: readonly Aim[]): string => aims.map((aim) => aimWords[aim]).join(' and ');
 
-/** The answer as plain text for a terminal: a table, then each plan's changes and why; `whole`: what was looked through as well. */
+/**
+ * The answer as plain text for a terminal: a table, then each plan's changes and why; `whole`: what was looked through
+ * as well.
+ */
 export function tellSuggestions(answer: Suggestions, whole = false): string {
   const { planned, found, tried } = answer;
   const { units } = planned.plan;
   const row = (name: string, f: Figures): readonly string[] => [
-    name, f.verdict, formatQuantity(f.cost, 'cost', units), formatQuantity(f.weight_kg, 'kg', units), f.twist_reserve === null ? 'unknown' : f.twist_reserve.toFixed(2), f.lift_chance === null ? 'unknown' : chanceInWords(f.lift_chance),
+    name,
+    f.verdict,
+    formatQuantity(f.cost, 'cost', units),
+    formatQuantity(f.weight_kg, 'kg', units),
+    f.twist_reserve === null ? 'unknown' : f.twist_reserve.toFixed(2),
+    f.lift_chance === null ? 'unknown' : chanceInWords(f.lift_chance),
   ];
   const wish = answer.wish === 'clear' ? 'clear of every stop, caution and unknown' : 'without a stop';
   const lines = [
     `${planned.plan.name}: ${found.length === 0 ? `no plan ${wish} was found.` : `plans that are ${wish}.`}`,
     '',
-    ...table([['', 'verdict', `cost ${planned.shelf.currency}`, 'weight', 'reserve', 'lifted corner'], row('as planned', figures(planned)), ...found.map((one) => row(aimsInWords(one.aims), figures(one.audit)))]),
+    ...table([
+      ['', 'verdict', `cost ${planned.shelf.currency}`, 'weight', 'reserve', 'lifted corner'],
+      row('as planned', figures(planned)),
+      ...found.map((one) => row(aimsInWords(one.aims), figures(one.audit))),
+    ]),
   ];
   for (const one of found) {
-    const changes = one.edit.words.length === 0 ? ['  Nothing has to change.'] : one.edit.words.map((word) => `  - ${word}`);
-    lines.push('', `${capital(aimsInWords(one.aims))}: ${frameInWords(one.audit)}.`, ...changes, `  ${one.reason}`, ...remaining(one.audit));
+    const changes =
+      one.edit.words.length === 0 ? ['  Nothing has to change.'] : one.edit.words.map((word) => `  - ${word}`);
+    lines.push(
+      '',
+      `${capital(aimsInWords(one.aims))}: ${frameInWords(one.audit)}.`,
+      ...changes,
+      `  ${one.reason}`,
+      ...remaining(one.audit),
+    );
   }
   lines.push('', ...whatWasTried(answer, tried, whole), '');
   return lines.join('\n');
@@ -58,7 +81,12 @@ const notClear = ({ findings }: Audit): readonly Finding[] => {
 
 function remaining(audit: Audit): readonly string[] {
   const left = notClear(audit);
-  return left.length === 0 ? [] : [`  Still to think of, ${left.length} ${left.length === 1 ? 'check' : 'checks'}:`, ...left.map(({ verdict, say }) => `    ${verdict}: ${say}`)];
+  return left.length === 0
+    ? []
+    : [
+        `  Still to think of, ${left.length} ${left.length === 1 ? 'check' : 'checks'}:`,
+        ...left.map(({ verdict, say }) => `    ${verdict}: ${say}`),
+      ];
 }
 
 function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried'], whole: boolean): readonly string[] {
@@ -67,7 +95,11 @@ function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried'],
     `Looked through: ${tried.candidates} plans, which are ${tried.builds} ways to build the frame with every choice of boards. ${tried.examined} of those ways had to be worked out${found.length === 0 ? ', and none of them will do' : '; the others cannot cost less, weigh less or change less'}.`,
     ...(most.length === 0 ? [] : [`Most often in the way: ${most.join(', ')}.`]),
     ...(whole ? ['What was looked through:', ...tried.space.map((sentence) => `  - ${sentence}`)] : []),
-    ...(found.length === 0 && wish === 'no-stop' ? ['Outside of this are a smaller face, a wider roll of cloth, another corner or glue, and stock that is not on the shelf.'] : []),
+    ...(found.length === 0 && wish === 'no-stop'
+      ? [
+          'Outside of this are a smaller face, a wider roll of cloth, another corner or glue, and stock that is not on the shelf.',
+        ]
+      : []),
   ];
 }
 
@@ -76,13 +108,22 @@ const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text
 /** Columns as wide as their widest cell. */
 function table(rows: readonly (readonly string[])[]): readonly string[] {
   const widths = (rows[0] ?? []).map((_, i) => Math.max(...rows.map((row) => (row[i] ?? '').length)));
-  return rows.map((row) => row.map((cell, i) => cell.padEnd(widths[i] ?? 0)).join('  ').trimEnd());
+  return rows.map((row) =>
+    row
+      .map((cell, i) => cell.padEnd(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd(),
+  );
 }
 
 /** The answer as one document, `suggest/1`. */
 export function suggestionsAsJson(answer: Suggestions): string {
   const one = ({ aims, edit, audit, reason }: Suggestion) => ({
-    aims, builds: frameInWords(audit), changes: edit.words, ...figures(audit), reason,
+    aims,
+    builds: frameInWords(audit),
+    changes: edit.words,
+    ...figures(audit),
+    reason,
     left: notClear(audit).map(({ rule, about, verdict, say }) => ({ rule, about, verdict, say })),
   });
   const { planned, found, tried, wish } = answer;

@@ -5,7 +5,10 @@ import type { Plan } from '../plan/plan.js';
 import type { Edit } from './edit.js';
 import { share } from './edit-words.js';
 
-/** The text of a plan file with an edit made in it: comments and whatever the edit does not touch stay. `plan` is the changed plan. Null when the file is built in a way that cannot be edited. */
+/**
+ * The text of a plan file with an edit made in it: comments and whatever the edit does not touch stay. `plan` is the
+ * changed plan. Null when the file is built in a way that cannot be edited.
+ */
 export function writeEdit(text: string, edit: Edit, plan: Plan): string | null {
   const doc = parseDocument(text, { keepSourceTokens: true });
   if (doc.errors.length > 0 || !isMap(doc.contents)) return null;
@@ -19,13 +22,16 @@ export function writeEdit(text: string, edit: Edit, plan: Plan): string | null {
 
 function changeDocument(doc: Document, edit: Edit, plan: Plan): void {
   const bars = { ...edit.bars };
-  if (bars.plies === 1) for (const key of ['stack', 'bond', 'pairing'] as const) {
-    delete bars[key];
-    doc.deleteIn(['bars', key]);
-  }
+  if (bars.plies === 1)
+    for (const key of ['stack', 'bond', 'pairing'] as const) {
+      delete bars[key];
+      doc.deleteIn(['bars', key]);
+    }
   for (const [key, value] of Object.entries(bars)) doc.setIn(['bars', key], value);
   if (edit.crossbars !== undefined) setCrossbars(doc, edit.crossbars);
-  if (edit.setback_mm !== undefined) for (const i of plan.crossbars.keys()) doc.setIn(['crossbars', i, 'setback'], formatLength(edit.setback_mm, plan.units));
+  if (edit.setback_mm !== undefined)
+    for (const i of plan.crossbars.keys())
+      doc.setIn(['crossbars', i, 'setback'], formatLength(edit.setback_mm, plan.units));
   if (edit.brace === 'none') forget(doc, ['corners', 'brace']);
   if (edit.brace === 'timber') put(doc, ['corners', 'brace'], { kind: 'timber' });
   setScrews(doc, edit, plan);
@@ -70,7 +76,8 @@ function forget(doc: Document, [block, key]: readonly [string, string]): void {
 function setScrews(doc: Document, edit: Edit, plan: Plan): void {
   if (!isMap(doc.get('ply-screws'))) return;
   if (plan.ply_screws === null) doc.delete('ply-screws');
-  else if (edit.screw !== undefined) for (const key of ['use', 'pilot']) if (isMap(doc.get('ply-screws'))) forget(doc, ['ply-screws', key]);
+  else if (edit.screw !== undefined)
+    for (const key of ['use', 'pilot']) if (isMap(doc.get('ply-screws'))) forget(doc, ['ply-screws', key]);
 }
 
 function setHanging(doc: Document, { hang }: Edit, plan: Plan): void {

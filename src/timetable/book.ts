@@ -22,7 +22,7 @@ export function openBook({ sessions, capacity }: Pick<Problem, 'sessions' | 'cap
       const room = capacity[resource] as readonly number[];
       const books = used[resource] as Int32Array[];
       const end = start + length_min;
-      for (let i = s; i < sessions.length && (sessions[i]!.start_min) < end; i++) {
+      for (let i = s; i < sessions.length && sessions[i]!.start_min < end; i++) {
         const free = (room[i] as number) - units;
         if (free === Infinity) continue;
         const book = books[i] as Int32Array;
@@ -55,7 +55,8 @@ export function openBook({ sessions, capacity }: Pick<Problem, 'sessions' | 'cap
         const end = start + length_min;
         sessions.forEach(({ start_min }, i) => {
           const book = used[resource]![i] as Int32Array;
-          for (let m = Math.max(start, start_min); m < Math.min(end, ends[i] as number); m++) book[m - start_min] = (book[m - start_min] as number) + sign * units;
+          for (let m = Math.max(start, start_min); m < Math.min(end, ends[i] as number); m++)
+            book[m - start_min] = (book[m - start_min] as number) + sign * units;
         });
       }
     },

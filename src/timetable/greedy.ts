@@ -12,12 +12,17 @@ const most_placements = 20_000;
 
 /** When the last piece of a schedule ends, and in which session: the aim is the session, then the minute. */
 export function endOf({ frames }: Problem, starts: Starts): number {
-  return starts.reduce((end, list, f) => list.reduce((last, start, k) => Math.max(last, start + (frames[f]![k] as Piece).minutes), end), -Infinity);
+  return starts.reduce(
+    (end, list, f) => list.reduce((last, start, k) => Math.max(last, start + (frames[f]![k] as Piece).minutes), end),
+    -Infinity,
+  );
 }
 
 /**
- * Good schedules by simple rules, with chance thrown in from a fixed seed; the best of the tries. What must begin soonest for all to be done in `count`
- * sessions comes first, or what can begin soonest, or frame by frame. Null where the sessions do not suffice in any. `enough` says when to stop.
+ * Good schedules by simple rules, with chance thrown in from a fixed seed; the best of the tries. What must begin
+ * soonest for all to be done in `count`
+ * sessions comes first, or what can begin soonest, or frame by frame. Null where the sessions do not suffice in any.
+ * `enough` says when to stop.
  */
 export function greedy(problem: Problem, count: number, enough: (end: number) => boolean): Starts | null {
   const { sessions, frames } = problem;
@@ -51,12 +56,17 @@ export function greedy(problem: Problem, count: number, enough: (end: number) =>
   return best;
 }
 
-/** Places one piece after another at the first start that is free; of the frames whose turn it may be, the one with the least value of the rule. */
+/**
+ * Places one piece after another at the first start that is free; of the frames whose turn it may be, the one with the
+ * least value of the rule.
+ */
 function oneTry(problem: Problem, rule: (f: number, k: number, start: number) => number): Starts | null {
   const book = openBook(problem);
   const starts: number[][] = problem.frames.map(() => []);
   const ready = problem.frames.map(() => -Infinity);
-  const next = problem.frames.map((pieces, f) => (pieces[0] === undefined ? Infinity : book.earliest(pieces[0], ready[f]!)));
+  const next = problem.frames.map((pieces, f) =>
+    pieces[0] === undefined ? Infinity : book.earliest(pieces[0], ready[f]!),
+  );
   for (;;) {
     let chosen = -1;
     let least = Infinity;

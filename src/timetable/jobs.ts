@@ -15,12 +15,22 @@ import { stepTable, type StepNeeds } from './task-table.js';
 
 const minutesOf = (hours: number | null): number => Math.ceil((hours ?? 0) * 60 - 1e-6);
 
-/** The frames of plans, each with its tasks and waits as its order of work has them; `count: 3` is three frames. No two have one name. */
+/**
+ * The frames of plans, each with its tasks and waits as its order of work has them; `count: 3` is three frames. No two
+ * have one name.
+ */
 export function jobsOf(plans: readonly Plan[], shop: Shop, shelf: Shelf): readonly Job[] {
   return plans.flatMap((plan, p) => {
     const tasks = tasksOf(buildModel(plan, shelf), shop);
-    const name = plans.some((other) => other !== plan && other.name === plan.name) ? `${plan.name} (plan ${p + 1}${plan.student === null ? '' : `, ${plan.student}`})` : plan.name;
-    return Array.from({ length: plan.count }, (_, i): Job => ({ plan, name: plan.count > 1 ? `${name}, frame ${i + 1}` : name, student: plan.student, tasks }));
+    const name = plans.some((other) => other !== plan && other.name === plan.name)
+      ? `${plan.name} (plan ${p + 1}${plan.student === null ? '' : `, ${plan.student}`})`
+      : plan.name;
+    return Array.from({ length: plan.count }, (_, i): Job => ({
+      plan,
+      name: plan.count > 1 ? `${name}, frame ${i + 1}` : name,
+      student: plan.student,
+      tasks,
+    }));
   });
 }
 
@@ -31,7 +41,12 @@ export function tasksOf(model: Model, shop: Shop): readonly Task[] {
     const needs = stepTable[step.id];
     const last = tasks.at(-1);
     if (needs !== undefined) tasks.push(...split(step, needs, model, shop));
-    else if (last !== undefined && (step.wait_h ?? 0) > 0) tasks[tasks.length - 1] = { ...last, wait_min: last.wait_min + minutesOf(step.wait_h), wait_for: last.wait_for === '' ? step.wait_for : last.wait_for };
+    else if (last !== undefined && (step.wait_h ?? 0) > 0)
+      tasks[tasks.length - 1] = {
+        ...last,
+        wait_min: last.wait_min + minutesOf(step.wait_h),
+        wait_for: last.wait_for === '' ? step.wait_for : last.wait_for,
+      };
   }
   return tasks;
 }
@@ -40,7 +55,12 @@ export function tasksOf(model: Model, shop: Shop): readonly Task[] {
 function split(step: WorkStep, needs: StepNeeds, model: Model, shop: Shop): readonly Task[] {
   const minutes = shelfNumber(model.shelf, needs.minutes);
   const wait_min = minutesOf(step.wait_h);
-  const rounds = needs.clamps === undefined ? (step.id === 'ground' ? Array.from({ length: model.plan.ground.coats }, () => 0) : [0]) : clampRounds(needs.clamps, model, shop);
+  const rounds =
+    needs.clamps === undefined
+      ? step.id === 'ground'
+        ? Array.from({ length: model.plan.ground.coats }, () => 0)
+        : [0]
+      : clampRounds(needs.clamps, model, shop);
   const clamp_min = Math.ceil(glueSheet(model)?.clamp_min ?? 0);
   const dry = step.id === 'ground' ? Math.ceil(wait_min / rounds.length) : wait_min;
   return rounds.map((clamps, i): Task => {
@@ -49,7 +69,9 @@ function split(step: WorkStep, needs: StepNeeds, model: Model, shop: Shop): read
     const glued = needs.clamps !== undefined && wait_min > 0;
     return {
       id: several ? `${step.id}-${i + 1}` : step.id,
-      words: several ? `${needs.words}, ${step.id === 'ground' ? `coat ${i + 1} of ${rounds.length}` : `${i + 1} of ${rounds.length}`}` : needs.words,
+      words: several
+        ? `${needs.words}, ${step.id === 'ground' ? `coat ${i + 1} of ${rounds.length}` : `${i + 1} of ${rounds.length}`}`
+        : needs.words,
       stage: needs.stage,
       minutes: step.id === 'ground' ? minutes : Math.ceil(minutes / rounds.length),
       uses: usesOf(needs, clamps, shop),
@@ -71,7 +93,10 @@ function usesOf(needs: StepNeeds, clamps: number, shop: Shop): Task['uses'] {
 /** Clamps of each go; fewer than one piece asks for are all used on it, and none means cords or weights. */
 function clampRounds(kind: 'corner' | 'bar', model: Model, shop: Shop): readonly number[] {
   const have = (kind === 'corner' ? shop.corner_clamps : shop.bar_clamps) ?? Infinity;
-  const pieces = kind === 'corner' ? Array.from({ length: CORNER_CLAMPS }, () => 1) : plyGlueLines(model).map(({ length_mm }) => clampsFor(length_mm));
+  const pieces =
+    kind === 'corner'
+      ? Array.from({ length: CORNER_CLAMPS }, () => 1)
+      : plyGlueLines(model).map(({ length_mm }) => clampsFor(length_mm));
   if (have === 0) return [0];
   const rounds: number[] = [];
   for (const piece of pieces) {

@@ -25,11 +25,17 @@ export interface Money {
   readonly tools: number;
   /** Saved on the average frame before tools; null where not known. */
   readonly saved: number | null;
-  /** The number of the frame with which the tools are paid; null where making never pays, or nothing is known: `saved` tells which. */
+  /**
+   * The number of the frame with which the tools are paid; null where making never pays, or nothing is known: `saved`
+   * tells which.
+   */
   readonly pays_from: number | null;
 }
 
-/** Costs of plans in a workshop. A bought frame's price grows with the sum of width and height, as the length of bar and edge does (proposal). */
+/**
+ * Costs of plans in a workshop. A bought frame's price grows with the sum of width and height, as the length of bar and
+ * edge does (proposal).
+ */
 export function moneyOf(plans: readonly Plan[], shop: Shop, shelf: Shelf): Money {
   const models = plans.map((plan) => buildModel(plan, shelf));
   const term = supplies(models, boardsFor(plans, shelf), shelf);
@@ -41,12 +47,27 @@ export function moneyOf(plans: readonly Plan[], shop: Shop, shelf: Shelf): Money
     return {
       plan,
       material: share === null ? null : share / plan.count,
-      bought: compare_with === null ? null : (compare_with.price * (width_mm + height_mm)) / (compare_with.width_mm + compare_with.height_mm),
+      bought:
+        compare_with === null
+          ? null
+          : (compare_with.price * (width_mm + height_mm)) / (compare_with.width_mm + compare_with.height_mm),
     };
   });
   const count = plans.reduce((n, plan) => n + plan.count, 0);
   const tools = shop.tools.reduce((sum, tool) => sum + tool.price * tool.count, 0);
-  const sum = frames.reduce<number | null>((all, { plan, material, bought }) => (all === null || material === null || bought === null ? null : all + plan.count * (bought - material)), 0);
+  const sum = frames.reduce<number | null>(
+    (all, { plan, material, bought }) =>
+      all === null || material === null || bought === null ? null : all + plan.count * (bought - material),
+    0,
+  );
   const saved = sum === null ? null : sum / count;
-  return { currency: term.currency, frames, count, term, tools, saved, pays_from: saved === null || saved <= 0 ? null : Math.max(1, Math.ceil(tools / saved - 1e-9)) };
+  return {
+    currency: term.currency,
+    frames,
+    count,
+    term,
+    tools,
+    saved,
+    pays_from: saved === null || saved <= 0 ? null : Math.max(1, Math.ceil(tools / saved - 1e-9)),
+  };
 }

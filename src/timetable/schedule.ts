@@ -3,7 +3,9 @@ import { sessionAt, type Problem } from './calendar.js';
 import { endOf, greedy, type Starts } from './greedy.js';
 import { search } from './search.js';
 
-/** Up to so many frames the search goes on until the answer is proven or its nodes are spent; with more it gets a few. */
+/**
+ * Up to so many frames the search goes on until the answer is proven or its nodes are spent; with more it gets a few.
+ */
 export const frames_proven = 8;
 const nodes_few = 40_000;
 const nodes_many = 1500;
@@ -16,12 +18,17 @@ export interface Schedule {
   readonly sessions: number | null;
   /** Fewer than this many sessions cannot suffice, whatever one does; one more than there are where none suffice. */
   readonly bound: number;
-  /** Why one session fewer than the bound is too few; null where that is one session, or where only the search proved it. */
+  /**
+   * Why one session fewer than the bound is too few; null where that is one session, or where only the search proved
+   * it.
+   */
   readonly why: TooFew | null;
   readonly proven: boolean;
 }
 
-/** The least number of sessions in which all frames get done. Counted work, no clock: the same answer on every machine. */
+/**
+ * The least number of sessions in which all frames get done. Counted work, no clock: the same answer on every machine.
+ */
 export function schedule(problem: Problem): Schedule {
   const { sessions, frames } = problem;
   let bound = 1;
@@ -46,5 +53,11 @@ export function schedule(problem: Problem): Schedule {
       why = null;
     } else break;
   }
-  return { starts: best, sessions: least === Infinity ? null : least, bound, why, proven: bound >= Math.min(least, sessions.length + 1) };
+  return {
+    starts: best,
+    sessions: least === Infinity ? null : least,
+    bound,
+    why,
+    proven: bound >= Math.min(least, sessions.length + 1),
+  };
 }

@@ -7,9 +7,12 @@ import type { Starts } from './greedy.js';
 export type Searched = { readonly found: Starts } | { readonly found: null; readonly none: boolean };
 
 /**
- * A schedule within the first `count` sessions, or the proof that there is none. Complete: pieces are placed in the order of their starts, each as early as
- * what was placed leaves room, which reaches every schedule in which nothing could be moved earlier, and one of those is best. Left out are
- * branches in which a frame can no longer be done in time, something could have been done before what comes next, alike frames have changed places,
+ * A schedule within the first `count` sessions, or the proof that there is none. Complete: pieces are placed in the
+ * order of their starts, each as early as
+ * what was placed leaves room, which reaches every schedule in which nothing could be moved earlier, and one of those
+ * is best. Left out are
+ * branches in which a frame can no longer be done in time, something could have been done before what comes next, alike
+ * frames have changed places,
  * or more is left to do than there is time of a resource. Counted in `nodes.left`.
  */
 export function search(problem: Problem, count: number, nodes: { left: number }): Searched {
@@ -22,10 +25,11 @@ export function search(problem: Problem, count: number, nodes: { left: number })
   const ready = frames.map(() => -Infinity);
   const before = frames.map((_, f) => kind.lastIndexOf(kind[f]!, f - 1)).map((g, f) => (f === 0 ? -1 : g));
   const todo = packingsOf(problem);
-  const roomAfter = (resource: number, least: number, from: number): number => sessions.reduce((sum, { start_min, length_min }, s) => {
-    const long = Math.max(0, Math.min(length_min, start_min + length_min - from));
-    return sum + capacity[resource]![s]! * (least === 0 ? long : Math.floor(long / least));
-  }, 0);
+  const roomAfter = (resource: number, least: number, from: number): number =>
+    sessions.reduce((sum, { start_min, length_min }, s) => {
+      const long = Math.max(0, Math.min(length_min, start_min + length_min - from));
+      return sum + capacity[resource]![s]! * (least === 0 ? long : Math.floor(long / least));
+    }, 0);
   let left = frames.reduce((n, pieces) => n + pieces.length, 0);
 
   const visit = (last: number, lastFrame: number): boolean | null => {
@@ -73,7 +77,9 @@ export function search(problem: Problem, count: number, nodes: { left: number })
   return done === true ? { found: starts.map((list) => [...list]) } : { found: null, none: done === false };
 }
 
-/** What is left to do of one resource: its minutes in all (`least` 0), or how many pieces of at least so many minutes. */
+/**
+ * What is left to do of one resource: its minutes in all (`least` 0), or how many pieces of at least so many minutes.
+ */
 interface Packing {
   readonly resource: number;
   readonly least: number;

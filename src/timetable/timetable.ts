@@ -42,9 +42,15 @@ export function timetableOf(plans: readonly Plan[], shop: Shop, shelf: Shelf): T
   const problem = problemOf(jobs, shop);
   const found = schedule(problem);
   const placed = placedOf(jobs, problem, found);
-  const ready = placed.map(({ task, session, from_min }) => shop.sessions[session]!.start_min + from_min + task.minutes + task.wait_min);
+  const ready = placed.map(
+    ({ task, session, from_min }) => shop.sessions[session]!.start_min + from_min + task.minutes + task.wait_min,
+  );
   return {
-    shop, jobs, problem, schedule: found, placed,
+    shop,
+    jobs,
+    problem,
+    schedule: found,
+    placed,
     sessions: shop.sessions.slice(0, found.sessions ?? 0),
     ready_min: ready.length === 0 ? null : Math.max(...ready),
     helps: helpsOf(plans, shop, shelf, found),
@@ -69,12 +75,21 @@ function placedOf(jobs: readonly Job[], problem: Problem, { starts }: Schedule):
       if (start > could) {
         book.take(piece, start, -1);
         // What it takes, one by one: what would have let it wait longest alone is what it waited for.
-        const alone = piece.spans.map((span) => ({ resource: span.resource, from: book.earliest({ ...piece, spans: [span] }, could) })).sort((a, b) => b.from - a.from)[0];
+        const alone = piece.spans
+          .map((span) => ({ resource: span.resource, from: book.earliest({ ...piece, spans: [span] }, could) }))
+          .sort((a, b) => b.from - a.from)[0];
         book.take(piece, start, 1);
-        if (alone !== undefined && alone.from > could) waited = { of: resources[alone.resource] ?? 'its builder', since: sessionAt(sessions, could), minutes: start - could };
+        if (alone !== undefined && alone.from > could)
+          waited = {
+            of: resources[alone.resource] ?? 'its builder',
+            since: sessionAt(sessions, could),
+            minutes: start - could,
+          };
       }
       return { job, task, session, from_min: start - sessions[session]!.start_min, waited };
     });
   });
-  return found.sort((a, b) => a.session - b.session || a.from_min - b.from_min || jobs.indexOf(a.job) - jobs.indexOf(b.job));
+  return found.sort(
+    (a, b) => a.session - b.session || a.from_min - b.from_min || jobs.indexOf(a.job) - jobs.indexOf(b.job),
+  );
 }

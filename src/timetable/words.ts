@@ -24,7 +24,8 @@ export const sessionTitle = ({ day }: Session, index: number): string => `Sessio
 /** The last session and the proof, in one or two sentences. */
 export function outcome({ schedule, sessions, jobs, problem }: Timetable): string {
   const frames = jobs.length === 1 ? 'The frame is' : `All ${jobs.length} frames are`;
-  if (schedule.sessions === null) return `${frames.replace(' is', ' does').replace(' are', ' do')} not get done in the ${count(problem.sessions.length, 'session')} there are.`;
+  if (schedule.sessions === null)
+    return `${frames.replace(' is', ' does').replace(' are', ' do')} not get done in the ${count(problem.sessions.length, 'session')} there are.`;
   const last = sessions.at(-1)!;
   return `${frames} finished on ${dayInWords(last.day)}, in ${count(schedule.sessions, 'session')}.`;
 }
@@ -32,8 +33,19 @@ export function outcome({ schedule, sessions, jobs, problem }: Timetable): strin
 /** What is known of fewer sessions. */
 export function proofWords({ schedule, problem }: Timetable): string {
   const { sessions, bound, proven, why } = schedule;
-  const reason = why === null ? '' : why.by === 'chain' ? ': the work on one frame, with its waits, takes as long even for somebody alone in the room' : `: there is not enough time of the ${['people', 'saws', 'flat places', 'corner clamps', 'bar clamps'][why.resource] ?? 'person who builds several frames'} for it`;
-  if (sessions === null) return proven ? `That was proven${reason}. More sessions are needed, or longer ones.` : 'None was found. A cleverer order might do it; more sessions surely help.';
-  if (proven) return sessions === 1 ? 'It cannot be done in less.' : `Fewer sessions do not suffice, whatever the order; that is proven${reason}.`;
+  const reason =
+    why === null
+      ? ''
+      : why.by === 'chain'
+        ? ': the work on one frame, with its waits, takes as long even for somebody alone in the room'
+        : `: there is not enough time of the ${['people', 'saws', 'flat places', 'corner clamps', 'bar clamps'][why.resource] ?? 'person who builds several frames'} for it`;
+  if (sessions === null)
+    return proven
+      ? `That was proven${reason}. More sessions are needed, or longer ones.`
+      : 'None was found. A cleverer order might do it; more sessions surely help.';
+  if (proven)
+    return sessions === 1
+      ? 'It cannot be done in less.'
+      : `Fewer sessions do not suffice, whatever the order; that is proven${reason}.`;
   return `This is the best that was found. Whether ${count(problem.sessions.length < bound ? sessions - 1 : bound, 'session')} might do is open; fewer than ${count(bound, 'session')} cannot: that was proven${reason}. The gap is ${count(sessions - bound, 'session')}.`;
 }

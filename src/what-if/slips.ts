@@ -1,10 +1,19 @@
 import type { SawAtHand } from '../base/saw.js';
 import { formatLength } from '../base/units-format.js';
 import type { Model, Solution } from '../model/model.js';
-import { diagonalsOfAngle_mm, diagonalsOfLongBar_mm, gapOfLongBar_mm, gapOfSawAngle_mm, riseOfTilt_mm } from './slips-geometry.js';
+import {
+  diagonalsOfAngle_mm,
+  diagonalsOfLongBar_mm,
+  gapOfLongBar_mm,
+  gapOfSawAngle_mm,
+  riseOfTilt_mm,
+} from './slips-geometry.js';
 import { liftPerTilt_mm_per_rad } from './tilt-lift.js';
 
-/** The slips that are looked at: half a degree at the saw, a millimetre (or a thirty-second of an inch) in one bar. `practice`. */
+/**
+ * The slips that are looked at: half a degree at the saw, a millimetre (or a thirty-second of an inch) in one bar.
+ * `practice`.
+ */
 export const slip_deg = 0.5;
 export const slip_mm = { metric: 1, inch: 25.4 / 32 } as const;
 
@@ -17,18 +26,27 @@ export interface Slip {
   readonly gap_mm: number;
   /** Most that the two diagonals may come to differ, mm. */
   readonly diagonal_difference_mm: number;
-  /** How far one corner of the closed frame leaves the plane of the other three, mm; null when the flat frame does not hold. */
+  /**
+   * How far one corner of the closed frame leaves the plane of the other three, mm; null when the flat frame does not
+   * hold.
+   */
   readonly corner_lift_mm: number | null;
   /** What it means and how to keep it off, in sentences. */
   readonly say: string;
 }
 
-/** The three slips, each worked out on this frame, with how to keep them off with the saw at hand. Formulas: `slips-geometry.ts`, `tilt-lift.ts`. */
+/**
+ * The three slips, each worked out on this frame, with how to keep them off with the saw at hand. Formulas:
+ * `slips-geometry.ts`, `tilt-lift.ts`.
+ */
 export function slipsAtTheBench(model: Model, solution: Solution, saw?: SawAtHand): readonly Slip[] {
   return [sawAngle(model, saw), barLength(model, saw), sawTilt(model, solution, saw)];
 }
 
-const words = (mm: number, { plan: { units } }: Model): string => (/^0 /u.test(formatLength(mm, units)) ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}` : formatLength(mm, units));
+const words = (mm: number, { plan: { units } }: Model): string =>
+  /^0 /u.test(formatLength(mm, units))
+    ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}`
+    : formatLength(mm, units);
 const hasMitres = ({ plan }: Model): boolean => plan.corners.cut === 'mitre';
 
 function sawAngle(model: Model, saw: SawAtHand | undefined): Slip {
@@ -49,16 +67,30 @@ function sawAngle(model: Model, saw: SawAtHand | undefined): Slip {
 
 /** How opposite bars come out alike with each saw. */
 const againstOne = {
-  'power': 'Cut opposite bars against one stop', 'mitre-box': 'Cut opposite bars against one stop', 'hand': 'Mark opposite bars from one stick', 'none': 'Have opposite bars cut against one stop',
+  power: 'Cut opposite bars against one stop',
+  'mitre-box': 'Cut opposite bars against one stop',
+  hand: 'Mark opposite bars from one stick',
+  none: 'Have opposite bars cut against one stop',
 } as const satisfies Readonly<Record<SawAtHand, string>>;
 
-/** How the lean of a blade is kept off; what leans all the same cancels only where no board was turned over. A hand saw leans as the hand does: there only the lines help. */
+/**
+ * How the lean of a blade is kept off; what leans all the same cancels only where no board was turned over. A hand saw
+ * leans as the hand does: there only the lines help.
+ */
 function bladeUpright(saw: SawAtHand | undefined, mitred: boolean): string {
-  if (saw === 'hand') return 'Mark the cut over the face and down both edges, and saw to the lines on the near and the far edge.';
-  const rather = !mitred ? '' : `, ${{ 'power': 'swinging the saw over', 'mitre-box': 'in the other slot of the mitre box', 'none': 'swinging the saw over', 'either': 'swinging the saw over or taking the other slot of a mitre box' }[saw ?? 'either']} rather than turning the board`;
+  if (saw === 'hand')
+    return 'Mark the cut over the face and down both edges, and saw to the lines on the near and the far edge.';
+  const rather = !mitred
+    ? ''
+    : `, ${{ power: 'swinging the saw over', 'mitre-box': 'in the other slot of the mitre box', none: 'swinging the saw over', either: 'swinging the saw over or taking the other slot of a mitre box' }[saw ?? 'either']} rather than turning the board`;
   const cancels = 'then the lean of one piece meets that of the next and cancels.';
-  if (saw === 'none') return `Ask for the blade to be tried with a square, and for both ends of every bar cut with the same face up${rather}: ${cancels}`;
-  const first = { 'power': 'Set the blade with a square', 'mitre-box': 'Try with a square that the slots stand upright', 'either': 'Set the blade with a square' }[saw ?? 'either'];
+  if (saw === 'none')
+    return `Ask for the blade to be tried with a square, and for both ends of every bar cut with the same face up${rather}: ${cancels}`;
+  const first = {
+    power: 'Set the blade with a square',
+    'mitre-box': 'Try with a square that the slots stand upright',
+    either: 'Set the blade with a square',
+  }[saw ?? 'either'];
   return `${first}, and cut both ends of every bar with the same face up${rather}: ${cancels}`;
 }
 
@@ -67,7 +99,9 @@ function barLength(model: Model, saw: SawAtHand | undefined): Slip {
   const surplus_mm = slip_mm[model.plan.units];
   const w_mm = model.bars.top.section.w_mm;
   const between_mm = Math.min(width_mm, height_mm);
-  const gap_mm = hasMitres(model) ? gapOfLongBar_mm(w_mm, surplus_mm, between_mm) : (w_mm * surplus_mm) / (2 * between_mm);
+  const gap_mm = hasMitres(model)
+    ? gapOfLongBar_mm(w_mm, surplus_mm, between_mm)
+    : (w_mm * surplus_mm) / (2 * between_mm);
   const diagonal_difference_mm = diagonalsOfLongBar_mm(Math.max(width_mm, height_mm), between_mm, surplus_mm);
   return {
     id: 'bar-length',
@@ -82,10 +116,14 @@ function barLength(model: Model, saw: SawAtHand | undefined): Slip {
 function sawTilt(model: Model, { influence }: Solution, saw: SawAtHand | undefined): Slip {
   const { width_mm, height_mm } = model.plan.face;
   const open_mm = riseOfTilt_mm(Math.max(width_mm, height_mm), slip_deg, hasMitres(model) ? 45 : 90);
-  const lift_mm = influence === null ? null : Math.max(...Object.values(liftPerTilt_mm_per_rad(model, influence))) * slip_deg * (Math.PI / 180);
-  const closed = lift_mm === null
-    ? 'What is left of it in the closed frame cannot be told: at working pull this flat frame does not hold.'
-    : `Closed and stretched, the frame shares it out and one corner stands up about ${words(lift_mm, model)}; four such joints that all err to the same side make four times that.`;
+  const lift_mm =
+    influence === null
+      ? null
+      : Math.max(...Object.values(liftPerTilt_mm_per_rad(model, influence))) * slip_deg * (Math.PI / 180);
+  const closed =
+    lift_mm === null
+      ? 'What is left of it in the closed frame cannot be told: at working pull this flat frame does not hold.'
+      : `Closed and stretched, the frame shares it out and one corner stands up about ${words(lift_mm, model)}; four such joints that all err to the same side make four times that.`;
   return {
     id: 'saw-tilt',
     slip: 'Blade half a degree out of upright at one joint',

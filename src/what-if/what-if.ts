@@ -29,7 +29,9 @@ export interface ReadingsToTake {
   readonly best: readonly ReadingToTake[];
   /** Nine in ten stay under this now, mm; null when the flat frame does not hold. */
   readonly lift_p90_mm: number | null;
-  /** Reserve against twisting as planned and with softer joints: what knowing the joints would move. Null when unknown. */
+  /**
+   * Reserve against twisting as planned and with softer joints: what knowing the joints would move. Null when unknown.
+   */
   readonly reserve: { readonly as_planned: number; readonly softer: number } | null;
   readonly say: readonly string[];
 }
@@ -60,39 +62,80 @@ const least_settled = 0.03;
 /** How many readings are told. */
 const readings_told = 3;
 
-/** Everything for the part “What if I am a little off?”. Pure; sentences are in the plan's own units and speak of the saw at hand. */
+/**
+ * Everything for the part “What if I am a little off?”. Pure; sentences are in the plan's own units and speak of the
+ * saw at hand.
+ */
 export function whatIf(model: Model, solution: Solution, settings: FactSettings, saw?: SawAtHand): WhatIf {
-  return { slips: slipsAtTheBench(model, solution, saw), readings: readingsToTake(model, solution, settings), door: throughTheDoor(model), lifting: lifting(model) };
+  return {
+    slips: slipsAtTheBench(model, solution, saw),
+    readings: readingsToTake(model, solution, settings),
+    door: throughTheDoor(model),
+    lifting: lifting(model),
+  };
 }
 
 function readingsToTake(model: Model, solution: Solution, settings: FactSettings): ReadingsToTake {
   const { units } = model.plan;
   const reserve = reserves(model, solution);
-  const joints = reserve === null
-    ? []
-    : [`A test joint would tell nothing of natural warp, but of the reserve against twisting: ${formatNumber(reserve.as_planned, 2)} with joints as the shelf takes them, ${formatNumber(reserve.softer, 2)} if they give more.`];
+  const joints =
+    reserve === null
+      ? []
+      : [
+          `A test joint would tell nothing of natural warp, but of the reserve against twisting: ${formatNumber(reserve.as_planned, 2)} with joints as the shelf takes them, ${formatNumber(reserve.softer, 2)} if they give more.`,
+        ];
   const risk = assessWarp(model, solution, settings);
   if (risk === null || risk.frame.past_critical) {
-    return { best: [], lift_p90_mm: null, reserve, say: [risk === null ? unstable_reason : 'The working pull turns this flat frame into a propeller whatever its boards, so no reading of them helps.', ...joints] };
+    return {
+      best: [],
+      lift_p90_mm: null,
+      reserve,
+      say: [
+        risk === null
+          ? unstable_reason
+          : 'The working pull turns this flat frame into a propeller whatever its boards, so no reading of them helps.',
+        ...joints,
+      ],
+    };
   }
   const { unpulled, growth, p90_mm } = risk.lift;
   const useful = usefulReadings(model, risk.terms, boardState(model).assumptions);
-  const alikeTo = ({ settles }: Reading): readonly Reading[] => useful.filter((other) => Math.abs(other.settles - settles) < 1e-6);
+  const alikeTo = ({ settles }: Reading): readonly Reading[] =>
+    useful.filter((other) => Math.abs(other.settles - settles) < 1e-6);
   const best = useful
     .filter((reading) => alikeTo(reading)[0] === reading)
     .slice(0, readings_told)
-    .map((reading): ReadingToTake => ({ ...reading, alike: alikeTo(reading).length - 1, lift_p90_mm: grownLift({ mean: unpulled.mean, sd: unpulled.sd * Math.sqrt(Math.max(0, 1 - reading.settles)) }, growth).p90_mm }));
-  const told = best.filter(({ settles }) => settles >= least_settled).map((reading) => {
-    const [then, now] = [formatLength(reading.lift_p90_mm, units), formatLength(p90_mm, units)];
-    const gain = then === now ? '' : `; nine in ten such frames would then stay under ${then} instead of ${now}, if it turns out average`;
-    return `${capital(reading.of)}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner${gain}.`;
-  });
-  return { best, lift_p90_mm: p90_mm, reserve, say: [...(told.length === 0 ? ['No single reading would tell much more about a lifted corner.'] : told), ...joints] };
+    .map((reading): ReadingToTake => ({
+      ...reading,
+      alike: alikeTo(reading).length - 1,
+      lift_p90_mm: grownLift(
+        { mean: unpulled.mean, sd: unpulled.sd * Math.sqrt(Math.max(0, 1 - reading.settles)) },
+        growth,
+      ).p90_mm,
+    }));
+  const told = best
+    .filter(({ settles }) => settles >= least_settled)
+    .map((reading) => {
+      const [then, now] = [formatLength(reading.lift_p90_mm, units), formatLength(p90_mm, units)];
+      const gain =
+        then === now
+          ? ''
+          : `; nine in ten such frames would then stay under ${then} instead of ${now}, if it turns out average`;
+      return `${capital(reading.of)}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner${gain}.`;
+    });
+  return {
+    best,
+    lift_p90_mm: p90_mm,
+    reserve,
+    say: [...(told.length === 0 ? ['No single reading would tell much more about a lifted corner.'] : told), ...joints],
+  };
 }
 
 function reserves(model: Model, { peak_factor, soft_peak_factor }: Solution): ReadingsToTake['reserve'] {
   const share = shelfNumber(model.shelf, 'stiffness-share');
-  return peak_factor === null || soft_peak_factor === null ? null : { as_planned: share * peak_factor, softer: share * soft_peak_factor };
+  return peak_factor === null || soft_peak_factor === null
+    ? null
+    : { as_planned: share * peak_factor, softer: share * soft_peak_factor };
 }
 
 function throughTheDoor(model: Model): DoorAnswer {
@@ -102,11 +145,13 @@ function throughTheDoor(model: Model): DoorAnswer {
   const depth_mm = model.bars.top.section.d_mm + plan.bars.lip_mm;
   const fits = fitsDoor(width_mm, height_mm, depth_mm, door) === 'yes' ? 'yes' : 'no';
   const size = formatSize(door.width_mm, door.height_mm, plan.units);
-  const which = plan.door === null ? `a common door (${size} clear; the plan names none)` : `the door of the plan (${size} clear)`;
+  const which =
+    plan.door === null ? `a common door (${size} clear; the plan names none)` : `the door of the plan (${size} clear)`;
   const shorter = formatLength(Math.min(width_mm, height_mm), plan.units);
-  const say = fits === 'yes'
-    ? `It goes through ${which}, upright, with its ${shorter} side standing.`
-    : `It does not go upright through ${which}: its shorter side is ${shorter}${depth_mm > door.width_mm ? ` and it is ${formatLength(depth_mm, plan.units)} deep` : ''}. Tilting it may help a little; measure before you build, or build it in the room.`;
+  const say =
+    fits === 'yes'
+      ? `It goes through ${which}, upright, with its ${shorter} side standing.`
+      : `It does not go upright through ${which}: its shorter side is ${shorter}${depth_mm > door.width_mm ? ` and it is ${formatLength(depth_mm, plan.units)} deep` : ''}. Tilting it may help a little; measure before you build, or build it in the room.`;
   return { fits, asked: plan.door !== null, say };
 }
 

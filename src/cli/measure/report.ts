@@ -4,7 +4,10 @@ import { BadOption } from '../quantities.js';
 import { exitCode } from '../exit.js';
 import { print, warn } from '../terminal.js';
 
-/** Runs a measuring command and prints what it says; an option that cannot be used is told in one line. Gives the exit code. */
+/**
+ * Runs a measuring command and prints what it says; an option that cannot be used is told in one line. Gives the exit
+ * code.
+ */
 export function reported(measure: () => string): number {
   try {
     print(measure());
@@ -18,10 +21,10 @@ export function reported(measure: () => string): number {
 
 const inchUnits: Readonly<Record<string, { readonly unit: string; readonly per: number }>> = {
   'N/m': { unit: 'lbf/in', per: 4.4482216152605 / 0.0254 },
-  'MPa': { unit: 'psi', per: 0.00689475729316836 },
+  MPa: { unit: 'psi', per: 0.00689475729316836 },
   'deg/m': { unit: 'deg/ft', per: 1 / 0.3048 },
   '/m': { unit: '/ft', per: 1 / 0.3048 },
-  'mm': { unit: 'in', per: 25.4 },
+  mm: { unit: 'in', per: 25.4 },
 };
 
 /** Figures of a number told in inch units beside the metric one: no reading is surer than that. */
@@ -35,12 +38,19 @@ export function said(value: number, unit: string, inch: boolean): string {
 
 /** One reading: the formula in words with the numbers put in, the result and its band, and what to keep in mind. */
 export function readingText({ words, value, low, high, unit, notes }: Reading, inch: boolean, title = ''): string {
-  const band = Number.isFinite(high) ? `between ${said(low, unit, inch)} and ${said(high, unit, inch)}` : `at least ${said(low, unit, inch)}; the reading is too small to say how much more`;
+  const band = Number.isFinite(high)
+    ? `between ${said(low, unit, inch)} and ${said(high, unit, inch)}`
+    : `at least ${said(low, unit, inch)}; the reading is too small to say how much more`;
   return `${title === '' ? '' : `${title}\n`}${words}\nResult: ${said(value, unit, inch)}, ${band}.\n${notes.map((note) => `Note: ${note}\n`).join('')}\n`;
 }
 
 /** What several readings say together. */
-export function spreadText({ count, mean, sd, mean_error, note }: SpreadOfReadings, unit: string, inch: boolean, what: string): string {
+export function spreadText(
+  { count, mean, sd, mean_error, note }: SpreadOfReadings,
+  unit: string,
+  inch: boolean,
+  what: string,
+): string {
   return `${what}, ${count} readings: mean ${said(mean, unit, inch)}${sd === null ? '' : `, standard deviation ${said(sd, unit, inch)}`}${mean_error === null ? '' : `, the mean known to ± ${said(mean_error, unit, inch)}`}.\n${note}\n\n`;
 }
 

@@ -22,17 +22,45 @@ export function sag(options: SagOptions): string {
   });
   const { thickness_mm, width_mm } = sizeOf(shelf, stock, options.size);
   const [across, tall] = options.lies === 'flat' ? [width_mm, thickness_mm] : [thickness_mm, width_mm];
-  const doubtful = apart('--sag', sags.map(({ value }) => value), options.sag ?? []);
-  const readings = sags.map(({ value }) => measureSag({ stock, span_mm: span.value, width_mm: across, height_mm: tall, weight_g: weight.value, sag_mm: value, ...(error === undefined ? {} : { errors: { sag_mm: error } }) }));
+  const doubtful = apart(
+    '--sag',
+    sags.map(({ value }) => value),
+    options.sag ?? [],
+  );
+  const readings = sags.map(({ value }) =>
+    measureSag({
+      stock,
+      span_mm: span.value,
+      width_mm: across,
+      height_mm: tall,
+      weight_g: weight.value,
+      sag_mm: value,
+      ...(error === undefined ? {} : { errors: { sag_mm: error } }),
+    }),
+  );
   const inch = span.inch || sags.some((one) => one.inch);
   const many = readings.length > 1;
-  const together = spreadFromReadings(readings.map(({ value }) => value), 'MPa');
+  const together = spreadFromReadings(
+    readings.map(({ value }) => value),
+    'MPa',
+  );
   return [
     ...readings.map((reading, i) => readingText(reading, inch, many ? `Board ${i + 1}` : '')),
     doubtful === null ? '' : `Note: ${doubtful}\n\n`,
     many ? spreadText(together, 'MPa', inch, `Stiffness of ${stock}`) : '',
     shearText(shelf, stock, together.mean),
-    shelfPaste(shelf, stock, options.size, { E_MPa: Number(digits(together.mean, 3)) }, { date, words: many ? `mean of ${together.count} boards, ${together.sd === null ? 'all alike' : `standard deviation ${digits(together.sd)} MPa`}` : 'one board' }),
+    shelfPaste(
+      shelf,
+      stock,
+      options.size,
+      { E_MPa: Number(digits(together.mean, 3)) },
+      {
+        date,
+        words: many
+          ? `mean of ${together.count} boards, ${together.sd === null ? 'all alike' : `standard deviation ${digits(together.sd)} MPa`}`
+          : 'one board',
+      },
+    ),
   ].join('');
 }
 

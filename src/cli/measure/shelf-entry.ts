@@ -27,7 +27,10 @@ interface Sides {
 export function sizeIfGiven(size: string | undefined): Sides | null {
   if (size === undefined) return null;
   const read = readSize(size);
-  if (read === null) throw new BadOption(`--size: found \`${size.slice(0, 60)}\`; allowed: two sides and a unit, such as "19 x 38 mm" or "3/4 x 1-1/2 in".`);
+  if (read === null)
+    throw new BadOption(
+      `--size: found \`${size.slice(0, 60)}\`; allowed: two sides and a unit, such as "19 x 38 mm" or "3/4 x 1-1/2 in".`,
+    );
   return { thickness_mm: Math.min(read.first_mm, read.second_mm), width_mm: Math.max(read.first_mm, read.second_mm) };
 }
 
@@ -38,15 +41,35 @@ export function sizeOf(shelf: Shelf, stock: string, size: string | undefined): S
   const known = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;
   if (known !== undefined) return known;
   const close = nearest(stock, Object.keys(shelf.lumber));
-  throw new BadOption(`--stock: \`${stock.slice(0, 60)}\` is not on the shelf${close === undefined ? '' : ` (did you mean ${close}?)`}. For a kind of your own give its --size, such as "19 x 38 mm".`);
+  throw new BadOption(
+    `--stock: \`${stock.slice(0, 60)}\` is not on the shelf${close === undefined ? '' : ` (did you mean ${close}?)`}. For a kind of your own give its --size, such as "19 x 38 mm".`,
+  );
 }
 
-/** The shelf file to save, read back by the shelf reader before it is shown. Throws BadOption for a key or size the reader refuses. */
-export function shelfPaste(shelf: Shelf, stock: string, size: string | undefined, measured: Measured, by: MeasuredBy): string {
-  if (!isPlainKey(stock)) throw new BadOption(`--stock: found \`${stock.slice(0, 60)}\`; allowed: letters, figures, dots and dashes, at most 60.`);
+/**
+ * The shelf file to save, read back by the shelf reader before it is shown. Throws BadOption for a key or size the
+ * reader refuses.
+ */
+export function shelfPaste(
+  shelf: Shelf,
+  stock: string,
+  size: string | undefined,
+  measured: Measured,
+  by: MeasuredBy,
+): string {
+  if (!isPlainKey(stock))
+    throw new BadOption(
+      `--stock: found \`${stock.slice(0, 60)}\`; allowed: letters, figures, dots and dashes, at most 60.`,
+    );
   sizeOf(shelf, stock, size);
   const text = measuredShelf(shelf, stock, size?.trim() ?? null, measured, by);
   const back = readShelf(text, 'the new entry', shelf);
-  if (!back.ok) throw new BadOption(back.problems.map(({ path, found, allowed }) => `${path}: found ${found}; allowed: ${allowed}.`).join('\n'));
-  return pasteText(`For your shelf: save this as a file of its own and use it with --shelf, or put the entry under \`lumber:\` of the shelf file you have.${by.date === null ? ' Give --date to note when it was measured.' : ''}`, text);
+  if (!back.ok)
+    throw new BadOption(
+      back.problems.map(({ path, found, allowed }) => `${path}: found ${found}; allowed: ${allowed}.`).join('\n'),
+    );
+  return pasteText(
+    `For your shelf: save this as a file of its own and use it with --shelf, or put the entry under \`lumber:\` of the shelf file you have.${by.date === null ? ' Give --date to note when it was measured.' : ''}`,
+    text,
+  );
 }

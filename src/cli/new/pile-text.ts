@@ -32,7 +32,10 @@ export interface NewPile {
   readonly boards: readonly NewBoard[];
 }
 
-/** The text of a pile; beside each twist stands what was seen, so that nobody has to trust the hand. `schema` is the file an editor may check it by, seen from the pile. */
+/**
+ * The text of a pile; beside each twist stands what was seen, so that nobody has to trust the hand. `schema` is the
+ * file an editor may check it by, seen from the pile.
+ */
 export function pileText({ name, boards }: NewPile, schema: string | null): string {
   const lines = [
     ...(schema === null ? [] : [`# yaml-language-server: $schema=${schema}`]),
@@ -49,7 +52,9 @@ export function pileText({ name, boards }: NewPile, schema: string | null): stri
 function boardLine(board: NewBoard): string {
   const { mark, stock, length, count, sticks, bow, hollow, crook, hollowEdge, knots } = board;
   const parts = [
-    ...(mark === null ? [] : [`mark: ${/^(?!true$|false$|null$)[A-Z][\w-]*$/i.test(mark) ? mark : JSON.stringify(mark)}`]),
+    ...(mark === null
+      ? []
+      : [`mark: ${/^(?!true$|false$|null$)[A-Z][\w-]*$/i.test(mark) ? mark : JSON.stringify(mark)}`]),
     `stock: ${yamlValue(stock)}`,
     `length: ${yamlValue(length)}`,
     ...(count === undefined || count === 1 ? [] : [`count: ${count}`]),

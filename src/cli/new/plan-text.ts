@@ -20,7 +20,10 @@ export interface Wanted {
   readonly file: string;
 }
 
-/** The text of a plan with a remark on every line that is easy to get wrong. `schema` is the file an editor may check it by, seen from the plan; `setback` puts a crossbar laid flat that far behind the cloth. */
+/**
+ * The text of a plan with a remark on every line that is easy to get wrong. `schema` is the file an editor may check it
+ * by, seen from the plan; `setback` puts a crossbar laid flat that far behind the cloth.
+ */
 export function planText(plan: NewPlan, schema: string | null, setback: string | null = null): string {
   const lines = [
     ...(schema === null ? [] : [`# yaml-language-server: $schema=${schema}`]),
@@ -34,7 +37,12 @@ export function planText(plan: NewPlan, schema: string | null, setback: string |
     `  lay: ${plan.lay} # flat: wide side against the cloth; edge: wide side off the wall`,
     `  plies: ${plan.plies} # boards that make up one bar`,
     ...(plan.plies > 1 ? ['  pairing: opposed # bow of one board set against the bow of its partner'] : []),
-    ...(plan.crossbar === 'none' ? [] : ['crossbars:', `  - { runs: ${plan.crossbar}, at: 1/2${setback === null ? '' : `, lay: flat, setback: ${setback}`} } # across the middle${setback === null ? '' : ', its back level with the back of the bars: so the brush does not press the cloth against it'}`]),
+    ...(plan.crossbar === 'none'
+      ? []
+      : [
+          'crossbars:',
+          `  - { runs: ${plan.crossbar}, at: 1/2${setback === null ? '' : `, lay: flat, setback: ${setback}`} } # across the middle${setback === null ? '' : ', its back level with the back of the bars: so the brush does not press the cloth against it'}`,
+        ]),
     `lumber: { chosen: ${plan.chosen}, moisture: ${yamlValue(plan.moisture)} } # chosen: unsorted, plain (a glance along each) or picked (sighted, and checked with winding sticks)`,
     `hang: { by: ${plan.hang} } # wire, two-hooks or none`,
     '# What is not said here is assumed, and the report lists it: corners, cloth and pull, ground, room, spend, door …',

@@ -26,20 +26,42 @@ export interface Asked {
 }
 
 /** A quantity within limits, asked again until it is one. Throws Left. */
-export async function askQuantity({ message, dimension, placeholder, least, most, words, initial, optional = false }: Asked): Promise<string> {
+export async function askQuantity({
+  message,
+  dimension,
+  placeholder,
+  least,
+  most,
+  words,
+  initial,
+  optional = false,
+}: Asked): Promise<string> {
   const validate = (given: string | undefined): string | undefined => {
     if (optional && (given ?? '').trim() === '') return undefined;
     const reading = readQuantity(given ?? '', dimension);
-    if (!reading.ok) return reading.fault === 'no-unit' ? `Write the unit after the number, such as ${placeholder}.` : `Write a number with its unit, such as ${placeholder}.`;
+    if (!reading.ok)
+      return reading.fault === 'no-unit'
+        ? `Write the unit after the number, such as ${placeholder}.`
+        : `Write a number with its unit, such as ${placeholder}.`;
     return reading.value >= least && reading.value <= most ? undefined : `It can be ${words}.`;
   };
-  return (answered(await text({ message, placeholder, validate, ...(initial === undefined ? {} : { initialValue: initial }) })) ?? '').trim();
+  return (
+    answered(
+      await text({ message, placeholder, validate, ...(initial === undefined ? {} : { initialValue: initial }) }),
+    ) ?? ''
+  ).trim();
 }
 
 /** One of a few answers. Throws Left. */
-export async function choose<T extends string>(message: string, options: readonly { readonly value: T; readonly label: string; readonly hint?: string }[], initial: T): Promise<T> {
+export async function choose<T extends string>(
+  message: string,
+  options: readonly { readonly value: T; readonly label: string; readonly hint?: string }[],
+  initial: T,
+): Promise<T> {
   // The library's option type does not distribute over a type parameter, so it is told plain texts.
-  return answered<string>(await select<string>({ message, options: options.map((option) => ({ ...option })), initialValue: initial })) as T;
+  return answered<string>(
+    await select<string>({ message, options: options.map((option) => ({ ...option })), initialValue: initial }),
+  ) as T;
 }
 
 /** A file that is not there yet. Throws Left. */
@@ -50,5 +72,7 @@ export async function askFile(usual: string, placeholder: string): Promise<strin
     if (file === '') return 'Give the name of a file.';
     return existsSync(file) ? `${file} is there already and stays as it is. Give another name.` : undefined;
   };
-  return answered(await text({ message: 'Which file does it go to?', initialValue: free, placeholder, validate })).trim();
+  return answered(
+    await text({ message: 'Which file does it go to?', initialValue: free, placeholder, validate }),
+  ).trim();
 }

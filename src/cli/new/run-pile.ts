@@ -27,7 +27,9 @@ export async function runNewPile(options: NewOptions): Promise<number> {
   }
   const missing = required.filter((flag) => options[flag] === undefined);
   if (missing.length > 0) {
-    warn(`${missing.map((flag) => `--${flag}`).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing. Give them as flags, or leave out --length on a terminal to be asked; sightdown new --help has an example.`);
+    warn(
+      `${missing.map((flag) => `--${flag}`).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing. Give them as flags, or leave out --length on a terminal to be asked; sightdown new --help has an example.`,
+    );
     return exitCode.error;
   }
   try {
@@ -43,17 +45,37 @@ export async function runNewPile(options: NewOptions): Promise<number> {
 /** One board for each mark, then those that nobody reads. Throws BadOption. */
 function boardsFromFlags(options: NewOptions): readonly NewBoard[] {
   const { mark: marks = [], length: lengths = [], stock = '', unread: others } = options;
-  if (marks.length === 0 && others === undefined) throw new BadOption('There is no board: give --mark for boards you read, --unread for those you did not.');
+  if (marks.length === 0 && others === undefined)
+    throw new BadOption('There is no board: give --mark for boards you read, --unread for those you did not.');
   const length = (i: number): string => (lengths.length === 1 ? lengths[0] : lengths[i]) as string;
-  if (lengths.length !== 1 && (lengths.length !== marks.length || others !== undefined)) throw new BadOption(`--length has ${lengths.length} values; allowed: one for all boards${others === undefined ? ', or one for each --mark' : ', where there are unread ones'}.`);
-  const { rise, high, bow, crook } = { rise: each('rise', options.rise, marks), high: each('high', options.high, marks), bow: each('bow', options.bow, marks), crook: each('crook', options.crook, marks) };
+  if (lengths.length !== 1 && (lengths.length !== marks.length || others !== undefined))
+    throw new BadOption(
+      `--length has ${lengths.length} values; allowed: one for all boards${others === undefined ? ', or one for each --mark' : ', where there are unread ones'}.`,
+    );
+  const { rise, high, bow, crook } = {
+    rise: each('rise', options.rise, marks),
+    high: each('high', options.high, marks),
+    bow: each('bow', options.bow, marks),
+    crook: each('crook', options.crook, marks),
+  };
   const taken = (value: string | undefined): value is string => value !== undefined && value !== unread;
   return [
     ...marks.map((mark, i): NewBoard => {
       const [height, depth, edge] = [rise?.[i], bow?.[i], crook?.[i]];
       return {
-        mark, stock, length: length(i),
-        ...(taken(height) ? { sticks: { rise: height, width: options.sticks ?? missingSticks(), over: options.over, high: highOf(height, high?.[i]) } } : {}),
+        mark,
+        stock,
+        length: length(i),
+        ...(taken(height)
+          ? {
+              sticks: {
+                rise: height,
+                width: options.sticks ?? missingSticks(),
+                over: options.over,
+                high: highOf(height, high?.[i]),
+              },
+            }
+          : {}),
         ...(taken(depth) ? { bow: depth } : {}),
         ...(taken(edge) ? { crook: edge } : {}),
       };
@@ -70,12 +92,21 @@ function missingSticks(): never {
 function highOf(rise: string, high: string | undefined): HighEnd {
   if (/^\s*0+(?:\.0+)?(?:\s|$)/u.test(rise)) return 'level';
   if (high === 'left' || high === 'right') return high;
-  throw new BadOption(`--rise ${rise.slice(0, 20)} needs --high: left or right, the side on which the far stick stands higher as you sight over the near one.`);
+  throw new BadOption(
+    `--rise ${rise.slice(0, 20)} needs --high: left or right, the side on which the far stick stands higher as you sight over the near one.`,
+  );
 }
 
 /** Values of a flag, one for each mark; undefined where the flag was not given. Throws BadOption. */
-function each(flag: string, values: readonly string[] | undefined, marks: readonly string[]): readonly string[] | undefined {
-  if (values !== undefined && values.length !== marks.length) throw new BadOption(`--${flag} has ${values.length} values for ${marks.length} boards; allowed: one for each --mark, in the same order, \`${unread}\` where you did not read it.`);
+function each(
+  flag: string,
+  values: readonly string[] | undefined,
+  marks: readonly string[],
+): readonly string[] | undefined {
+  if (values !== undefined && values.length !== marks.length)
+    throw new BadOption(
+      `--${flag} has ${values.length} values for ${marks.length} boards; allowed: one for each --mark, in the same order, \`${unread}\` where you did not read it.`,
+    );
   return values;
 }
 
@@ -89,6 +120,8 @@ function write(pile: NewPile, file: string, shelf: Shelf): number {
     return exitCode.error;
   }
   writeNewFile(file, text);
-  tell(`${file} is written. Next: sightdown place my-plan.yaml --pile ${/^[\w./-]+$/.test(file) ? file : JSON.stringify(file)}`);
+  tell(
+    `${file} is written. Next: sightdown place my-plan.yaml --pile ${/^[\w./-]+$/.test(file) ? file : JSON.stringify(file)}`,
+  );
   return exitCode.fine;
 }

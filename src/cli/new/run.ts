@@ -30,7 +30,9 @@ export async function runNew(options: NewOptions): Promise<number> {
   const missing = required.filter((flag) => options[flag] === undefined);
   if (missing.length === 0) return write(fromFlags(options), shelf.value);
   if (process.stdin.isTTY !== true || process.stdout.isTTY !== true) {
-    warn(`There is no terminal to ask on, and ${missing.map((flag) => `--${flag}`).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing. Give them as flags; sightdown new --help has an example.`);
+    warn(
+      `There is no terminal to ask on, and ${missing.map((flag) => `--${flag}`).join(', ')} ${missing.length === 1 ? 'is' : 'are'} missing. Give them as flags; sightdown new --help has an example.`,
+    );
     return exitCode.error;
   }
   const wanted = await (await import('./ask.js')).ask(options, shelf.value);
@@ -41,21 +43,36 @@ function fromFlags(options: NewOptions): Wanted {
   const { name = '', width = '', height = '', stock = '' } = options;
   return {
     plan: {
-      name: name.trim(), width, height, stock, lay: options.lay ?? 'flat', plies: options.plies ?? 1, crossbar: options.crossbar ?? 'none',
-      chosen: options.chosen ?? 'plain', moisture: options.moisture ?? '12 %', hang: options.hang ?? 'wire',
+      name: name.trim(),
+      width,
+      height,
+      stock,
+      lay: options.lay ?? 'flat',
+      plies: options.plies ?? 1,
+      crossbar: options.crossbar ?? 'none',
+      chosen: options.chosen ?? 'plain',
+      moisture: options.moisture ?? '12 %',
+      hang: options.hang ?? 'wire',
     },
     file: options.out ?? fileNameOf(name),
   };
 }
 
-/** How far behind the cloth a crossbar of bars on edge can lie when it is laid flat, its back level with theirs; null when there is no room for that. Down to a mark of the tape. */
+/**
+ * How far behind the cloth a crossbar of bars on edge can lie when it is laid flat, its back level with theirs; null
+ * when there is no room for that. Down to a mark of the tape.
+ */
 function setbackOf({ crossbar, lay, stock, width }: NewPlan, shelf: Shelf): string | null {
   const lumber = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;
   if (crossbar === 'none' || lay !== 'edge' || lumber === undefined) return null;
   const reading = readQuantity(width, 'length');
   const units = reading.ok && reading.system === 'inch' ? 'inch' : 'metric';
   const mark_mm = units === 'inch' ? 25.4 / 16 : 1;
-  const setback_mm = Math.floor((Math.max(lumber.thickness_mm, lumber.width_mm) - Math.min(lumber.thickness_mm, lumber.width_mm)) / mark_mm + 1e-9) * mark_mm;
+  const setback_mm =
+    Math.floor(
+      (Math.max(lumber.thickness_mm, lumber.width_mm) - Math.min(lumber.thickness_mm, lumber.width_mm)) / mark_mm +
+        1e-9,
+    ) * mark_mm;
   return setback_mm > 0 ? formatLength(setback_mm, units) : null;
 }
 

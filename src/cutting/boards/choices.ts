@@ -28,10 +28,18 @@ export function makeChoice(bench: ReadyProblem, boards: readonly number[]): Choi
 }
 
 /**
- * All choices of boards that cost from `low` to `high` and meet every weight, best first. Null when there are more than `most` or `tick` says stop.
+ * All choices of boards that cost from `low` to `high` and meet every weight, best first. Null when there are more than
+ * `most` or `tick` says stop.
  * No board is left empty in a best cutting, so a choice never has more boards than there are pieces.
  */
-export function choicesBetween(bench: ReadyProblem, weights: readonly Weight[], low: number, high: number, most: number, tick: () => boolean): Choice[] | null {
+export function choicesBetween(
+  bench: ReadyProblem,
+  weights: readonly Weight[],
+  low: number,
+  high: number,
+  most: number,
+  tick: () => boolean,
+): Choice[] | null {
   const { bins } = bench;
   const kinds = bins.length;
   const found: Choice[] = [];
@@ -57,12 +65,22 @@ export function choicesBetween(bench: ReadyProblem, weights: readonly Weight[], 
     const top = Math.min(limit, bench.pieces - number, price > 0 ? Math.floor((high - cost) / price) : limit);
     for (let n = 0; n <= top; n++) {
       boards[s] = n;
-      visit(s + 1, cost + n * price, number + n, n === 0 ? carried : carried.map((c, w) => c + n * ((weights[w] as Weight).capacity[s] as number)));
+      visit(
+        s + 1,
+        cost + n * price,
+        number + n,
+        n === 0 ? carried : carried.map((c, w) => c + n * ((weights[w] as Weight).capacity[s] as number)),
+      );
       if (overflow) break;
     }
     boards[s] = 0;
   };
-  visit(0, 0, 0, weights.map(() => 0));
+  visit(
+    0,
+    0,
+    0,
+    weights.map(() => 0),
+  );
   return overflow ? null : found.sort(better);
 }
 
@@ -85,7 +103,10 @@ function suffixReach(bench: ReadyProblem, capacity: readonly number[]): Reach {
   return { free, perCost };
 }
 
-/** Whether every board of `small` can be matched to its own board of `large` at least as long: then what `large` cannot hold, `small` cannot. */
+/**
+ * Whether every board of `small` can be matched to its own board of `large` at least as long: then what `large` cannot
+ * hold, `small` cannot.
+ */
 export function within(bench: ReadyProblem, small: Choice, large: Choice): boolean {
   const inStep = bench.bins.every((bin, s) => s === 0 || bin.alone <= (bench.bins[s - 1]?.alone as number));
   if (!inStep) return small.boards.every((n, s) => n <= (large.boards[s] as number));

@@ -7,10 +7,17 @@ import { makeWeight, type Weight } from './weights.js';
 const stepsPerTry = 3000;
 
 /**
- * Tries to pack one choice of boards by following the relaxation: fix the loads it is surest of, search the rest briefly, and go on with
- * what is left. `sureShare` (0..1) is how much of a load the relaxation must use before it is fixed. Null when that leads nowhere, which proves nothing.
+ * Tries to pack one choice of boards by following the relaxation: fix the loads it is surest of, search the rest
+ * briefly, and go on with
+ * what is left. `sureShare` (0..1) is how much of a load the relaxation must use before it is fixed. Null when that
+ * leads nowhere, which proves nothing.
  */
-export function diveInto(bench: ReadyProblem, choice: readonly number[], sureShare: number, outOfTime: () => boolean): Filled[] | null {
+export function diveInto(
+  bench: ReadyProblem,
+  choice: readonly number[],
+  sureShare: number,
+  outOfTime: () => boolean,
+): Filled[] | null {
   const left = bench.count.slice();
   const boards = choice.slice();
   const fixed: Filled[] = [];
@@ -24,16 +31,25 @@ export function diveInto(bench: ReadyProblem, choice: readonly number[], sureSha
     const weights: Weight[] = [makeWeight(rest, rest.size)];
     if (value.some((v) => v > 0)) weights.push(makeWeight(rest, value));
     const filling = fillBoards(rest, boards, weights, { steps: stepsPerTry, outOfTime });
-    if (filling.verdict === 'fits') return [...fixed, ...filling.loads.map(({ bin, counts }) => ({ bin, counts: widen(counts) }))];
+    if (filling.verdict === 'fits')
+      return [...fixed, ...filling.loads.map(({ bin, counts }) => ({ bin, counts: widen(counts) }))];
     if (filling.verdict === 'cannot') return null;
-    const taken = takeSure(loads.map((load) => ({ ...load, counts: widen(load.counts) })), sureShare, left, boards);
+    const taken = takeSure(
+      loads.map((load) => ({ ...load, counts: widen(load.counts) })),
+      sureShare,
+      left,
+      boards,
+    );
     if (taken.length === 0) return null;
     fixed.push(...taken);
   }
   return null;
 }
 
-/** Follows the relaxation without a choice of boards: the best cutting met when what is not yet fixed is packed quickly. Null when there is none. */
+/**
+ * Follows the relaxation without a choice of boards: the best cutting met when what is not yet fixed is packed quickly.
+ * Null when there is none.
+ */
 export function diveFreely(bench: ReadyProblem, sureShare: number, outOfTime: () => boolean): Filled[] | null {
   const left = bench.count.slice();
   const boards = bench.bins.map(({ most }) => most);
@@ -43,15 +59,24 @@ export function diveFreely(bench: ReadyProblem, sureShare: number, outOfTime: ()
   let best: Filled[] | null = null;
   const cost = (filled: readonly Filled[]): number => filled.reduce((sum, { bin }) => sum + (price[bin] as number), 0);
   while (!outOfTime()) {
-    const { bench: rest, kinds } = remainder({ ...bench, bins: bench.bins.map((bin, s) => ({ ...bin, most: boards[s] as number })) }, left);
+    const { bench: rest, kinds } = remainder(
+      { ...bench, bins: bench.bins.map((bin, s) => ({ ...bin, most: boards[s] as number })) },
+      left,
+    );
     const widen = widener(kinds, left.length);
     const quick = kinds.length === 0 ? [] : quickCutting(rest);
-    const whole = quick === null ? null : [...fixed, ...quick.map(({ bin, counts }) => ({ bin, counts: widen(counts) }))];
+    const whole =
+      quick === null ? null : [...fixed, ...quick.map(({ bin, counts }) => ({ bin, counts: widen(counts) }))];
     if (whole !== null && (best === null || cost(whole) < cost(best))) best = whole;
     if (kinds.length === 0) break;
     const most = boards.map((n) => (n < bench.pieces ? n : null));
     const { loads } = shadowPrices(rest, { price, most, penalty: rest.size.map(() => dear) }, outOfTime);
-    const taken = takeSure(loads.map((load) => ({ ...load, counts: widen(load.counts) })), sureShare, left, boards);
+    const taken = takeSure(
+      loads.map((load) => ({ ...load, counts: widen(load.counts) })),
+      sureShare,
+      left,
+      boards,
+    );
     if (taken.length === 0) break;
     fixed.push(...taken);
   }
@@ -59,7 +84,12 @@ export function diveFreely(bench: ReadyProblem, sureShare: number, outOfTime: ()
 }
 
 /** Takes the loads the relaxation is surest of, the surest one in any case, off what is left and off the boards. */
-function takeSure(loads: readonly { bin: number; counts: number[]; share: number }[], sureShare: number, left: number[], boards: number[]): Filled[] {
+function takeSure(
+  loads: readonly { bin: number; counts: number[]; share: number }[],
+  sureShare: number,
+  left: number[],
+  boards: number[],
+): Filled[] {
   const taken: Filled[] = [];
   for (const { bin, counts, share } of [...loads].sort((p, q) => q.share - p.share)) {
     if (taken.length > 0 && share < sureShare) break;
@@ -86,6 +116,13 @@ function widener(kinds: readonly number[], length: number): (counts: ArrayLike<n
 function remainder(bench: ReadyProblem, left: readonly number[]): { bench: ReadyProblem; kinds: number[] } {
   const kinds = left.flatMap((c, k) => (c > 0 ? [k] : []));
   const pick = <T>(list: readonly T[]): T[] => kinds.map((k) => list[k] as T);
-  const rest: ReadyProblem = { ...bench, size: pick(bench.size), count: pick(left), group: pick(bench.group), setup: pick(bench.setup), members: pick(bench.members) };
+  const rest: ReadyProblem = {
+    ...bench,
+    size: pick(bench.size),
+    count: pick(left),
+    group: pick(bench.group),
+    setup: pick(bench.setup),
+    members: pick(bench.members),
+  };
   return { bench: rest, kinds };
 }

@@ -2,8 +2,14 @@ import type { ReadyProblem } from './ready-problem.js';
 import { patternsWith, type Pattern } from './patterns.js';
 import type { Weight } from './weights.js';
 
-/** Whether a choice of boards can hold all pieces: the loads that do it, a proof that none do, or neither before the allowance was used up. */
-export type Filling = { readonly verdict: 'fits'; readonly loads: readonly Pattern[] } | { readonly verdict: 'cannot' } | { readonly verdict: 'ran-out' };
+/**
+ * Whether a choice of boards can hold all pieces: the loads that do it, a proof that none do, or neither before the
+ * allowance was used up.
+ */
+export type Filling =
+  | { readonly verdict: 'fits'; readonly loads: readonly Pattern[] }
+  | { readonly verdict: 'cannot' }
+  | { readonly verdict: 'ran-out' };
 
 /** How long the search may go on: a number of steps, and a clock asked now and then. */
 export interface Allowance {
@@ -15,10 +21,17 @@ const memoryLimit = 400_000;
 const stepsBetweenLooks = 4096;
 
 /**
- * Depth-first search: the longest piece left goes on one of the boards left, by every load worth trying, tightest first.
- * Points of the search found hopeless are remembered by what is left of pieces and boards. `weights[0]` must be length itself.
+ * Depth-first search: the longest piece left goes on one of the boards left, by every load worth trying, tightest
+ * first.
+ * Points of the search found hopeless are remembered by what is left of pieces and boards. `weights[0]` must be length
+ * itself.
  */
-export function fillBoards(bench: ReadyProblem, choice: readonly number[], weights: readonly Weight[], allowance: Allowance): Filling {
+export function fillBoards(
+  bench: ReadyProblem,
+  choice: readonly number[],
+  weights: readonly Weight[],
+  allowance: Allowance,
+): Filling {
   const kinds = bench.size.length;
   const counts = Uint16Array.from(bench.count);
   const boards = Uint16Array.from(choice);
@@ -41,7 +54,8 @@ export function fillBoards(bench: ReadyProblem, choice: readonly number[], weigh
     const key = String.fromCharCode(...boards) + String.fromCharCode(...counts.subarray(first));
     if (dead.has(key)) return false;
     const options: Pattern[] = [];
-    for (let s = 0; s < boards.length && !stopped; s++) if (boards[s] !== 0) options.push(...patternsWith(bench, first, s, { counts, spare }, weights, tick));
+    for (let s = 0; s < boards.length && !stopped; s++)
+      if (boards[s] !== 0) options.push(...patternsWith(bench, first, s, { counts, spare }, weights, tick));
     if (stopped) return false;
     options.sort((p, q) => p.loss - q.loss);
     for (const option of options) {

@@ -8,8 +8,10 @@ export interface Filled {
 }
 
 /**
- * A quick cutting to begin with, or null when it runs out of boards: board by board, the longest piece left and the fullest load around it,
- * on the board that costs least per length used; then each board is swapped for the cheapest that still holds its load. `only` restricts the boards.
+ * A quick cutting to begin with, or null when it runs out of boards: board by board, the longest piece left and the
+ * fullest load around it,
+ * on the board that costs least per length used; then each board is swapped for the cheapest that still holds its load.
+ * `only` restricts the boards.
  */
 export function quickCutting(bench: ReadyProblem, only: (bin: number) => boolean = () => true): Filled[] | null {
   const left = bench.count.slice();
@@ -67,7 +69,12 @@ function shrink(bench: ReadyProblem, filled: readonly Filled[], spare: number[])
     let best = bin;
     const merit = (s: number): number => (bench.bins[s]?.price as number) + 1e-9 * (bench.bins[s]?.size as number);
     bench.bins.forEach((other, s) => {
-      if ((spare[s] as number) > 0 && (counts.reduce((sum, c) => sum + c, 0) === 1 ? other.alone : other.size) >= need && merit(s) < merit(best)) best = s;
+      if (
+        (spare[s] as number) > 0 &&
+        (counts.reduce((sum, c) => sum + c, 0) === 1 ? other.alone : other.size) >= need &&
+        merit(s) < merit(best)
+      )
+        best = s;
     });
     if (best !== bin) {
       spare[best] = (spare[best] as number) - 1;

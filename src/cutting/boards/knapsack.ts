@@ -1,6 +1,9 @@
 import { onlyAlone, type ReadyProblem, type Bin } from './ready-problem.js';
 
-/** The most a board of some size can carry, with the load that carries it. `exact` is false when the search was cut short: `value` is then only an upper bound. */
+/**
+ * The most a board of some size can carry, with the load that carries it. `exact` is false when the search was cut
+ * short: `value` is then only an upper bound.
+ */
 export interface Load {
   readonly value: number;
   readonly counts: readonly number[];
@@ -11,10 +14,25 @@ export interface Load {
  * Largest Σ value·count over all loads of one board (each kind at most `limit` times), by branch and bound.
  * Any value returned is never below the true one, so it may be used in a proof; with whole values the result is whole.
  */
-export function bestLoad(bench: ReadyProblem, value: readonly number[], boardSize: number, limit: readonly number[] = bench.count, steps = 20_000): Load {
+export function bestLoad(
+  bench: ReadyProblem,
+  value: readonly number[],
+  boardSize: number,
+  limit: readonly number[] = bench.count,
+  steps = 20_000,
+): Load {
   const { size, setup, group } = bench;
-  const order = size.map((_, i) => i).filter((i) => (value[i] as number) > 0 && (limit[i] as number) > 0 && (size[i] as number) + (setup[i] as number) <= boardSize);
-  order.sort((p, q) => (value[q] as number) * (size[p] as number) - (value[p] as number) * (size[q] as number) || (size[q] as number) - (size[p] as number));
+  const order = size
+    .map((_, i) => i)
+    .filter(
+      (i) =>
+        (value[i] as number) > 0 && (limit[i] as number) > 0 && (size[i] as number) + (setup[i] as number) <= boardSize,
+    );
+  order.sort(
+    (p, q) =>
+      (value[q] as number) * (size[p] as number) - (value[p] as number) * (size[q] as number) ||
+      (size[q] as number) - (size[p] as number),
+  );
   const n = order.length;
   const v = order.map((i) => value[i] as number);
   const s = order.map((i) => size[i] as number);
@@ -64,12 +82,19 @@ export function bestLoad(bench: ReadyProblem, value: readonly number[], boardSiz
 }
 
 /** The best load of a board, a single piece by itself included. */
-export function bestBoardLoad(bench: ReadyProblem, value: readonly number[], bin: Bin, limit: readonly number[] = bench.count, steps = 20_000): Load {
+export function bestBoardLoad(
+  bench: ReadyProblem,
+  value: readonly number[],
+  bin: Bin,
+  limit: readonly number[] = bench.count,
+  steps = 20_000,
+): Load {
   const load = bestLoad(bench, value, bin.size, limit, steps);
   if (bin.alone === bin.size) return load;
   let best = load;
   value.forEach((v, k) => {
-    if (v > best.value && (limit[k] as number) > 0 && onlyAlone(bench, k, bin)) best = { value: v, counts: value.map((_, i) => (i === k ? 1 : 0)), exact: true };
+    if (v > best.value && (limit[k] as number) > 0 && onlyAlone(bench, k, bin))
+      best = { value: v, counts: value.map((_, i) => (i === k ? 1 : 0)), exact: true };
   });
   return best;
 }

@@ -6,17 +6,26 @@ export interface PlacedPiece extends PooledPiece {
   /** Along its long side; of a mitred piece that is longer than its short side by `across` at each end. */
   readonly from_mm: number;
   readonly to_mm: number;
-  /** Which edge of the board the long side of a mitred piece lies on; mitred neighbours alternate. `both` = square ends. */
+  /**
+   * Which edge of the board the long side of a mitred piece lies on; mitred neighbours alternate. `both` = square ends.
+   */
   readonly long_side: 'upper' | 'lower' | 'both';
 }
 
 /**
- * Lays pieces out along a board from `start_mm`: square pieces first, longest first, then each group of nested mitres, longest first.
+ * Lays pieces out along a board from `start_mm`: square pieces first, longest first, then each group of nested mitres,
+ * longest first.
  * Returns the places and where the last piece ends.
  */
-export function layOut(pieces: readonly PooledPiece[], start_mm: number, kerf_mm: number): { placed: PlacedPiece[]; end_mm: number } {
+export function layOut(
+  pieces: readonly PooledPiece[],
+  start_mm: number,
+  kerf_mm: number,
+): { placed: PlacedPiece[]; end_mm: number } {
   const across = (p: PooledPiece): number => (nests(p.piece) ? p.piece.across_mm : 0);
-  const sorted = [...pieces].sort((p, q) => across(p) - across(q) || q.piece.cut_mm - p.piece.cut_mm || compareText(p.tag, q.tag));
+  const sorted = [...pieces].sort(
+    (p, q) => across(p) - across(q) || q.piece.cut_mm - p.piece.cut_mm || compareText(p.tag, q.tag),
+  );
   const placed: PlacedPiece[] = [];
   let end_mm = start_mm;
   let turned = false;
@@ -27,7 +36,12 @@ export function layOut(pieces: readonly PooledPiece[], start_mm: number, kerf_mm
     const gap_mm = before === undefined ? 0 : before.piece.ends === 'mitre' ? mitreKerf_mm(kerf_mm) : kerf_mm;
     const from_mm = end_mm + gap_mm - (nested ? across(item) : 0);
     end_mm = from_mm + item.piece.cut_mm;
-    placed.push({ ...item, from_mm, to_mm: end_mm, long_side: item.piece.ends === 'square' ? 'both' : turned ? 'lower' : 'upper' });
+    placed.push({
+      ...item,
+      from_mm,
+      to_mm: end_mm,
+      long_side: item.piece.ends === 'square' ? 'both' : turned ? 'lower' : 'upper',
+    });
   });
   return { placed, end_mm };
 }

@@ -9,9 +9,21 @@ const mostCountedPatterns = 3000;
 /** How long the integer program may take: branch-and-bound nodes, the same on every machine, or milliseconds. */
 export type Patience = { readonly nodes: number } | { readonly ms: number };
 
-/** The part of an integer program's solver used here: model text in, status and values out; it blocks until done or out of time. */
+/**
+ * The part of an integer program's solver used here: model text in, status and values out; it blocks until done or out
+ * of time.
+ */
 export interface IntegerProgram {
-  solve(problem: string, options: { readonly mip_rel_gap: number; readonly mip_abs_gap: number; readonly time_limit?: number; readonly mip_max_nodes?: number; readonly output_flag: boolean }): {
+  solve(
+    problem: string,
+    options: {
+      readonly mip_rel_gap: number;
+      readonly mip_abs_gap: number;
+      readonly time_limit?: number;
+      readonly mip_max_nodes?: number;
+      readonly output_flag: boolean;
+    },
+  ): {
     readonly Status: string;
     readonly Columns: Readonly<Record<string, { readonly Primal?: number }>>;
   };
@@ -27,8 +39,10 @@ export interface FullLoad {
 }
 
 /**
- * Like `cutBoards`; when the search ran out of time an integer program over all full loads, solved by the solver that is passed in
- * (loaded only then), gets `patience` more to close the gap: counted in nodes, the same on every machine, or in time. What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
+ * Like `cutBoards`; when the search ran out of time an integer program over all full loads, solved by the solver that
+ * is passed in
+ * (loaded only then), gets `patience` more to close the gap: counted in nodes, the same on every machine, or in time.
+ * What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
  */
 export async function cutBoardsExactly(problem: CutProblem, patience: Patience, load: LoadSolver): Promise<CutResult> {
   const found = cutBoards(problem);
@@ -51,12 +65,20 @@ export function fullLoads(bench: ReadyProblem, most: number): FullLoad[] | null 
     const visit = (k: number, room: number): void => {
       if (overflow) return;
       if (k === size.length) {
-        if (counts.some((c) => c > 0) && !size.some((_, i) => (counts[i] as number) < (count[i] as number) && need(i) <= room)) found.push({ bin: b, counts: counts.slice() });
+        if (
+          counts.some((c) => c > 0) &&
+          !size.some((_, i) => (counts[i] as number) < (count[i] as number) && need(i) <= room)
+        )
+          found.push({ bin: b, counts: counts.slice() });
         overflow = found.length > most;
         return;
       }
       const fresh = need(k) - (size[k] as number);
-      for (let c = Math.max(0, Math.min(count[k] as number, Math.floor((room - fresh) / (size[k] as number)))); c >= 0; c--) {
+      for (
+        let c = Math.max(0, Math.min(count[k] as number, Math.floor((room - fresh) / (size[k] as number))));
+        c >= 0;
+        c--
+      ) {
         counts[k] = c;
         visit(k + 1, c > 0 ? room - fresh - c * (size[k] as number) : room);
       }
@@ -75,15 +97,30 @@ export function fullLoads(bench: ReadyProblem, most: number): FullLoad[] | null 
   return overflow ? null : found;
 }
 
-/** The least cost by the integer program over `loads`, recounted; null when it found nothing in time or nothing better than `known`. */
-export function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench: ReadyProblem, loads: readonly FullLoad[], known: Cutting | null, patience: Patience): Cutting | null {
+/**
+ * The least cost by the integer program over `loads`, recounted; null when it found nothing in time or nothing better
+ * than `known`.
+ */
+export function solveByLoads(
+  solver: IntegerProgram,
+  problem: CutProblem,
+  bench: ReadyProblem,
+  loads: readonly FullLoad[],
+  known: Cutting | null,
+  patience: Patience,
+): Cutting | null {
   const price = (load: FullLoad): number => bench.bins[load.bin]?.price as number;
   const sum = (terms: readonly string[]): string => (terms.length === 0 ? '0 x0' : terms.join(' + '));
   const cost = sum(loads.map((load, j) => `${price(load)} x${j}`));
   const lines = ['Minimize', ` cost: ${cost}`, 'Subject To'];
-  bench.count.forEach((c, k) => lines.push(` piece${k}: ${sum(loads.flatMap((load, j) => ((load.counts[k] as number) > 0 ? [`${load.counts[k]} x${j}`] : [])))} >= ${c}`));
+  bench.count.forEach((c, k) =>
+    lines.push(
+      ` piece${k}: ${sum(loads.flatMap((load, j) => ((load.counts[k] as number) > 0 ? [`${load.counts[k]} x${j}`] : [])))} >= ${c}`,
+    ),
+  );
   bench.bins.forEach((bin, b) => {
-    if (bin.most < bench.pieces) lines.push(` board${b}: ${sum(loads.flatMap((load, j) => (load.bin === b ? [`1 x${j}`] : [])))} <= ${bin.most}`);
+    if (bin.most < bench.pieces)
+      lines.push(` board${b}: ${sum(loads.flatMap((load, j) => (load.bin === b ? [`1 x${j}`] : [])))} <= ${bin.most}`);
   });
   if (known !== null) lines.push(` cheaper: ${cost} <= ${known.cost - 1}`);
   lines.push('General', ` ${loads.map((_, j) => `x${j}`).join(' ')}`, 'End');
@@ -95,8 +132,18 @@ export function solveByLoads(solver: IntegerProgram, problem: CutProblem, bench:
   return recount(problem, bench, loads, uses, solution.Status === 'Optimal', known);
 }
 
-/** Counts every piece and board of what the integer program says; null when it is no cutting, or no better than what is known. */
-function recount(problem: CutProblem, bench: ReadyProblem, loads: readonly FullLoad[], uses: readonly number[], optimal: boolean, known: Cutting | null): Cutting | null {
+/**
+ * Counts every piece and board of what the integer program says; null when it is no cutting, or no better than what is
+ * known.
+ */
+function recount(
+  problem: CutProblem,
+  bench: ReadyProblem,
+  loads: readonly FullLoad[],
+  uses: readonly number[],
+  optimal: boolean,
+  known: Cutting | null,
+): Cutting | null {
   const members = bench.members.map((list) => list.slice());
   const left = bench.bins.map((bin) => bin.most);
   const boards: { stock: number; pieces: number[] }[] = [];
@@ -117,5 +164,14 @@ function recount(problem: CutProblem, bench: ReadyProblem, loads: readonly FullL
   if (known !== null && cost >= known.cost) return null;
   const cut = problem.items.reduce((total, item) => total + item.length * item.count, 0);
   const bound = optimal ? cost : (known?.bound ?? 0);
-  return { ok: true, boards, cost, waste: length - cut, proven: optimal, tiesProven: false, bound, gap: cost === 0 ? 0 : (cost - bound) / cost };
+  return {
+    ok: true,
+    boards,
+    cost,
+    waste: length - cut,
+    proven: optimal,
+    tiesProven: false,
+    bound,
+    gap: cost === 0 ? 0 : (cost - bound) / cost,
+  };
 }

@@ -12,7 +12,10 @@ const stepsGrow = 8;
 const mostChoices = 20_000;
 /** Steps in listing choices in the first round. */
 const firstLooks = 20_000;
-/** Undecided choices in the first round after which the walk starts over with better weights and more patience; doubled every round. */
+/**
+ * Undecided choices in the first round after which the walk starts over with better weights and more patience; doubled
+ * every round.
+ */
 const mostOpen = 8;
 const searchWeights = 5;
 /** How sure the relaxation must be of a load before it is fixed, for the dives of each round. */
@@ -20,9 +23,12 @@ const freeShares = [0.9, 0.6];
 const sureShares = [[], [0.75, 0.9], [0.5]];
 
 /**
- * The least-cost choice of boards, ties by least waste, then fewest boards. Choices of boards are walked in that order; those that fail a
- * necessary condition are skipped, the rest are packed by a depth-first search, with more patience each round, until one fits and every
- * better one is refuted, or the time is up: then the best cutting known comes with an honest bound. Throws a RangeError on numbers that are not whole.
+ * The least-cost choice of boards, ties by least waste, then fewest boards. Choices of boards are walked in that order;
+ * those that fail a
+ * necessary condition are skipped, the rest are packed by a depth-first search, with more patience each round, until
+ * one fits and every
+ * better one is refuted, or the time is up: then the best cutting known comes with an honest bound. Throws a RangeError
+ * on numbers that are not whole.
  */
 export function cutBoards(problem: CutProblem): CutResult {
   checkProblem(problem);
@@ -32,7 +38,8 @@ export function cutBoards(problem: CutProblem): CutResult {
     return count > 0 && !problem.stock.some((s) => (s.alone ?? s.length) >= need && s.available !== 0) ? [i] : [];
   });
   if (tooLong.length > 0) return { ok: false, reason: 'too-long', items: tooLong };
-  if (bench.pieces === 0) return { ok: true, boards: [], cost: 0, waste: 0, proven: true, tiesProven: true, bound: 0, gap: 0 };
+  if (bench.pieces === 0)
+    return { ok: true, boards: [], cost: 0, waste: 0, proven: true, tiesProven: true, bound: 0, gap: 0 };
   return new Search(problem, bench).run();
 }
 
@@ -56,7 +63,10 @@ class Search {
     this.weights = plainWeights(bench);
     const dearest = bench.bins.map((bin) => bin.price * bin.most).reduce((sum, cost) => sum + cost, 0);
     this.highestCost = Math.min(dearest, bench.pieces * Math.max(0, ...bench.bins.map((bin) => bin.price)));
-    const tries = [quickCutting(bench), ...bench.bins.map((_, s) => quickCutting(bench, (t) => t === s || (bench.bins[t]?.price as number) === 0))];
+    const tries = [
+      quickCutting(bench),
+      ...bench.bins.map((_, s) => quickCutting(bench, (t) => t === s || (bench.bins[t]?.price as number) === 0)),
+    ];
     for (const filled of tries) if (filled !== null) this.offer(filled);
   }
 
@@ -79,7 +89,11 @@ class Search {
     let settled: 'all' | 'cost' | 'open' = 'open';
     for (let round = 0, steps = firstSteps; settled !== 'all'; round++, steps *= stepsGrow) {
       if (round === 1) {
-        this.sharpen(this.bench.bins.map(({ price }) => price), this.bench.bins.map(({ most }) => (most < this.bench.pieces ? most : null)), this.dearPenalty());
+        this.sharpen(
+          this.bench.bins.map(({ price }) => price),
+          this.bench.bins.map(({ most }) => (most < this.bench.pieces ? most : null)),
+          this.dearPenalty(),
+        );
         for (const sure of freeShares) {
           const filled = this.closed() ? null : diveFreely(this.bench, sure, this.outOfTime);
           if (filled !== null) this.offer(filled);
@@ -91,7 +105,10 @@ class Search {
     return this.finish(settled);
   }
 
-  /** Walks the choices in order of merit once. `all`: the best is proven, ties too; `cost`: its cost is; `open`: some cheaper choice is undecided. */
+  /**
+   * Walks the choices in order of merit once. `all`: the best is proven, ties too; `cost`: its cost is; `open`: some
+   * cheaper choice is undecided.
+   */
   private walk(round: number, steps: number): 'all' | 'cost' | 'open' {
     let low = this.bound;
     let width = Math.max(1, Math.ceil(low * 0.002));
@@ -103,7 +120,14 @@ class Search {
       const high = Math.min(low + width - 1, limit);
       let looks = 0;
       const mostLooks = firstLooks * stepsGrow ** round;
-      const choices = choicesBetween(this.bench, this.weights, low, high, mostChoices, () => ++looks > mostLooks || (looks % 512 === 0 && this.outOfTime()));
+      const choices = choicesBetween(
+        this.bench,
+        this.weights,
+        low,
+        high,
+        mostChoices,
+        () => ++looks > mostLooks || (looks % 512 === 0 && this.outOfTime()),
+      );
       if (choices === null) {
         if (width > 1 && round > 0 && !this.outOfTime()) {
           width = Math.max(1, Math.floor(width / 8));
@@ -135,13 +159,18 @@ class Search {
 
   /** Packs one choice, or refutes it. A choice that fits becomes the best. */
   private try(choice: Choice, round: number, steps: number): 'fits' | 'cannot' | 'ran-out' {
-    const fails = (): boolean => this.weights.some((w) => !meets(w, choice.boards)) || this.refuted.some((r) => within(this.bench, choice, r));
+    const fails = (): boolean =>
+      this.weights.some((w) => !meets(w, choice.boards)) || this.refuted.some((r) => within(this.bench, choice, r));
     if (fails()) return 'cannot';
     if (round > 1) {
       const key = choice.boards.join();
       if (!this.relaxed.has(key)) {
         this.relaxed.add(key);
-        this.sharpen(choice.boards.map(() => 0), choice.boards, this.bench.size);
+        this.sharpen(
+          choice.boards.map(() => 0),
+          choice.boards,
+          this.bench.size,
+        );
         if (fails()) return 'cannot';
       }
     }
@@ -153,8 +182,10 @@ class Search {
     }
     const weights = [this.weights[0] as Weight, ...this.sharp.slice(0, searchWeights)];
     const filling = fillBoards(this.bench, choice.boards, weights, { steps, outOfTime: this.outOfTime });
-    if (filling.verdict === 'fits') this.offer(filling.loads.map(({ bin, counts }) => ({ bin, counts: Array.from(counts) })));
-    if (filling.verdict === 'cannot') this.refuted = [...this.refuted.filter((r) => !within(this.bench, r, choice)), choice];
+    if (filling.verdict === 'fits')
+      this.offer(filling.loads.map(({ bin, counts }) => ({ bin, counts: Array.from(counts) })));
+    if (filling.verdict === 'cannot')
+      this.refuted = [...this.refuted.filter((r) => !within(this.bench, r, choice)), choice];
     return filling.verdict;
   }
 
@@ -186,6 +217,15 @@ class Search {
     }));
     const cut = this.problem.items.reduce((sum, item) => sum + item.length * item.count, 0);
     const bound = proven ? choice.cost : Math.min(this.bound, choice.cost);
-    return { ok: true, boards, cost: choice.cost, waste: choice.length - cut, proven, tiesProven: settled === 'all', bound, gap: proven ? 0 : (choice.cost - bound) / choice.cost };
+    return {
+      ok: true,
+      boards,
+      cost: choice.cost,
+      waste: choice.length - cut,
+      proven,
+      tiesProven: settled === 'all',
+      bound,
+      gap: proven ? 0 : (choice.cost - bound) / choice.cost,
+    };
   }
 }

@@ -17,13 +17,22 @@ export interface Remaining {
 }
 
 /**
- * Every load of board kind `bin` that holds the longest piece left (`first`), leaves no room for another piece left, stays within the
+ * Every load of board kind `bin` that holds the longest piece left (`first`), leaves no room for another piece left,
+ * stays within the
  * spare of every weight, and is not beaten by a load that swaps one or two of its pieces for a longer one left over.
  * A piece too long for the board unless it lies alone makes a load by itself.
- * Swapping argument: in any finished cutting the longer piece lies on another board, where the shorter ones fit in its place, so the better load can be had instead
+ * Swapping argument: in any finished cutting the longer piece lies on another board, where the shorter ones fit in its
+ * place, so the better load can be had instead
  * (two for one not when the longer piece may lie alone on a board that has no room for two).
  */
-export function patternsWith(bench: ReadyProblem, first: number, bin: number, rest: Remaining, weights: readonly Weight[], tick: () => boolean): Pattern[] {
+export function patternsWith(
+  bench: ReadyProblem,
+  first: number,
+  bin: number,
+  rest: Remaining,
+  weights: readonly Weight[],
+  tick: () => boolean,
+): Pattern[] {
   const { size, setup, group } = bench;
   const kinds = size.length;
   const board = bench.bins[bin] as Bin;
@@ -31,7 +40,8 @@ export function patternsWith(bench: ReadyProblem, first: number, bin: number, re
   const start = (size[first] as number) + (setup[first] as number);
   if (start > room && start > board.alone) return [];
   const tail = new Float64Array(kinds + 1);
-  for (let k = kinds - 1; k >= first; k--) tail[k] = (tail[k + 1] as number) + (size[k] as number) * (rest.counts[k] as number);
+  for (let k = kinds - 1; k >= first; k--)
+    tail[k] = (tail[k + 1] as number) + (size[k] as number) * (rest.counts[k] as number);
   const chosen = new Uint16Array(kinds);
   const present = new Map<number, number>();
   const found: Pattern[] = [];
@@ -47,7 +57,8 @@ export function patternsWith(bench: ReadyProblem, first: number, bin: number, re
       let lost = capacity[bin] as number;
       for (let k = first; k < kinds; k++) lost -= (chosen[k] as number) * (value[k] as number);
       if (lost > (rest.spare[w] as number)) return;
-      if (w === 0 || lost > 0) loss += w === 0 ? 1e-3 * (lost / room) : Math.max(0, lost) / Math.max(1, capacity[bin] as number);
+      if (w === 0 || lost > 0)
+        loss += w === 0 ? 1e-3 * (lost / room) : Math.max(0, lost) / Math.max(1, capacity[bin] as number);
     }
     if (left >= 0 && beaten(bench, chosen, rest.counts, first, left)) return;
     found.push({ bin, counts: chosen.slice(), loss });
@@ -75,7 +86,11 @@ export function patternsWith(bench: ReadyProblem, first: number, bin: number, re
     const fresh = g >= 0 && !present.get(g) ? (setup[k] as number) : 0;
     const s = size[k] as number;
     const fewest = k === first ? 1 : 0;
-    for (let c = Math.max(fewest, Math.min(rest.counts[k] as number, Math.floor((left - fresh) / s))); c >= fewest; c--) {
+    for (
+      let c = Math.max(fewest, Math.min(rest.counts[k] as number, Math.floor((left - fresh) / s)));
+      c >= fewest;
+      c--
+    ) {
       chosen[k] = c;
       if (c > 0) present.set(g, (present.get(g) ?? 0) + 1);
       for (let w = 1; w < weights.length; w++) {

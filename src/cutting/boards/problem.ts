@@ -4,7 +4,10 @@ export interface StockKind {
   readonly price: number;
   /** At most this many; absent or null = as many as wanted. A leftover on hand has price 0 and a number here. */
   readonly available?: number | null;
-  /** A piece that is alone on the board may be this long (a board picked clear of knots); absent = no longer than `length`. Counts for no other load, nor for the waste. */
+  /**
+   * A piece that is alone on the board may be this long (a board picked clear of knots); absent = no longer than
+   * `length`. Counts for no other load, nor for the waste.
+   */
   readonly alone?: number;
 }
 
@@ -17,27 +20,40 @@ export interface PieceKind {
 }
 
 /**
- * A cutting problem in integers. Pieces fit a board iff their lengths, the kerf between neighbours (n − 1 of them) and the setup of each
+ * A cutting problem in integers. Pieces fit a board iff their lengths, the kerf between neighbours (n − 1 of them) and
+ * the setup of each
  * group that is present come to no more than the board's length.
  */
 export interface CutProblem {
   readonly kerf: number;
   readonly stock: readonly StockKind[];
   readonly items: readonly PieceKind[];
-  /** Length taken once on every board that carries a piece of the group (for nested mitres: the one triangle nobody shares). */
+  /**
+   * Length taken once on every board that carries a piece of the group (for nested mitres: the one triangle nobody
+   * shares).
+   */
   readonly setups?: readonly number[];
   readonly timeLimit_ms: number;
-  /** The clock, injected: milliseconds from any start. A counter does as well and makes the result the same on every machine. */
+  /**
+   * The clock, injected: milliseconds from any start. A counter does as well and makes the result the same on every
+   * machine.
+   */
   readonly now: () => number;
 }
 
-/** One board of the answer: which stock (index), and which pieces (index into `items`, one entry per piece, longest first). */
+/**
+ * One board of the answer: which stock (index), and which pieces (index into `items`, one entry per piece, longest
+ * first).
+ */
 export interface CutBoard {
   readonly stock: number;
   readonly pieces: readonly number[];
 }
 
-/** A complete cutting: every piece once. `proven` speaks of the cost alone, `tiesProven` also of the waste and the number of boards. */
+/**
+ * A complete cutting: every piece once. `proven` speaks of the cost alone, `tiesProven` also of the waste and the
+ * number of boards.
+ */
 export interface Cutting {
   readonly ok: true;
   readonly boards: readonly CutBoard[];
@@ -52,15 +68,21 @@ export interface Cutting {
   readonly gap: number;
 }
 
-/** Why there is no cutting: pieces longer than every board (indices into `items`), too few boards on offer, or the time ran out before either was known. */
-export type NoCutting = { readonly ok: false; readonly reason: 'too-long'; readonly items: readonly number[] } | { readonly ok: false; readonly reason: 'not-enough' | 'undecided' };
+/**
+ * Why there is no cutting: pieces longer than every board (indices into `items`), too few boards on offer, or the time
+ * ran out before either was known.
+ */
+export type NoCutting =
+  | { readonly ok: false; readonly reason: 'too-long'; readonly items: readonly number[] }
+  | { readonly ok: false; readonly reason: 'not-enough' | 'undecided' };
 
 export type CutResult = Cutting | NoCutting;
 
 /** Throws a RangeError that names the first number of a problem that is not a sensible integer: a bug of the caller. */
 export function checkProblem(problem: CutProblem): void {
   const whole = (name: string, value: number, least: number): void => {
-    if (!Number.isSafeInteger(value) || value < least || value > 1e12) throw new RangeError(`${name} must be a whole number from ${least}, not ${value}`);
+    if (!Number.isSafeInteger(value) || value < least || value > 1e12)
+      throw new RangeError(`${name} must be a whole number from ${least}, not ${value}`);
   };
   whole('kerf', problem.kerf, 0);
   for (const { length, price, available, alone } of problem.stock) {
@@ -73,6 +95,7 @@ export function checkProblem(problem: CutProblem): void {
   for (const { length, count, group } of problem.items) {
     whole('piece length', length, 1);
     whole('piece count', count, 0);
-    if (group !== undefined && problem.setups?.[group] === undefined) throw new RangeError(`no setup for group ${group}`);
+    if (group !== undefined && problem.setups?.[group] === undefined)
+      throw new RangeError(`no setup for group ${group}`);
   }
 }

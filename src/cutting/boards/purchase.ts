@@ -30,7 +30,12 @@ export interface StockPurchase {
   /** Longest first. */
   readonly boards: readonly BoughtBoard[];
   /** The buying list: boards of one length and price together. */
-  readonly kinds: readonly { readonly length_mm: number; readonly price: number; readonly count: number; readonly on_hand: boolean }[];
+  readonly kinds: readonly {
+    readonly length_mm: number;
+    readonly price: number;
+    readonly count: number;
+    readonly on_hand: boolean;
+  }[];
   /** Share of each new board kept back for knots. */
   readonly knot_share: number;
   readonly cost: number;

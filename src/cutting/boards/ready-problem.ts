@@ -1,6 +1,8 @@
 import type { CutProblem } from './problem.js';
 
-/** One kind of board as the search sees it: the kerf after the last piece is added to its size, so sizes simply add up. */
+/**
+ * One kind of board as the search sees it: the kerf after the last piece is added to its size, so sizes simply add up.
+ */
 export interface Bin {
   readonly size: number;
   /** Size for a piece that lies alone; never less than `size`. */
@@ -13,7 +15,9 @@ export interface Bin {
   readonly stock: number;
 }
 
-/** A problem made ready for the search: kerf inside the sizes, equal pieces merged, longest first, boards longest first. */
+/**
+ * A problem made ready for the search: kerf inside the sizes, equal pieces merged, longest first, boards longest first.
+ */
 export interface ReadyProblem {
   readonly size: readonly number[];
   readonly count: readonly number[];
@@ -26,7 +30,10 @@ export interface ReadyProblem {
   readonly members: readonly (readonly number[])[];
 }
 
-/** Makes a problem ready. Boards too short for every piece, and boards beaten by an endless cheaper one at least as long, drop out. */
+/**
+ * Makes a problem ready. Boards too short for every piece, and boards beaten by an endless cheaper one at least as
+ * long, drop out.
+ */
 export function makeReady(problem: CutProblem): ReadyProblem {
   const { kerf } = problem;
   const kinds = new Map<string, { size: number; group: number; members: number[] }>();
@@ -43,9 +50,22 @@ export function makeReady(problem: CutProblem): ReadyProblem {
   const pieces = sorted.reduce((sum, kind) => sum + kind.members.length, 0);
   const least = Math.min(...sorted.map((kind) => kind.size + setupOf(kind.group)));
   const bins = problem.stock
-    .map((stock, index): Bin => ({ size: stock.length + kerf, alone: (stock.alone ?? stock.length) + kerf, length: stock.length, price: stock.price, most: Math.min(stock.available ?? pieces, pieces), stock: index }))
+    .map((stock, index): Bin => ({
+      size: stock.length + kerf,
+      alone: (stock.alone ?? stock.length) + kerf,
+      length: stock.length,
+      price: stock.price,
+      most: Math.min(stock.available ?? pieces, pieces),
+      stock: index,
+    }))
     .filter((bin) => bin.most > 0 && bin.alone >= least);
-  const kept = bins.filter((bin) => !bins.some((other) => other.most === pieces && other.price < bin.price && other.length >= bin.length && other.alone >= bin.alone));
+  const kept = bins.filter(
+    (bin) =>
+      !bins.some(
+        (other) =>
+          other.most === pieces && other.price < bin.price && other.length >= bin.length && other.alone >= bin.alone,
+      ),
+  );
   kept.sort((p, q) => q.size - p.size || q.alone - p.alone || p.price - q.price || p.stock - q.stock);
   return {
     size: sorted.map((kind) => kind.size),
@@ -63,7 +83,9 @@ export function needAlone(bench: ReadyProblem, kind: number): number {
   return (bench.size[kind] as number) + (bench.setup[kind] as number);
 }
 
-/** Whether a kind of piece goes on a board only by itself, because it is longer than what is left of it beside knots. */
+/**
+ * Whether a kind of piece goes on a board only by itself, because it is longer than what is left of it beside knots.
+ */
 export function onlyAlone(bench: ReadyProblem, kind: number, bin: Bin): boolean {
   const need = needAlone(bench, kind);
   return need > bin.size && need <= bin.alone;

@@ -1,7 +1,10 @@
 import type { ReadyProblem } from './ready-problem.js';
 import { bestBoardLoad } from './knapsack.js';
 
-/** What a linear relaxation is asked: price of a board of each kind, how many may be used (null = endless), and the penalty for leaving a piece uncut. */
+/**
+ * What a linear relaxation is asked: price of a board of each kind, how many may be used (null = endless), and the
+ * penalty for leaving a piece uncut.
+ */
 export interface Relaxation {
   readonly price: readonly number[];
   readonly most: readonly (number | null)[];
@@ -24,7 +27,8 @@ export interface Relaxed {
 const tiny = 1e-9;
 
 /**
- * Shadow prices of the pieces in the relaxation where boards are divisible, by column generation on a revised simplex with an explicit
+ * Shadow prices of the pieces in the relaxation where boards are divisible, by column generation on a revised simplex
+ * with an explicit
  * inverse. They are floating-point and maybe cut short: good for finding a strong weight, never a proof by themselves.
  */
 export function shadowPrices(bench: ReadyProblem, relaxation: Relaxation, outOfTime: () => boolean): Relaxed {
@@ -45,13 +49,16 @@ export function shadowPrices(bench: ReadyProblem, relaxation: Relaxation, outOfT
     dual.fill(0);
     for (let r = 0; r < rows; r++) {
       const cost = basisCost[r] as number;
-      if (cost !== 0) for (let c = 0; c < rows; c++) dual[c] = (dual[c] as number) + cost * (inverse[r * rows + c] as number);
+      if (cost !== 0)
+        for (let c = 0; c < rows; c++) dual[c] = (dual[c] as number) + cost * (inverse[r * rows + c] as number);
     }
     if (round % 16 === 15 && outOfTime()) break;
     const column = entering(bench, relaxation, boundRow, dual, kinds, rows);
     if (column === null) break;
     direction.fill(0);
-    for (const [row, value] of column.entries) for (let r = 0; r < rows; r++) direction[r] = (direction[r] as number) + value * (inverse[r * rows + row] as number);
+    for (const [row, value] of column.entries)
+      for (let r = 0; r < rows; r++)
+        direction[r] = (direction[r] as number) + value * (inverse[r * rows + row] as number);
     let pivot = -1;
     let step = Infinity;
     for (let r = 0; r < rows; r++) {
@@ -71,18 +78,28 @@ export function shadowPrices(bench: ReadyProblem, relaxation: Relaxation, outOfT
       const d = direction[r] as number;
       if (r === pivot || d === 0) continue;
       x[r] = (x[r] as number) - d * step;
-      for (let c = 0; c < rows; c++) inverse[r * rows + c] = (inverse[r * rows + c] as number) - d * (inverse[at + c] as number);
+      for (let c = 0; c < rows; c++)
+        inverse[r * rows + c] = (inverse[r * rows + c] as number) - d * (inverse[at + c] as number);
     }
     x[pivot] = step;
     basisCost[pivot] = column.cost;
     basis[pivot] = column.load;
   }
-  const loads = basis.flatMap((load, r) => (load === undefined || (x[r] as number) < 1e-6 ? [] : [{ ...load, share: x[r] as number }]));
+  const loads = basis.flatMap((load, r) =>
+    load === undefined || (x[r] as number) < 1e-6 ? [] : [{ ...load, share: x[r] as number }],
+  );
   return { prices: Array.from(dual.slice(0, kinds)), loads };
 }
 
 /** The column that improves most: a surplus, a slack, or the best load of some board. Null when nothing does. */
-function entering(bench: ReadyProblem, relaxation: Relaxation, boundRow: ReadonlyMap<number, number>, dual: Float64Array, kinds: number, rows: number): Column | null {
+function entering(
+  bench: ReadyProblem,
+  relaxation: Relaxation,
+  boundRow: ReadonlyMap<number, number>,
+  dual: Float64Array,
+  kinds: number,
+  rows: number,
+): Column | null {
   let best = -1e-7 * Math.max(1, ...relaxation.price);
   let column: Column | null = null;
   for (let r = 0; r < rows; r++) {

@@ -2,7 +2,8 @@ import type { ReadyProblem } from './ready-problem.js';
 import { bestBoardLoad } from './knapsack.js';
 
 /**
- * A necessary condition on any choice of boards: give every piece a weight; then the boards' capacities for that weight must reach the
+ * A necessary condition on any choice of boards: give every piece a weight; then the boards' capacities for that weight
+ * must reach the
  * pieces' total. All numbers are whole, so the condition is exact; a capacity may be too large but never too small.
  */
 export interface Weight {
@@ -23,7 +24,8 @@ export function makeWeight(bench: ReadyProblem, value: readonly number[]): Weigh
 
 function totals(bench: ReadyProblem, value: readonly number[]): Pick<Weight, 'demand' | 'rate'> {
   const rate = new Array<number>(value.length + 1).fill(0);
-  for (let k = value.length - 1; k >= 0; k--) rate[k] = Math.max(rate[k + 1] as number, (value[k] as number) / (bench.size[k] as number));
+  for (let k = value.length - 1; k >= 0; k--)
+    rate[k] = Math.max(rate[k + 1] as number, (value[k] as number) / (bench.size[k] as number));
   return { demand: value.reduce((sum, v, i) => sum + v * (bench.count[i] as number), 0), rate };
 }
 
@@ -58,7 +60,10 @@ export function meets(weight: Weight, choice: readonly number[]): boolean {
   return sum >= weight.demand;
 }
 
-/** Least cost of boards that meet one weight, boards being divisible: a lower bound on every cutting's cost. Infinity when none do. */
+/**
+ * Least cost of boards that meet one weight, boards being divisible: a lower bound on every cutting's cost. Infinity
+ * when none do.
+ */
 export function costBound(bench: ReadyProblem, weight: Weight): number {
   const order = bench.bins.map((_, s) => s).filter((s) => (weight.capacity[s] as number) > 0);
   const rate = (s: number): number => (bench.bins[s]?.price as number) / (weight.capacity[s] as number);

@@ -14,7 +14,10 @@ export interface Assembly {
   readonly faults: readonly string[];
 }
 
-/** Puts the pieces of one frame together: outside size, gaps at corners and crossbar ends, and whether that is the face of the plan. */
+/**
+ * Puts the pieces of one frame together: outside size, gaps at corners and crossbar ends, and whether that is the face
+ * of the plan.
+ */
 export function piecesAssemble(list: PieceList): Assembly {
   const { w_mm, mark_mm, face, corner } = list;
   /** The tape lets a thousandth of a mark pass. */
@@ -39,7 +42,8 @@ export function piecesAssemble(list: PieceList): Assembly {
   let opening_mm = pairs;
   if (corner === 'mitre')
     for (const bar of [top, bottom, left, right]) {
-      // At 45° the long and short points of a bar as wide as w lie w apart at each end: anything more or less shows as a gap.
+      // At 45° the long and short points of a bar as wide as w lie w apart at each end: anything more or less shows as
+      // a gap.
       const off_mm = bar.long_mm - bar.short_mm - 2 * w_mm;
       if (off_mm > mark_mm + dust_mm) faults.push('The inner plies are too short for the corners to close.');
       if (off_mm < -dust_mm) opening_mm = Math.max(opening_mm, -off_mm);
@@ -49,16 +53,30 @@ export function piecesAssemble(list: PieceList): Assembly {
   const tongues_mm = corner === 'keyed' ? w_mm : 0;
   for (const piece of list.pieces) {
     if (piece.part === 'bar') continue;
-    const room_mm = piece.part === 'brace' ? piece.exact_mm : (piece.runs === 'upright' ? height_mm : width_mm) - 2 * w_mm + tongues_mm;
+    const room_mm =
+      piece.part === 'brace'
+        ? piece.exact_mm
+        : (piece.runs === 'upright' ? height_mm : width_mm) - 2 * w_mm + tongues_mm;
     const over_mm = finished(piece).long_mm - room_mm;
     opening_mm = Math.max(opening_mm, -over_mm);
     if (over_mm < -dust_mm) faults.push(`${piece.label} is shorter than the room for it.`);
     if (over_mm >= mark_mm) faults.push(`${piece.label} is more than a mark of the tape longer than the room for it.`);
     if (piece.part === 'crossbar') tight_mm = Math.max(tight_mm, over_mm);
   }
-  for (const [name, size_mm, wanted_mm] of [['width', width_mm, face.width_mm], ['height', height_mm, face.height_mm]] as const)
-    if (size_mm < wanted_mm - dust_mm || size_mm >= wanted_mm + mark_mm) faults.push(`The ${name} comes out ${size_mm} mm instead of ${wanted_mm} mm.`);
-  return { width_mm, height_mm, opening_mm: opening_mm > dust_mm ? opening_mm : 0, tight_mm, fits: faults.length === 0 && opening_mm <= dust_mm, faults };
+  for (const [name, size_mm, wanted_mm] of [
+    ['width', width_mm, face.width_mm],
+    ['height', height_mm, face.height_mm],
+  ] as const)
+    if (size_mm < wanted_mm - dust_mm || size_mm >= wanted_mm + mark_mm)
+      faults.push(`The ${name} comes out ${size_mm} mm instead of ${wanted_mm} mm.`);
+  return {
+    width_mm,
+    height_mm,
+    opening_mm: opening_mm > dust_mm ? opening_mm : 0,
+    tight_mm,
+    fits: faults.length === 0 && opening_mm <= dust_mm,
+    faults,
+  };
 }
 
 /** Long and short point of a piece once all its cuts are made. */

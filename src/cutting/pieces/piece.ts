@@ -1,7 +1,9 @@
 import type { About, BarName } from '../../base/names.js';
 import type { Lay, PlanCorners } from '../../plan/plan.js';
 
-/** Where a half-lap is cut out of a piece: from its left or bottom end, mm. Half the piece's depth is taken away there. */
+/**
+ * Where a half-lap is cut out of a piece: from its left or bottom end, mm. Half the piece's depth is taken away there.
+ */
 export interface Lap {
   readonly from_mm: number;
   readonly width_mm: number;
@@ -32,7 +34,10 @@ export interface Piece {
   readonly short_mm: number;
   /** Length the geometry asks for, before rounding and without trim. */
   readonly exact_mm: number;
-  /** A blank is glued or screwed to its other plies first and then cut as one piece to this; null when the piece is finished as it leaves the board. */
+  /**
+   * A blank is glued or screwed to its other plies first and then cut as one piece to this; null when the piece is
+   * finished as it leaves the board.
+   */
   readonly later: { readonly ends: 'square' | 'mitre'; readonly cut_mm: number; readonly short_mm: number } | null;
   readonly laps: readonly Lap[];
   /** Which side faces up at the saw, in words. */
@@ -41,7 +46,9 @@ export interface Piece {
   readonly note: string;
 }
 
-/** One strip of a raised lip, mitred at both ends to run round the front of the frame; cut from strips, not from boards. */
+/**
+ * One strip of a raised lip, mitred at both ends to run round the front of the frame; cut from strips, not from boards.
+ */
 export interface LipPiece {
   /** `lip T`, `lip B`, `lip L`, `lip R`. */
   readonly label: string;
@@ -60,7 +67,9 @@ export interface PieceList {
   readonly mark_mm: number;
   /** Built size of the bars in the plane of the cloth. */
   readonly w_mm: number;
-  /** Between the bars, in whole marks of the tape: as long as a crossbar is cut, and as the short side of a mitred bar. */
+  /**
+   * Between the bars, in whole marks of the tape: as long as a crossbar is cut, and as the short side of a mitred bar.
+   */
   readonly opening: { readonly width_mm: number; readonly height_mm: number };
   /** Width of a bar as the tape shows it: opening and two bars make up the face. */
   readonly bar_mm: number;

@@ -6,7 +6,10 @@ export interface Strip {
 }
 
 export interface AcrossSearch {
-  /** A place across the roll for every strip; null when there is none, or when the search was stopped (`finished` false). */
+  /**
+   * A place across the roll for every strip; null when there is none, or when the search was stopped (`finished`
+   * false).
+   */
   readonly places: readonly number[] | null;
   readonly finished: boolean;
   /** Strips put down on the way. */
@@ -14,13 +17,19 @@ export interface AcrossSearch {
 }
 
 /**
- * Finds places across the roll so that no two strips that share a level overlap. Strips are put down from the left, each as far left as those before it
- * allow; a branch ends when at some level what lies there and what must still come there is wider than the roll. Stops after `steps` strips put down.
+ * Finds places across the roll so that no two strips that share a level overlap. Strips are put down from the left,
+ * each as far left as those before it
+ * allow; a branch ends when at some level what lies there and what must still come there is wider than the roll. Stops
+ * after `steps` strips put down.
  */
 export function placeAcross(strips: readonly Strip[], roll_mm: number, steps: number): AcrossSearch {
   const cuts = [...new Set(strips.flatMap((s) => [s.from, s.to]))].sort((p, q) => p - q);
-  const covers = strips.map((s) => cuts.slice(0, -1).flatMap((cut, level) => (cut >= s.from - 1e-9 && cut < s.to - 1e-9 ? [level] : [])));
-  const toCome = cuts.slice(0, -1).map((_, level) => strips.reduce((sum, s, i) => (covers[i]?.includes(level) ? sum + s.across : sum), 0));
+  const covers = strips.map((s) =>
+    cuts.slice(0, -1).flatMap((cut, level) => (cut >= s.from - 1e-9 && cut < s.to - 1e-9 ? [level] : [])),
+  );
+  const toCome = cuts
+    .slice(0, -1)
+    .map((_, level) => strips.reduce((sum, s, i) => (covers[i]?.includes(level) ? sum + s.across : sum), 0));
   const places = new Array<number>(strips.length).fill(-1);
   const dead = new Set<string>();
   let left = steps;
@@ -47,6 +56,10 @@ export function placeAcross(strips: readonly Strip[], roll_mm: number, steps: nu
     dead.add(key);
     return false;
   };
-  const found = descend(0, toCome.map(() => 0), toCome);
+  const found = descend(
+    0,
+    toCome.map(() => 0),
+    toCome,
+  );
   return { places: found ? places : null, finished: found || left > 0, steps: steps - left };
 }

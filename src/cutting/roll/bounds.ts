@@ -3,7 +3,10 @@ import type { Lie } from './piece.js';
 /** What is still to be laid, each piece with its ways of lying. */
 export type Waiting = readonly (readonly Lie[])[];
 
-/** From `y` along the roll on (until the next level), `used` of its width is taken. Levels ascend in y and descend in use; the last one is open-ended. */
+/**
+ * From `y` along the roll on (until the next level), `used` of its width is taken. Levels ascend in y and descend in
+ * use; the last one is open-ended.
+ */
 export interface Level {
   readonly y: number;
   readonly used: number;
@@ -12,14 +15,26 @@ export interface Level {
 /** Widths that some set of waiting pieces fills exactly, ascending; null when there are too many to be of use. */
 export type Fillable = readonly number[] | null;
 
-/** Widths that a set of waiting pieces fills exactly side by side, none above the roll: a free width is worth only the largest of them it holds. */
+/**
+ * Widths that a set of waiting pieces fills exactly side by side, none above the roll: a free width is worth only the
+ * largest of them it holds.
+ */
 export function fillableWidths(waiting: Waiting, roll_mm: number): Fillable {
-  return fillable(waiting.map((lies) => lies.map((lie) => lie.across)), roll_mm);
+  return fillable(
+    waiting.map((lies) => lies.map((lie) => lie.across)),
+    roll_mm,
+  );
 }
 
-/** Lengths that a set of pieces fills exactly one behind the other, none above the limit: where a layout pushed together can end. */
+/**
+ * Lengths that a set of pieces fills exactly one behind the other, none above the limit: where a layout pushed together
+ * can end.
+ */
 export function fillableLengths(waiting: Waiting, limit_mm: number): Fillable {
-  return fillable(waiting.map((lies) => lies.map((lie) => lie.along)), limit_mm);
+  return fillable(
+    waiting.map((lies) => lies.map((lie) => lie.along)),
+    limit_mm,
+  );
 }
 
 function fillable(choices: readonly (readonly number[])[], most_mm: number, mostSums = 4096): Fillable {
@@ -46,11 +61,17 @@ export function usableOf(sums: Fillable, free_mm: number): number {
 }
 
 /**
- * A length that no finish of this layout can beat: the larger of what the waiting area needs in the width that can be filled at each level, what any single
- * piece needs from the first level with room for it, and what pieces that cannot lie side by side need one behind the other.
+ * A length that no finish of this layout can beat: the larger of what the waiting area needs in the width that can be
+ * filled at each level, what any single
+ * piece needs from the first level with room for it, and what pieces that cannot lie side by side need one behind the
+ * other.
  */
 export function leastLength_mm(levels: readonly Level[], waiting: Waiting, widths: Fillable, roll_mm: number): number {
-  return Math.max(areaLength(levels, waiting, widths, roll_mm), singleLength(levels, waiting, roll_mm), wideLength(levels, waiting, roll_mm));
+  return Math.max(
+    areaLength(levels, waiting, widths, roll_mm),
+    singleLength(levels, waiting, roll_mm),
+    wideLength(levels, waiting, roll_mm),
+  );
 }
 
 function areaLength(levels: readonly Level[], waiting: Waiting, widths: Fillable, roll_mm: number): number {
@@ -67,12 +88,21 @@ function areaLength(levels: readonly Level[], waiting: Waiting, widths: Fillable
 }
 
 function singleLength(levels: readonly Level[], waiting: Waiting, roll_mm: number): number {
-  return waiting.reduce((most, lies) => Math.max(most, Math.min(...lies.map((lie) => firstRoom(levels, lie.across, roll_mm) + lie.along))), 0);
+  return waiting.reduce(
+    (most, lies) => Math.max(most, Math.min(...lies.map((lie) => firstRoom(levels, lie.across, roll_mm) + lie.along))),
+    0,
+  );
 }
 
-/** The widest pieces, as long as each is too wide to lie beside any wider one whichever way they lie: they come one behind the other. */
+/**
+ * The widest pieces, as long as each is too wide to lie beside any wider one whichever way they lie: they come one
+ * behind the other.
+ */
 function wideLength(levels: readonly Level[], waiting: Waiting, roll_mm: number): number {
-  const sized = waiting.map((lies) => ({ across: Math.min(...lies.map((lie) => lie.across)), along: Math.min(...lies.map((lie) => lie.along)) }));
+  const sized = waiting.map((lies) => ({
+    across: Math.min(...lies.map((lie) => lie.across)),
+    along: Math.min(...lies.map((lie) => lie.along)),
+  }));
   sized.sort((p, q) => q.across - p.across);
   let [behind, most] = [0, 0];
   for (const [i, piece] of sized.entries()) {

@@ -14,7 +14,10 @@ export interface ClothRoll {
   readonly layout: RollLayout;
 }
 
-/** A plan's cloth as pieces for the roll, one for each frame: the longer side along the threads; a square may lie either way. */
+/**
+ * A plan's cloth as pieces for the roll, one for each frame: the longer side along the threads; a square may lie either
+ * way.
+ */
 export function rollPieces(model: Model): RollPiece[] {
   const { width_mm, height_mm } = clothCutSize(clothCutOf(model));
   const { name, count } = model.plan;
@@ -26,7 +29,10 @@ export function rollPieces(model: Model): RollPiece[] {
   }));
 }
 
-/** Lays the cloths of all plans out, a roll for each kind of cloth and roll width, in order of first use; rolls are those of the units that the plans share. */
+/**
+ * Lays the cloths of all plans out, a roll for each kind of cloth and roll width, in order of first use; rolls are
+ * those of the units that the plans share.
+ */
 export function clothRolls(models: readonly Model[], shop: Shelf): ClothRoll[] {
   const shelf = shelfIn(shop, commonUnits(models.map(({ plan }) => plan)));
   const groups = new Map<string, { cloth: Cloth; roll_mm: number; pieces: RollPiece[] }>();

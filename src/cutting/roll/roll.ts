@@ -28,8 +28,10 @@ const stepsWhenMany = 60_000;
 const searchedUpTo = 30;
 
 /**
- * Lays cloths on a roll so that the least length is cut off, the long threads kept along the roll except for pieces that may turn.
- * Never longer than laying them in rows, longest first; proven shortest where it says so. Throws RangeError for a size that is not above zero.
+ * Lays cloths on a roll so that the least length is cut off, the long threads kept along the roll except for pieces
+ * that may turn.
+ * Never longer than laying them in rows, longest first; proven shortest where it says so. Throws RangeError for a size
+ * that is not above zero.
  */
 export function packRoll(pieces: readonly RollPiece[], roll_mm: number): RollLayout {
   for (const size of [roll_mm, ...pieces.flatMap((p) => [p.along_mm, p.across_mm])]) {
@@ -38,11 +40,14 @@ export function packRoll(pieces: readonly RollPiece[], roll_mm: number): RollLay
   const all = pieces.map((piece): OpenPiece => ({ piece, lies: liesOf(piece, roll_mm) }));
   const open = all.filter((p) => p.lies.length > 0);
   const too_wide = all.filter((p) => p.lies.length === 0).map((p) => p.piece.name);
-  if (open.length === 0) return { roll_mm, length_mm: 0, placed: [], proven: true, least_mm: 0, used_share: 0, too_wide };
+  if (open.length === 0)
+    return { roll_mm, length_mm: 0, placed: [], proven: true, least_mm: 0, used_share: 0, too_wide };
 
   const quick = shortest([...rowLayouts(open, roll_mm), ...skylineLayouts(open, roll_mm)]);
   const waiting = open.map((p) => p.lies);
-  const bound_mm = equalLength_mm(open, roll_mm) ?? leastLength_mm([{ y: 0, used: 0 }], waiting, fillableWidths(waiting, roll_mm), roll_mm);
+  const bound_mm =
+    equalLength_mm(open, roll_mm) ??
+    leastLength_mm([{ y: 0, used: 0 }], waiting, fillableWidths(waiting, roll_mm), roll_mm);
   const search =
     bound_mm >= lengthOf(quick) - 1e-6 || open.length > searchedUpTo
       ? { placed: null, finished: bound_mm >= lengthOf(quick) - 1e-6 }
@@ -62,12 +67,17 @@ export function packRoll(pieces: readonly RollPiece[], roll_mm: number): RollLay
 }
 
 /**
- * Least length for pieces that are all alike and may lie one way only: full rows. Lines drawn every `along` cross each piece once, and no line crosses
+ * Least length for pieces that are all alike and may lie one way only: full rows. Lines drawn every `along` cross each
+ * piece once, and no line crosses
  * more than fit abreast, so no layout is shorter. Null when the pieces differ.
  */
 function equalLength_mm(open: readonly OpenPiece[], roll_mm: number): number | null {
   const [lie] = open[0]?.lies ?? [];
-  if (lie === undefined || open.some(({ lies }) => lies.length !== 1 || lies[0]?.across !== lie.across || lies[0].along !== lie.along)) return null;
+  if (
+    lie === undefined ||
+    open.some(({ lies }) => lies.length !== 1 || lies[0]?.across !== lie.across || lies[0].along !== lie.along)
+  )
+    return null;
   return Math.ceil(open.length / Math.floor(roll_mm / lie.across)) * lie.along;
 }
 
@@ -79,13 +89,26 @@ function rowLayouts(open: readonly OpenPiece[], roll_mm: number): PlacedCloth[][
 /** All as given, all short along the roll, all narrow across it. */
 function waysToLay(open: readonly OpenPiece[]): LaidPiece[][] {
   const by = (measure: (across: number, along: number) => number): LaidPiece[] =>
-    open.map(({ piece, lies }) => ({ piece, lie: lies.reduce((p, q) => (measure(q.across, q.along) < measure(p.across, p.along) ? q : p)) }));
+    open.map(({ piece, lies }) => ({
+      piece,
+      lie: lies.reduce((p, q) => (measure(q.across, q.along) < measure(p.across, p.along) ? q : p)),
+    }));
   return [by(() => 0), by((_, along) => along), by((across) => across)];
 }
 
 function skylineLayouts(open: readonly OpenPiece[], roll_mm: number): PlacedCloth[][] {
-  const orders: readonly ((p: RollPiece) => number)[] = [(p) => p.along_mm, (p) => p.across_mm, (p) => p.along_mm * p.across_mm, (p) => Math.max(p.along_mm, p.across_mm)];
-  return orders.map((size) => packAlongSkyline([...open].sort((p, q) => size(q.piece) - size(p.piece)), roll_mm));
+  const orders: readonly ((p: RollPiece) => number)[] = [
+    (p) => p.along_mm,
+    (p) => p.across_mm,
+    (p) => p.along_mm * p.across_mm,
+    (p) => Math.max(p.along_mm, p.across_mm),
+  ];
+  return orders.map((size) =>
+    packAlongSkyline(
+      [...open].sort((p, q) => size(q.piece) - size(p.piece)),
+      roll_mm,
+    ),
+  );
 }
 
 function shortest(layouts: readonly PlacedCloth[][]): PlacedCloth[] {

@@ -1,5 +1,13 @@
 import { placeAcross } from './across.js';
-import { fillableLengths, fillableWidths, leastLength_mm, usableOf, type Fillable, type Level, type Waiting } from './bounds.js';
+import {
+  fillableLengths,
+  fillableWidths,
+  leastLength_mm,
+  usableOf,
+  type Fillable,
+  type Level,
+  type Waiting,
+} from './bounds.js';
 import { place, type Lie, type PlacedCloth, type RollPiece } from './piece.js';
 
 /** A piece to search with: at most thirty of them. */
@@ -36,14 +44,21 @@ interface Rest {
 }
 
 /**
- * Looks for the shortest layout below a known length, in two stages. First where along the roll each piece starts: at its cut end, or where another piece
- * ends (a layout pushed together always looks so), never more side by side than the roll is wide. Then whether the pieces find places across the roll.
- * Turns back where the waiting area cannot end below the best so far, and where the same state has failed before for want of length alone. The largest piece
- * stays nearer the cut end, a layout turned end for end being the same. Stops after `steps` states and trials (a count, not a time: the same in every run).
+ * Looks for the shortest layout below a known length, in two stages. First where along the roll each piece starts: at
+ * its cut end, or where another piece
+ * ends (a layout pushed together always looks so), never more side by side than the roll is wide. Then whether the
+ * pieces find places across the roll.
+ * Turns back where the waiting area cannot end below the best so far, and where the same state has failed before for
+ * want of length alone. The largest piece
+ * stays nearer the cut end, a layout turned end for end being the same. Stops after `steps` states and trials (a count,
+ * not a time: the same in every run).
  */
 export function searchRoll(pieces: readonly OpenPiece[], roll_mm: number, known_mm: number, steps: number): RollSearch {
   const order = [...pieces].sort((p, q) => area(q) - area(p));
-  const allLengths = fillableLengths(order.map((p) => p.lies), known_mm);
+  const allLengths = fillableLengths(
+    order.map((p) => p.lies),
+    known_mm,
+  );
   const rests = new Map<number, Rest>();
   const dead = new Set<string>();
   let limit_mm = usableOf(allLengths, known_mm - grain_mm);
@@ -62,15 +77,24 @@ export function searchRoll(pieces: readonly OpenPiece[], roll_mm: number, known_
   };
 
   const tryAcross = (started: readonly Started[]): void => {
-    const across = placeAcross(started.map(({ from, to, lie }) => ({ from, to, across: lie.across })), roll_mm, acrossSteps);
+    const across = placeAcross(
+      started.map(({ from, to, lie }) => ({ from, to, across: lie.across })),
+      roll_mm,
+      acrossSteps,
+    );
     left -= across.steps;
     if (!across.finished) sure = false;
     if (across.places === null) return;
-    best = started.map(({ index, lie, from }, i) => place((order[index] as OpenPiece).piece, lie, across.places?.[i] as number, from));
+    best = started.map(({ index, lie, from }, i) =>
+      place((order[index] as OpenPiece).piece, lie, across.places?.[i] as number, from),
+    );
     limit_mm = usableOf(allLengths, Math.max(...started.map((s) => s.to)) - grain_mm);
   };
 
-  /** All finishes with further starts at `now` of pieces from `first` on, or later. True when a finish reached the second stage. */
+  /**
+   * All finishes with further starts at `now` of pieces from `first` on, or later. True when a finish reached the
+   * second stage.
+   */
   const descend = (started: readonly Started[], mask: number, now: number, first: number): boolean => {
     if (started.length === order.length) {
       if (Math.max(...started.map((s) => s.to)) <= limit_mm + grain_mm) tryAcross(started);

@@ -6,7 +6,10 @@ export interface LaidPiece {
   readonly lie: Lie;
 }
 
-/** How a piece looks for its row: `next` only the last row, `first` the first with room, `best` the one it leaves least room in. */
+/**
+ * How a piece looks for its row: `next` only the last row, `first` the first with room, `best` the one it leaves least
+ * room in.
+ */
 export type ShelfRule = 'next' | 'first' | 'best';
 
 interface Row {
@@ -15,7 +18,10 @@ interface Row {
   used: number;
 }
 
-/** Rows across the roll, longest pieces first, each row as deep as its first piece: the rule of thumb that any better layout must match. */
+/**
+ * Rows across the roll, longest pieces first, each row as deep as its first piece: the rule of thumb that any better
+ * layout must match.
+ */
 export function packInRows(laid: readonly LaidPiece[], roll_mm: number, rule: ShelfRule): PlacedCloth[] {
   const rows: Row[] = [];
   let end = 0;
@@ -43,5 +49,7 @@ function pickRow(rows: readonly Row[], across: number, roll_mm: number, rule: Sh
     const last = rows.at(-1);
     return last !== undefined && fits(last) ? last : undefined;
   }
-  return rows.filter(fits).reduce<Row | undefined>((best, row) => (best === undefined || row.used > best.used ? row : best), undefined);
+  return rows
+    .filter(fits)
+    .reduce<Row | undefined>((best, row) => (best === undefined || row.used > best.used ? row : best), undefined);
 }

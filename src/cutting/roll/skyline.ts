@@ -7,12 +7,23 @@ interface Step {
   readonly y: number;
 }
 
-/** Puts pieces down in the given order, each as near the roll's end as it goes and then as far left, the better of its ways of lying. */
-export function packAlongSkyline(pieces: readonly { readonly piece: RollPiece; readonly lies: readonly Lie[] }[], roll_mm: number): PlacedCloth[] {
+/**
+ * Puts pieces down in the given order, each as near the roll's end as it goes and then as far left, the better of its
+ * ways of lying.
+ */
+export function packAlongSkyline(
+  pieces: readonly { readonly piece: RollPiece; readonly lies: readonly Lie[] }[],
+  roll_mm: number,
+): PlacedCloth[] {
   let front: Step[] = [{ x: 0, width: roll_mm, y: 0 }];
   return pieces.map(({ piece, lies }) => {
     const spots = lies.flatMap((lie) => front.flatMap((_, i) => spotAt(front, i, lie, roll_mm)));
-    const best = spots.reduce((p, q) => (q.y + q.lie.along < p.y + p.lie.along - 1e-9 || (Math.abs(q.y + q.lie.along - p.y - p.lie.along) <= 1e-9 && q.x < p.x) ? q : p));
+    const best = spots.reduce((p, q) =>
+      q.y + q.lie.along < p.y + p.lie.along - 1e-9 ||
+      (Math.abs(q.y + q.lie.along - p.y - p.lie.along) <= 1e-9 && q.x < p.x)
+        ? q
+        : p,
+    );
     front = raise(front, best.x, best.lie.across, best.y + best.lie.along);
     return place(piece, best.lie, best.x, best.y);
   });

@@ -2,7 +2,10 @@ import { airCoefficientFree } from './air-free.js';
 import { airCoefficientWalled } from './air-walled.js';
 import { aspectRatio, shorterSide_m, type ClothSpan } from '../../fit/span.js';
 
-/** How the air can move round the cloth: `free` past all edges, or `walled` as if the frame stood in a wide wall. A real frame lies between. */
+/**
+ * How the air can move round the cloth: `free` past all edges, or `walled` as if the frame stood in a wide wall. A real
+ * frame lies between.
+ */
 export type AirSurround = 'free' | 'walled';
 
 /** Density of air in a heated room near sea level, kg/m³ (practice). */

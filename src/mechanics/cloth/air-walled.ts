@@ -3,13 +3,16 @@ import { gaussLegendre } from './gauss-legendre.js';
 const rule = gaussLegendre(16);
 
 /**
- * Air carried by both faces of a cloth set in a wide wall, in its lowest half-wave shape: m_air = C · air density · shorter side.
+ * Air carried by both faces of a cloth set in a wide wall, in its lowest half-wave shape: m_air = C · air density ·
+ * shorter side.
  * Returns C for an aspect ratio of 1 or more; air taken as incompressible, the wall endless. One face carries half.
- * One-sided integral ∬∬ v v′/r over the rectangle, brought down to two dimensions by the overlap of a half-sine with itself.
+ * One-sided integral ∬∬ v v′/r over the rectangle, brought down to two dimensions by the overlap of a half-sine with
+ * itself.
  * Source: korotkin-added-mass, eqs. 6.7–6.8. Throws RangeError for an aspect below 1.
  */
 export function airCoefficientWalled(aspect: number): number {
-  if (!(aspect >= 1 && Number.isFinite(aspect))) throw new RangeError(`aspect ratio must be 1 or more, found ${aspect}`);
+  if (!(aspect >= 1 && Number.isFinite(aspect)))
+    throw new RangeError(`aspect ratio must be 1 or more, found ${aspect}`);
   const integral = 4 * (overTriangle(aspect, 1) + overTriangle(1, aspect));
   const squareOfShape = aspect / 4;
   const oneFace = integral / (2 * Math.PI * squareOfShape);

@@ -19,24 +19,40 @@ export const pushTest = { weight_g: 500, pad_mm: { metric: 50, inch: 50.8 } } as
 
 /** A line to draw on the cut cloth, all round and parallel to its edge. */
 export interface FoldLine {
-  /** `face`: front edge. `back-edge`: where it turns onto the back. `staples`: along the middle of the back or of the side. */
+  /**
+   * `face`: front edge. `back-edge`: where it turns onto the back. `staples`: along the middle of the back or of the
+   * side.
+   */
   readonly name: 'face' | 'back-edge' | 'staples';
   readonly in_from_edge_mm: number;
 }
 
 /** Everything the page on cloth needs, in mm, N/m, kg, ml. */
 export interface ClothSheet {
-  readonly cut: { readonly width_mm: number; readonly height_mm: number; readonly margin_mm: number; readonly grip_mm: number };
+  readonly cut: {
+    readonly width_mm: number;
+    readonly height_mm: number;
+    readonly margin_mm: number;
+    readonly grip_mm: number;
+  };
   readonly folds: readonly FoldLine[];
   /** Roll width and how much it is too narrow; which cut side runs along the roll. */
-  readonly roll: { readonly width_mm: number; readonly short_mm: number; readonly along: 'width' | 'height' | 'either'; readonly length_mm: number };
+  readonly roll: {
+    readonly width_mm: number;
+    readonly short_mm: number;
+    readonly along: 'width' | 'height' | 'either';
+    readonly length_mm: number;
+  };
   /** Roll length to buy for one frame if the cloth is washed first and shrinks as the shelf says, mm. */
   readonly length_if_washed_mm: number;
   readonly staples_per_side: Readonly<Record<BarName, number>>;
   readonly staples: number;
   /** Order of fixing: middles first, opposite sides in turn, corners last. */
   readonly order: readonly Staple[];
-  /** Notes that mean the working pull, on bare cloth and with its ground; `heard` is false when they lie below what an ear hears (about 20 Hz). */
+  /**
+   * Notes that mean the working pull, on bare cloth and with its ground; `heard` is false when they lie below what an
+   * ear hears (about 20 Hz).
+   */
   readonly tap: { readonly bare: TapBand; readonly grounded: TapBand; readonly heard: boolean };
   readonly push: { readonly weight_g: number; readonly pad_mm: number; readonly sag_mm: number };
   readonly clearances: readonly Clearance[];
@@ -48,7 +64,12 @@ export interface ClothSheet {
   readonly weight: { readonly cloth_kg: number; readonly ground_kg: number; readonly paint_kg: number };
   /** The numbered duck that weighs about as much as this cloth, or null. */
   readonly duck: number | null;
-  readonly ground: { readonly name: string; readonly coats: number; readonly volume_ml: number; readonly dry_h_each: number } | null;
+  readonly ground: {
+    readonly name: string;
+    readonly coats: number;
+    readonly volume_ml: number;
+    readonly dry_h_each: number;
+  } | null;
 }
 
 /** The plan's cloth as {@link ClothCut}; the depth counts the lip, over which the cloth runs. */
@@ -99,7 +120,11 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
       grounded: tapBand(tapSpan(model), plan.cloth.working, bare_kg_per_m2 + ground_kg_per_m2),
       heard: bare.low_Hz >= lowestHeard_Hz,
     },
-    push: { weight_g: pushTest.weight_g, pad_mm: padOn(model), sag_mm: pushSag_mm(pushSpan(model), plan.cloth.working, pushTest.weight_g, padOn(model)) },
+    push: {
+      weight_g: pushTest.weight_g,
+      pad_mm: padOn(model),
+      sag_mm: pushSag_mm(pushSpan(model), plan.cloth.working, pushTest.weight_g, padOn(model)),
+    },
     clearances: clearances(model),
     relax_share: relaxShare(model, solution),
     keys: keyLimit(model),
@@ -107,12 +132,15 @@ export function clothSheet(model: Model, solution: Solution): ClothSheet {
     wetting_pull_N_per_m: pullFromHeldShrinkage_N_per_m(cloth.stiffness_N_per_m, cloth.shrinkage),
     weight: { cloth_kg: weight.cloth_kg, ground_kg: weight.ground_kg, paint_kg: weight.paint_kg },
     duck: nearestDuck(cloth.mass_g_per_m2),
-    ground: ground === null || plan.ground.coats === 0 ? null : {
-      name: ground.name,
-      coats: plan.ground.coats,
-      volume_ml: groundVolume_ml(model),
-      dry_h_each: ground.dry_h,
-    },
+    ground:
+      ground === null || plan.ground.coats === 0
+        ? null
+        : {
+            name: ground.name,
+            coats: plan.ground.coats,
+            volume_ml: groundVolume_ml(model),
+            dry_h_each: ground.dry_h,
+          },
   };
 }
 
@@ -122,13 +150,16 @@ export function padOn(model: Model): number {
   return Math.min(pushTest.pad_mm[model.plan.units], span.width_mm, span.height_mm);
 }
 
-/** Staples go along the middle of the wood they hold to, so the hem beyond them is never shorter than the plan's turn. */
+/**
+ * Staples go along the middle of the wood they hold to, so the hem beyond them is never shorter than the plan's turn.
+ */
 function foldLines(cut: ClothCut): FoldLine[] {
   const margin_mm = clothMargin_mm(cut);
   const wood_mm = cut.fixed_to === 'back' ? cut.bar_width_mm : cut.depth_mm;
   const hem_mm = margin_mm - cut.depth_mm - clothWrap_mm(cut) + wood_mm / 2;
   const face: FoldLine = { name: 'face', in_from_edge_mm: margin_mm };
-  const back: FoldLine[] = cut.fixed_to === 'back' ? [{ name: 'back-edge', in_from_edge_mm: margin_mm - cut.depth_mm }] : [];
+  const back: FoldLine[] =
+    cut.fixed_to === 'back' ? [{ name: 'back-edge', in_from_edge_mm: margin_mm - cut.depth_mm }] : [];
   return [face, ...back, { name: 'staples', in_from_edge_mm: hem_mm }];
 }
 

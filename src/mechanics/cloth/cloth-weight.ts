@@ -8,9 +8,13 @@ export function fromOuncesPerYard2_g_per_m2(oz_per_yd2: number): number {
   return (oz_per_yd2 * ounce_g) / (yard_mm / 1000) ** 2;
 }
 
-/** Weight in ounces of the reference piece of numbered duck, 36 × 22 in: 19 less the number. Source: numbered-duck. Throws RangeError outside 1..18. */
+/**
+ * Weight in ounces of the reference piece of numbered duck, 36 × 22 in: 19 less the number. Source: numbered-duck.
+ * Throws RangeError outside 1..18.
+ */
 export function numberedDuck_oz(duckNumber: number): number {
-  if (!(duckNumber >= 1 && duckNumber <= 18)) throw new RangeError(`duck is numbered from 1 to 18, found ${duckNumber}`);
+  if (!(duckNumber >= 1 && duckNumber <= 18))
+    throw new RangeError(`duck is numbered from 1 to 18, found ${duckNumber}`);
   return 19 - duckNumber;
 }
 
@@ -19,7 +23,10 @@ export function numberedDuck_g_per_m2(duckNumber: number): number {
   return fromOuncesPerYard2_g_per_m2((numberedDuck_oz(duckNumber) * 36) / 22);
 }
 
-/** Number of the duck whose weight comes within 4 % of an areal mass (g/m²), or null when none does or the cloth lies outside No. 1 to 12. */
+/**
+ * Number of the duck whose weight comes within 4 % of an areal mass (g/m²), or null when none does or the cloth lies
+ * outside No. 1 to 12.
+ */
 export function nearestDuck(mass_g_per_m2: number): number | null {
   const perOunce_g_per_m2 = fromOuncesPerYard2_g_per_m2(36 / 22);
   const number = Math.round(19 - mass_g_per_m2 / perOunce_g_per_m2);

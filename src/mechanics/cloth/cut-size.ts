@@ -13,11 +13,17 @@ export interface ClothCut {
   readonly turn_mm: number;
   /** Spare cloth for the pliers, both ends together. */
   readonly grip_mm: number;
-  /** The finest mark of the tape it is cut by: the margin goes up to the next one, so that face and margins add up to the cut. */
+  /**
+   * The finest mark of the tape it is cut by: the margin goes up to the next one, so that face and margins add up to
+   * the cut.
+   */
   readonly mark_mm: number;
 }
 
-/** Cloth beyond the face at one side, mm, up to the next mark of the tape: depth + wrap + turn + half the grip; the wrap is the bar's width when the cloth is fixed to the back, nothing when fixed to the edge. */
+/**
+ * Cloth beyond the face at one side, mm, up to the next mark of the tape: depth + wrap + turn + half the grip; the wrap
+ * is the bar's width when the cloth is fixed to the back, nothing when fixed to the edge.
+ */
 export function clothMargin_mm(cut: ClothCut): number {
   return upToMark(cut.depth_mm + clothWrap_mm(cut) + cut.turn_mm + cut.grip_mm / 2, cut.mark_mm);
 }
@@ -32,7 +38,8 @@ export function clothCutSize(cut: ClothCut): { readonly width_mm: number; readon
 }
 
 /**
- * How much a roll is too narrow, mm; zero or less when the cloth fits. The long threads of the roll run along the longer bars, so the shorter cut side lies
+ * How much a roll is too narrow, mm; zero or less when the cloth fits. The long threads of the roll run along the
+ * longer bars, so the shorter cut side lies
  * across the roll; a square may lie either way, which comes to the same. Cloth is never joined.
  */
 export function rollShort_mm(cut_width_mm: number, cut_height_mm: number, roll_mm: number): number {

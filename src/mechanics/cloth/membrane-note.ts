@@ -7,16 +7,29 @@ import { mustBePositive, type ClothSpan } from '../../fit/span.js';
  * Source: rayleigh. Throws RangeError for a pull or mass that is not above zero.
  */
 export function membraneNote_Hz(span: ClothSpan, pull: ClothPull, mass_kg_per_m2: number, m = 1, n = 1): number {
-  mustBePositive({ width: span.width_mm, height: span.height_mm, 'pull x': pull.x_N_per_m, 'pull y': pull.y_N_per_m, mass: mass_kg_per_m2 });
+  mustBePositive({
+    width: span.width_mm,
+    height: span.height_mm,
+    'pull x': pull.x_N_per_m,
+    'pull y': pull.y_N_per_m,
+    mass: mass_kg_per_m2,
+  });
   return 0.5 * Math.sqrt(waveStiffness(span, pull, m, n) / mass_kg_per_m2);
 }
 
 /**
  * Pull (the one along the width; the other keeps `y_over_x`) of a cloth whose lowest note is known, N/m.
- * The inverse of {@link membraneNote_Hz} for one half-wave each way; for equal pull T = 4 f² σ / (1/a² + 1/b²). Source: rayleigh.
+ * The inverse of {@link membraneNote_Hz} for one half-wave each way; for equal pull T = 4 f² σ / (1/a² + 1/b²). Source:
+ * rayleigh.
  */
 export function pullFromNote_N_per_m(span: ClothSpan, note_Hz: number, mass_kg_per_m2: number, y_over_x = 1): number {
-  mustBePositive({ width: span.width_mm, height: span.height_mm, note: note_Hz, mass: mass_kg_per_m2, 'pull ratio': y_over_x });
+  mustBePositive({
+    width: span.width_mm,
+    height: span.height_mm,
+    note: note_Hz,
+    mass: mass_kg_per_m2,
+    'pull ratio': y_over_x,
+  });
   return (4 * note_Hz ** 2 * mass_kg_per_m2) / waveStiffness(span, { x_N_per_m: 1, y_N_per_m: y_over_x }, 1, 1);
 }
 

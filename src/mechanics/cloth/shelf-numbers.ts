@@ -16,7 +16,9 @@ export function groundOf(model: Model): Ground | null {
 /** Wet ground for all coats of one frame, ml: coats × volume of a coat × face; 0 where there is none. */
 export function groundVolume_ml(model: Model): number {
   const { plan } = model;
-  return (plan.ground.coats * (groundOf(model)?.ml_per_m2_per_coat ?? 0) * plan.face.width_mm * plan.face.height_mm) / 1e6;
+  return (
+    (plan.ground.coats * (groundOf(model)?.ml_per_m2_per_coat ?? 0) * plan.face.width_mm * plan.face.height_mm) / 1e6
+  );
 }
 
 /** Editable numbers this folder leans on, with what is taken when the shelf is silent (each a proposal). */

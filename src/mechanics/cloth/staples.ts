@@ -9,15 +9,22 @@ export interface Staple {
   readonly round: number;
 }
 
-/** Staples along one side, no farther apart than the spacing, the outermost half a spacing from the corner folds; never fewer than 3. */
+/**
+ * Staples along one side, no farther apart than the spacing, the outermost half a spacing from the corner folds; never
+ * fewer than 3.
+ */
 export function staplesAlong(length_mm: number, every_mm: number): number {
   return Math.max(3, Math.ceil(length_mm / every_mm - 1e-9));
 }
 
-const opposite: readonly (readonly [BarName, BarName])[] = [['top', 'bottom'], ['left', 'right']];
+const opposite: readonly (readonly [BarName, BarName])[] = [
+  ['top', 'bottom'],
+  ['left', 'right'],
+];
 
 /**
- * The order of fixing: the middle of each side first, opposite sides in turn, then outward a staple to each hand, the corners last.
+ * The order of fixing: the middle of each side first, opposite sides in turn, then outward a staple to each hand, the
+ * corners last.
  * Common practice: so the cloth is drawn evenly and no fold runs off to a corner.
  */
 export function stapleOrder(perSide: Readonly<Record<BarName, number>>): Staple[] {
@@ -50,7 +57,10 @@ function outward(count: number): number[][] {
   return rings;
 }
 
-/** What a side does in a round: its middle in the first; a shorter side then waits, so that the corners of all sides fall in the last rounds together. */
+/**
+ * What a side does in a round: its middle in the first; a shorter side then waits, so that the corners of all sides
+ * fall in the last rounds together.
+ */
 function ringOf(rings: readonly number[][], round: number, rounds: number): readonly number[] {
   if (round === 0) return rings[0] ?? [];
   const ring = round - (rounds - rings.length);

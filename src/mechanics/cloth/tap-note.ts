@@ -9,7 +9,9 @@ export interface TapBand {
   readonly high_Hz: number;
 }
 
-/** The pulls that one note may mean, N/m along the width: low with free air, high with walled air; `value` is midway. */
+/**
+ * The pulls that one note may mean, N/m along the width: low with free air, high with walled air; `value` is midway.
+ */
 export interface PullBand {
   readonly low_N_per_m: number;
   readonly value_N_per_m: number;
@@ -28,13 +30,21 @@ export function tapBand(span: ClothSpan, pull: ClothPull, cloth_kg_per_m2: numbe
 }
 
 /**
- * Pull that a tapped note means, as a band: the air may move freely or as by a wall, and the note is read with an error (± Hz).
+ * Pull that a tapped note means, as a band: the air may move freely or as by a wall, and the note is read with an error
+ * (± Hz).
  * `y_over_x` is the pull along the height over the one along the width.
  */
-export function pullFromTap(span: ClothSpan, note_Hz: number, cloth_kg_per_m2: number, error_Hz = 0, y_over_x = 1): PullBand {
+export function pullFromTap(
+  span: ClothSpan,
+  note_Hz: number,
+  cloth_kg_per_m2: number,
+  error_Hz = 0,
+  y_over_x = 1,
+): PullBand {
   const at = (note: number, surround: 'free' | 'walled'): number =>
     pullFromNote_N_per_m(span, note, cloth_kg_per_m2 + airMass_kg_per_m2(span, surround), y_over_x);
-  if (!(error_Hz >= 0 && error_Hz < note_Hz)) throw new RangeError(`the reading error must be smaller than the note, found ±${error_Hz} Hz of ${note_Hz} Hz`);
+  if (!(error_Hz >= 0 && error_Hz < note_Hz))
+    throw new RangeError(`the reading error must be smaller than the note, found ±${error_Hz} Hz of ${note_Hz} Hz`);
   return {
     low_N_per_m: at(note_Hz - error_Hz, 'free'),
     value_N_per_m: (at(note_Hz, 'free') + at(note_Hz, 'walled')) / 2,

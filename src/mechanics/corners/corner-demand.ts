@@ -14,8 +14,11 @@ export interface FaceDemand {
 }
 
 /**
- * Actions of a bar end turned into the axes of a 45° face. At a free corner the shear of one bar is the axial force of the other, so both press or both pull together, as the
- * sign of N says (the cloth presses a bare corner shut; behind a brace it may be pulled open): normal ±(|N| + |V|)/√2, sliding ||N| − |V||/√2. Out-of-plane moment and torque of unknown relative sign are taken as adding in bending, their difference as twist.
+ * Actions of a bar end turned into the axes of a 45° face. At a free corner the shear of one bar is the axial force of
+ * the other, so both press or both pull together, as the
+ * sign of N says (the cloth presses a bare corner shut; behind a brace it may be pulled open): normal ±(|N| + |V|)/√2,
+ * sliding ||N| − |V||/√2. Out-of-plane moment and torque of unknown relative sign are taken as adding in bending, their
+ * difference as twist.
  * Source: statics (physics).
  */
 export function mitreDemand(corner: CornerStatics): FaceDemand {
@@ -30,7 +33,8 @@ export function mitreDemand(corner: CornerStatics): FaceDemand {
 }
 
 /**
- * In-plane corner moment of the bare frame, rigid corners, no crossbars or braces, N·mm: (q_y L_x³/I_x + q_x L_y³/I_y)/(12 (L_x/I_x + L_y/I_y)).
+ * In-plane corner moment of the bare frame, rigid corners, no crossbars or braces, N·mm: (q_y L_x³/I_x + q_x
+ * L_y³/I_y)/(12 (L_x/I_x + L_y/I_y)).
  * An upper bound of what a brace has to carry alone. Source: physics section 3.
  */
 export function bareCornerMoment_Nmm(shape: FrameShape, pull: EdgePull): number {

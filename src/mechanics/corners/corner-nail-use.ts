@@ -5,7 +5,10 @@ import { mitreNailPlace_mm } from '../../fit/nail-path.js';
 import { nailedPlace, planCornerNails } from '../fasteners/corner-nails.js';
 import { nailedUse, NOTHING_HOLDS } from './nailed-corner.js';
 
-/** Demand over capacity of a corner's nails alone, as though there were no glue; `NOTHING_HOLDS` when it has none that reach. `duration` is the load-duration factor. */
+/**
+ * Demand over capacity of a corner's nails alone, as though there were no glue; `NOTHING_HOLDS` when it has none that
+ * reach. `duration` is the load-duration factor.
+ */
 export function cornerNailUse(model: Model, corner: CornerStatics, duration: number): number {
   const nails = planCornerNails(model);
   const place = nailedPlace(model);

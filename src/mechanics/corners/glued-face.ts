@@ -7,22 +7,34 @@ export interface FaceStress {
   readonly shear_MPa: number;
 }
 
-/** Share of a bond used by normal and shear stress together: √(σ² + τ²)/bond, pressing not counted. Source: proposal (quadratic interaction, one bond stress for both). */
+/**
+ * Share of a bond used by normal and shear stress together: √(σ² + τ²)/bond, pressing not counted. Source: proposal
+ * (quadratic interaction, one bond stress for both).
+ */
 export function bondUse(stress: FaceStress, bond_MPa: number): number {
   return Math.hypot(Math.max(0, stress.normal_MPa), stress.shear_MPa) / bond_MPa;
 }
 
-/** Largest Saint-Venant shear stress of a rectangle p × q under torque T: T (3p + 1.8q)/(p² q²), p the longer side (a handbook fit, recalled; within 4 % of the series). */
+/**
+ * Largest Saint-Venant shear stress of a rectangle p × q under torque T: T (3p + 1.8q)/(p² q²), p the longer side (a
+ * handbook fit, recalled; within 4 % of the series).
+ */
 export function rectangleTwistStress_MPa(torque_Nmm: number, a_mm: number, b_mm: number): number {
   const p = Math.max(a_mm, b_mm);
   const q = Math.min(a_mm, b_mm);
   return (torque_Nmm * (3 * p + 1.8 * q)) / (p ** 2 * q ** 2);
 }
 
-/** Elastic stress on a rectangular face `length` × `depth` (in the plane, out of it) from a normal force, sliding force, two moments and a twist. */
+/**
+ * Elastic stress on a rectangular face `length` × `depth` (in the plane, out of it) from a normal force, sliding force,
+ * two moments and a twist.
+ */
 function rectangleStress(length_mm: number, depth_mm: number, d: ReturnType<typeof mitreDemand>): FaceStress {
   const area = length_mm * depth_mm;
-  const normal_MPa = d.normal_N / area + (6 * d.in_plane_Nmm) / (depth_mm * length_mm ** 2) + (6 * d.out_Nmm) / (length_mm * depth_mm ** 2);
+  const normal_MPa =
+    d.normal_N / area +
+    (6 * d.in_plane_Nmm) / (depth_mm * length_mm ** 2) +
+    (6 * d.out_Nmm) / (length_mm * depth_mm ** 2);
   return { normal_MPa, shear_MPa: d.sliding_N / area + rectangleTwistStress_MPa(d.twist_Nmm, length_mm, depth_mm) };
 }
 
@@ -32,8 +44,10 @@ export function mitreStress(corner: CornerStatics, w_mm: number, d_mm: number): 
 }
 
 /**
- * A glued butt joint: one bar's end grain, w × d, on the other's side. Which bar ends is not known, so a pressing force is the smaller, a pulling or sliding force the
- * larger of axial force and shear; out-of-plane moment bends the face and torque twists it, or the other way round, so the larger of the two is used for both.
+ * A glued butt joint: one bar's end grain, w × d, on the other's side. Which bar ends is not known, so a pressing force
+ * is the smaller, a pulling or sliding force the
+ * larger of axial force and shear; out-of-plane moment bends the face and torque twists it, or the other way round, so
+ * the larger of the two is used for both.
  */
 export function buttStress(corner: CornerStatics, w_mm: number, d_mm: number): FaceStress {
   const { axial_N: N, shear_N: V, moment_Nmm, out_moment_Nmm: O, torque_Nmm: T } = corner;
@@ -49,7 +63,8 @@ export function buttStress(corner: CornerStatics, w_mm: number, d_mm: number): F
 }
 
 /**
- * A glued half-lap: two square faces w × w lie on each other. The in-plane moment twists the square in its own plane (polar modulus, corner of the square),
+ * A glued half-lap: two square faces w × w lie on each other. The in-plane moment twists the square in its own plane
+ * (polar modulus, corner of the square),
  * axial force and shear slide it, out-of-plane moment and torque peel it.
  */
 export function halfLapStress(corner: CornerStatics, w_mm: number): FaceStress {

@@ -8,8 +8,10 @@ const TONGUE_BENDING_MPA = (14 * 0.8) / 1.3;
 const SHOULDER_MPA = 3;
 
 /**
- * Demand over capacity of a dry tongue in its slot. The cloth pulls at the front edge and presses the front shoulder (w√2 long, a third of the depth thick) shut: its thrust there, a third of the
- * depth before the middle, carries that much of the out-of-plane moment; the tongue bends under the rest. What little moment there is in the plane presses the shoulders at one end. A
+ * Demand over capacity of a dry tongue in its slot. The cloth pulls at the front edge and presses the front shoulder
+ * (w√2 long, a third of the depth thick) shut: its thrust there, a third of the
+ * depth before the middle, carries that much of the out-of-plane moment; the tongue bends under the rest. What little
+ * moment there is in the plane presses the shoulders at one end. A
  * corner that is pulled open leaves all of it to the tongue. Source: statics (physics section 14), strengths as stated.
  */
 export function tongueUse(corner: CornerStatics, w_mm: number, d_mm: number): number {

@@ -5,7 +5,10 @@ import { screwHoles } from './hole-plan.js';
 import type { PlannedFastening } from './planned-fastening.js';
 import { screwFields } from './screw-fields.js';
 
-/** The screws of the corner braces, gussets or angles: picked from the shelf to fit; null when there is no brace or no screw fits. */
+/**
+ * The screws of the corner braces, gussets or angles: picked from the shelf to fit; null when there is no brace or no
+ * screw fits.
+ */
 export function planBraceScrews(model: Model): PlannedFastening | null {
   const { plan, shelf, bars } = model;
   const brace = plan.corners.brace;
@@ -34,9 +37,23 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     spacing_mm: held.spacing_mm,
     thinnest_mm: brace.kind === 'steel-angle' ? space.holding_mm : Math.min(space.through_mm, space.holding_mm),
     ...screwHoles(screw, G, brace.kind === 'steel-angle' ? 'steel' : role, plan, shelf, null),
-    lateral_N: screwLateral_N(screw, { G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G), G_main: G, side_mm: space.through_mm, main_mm: penetration_mm }),
+    lateral_N: screwLateral_N(screw, {
+      G_side: brace.kind === 'steel-angle' ? null : (timber?.stock.species.specific_gravity ?? G),
+      G_main: G,
+      side_mm: space.through_mm,
+      main_mm: penetration_mm,
+    }),
     count: 8 * held.per_bar,
-    rows: [{ piece: timber ? 'each brace end' : 'each bar at each corner', places_mm: timber ? [BRACE_END_MM] : placesOf(held) }],
-    way: timber ? { into: 'brace-ends', toe_mm: BRACE_END_MM } : brace.kind === 'ply-gusset' ? { into: 'gussets', leg_mm: brace.leg_mm + w_mm / 2 } : { into: 'angles' },
+    rows: [
+      {
+        piece: timber ? 'each brace end' : 'each bar at each corner',
+        places_mm: timber ? [BRACE_END_MM] : placesOf(held),
+      },
+    ],
+    way: timber
+      ? { into: 'brace-ends', toe_mm: BRACE_END_MM }
+      : brace.kind === 'ply-gusset'
+        ? { into: 'gussets', leg_mm: brace.leg_mm + w_mm / 2 }
+        : { into: 'angles' },
   };
 }

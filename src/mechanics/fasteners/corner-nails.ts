@@ -13,7 +13,10 @@ export function nailedPlace({ plan, bars }: Model): NailedPlace | null {
   return { cut, w_mm, d_mm, span_mm: Math.min(bars.top.span_mm, bars.left.span_mm), each: nails.each };
 }
 
-/** The nails across the corners; null when the plan has none. In a mitre and a butt joint they run into end grain and hold sideways only. */
+/**
+ * The nails across the corners; null when the plan has none. In a mitre and a butt joint they run into end grain and
+ * hold sideways only.
+ */
 export function planCornerNails(model: Model): PlannedFastening | null {
   const { plan, shelf, bars } = model;
   const nails = plan.corners.nails;
@@ -26,7 +29,8 @@ export function planCornerNails(model: Model): PlannedFastening | null {
   const penetration_mm = Math.max(0, path.reach_mm);
   const bored = ndsDistances(nail.diameter_mm, true);
   const across_mm = cut === 'half-lap' ? w_mm : d_mm;
-  const along = nails.each > 1 ? (across_mm / nails.each) * (bored.along_grain_mm / bored.across_grain_mm) : place.span_mm;
+  const along =
+    nails.each > 1 ? (across_mm / nails.each) * (bored.along_grain_mm / bored.across_grain_mm) : place.span_mm;
   return {
     name: 'corner-nails',
     kind: 'nail',
@@ -50,9 +54,20 @@ export function planCornerNails(model: Model): PlannedFastening | null {
     spacing_mm: along,
     thinnest_mm: path.through_mm,
     ...nailHoles(nail.diameter_mm, G, plan, shelf),
-    lateral_N: nailLateral_N(nail, { G_side: G, G_main: G, side_mm: path.through_mm, main_mm: penetration_mm, end_grain: cut !== 'half-lap' }),
+    lateral_N: nailLateral_N(nail, {
+      G_side: G,
+      G_main: G,
+      side_mm: path.through_mm,
+      main_mm: penetration_mm,
+      end_grain: cut !== 'half-lap',
+    }),
     count: 4 * nails.each,
     rows: [{ piece: 'each corner', places_mm: [Math.round(path.end_mm)] }],
-    way: { into: 'corners', each: nails.each, from: cut === 'half-lap' ? 'back' : 'outer-edge', glued: plan.corners.glue !== null },
+    way: {
+      into: 'corners',
+      each: nails.each,
+      from: cut === 'half-lap' ? 'back' : 'outer-edge',
+      glued: plan.corners.glue !== null,
+    },
   };
 }

@@ -13,8 +13,11 @@ const SLANT_THROUGH_MM = 19;
 const TWO_FROM_MM = 60;
 
 /**
- * The screws that hold the crossbars' ends: through the side bar into the end of the crossbar where a screw on the shelf is long enough for six diameters of
- * penetration and thin enough for the crossbar's edges, else slanting from the crossbar's side into the bar. All crossbars take the same, and the most slender decides. Null without crossbars, without a screw that fits, and in keyed frames, whose crossbars are tongued and stay dry.
+ * The screws that hold the crossbars' ends: through the side bar into the end of the crossbar where a screw on the
+ * shelf is long enough for six diameters of
+ * penetration and thin enough for the crossbar's edges, else slanting from the crossbar's side into the bar. All
+ * crossbars take the same, and the most slender decides. Null without crossbars, without a screw that fits, and in
+ * keyed frames, whose crossbars are tongued and stay dry.
  */
 export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const { plan, shelf, bars, crossbars } = model;
@@ -37,7 +40,10 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const through_mm = straight ? w_mm : SLANT_THROUGH_MM;
   const penetration_mm = screw.length_mm - through_mm;
   const G = lead.stock.species.specific_gravity;
-  const ends = plan.crossbars.map((crossbar) => Math.min(crossbar.at, 1 - crossbar.at) * (crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm));
+  const ends = plan.crossbars.map(
+    (crossbar) =>
+      Math.min(crossbar.at, 1 - crossbar.at) * (crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm),
+  );
   return {
     name: 'crossbar-screws',
     ...screwFields(screw),
@@ -54,7 +60,13 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     spacing_mm: each > 1 ? lead.section.d_mm : shortest_mm,
     thinnest_mm: Math.min(2 * edge_mm, through_mm),
     ...screwHoles(screw, G, role, plan, shelf, null),
-    lateral_N: screwLateral_N(screw, { G_side: bars.top.stock.species.specific_gravity, G_main: G, side_mm: through_mm, main_mm: penetration_mm, end_grain: straight }),
+    lateral_N: screwLateral_N(screw, {
+      G_side: bars.top.stock.species.specific_gravity,
+      G_main: G,
+      side_mm: through_mm,
+      main_mm: penetration_mm,
+      end_grain: straight,
+    }),
     count: crossbars.length * 2 * each,
     rows: crossbars.map((member, i) => ({ piece: member.name, places_mm: [Math.round(ends[i] ?? 0)] })),
     way: { into: 'crossbar-ends', each, straight },

@@ -5,7 +5,8 @@ import { MM_PER_IN, MPA_PER_PSI } from './us-units.js';
 export const STEEL_BEARING_MPA = 61850 * MPA_PER_PSI;
 
 /**
- * Dowel bearing strength of wood, MPa. Under 1/4 in: 16 600 G^1.84 psi in every direction. From 1/4 in: 11 200 G along and
+ * Dowel bearing strength of wood, MPa. Under 1/4 in: 16 600 G^1.84 psi in every direction. From 1/4 in: 11 200 G along
+ * and
  * 6100 G^1.45/√D across the grain, and between them by the angle-to-grain equation.
  * Source: nds-2018 Table 12.3.3.
  */

@@ -23,18 +23,25 @@ export interface FasteningLine {
   readonly countersink_mm: number | null;
   readonly way: FasteningWay;
   readonly rows: readonly FasteningRow[];
-  /** Wood left beyond the tip, mm, and in sixteenths of an inch rounded down; null when it runs along the grain and cannot come out. */
+  /**
+   * Wood left beyond the tip, mm, and in sixteenths of an inch rounded down; null when it runs along the grain and
+   * cannot come out.
+   */
   readonly exit_mm: number | null;
   readonly exit_sixteenths: number | null;
 }
 
-/** How deep the lead hole goes, mm from the surface: nine tenths of the fastening, never within 1 mm of the far face (practice). */
+/**
+ * How deep the lead hole goes, mm from the surface: nine tenths of the fastening, never within 1 mm of the far face
+ * (practice).
+ */
 function depth_mm(f: PlannedFastening): number {
   return Math.round(Math.min(0.9 * f.length_mm, f.length_mm + f.exit_mm - 1));
 }
 
 /** True for screws whose heads lie in a steel angle. */
-const onSteel = (model: Model, f: PlannedFastening): boolean => f.name === 'brace-screws' && model.plan.corners.brace?.kind === 'steel-angle';
+const onSteel = (model: Model, f: PlannedFastening): boolean =>
+  f.name === 'brace-screws' && model.plan.corners.brace?.kind === 'steel-angle';
 
 /** Every fastening of the plan as a line of the fastening page, in the order they are driven. */
 export function fasteningSheet(model: Model): readonly FasteningLine[] {

@@ -11,22 +11,50 @@ function labelOf(drills: readonly Drill[], mm: number): string {
 }
 
 /**
- * Holes for a screw: the planned pilot, else the nearest drill under the rule. Through steel, and where it only clamps, the screw gets a hole in the first piece through
+ * Holes for a screw: the planned pilot, else the nearest drill under the rule. Through steel, and where it only clamps,
+ * the screw gets a hole in the first piece through
  * which it slips; one that carries load through wood gets the largest drill under the standard's shank rule.
  */
-export function screwHoles(screw: Screw, G: number, role: 'clamp' | 'load' | 'steel', plan: Plan, shelf: Shelf, planned_mm: number | null): Holes {
+export function screwHoles(
+  screw: Screw,
+  G: number,
+  role: 'clamp' | 'load' | 'steel',
+  plan: Plan,
+  shelf: Shelf,
+  planned_mm: number | null,
+): Holes {
   const pilot_rule_mm = screwHole_mm(screw, G, 'thread');
   const picked = nearestDrill(shelf.drills, pilot_rule_mm, plan.units);
   const clearance =
-    role !== 'load' ? clearanceDrill(shelf.drills, screw.shank_mm, plan.units) : nearestDrill(shelf.drills, screwHole_mm(screw, G, 'shank'), plan.units);
+    role !== 'load'
+      ? clearanceDrill(shelf.drills, screw.shank_mm, plan.units)
+      : nearestDrill(shelf.drills, screwHole_mm(screw, G, 'shank'), plan.units);
   return planned_mm === null
-    ? { pilot_rule_mm, pilot_mm: picked?.diameter_mm ?? null, pilot_label: picked?.label ?? null, pilot_planned: false, clearance }
-    : { pilot_rule_mm, pilot_mm: planned_mm, pilot_label: labelOf(shelf.drills, planned_mm), pilot_planned: true, clearance };
+    ? {
+        pilot_rule_mm,
+        pilot_mm: picked?.diameter_mm ?? null,
+        pilot_label: picked?.label ?? null,
+        pilot_planned: false,
+        clearance,
+      }
+    : {
+        pilot_rule_mm,
+        pilot_mm: planned_mm,
+        pilot_label: labelOf(shelf.drills, planned_mm),
+        pilot_planned: true,
+        clearance,
+      };
 }
 
 /** Hole for a nail: the nearest drill under the rule; no clearance hole. */
 export function nailHoles(diameter_mm: number, G: number, plan: Plan, shelf: Shelf): Holes {
   const pilot_rule_mm = nailHole_mm(diameter_mm, G);
   const picked = nearestDrill(shelf.drills, pilot_rule_mm, plan.units);
-  return { pilot_rule_mm, pilot_mm: picked?.diameter_mm ?? null, pilot_label: picked?.label ?? null, pilot_planned: false, clearance: null };
+  return {
+    pilot_rule_mm,
+    pilot_mm: picked?.diameter_mm ?? null,
+    pilot_label: picked?.label ?? null,
+    pilot_planned: false,
+    clearance: null,
+  };
 }

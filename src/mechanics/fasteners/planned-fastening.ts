@@ -9,7 +9,10 @@ export interface FasteningRow {
   readonly places_mm: readonly number[];
 }
 
-/** Where a fastening is driven and from where: plies from their inner face or from the back, in so many sets; the ends of crossbars, straight through the bar or slanting; corners; braces; plates. */
+/**
+ * Where a fastening is driven and from where: plies from their inner face or from the back, in so many sets; the ends
+ * of crossbars, straight through the bar or slanting; corners; braces; plates.
+ */
 export type FasteningWay =
   | { readonly into: 'plies'; readonly lines: 1 | 2; readonly from: 'inner-face' | 'back'; readonly sets: number }
   | { readonly into: 'crossbar-ends'; readonly each: number; readonly straight: boolean }
@@ -31,11 +34,16 @@ export interface PlannedFastening {
   readonly length_mm: number;
   readonly thread_mm: number;
   readonly head_mm: number;
-  /** `clamp`: glue carries the joint and the fastening holds it while it sets; `load`: it carries the joint for good. */
+  /**
+   * `clamp`: glue carries the joint and the fastening holds it while it sets; `load`: it carries the joint for good.
+   */
   readonly role: 'clamp' | 'load';
   readonly G: number;
   readonly density_kg_per_m3: number;
-  /** Wood in front of the holding piece, how far the tip goes into it (negative when it stops short), and how much of that lies in wood. */
+  /**
+   * Wood in front of the holding piece, how far the tip goes into it (negative when it stops short), and how much of
+   * that lies in wood.
+   */
   readonly through_mm: number;
   readonly reach_mm: number;
   readonly penetration_mm: number;

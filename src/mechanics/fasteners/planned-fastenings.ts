@@ -8,4 +8,7 @@ import { planPlyScrews } from './ply-screws.js';
 
 /** Every fastening this plan really has, in the order they are driven. */
 export const plannedFastenings = remembered((model: Model): readonly PlannedFastening[] =>
-  [...planPlyScrews(model), planCornerNails(model), planCrossbarScrews(model), planBraceScrews(model)].filter((f) => f !== null));
+  [...planPlyScrews(model), planCornerNails(model), planCrossbarScrews(model), planBraceScrews(model)].filter(
+    (f) => f !== null,
+  ),
+);

@@ -1,7 +1,15 @@
 import { barNames, type BarName } from '../../base/names.js';
 import type { MemberBuild, Model } from '../../model/model.js';
 import { usualLengths } from '../../plan/defaults.js';
-import { byThickness, namesPlyScrew, plyScrewFit, plyScrewFor, plyStack, sameStack, type PlyStack } from '../../plan/ply-screw.js';
+import {
+  byThickness,
+  namesPlyScrew,
+  plyScrewFit,
+  plyScrewFor,
+  plyStack,
+  sameStack,
+  type PlyStack,
+} from '../../plan/ply-screw.js';
 import { beforePlyScrews } from '../occupancy/before-ply-screws.js';
 import { inTheWay } from '../occupancy/occupant.js';
 import { plyScrewBoxes, type PlyScrewSize } from '../occupancy/ply-screw-boxes.js';
@@ -19,21 +27,32 @@ const upTo5 = (mm: number): number => Math.ceil(mm / 5 - 1e-9) * 5;
 const across = ({ stock, lay, plies, stack }: MemberBuild): PlyStack => plyStack(stock, { lay, plies }, stack);
 
 /**
- * The screws that hold plies together: those of the bars, with every crossbar that is built like them, and those of crossbars built of thinner or
+ * The screws that hold plies together: those of the bars, with every crossbar that is built like them, and those of
+ * crossbars built of thinner or
  * thicker plies, which need a screw of their own and are judged by the thinnest. Empty when the plan has none.
  */
 export function planPlyScrews(model: Model): readonly PlannedFastening[] {
   const { bond } = model.plan.bars;
   if (bond !== 'screws' && bond !== 'glue+screws') return [];
   const bars = barNames.map((name) => model.bars[name]);
-  const like = bars[0]?.plies === 1 ? [] : [...bars, ...model.crossbars.filter((crossbar) => sameStack(across(crossbar), across(model.bars.top)))];
+  const like =
+    bars[0]?.plies === 1
+      ? []
+      : [...bars, ...model.crossbars.filter((crossbar) => sameStack(across(crossbar), across(model.bars.top)))];
   const others = model.crossbars.filter((crossbar) => crossbar.plies > 1 && !like.includes(crossbar));
   const thinnestFirst = [...others].sort((p, q) => byThickness(across(p), across(q)));
-  return [like.length > 0 ? plyScrews('ply-screws', like, model) : null, others.length > 0 ? plyScrews('crossbar-ply-screws', thinnestFirst, model) : null].filter((f) => f !== null);
+  return [
+    like.length > 0 ? plyScrews('ply-screws', like, model) : null,
+    others.length > 0 ? plyScrews('crossbar-ply-screws', thinnestFirst, model) : null,
+  ].filter((f) => f !== null);
 }
 
 /** Screws of members that take the same ones; the first of them decides. Null when no screw fits. */
-function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly MemberBuild[], model: Model): PlannedFastening | null {
+function plyScrews(
+  name: 'ply-screws' | 'crossbar-ply-screws',
+  built: readonly MemberBuild[],
+  model: Model,
+): PlannedFastening | null {
   const { plan, shelf } = model;
   const { bond } = plan.bars;
   const bars: readonly MemberBuild[] = barNames.map((bar) => model.bars[bar]);
@@ -53,8 +72,24 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
   const rows = built.map((member): FasteningRow => {
     const isBar = bars.includes(member);
     const length = isBar ? member.span_mm + member.section.w_mm : member.span_mm - model.bars.top.section.w_mm;
-    const places_mm = rowPlaces_mm(length, (isBar ? upTo5(member.section.w_mm) : 0) + end_mm, every_mm, 10 * screw.shank_mm);
-    return { piece: member.name, places_mm: isBar ? outOfTheWay(model, member.name as BarName, { shank_mm: screw.shank_mm, length_mm: screw.length_mm, edge_mm }, places_mm, length) : places_mm };
+    const places_mm = rowPlaces_mm(
+      length,
+      (isBar ? upTo5(member.section.w_mm) : 0) + end_mm,
+      every_mm,
+      10 * screw.shank_mm,
+    );
+    return {
+      piece: member.name,
+      places_mm: isBar
+        ? outOfTheWay(
+            model,
+            member.name as BarName,
+            { shank_mm: screw.shank_mm, length_mm: screw.length_mm, edge_mm },
+            places_mm,
+            length,
+          )
+        : places_mm,
+    };
   });
   const gaps = rows.flatMap(({ places_mm }) => places_mm.slice(1).map((mm, i) => mm - (places_mm[i] ?? 0)));
   const spacing = gaps.length > 0 ? Math.min(...gaps) : lead.span_mm;
@@ -75,7 +110,14 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
     end_mm,
     spacing_mm: spacing,
     thinnest_mm: ply_mm,
-    ...screwHoles(screw, G, role, plan, shelf, named || name === 'ply-screws' ? (plan.ply_screws?.pilot_mm ?? null) : null),
+    ...screwHoles(
+      screw,
+      G,
+      role,
+      plan,
+      shelf,
+      named || name === 'ply-screws' ? (plan.ply_screws?.pilot_mm ?? null) : null,
+    ),
     lateral_N: screwLateral_N(screw, { G_side: G, G_main: G, side_mm: ply_mm, main_mm: fit.penetration_mm }),
     count: sets * rows.reduce((sum, row) => sum + row.places_mm.length, 0),
     rows,
@@ -83,9 +125,19 @@ function plyScrews(name: 'ply-screws' | 'crossbar-ply-screws', built: readonly M
   };
 }
 
-/** Places of a bar's ply screws with those moved that would meet a brace, a crossbar, a hanging point or their screws, on either of two lines. */
-function outOfTheWay(model: Model, bar: BarName, screw: PlyScrewSize, places_mm: readonly number[], length_mm: number): readonly number[] {
+/**
+ * Places of a bar's ply screws with those moved that would meet a brace, a crossbar, a hanging point or their screws,
+ * on either of two lines.
+ */
+function outOfTheWay(
+  model: Model,
+  bar: BarName,
+  screw: PlyScrewSize,
+  places_mm: readonly number[],
+  length_mm: number,
+): readonly number[] {
   const fixed = beforePlyScrews(model).filter((other) => other.bar === bar);
-  const blocked = (mm: number): boolean => plyScrewBoxes(model, bar, screw, [mm, mm]).some((box) => fixed.some((other) => inTheWay(box, other)));
+  const blocked = (mm: number): boolean =>
+    plyScrewBoxes(model, bar, screw, [mm, mm]).some((box) => fixed.some((other) => inTheWay(box, other)));
   return freePlaces_mm(places_mm, blocked, length_mm, 10 * screw.shank_mm, model.plan.units === 'inch' ? 25.4 / 16 : 1);
 }

@@ -1,5 +1,6 @@
 /**
- * Places of a row along a piece, mm from its long point: the first and last `start_mm` from the ends, the rest even and never farther apart than `every_mm`.
+ * Places of a row along a piece, mm from its long point: the first and last `start_mm` from the ends, the rest even and
+ * never farther apart than `every_mm`.
  * A piece too short for two at least `least_mm` apart gets one in the middle. Rounded to whole mm.
  */
 export function rowPlaces_mm(length_mm: number, start_mm: number, every_mm: number, least_mm = 0): readonly number[] {
@@ -10,10 +11,17 @@ export function rowPlaces_mm(length_mm: number, start_mm: number, every_mm: numb
 }
 
 /**
- * The same places with those that are blocked moved to the nearest free one, by whole `step_mm`, never nearer than `least_mm` to their neighbours; towards the middle where both
+ * The same places with those that are blocked moved to the nearest free one, by whole `step_mm`, never nearer than
+ * `least_mm` to their neighbours; towards the middle where both
  * ways are as far. A place that finds no free one stays.
  */
-export function freePlaces_mm(places_mm: readonly number[], blocked: (place_mm: number) => boolean, length_mm: number, least_mm: number, step_mm: number): readonly number[] {
+export function freePlaces_mm(
+  places_mm: readonly number[],
+  blocked: (place_mm: number) => boolean,
+  length_mm: number,
+  least_mm: number,
+  step_mm: number,
+): readonly number[] {
   const placed: number[] = [...places_mm];
   placed.forEach((place, i) => {
     if (!blocked(place)) return;
@@ -21,7 +29,9 @@ export function freePlaces_mm(places_mm: readonly number[], blocked: (place_mm: 
     const high = (placed[i + 1] ?? Infinity) - least_mm;
     const inward = place < length_mm / 2 ? step_mm : -step_mm;
     for (let n = 1; n * step_mm < length_mm; n++) {
-      const free = [place + n * inward, place - n * inward].find((p) => p >= Math.max(low, least_mm) && p <= Math.min(high, length_mm - least_mm) && !blocked(p));
+      const free = [place + n * inward, place - n * inward].find(
+        (p) => p >= Math.max(low, least_mm) && p <= Math.min(high, length_mm - least_mm) && !blocked(p),
+      );
       if (free === undefined) continue;
       placed[i] = free;
       return;

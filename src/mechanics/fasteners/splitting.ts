@@ -15,8 +15,10 @@ export interface SplitCase {
 }
 
 /**
- * How likely the wood splits: counts what speaks for it. Thinner than may be nailed undrilled counts two; a hole under 60 % of the widest allowed, too near an end,
- * too near an edge, dense and dry wood (over 0.5, under 10 %), wet wood that will shrink onto the fastening (19 % and more) count one each. None: low; one: some; more: high.
+ * How likely the wood splits: counts what speaks for it. Thinner than may be nailed undrilled counts two; a hole under
+ * 60 % of the widest allowed, too near an end,
+ * too near an edge, dense and dry wood (over 0.5, under 10 %), wet wood that will shrink onto the fastening (19 % and
+ * more) count one each. None: low; one: some; more: high.
  * Source: proposal, around the thickness rule of en1995-1-1-memory 8.3.1.2(6).
  */
 export function splitRisk(c: SplitCase): 'low' | 'some' | 'high' {

@@ -17,7 +17,8 @@ export interface ShearJoint {
 export type YieldMode = 'Im' | 'Is' | 'II' | 'IIIm' | 'IIIs' | 'IV';
 
 /**
- * Reduction terms by mode. Up to 0.17 in: 2.2; to 1/4 in: 10 D + 0.5; above: 4, 3.6 or 3.2 by mode, times 1 + 0.25 θ/90.
+ * Reduction terms by mode. Up to 0.17 in: 2.2; to 1/4 in: 10 D + 0.5; above: 4, 3.6 or 3.2 by mode, times 1 + 0.25
+ * θ/90.
  * Source: nds-2018 Table 12.3.1B.
  */
 export function reductionTerm(diameter_mm: number, mode: YieldMode, angle_deg = 0): number {
@@ -31,10 +32,19 @@ export function reductionTerm(diameter_mm: number, mode: YieldMode, angle_deg = 
 /**
  * Design load of one fastening in single shear, N, by each of the six yield modes; the least decides.
  * Im, Is: the wood crushes in one piece; II: the dowel turns stiff; IIIm, IIIs: one hinge; IV: two hinges.
- * Source: nds-2018 Table 12.3.1A (k2 with 1 + 2Re: nds-2018-memory, and required by symmetry of the two pieces). Unit-safe: any consistent N and mm.
+ * Source: nds-2018 Table 12.3.1A (k2 with 1 + 2Re: nds-2018-memory, and required by symmetry of the two pieces).
+ * Unit-safe: any consistent N and mm.
  */
 export function yieldModes_N(joint: ShearJoint): Readonly<Record<YieldMode, number>> {
-  const { diameter_mm: D, side_mm: ls, main_mm: lm, side_bearing_MPa: Fes, main_bearing_MPa: Fem, bending_yield_MPa: Fyb, angle_deg = 0 } = joint;
+  const {
+    diameter_mm: D,
+    side_mm: ls,
+    main_mm: lm,
+    side_bearing_MPa: Fes,
+    main_bearing_MPa: Fem,
+    bending_yield_MPa: Fyb,
+    angle_deg = 0,
+  } = joint;
   const zero = { Im: 0, Is: 0, II: 0, IIIm: 0, IIIs: 0, IV: 0 };
   if (!(ls > 0) || !(lm > 0)) return zero;
   const Re = Fem / Fes;
@@ -54,7 +64,11 @@ export function yieldModes_N(joint: ShearJoint): Readonly<Record<YieldMode, numb
 }
 
 /** The least of some modes, with its name. */
-function least(modes: Readonly<Record<YieldMode, number>>, which: readonly YieldMode[], times: number): { readonly N: number; readonly mode: YieldMode } {
+function least(
+  modes: Readonly<Record<YieldMode, number>>,
+  which: readonly YieldMode[],
+  times: number,
+): { readonly N: number; readonly mode: YieldMode } {
   return which.map((mode) => ({ mode, N: modes[mode] * times })).reduce((a, b) => (b.N < a.N ? b : a));
 }
 

@@ -10,7 +10,10 @@ export function clampsFor(length_mm: number): number {
   return run <= 0 ? 1 : Math.ceil(run / CLAMP_PITCH_MM - 1e-9) + 1;
 }
 
-/** Clamp pressure by density class, MPa: softwood (G up to 0.5) 100–150 psi, medium (to 0.6) 150–200, dense 200–300. Source: glue-guide; class limits proposal. */
+/**
+ * Clamp pressure by density class, MPa: softwood (G up to 0.5) 100–150 psi, medium (to 0.6) 150–200, dense 200–300.
+ * Source: glue-guide; class limits proposal.
+ */
 export function clampPressure_MPa(G: number): { readonly low: number; readonly high: number } {
   const [low, high] = G <= 0.5 ? [100, 150] : G <= 0.6 ? [150, 200] : [200, 300];
   return { low: low * MPA_PER_PSI, high: high * MPA_PER_PSI };
@@ -28,8 +31,22 @@ export interface ClampForce {
   readonly in_reach: boolean;
 }
 
-/** Force at each of `clamps` clamps over a glued face of `area_mm2`: pressure × area shared among them. Plies one behind the other share one force. Source: physics. */
-export function clampForce(area_mm2: number, clamps: number, pressure: { readonly low: number; readonly high: number }, by_hand_N: number): ClampForce {
+/**
+ * Force at each of `clamps` clamps over a glued face of `area_mm2`: pressure × area shared among them. Plies one behind
+ * the other share one force. Source: physics.
+ */
+export function clampForce(
+  area_mm2: number,
+  clamps: number,
+  pressure: { readonly low: number; readonly high: number },
+  by_hand_N: number,
+): ClampForce {
   const clamps_needed = Math.max(1, Math.ceil((pressure.low * area_mm2) / by_hand_N - 1e-9));
-  return { low_N: (pressure.low * area_mm2) / clamps, high_N: (pressure.high * area_mm2) / clamps, by_hand_N, clamps_needed, in_reach: clamps >= clamps_needed };
+  return {
+    low_N: (pressure.low * area_mm2) / clamps,
+    high_N: (pressure.high * area_mm2) / clamps,
+    by_hand_N,
+    clamps_needed,
+    in_reach: clamps >= clamps_needed,
+  };
 }

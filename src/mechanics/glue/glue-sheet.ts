@@ -5,7 +5,10 @@ import { clampForce, clampPressure_MPa, clampsFor, type ClampForce } from './cla
 import { glueAmount_ml } from './glue-amount.js';
 import { glueLines, plyGlueLines, type GlueLine } from './glue-lines.js';
 
-/** Frames with a longer side from here on wait overnight before they are handled, mm (practice; the length is a proposal). */
+/**
+ * Frames with a longer side from here on wait overnight before they are handled, mm (practice; the length is a
+ * proposal).
+ */
 export const LARGE_FRAME_MM = 1000;
 /** Overnight, h. */
 const OVERNIGHT_H = 12;
@@ -25,7 +28,10 @@ export interface GlueSheet {
   readonly open_min: number;
   /** Minutes in the clamps; longer on damp wood. */
   readonly clamp_min: number;
-  /** Hours from clamping until the frame may be handled: the glue's own for small frames, overnight at least for large ones. */
+  /**
+   * Hours from clamping until the frame may be handled: the glue's own for small frames, overnight at least for large
+   * ones.
+   */
   readonly handle_h: number;
   readonly cure_h: number;
   readonly least_temperature_C: number;
@@ -35,7 +41,9 @@ export interface GlueSheet {
   readonly damp: boolean;
 }
 
-/** The glue of a plan: the corners' glue, else the shelf's first where only the plies are glued; null when nothing is. */
+/**
+ * The glue of a plan: the corners' glue, else the shelf's first where only the plies are glued; null when nothing is.
+ */
 export function glueOf(model: Model): Glue | null {
   const key = model.plan.corners.glue;
   if (key !== null) return model.shelf.glues[key] ?? null;
@@ -55,7 +63,8 @@ export function glueSheet(model: Model): GlueSheet | null {
   const longest = plies[0]?.length_mm ?? 0;
   const clamps_count = longest > 0 ? clampsFor(longest) : 4;
   const pressure_MPa = clampPressure_MPa(model.bars.top.stock.species.specific_gravity);
-  const area_mm2 = plies[0] === undefined ? 4 * Math.max(...lines.map((line) => line.area_mm2)) : longest * plies[0].breadth_mm;
+  const area_mm2 =
+    plies[0] === undefined ? 4 * Math.max(...lines.map((line) => line.area_mm2)) : longest * plies[0].breadth_mm;
   const large = Math.max(plan.face.width_mm, plan.face.height_mm) >= LARGE_FRAME_MM;
   return {
     glue,

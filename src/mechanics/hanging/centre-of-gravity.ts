@@ -1,6 +1,9 @@
 import type { Model } from '../../model/model.js';
 
-/** Centre of gravity of the finished piece in front of its back, mm: wood at half its depth, cloth, ground and paint at the front (with the lip), hardware at the back. */
+/**
+ * Centre of gravity of the finished piece in front of its back, mm: wood at half its depth, cloth, ground and paint at
+ * the front (with the lip), hardware at the back.
+ */
 export function centreOfGravity_mm(model: Pick<Model, 'plan' | 'bars' | 'weight'>): number {
   const { weight } = model;
   const d_mm = model.bars.top.section.d_mm;

@@ -44,8 +44,10 @@ export interface HangingState {
 }
 
 /**
- * The hanging piece: wire shape and forces, lean, hooks, rings and the hardware picked from the shelf. Null when the plan says it does not hang.
- * Rings sit `drop` below the top edge: on the inner faces of the side bars half way through their depth, or in the middle of their backs.
+ * The hanging piece: wire shape and forces, lean, hooks, rings and the hardware picked from the shelf. Null when the
+ * plan says it does not hang.
+ * Rings sit `drop` below the top edge: on the inner faces of the side bars half way through their depth, or in the
+ * middle of their backs.
  */
 export function hangingState(model: Model): HangingState | null {
   const { plan, shelf } = model;
@@ -109,7 +111,8 @@ export function hangingState(model: Model): HangingState | null {
 }
 
 /**
- * By bevelled strips under the top bar, flush with its back: the wall strip carries the weight, nothing draws the side bars inward, and the frame lies flat. The strips share
+ * By bevelled strips under the top bar, flush with its back: the wall strip carries the weight, nothing draws the side
+ * bars inward, and the frame lies flat. The strips share
  * the weight and the pull-out among their screws; of two pairs each carries half.
  */
 function byCleat(model: Model): HangingState {
@@ -118,15 +121,35 @@ function byCleat(model: Model): HangingState {
   const weight_N = model.weight.total_kg * GRAVITY_N_PER_KG;
   const cleat = cleatPlaces(model);
   const pairs = cleat.middles_mm.length;
-  const leaning = lean({ height_mm: plan.face.height_mm, rings_below_top_mm: w_mm, rise_mm: 0, standoff_mm: 0, out_mm: bottomOut_mm(model), cg_mm: centreOfGravity_mm(model), weight_N });
+  const leaning = lean({
+    height_mm: plan.face.height_mm,
+    rings_below_top_mm: w_mm,
+    rise_mm: 0,
+    standoff_mm: 0,
+    out_mm: bottomOut_mm(model),
+    cg_mm: centreOfGravity_mm(model),
+    weight_N,
+  });
   const pull_N = leaning?.pull_out_N ?? null;
   const hook_N = pull_N === null ? null : Math.hypot(weight_N, pull_N) / pairs;
   const picked = hook_N === null ? null : pickRated(shelf, 'cleat', hook_N, shelfNumber(shelf, 'hook-factor'));
   const screws = pairs * CLEAT_SCREWS;
-  // driven up into the inner face of the top bar: the weight goes across the screws, what tips the frame forward as well
-  const ring_load: RingLoad | null = pull_N === null ? null : { along_N: 0, across_N: Math.hypot(weight_N, pull_N) / screws };
+  // driven up into the inner face of the top bar: the weight goes across the screws, what tips the frame forward as
+  // well
+  const ring_load: RingLoad | null =
+    pull_N === null ? null : { along_N: 0, across_N: Math.hypot(weight_N, pull_N) / screws };
   return {
-    by: 'cleat', weight_N, wire: null, forces: null, lean: leaning, hook_below_top_mm: w_mm + cleat.high_mm, hooks_count: pairs, hook_pieces: pairs, cleat, hook_N, ring_load,
+    by: 'cleat',
+    weight_N,
+    wire: null,
+    forces: null,
+    lean: leaning,
+    hook_below_top_mm: w_mm + cleat.high_mm,
+    hooks_count: pairs,
+    hook_pieces: pairs,
+    cleat,
+    hook_N,
+    ring_load,
     points: { drop_mm: w_mm, planned_mm: w_mm, moved_off: null, meets: cleat.meets },
     ring_use: picked && ring_load ? ringUse(picked, ring_load, bars.top.stock.species.specific_gravity, w_mm) : null,
     ring_wood_mm: w_mm,

@@ -2,25 +2,48 @@ import type { Hardware, Shelf } from '../../shelf/shelf.js';
 import { LEAST_EXIT_MM } from '../../fit/pick-screw.js';
 import { ringUse, type RingLoad } from './ring.js';
 
-/** Hardware is picked with this many times the least factor where the shelf has it, so that a stricter ruleset is met as well (proposal). */
+/**
+ * Hardware is picked with this many times the least factor where the shelf has it, so that a stricter ruleset is met as
+ * well (proposal).
+ */
 const SPARE = 2;
 
 const byStrength = (a: Hardware, b: Hardware): number => a.rating_N - b.rating_N || (a.key < b.key ? -1 : 1);
 
-/** The weakest hook, wire or cleat on the shelf that carries `load_N` with twice the wanted factor; the strongest when none does; null when the shelf has none. */
-export function pickRated(shelf: Shelf, kind: 'hook' | 'wire' | 'cleat', load_N: number, factor: number): Hardware | null {
-  const list = Object.values(shelf.hardware).filter((h) => h.kind === kind).sort(byStrength);
+/**
+ * The weakest hook, wire or cleat on the shelf that carries `load_N` with twice the wanted factor; the strongest when
+ * none does; null when the shelf has none.
+ */
+export function pickRated(
+  shelf: Shelf,
+  kind: 'hook' | 'wire' | 'cleat',
+  load_N: number,
+  factor: number,
+): Hardware | null {
+  const list = Object.values(shelf.hardware)
+    .filter((h) => h.kind === kind)
+    .sort(byStrength);
   return list.find((h) => h.rating_N >= SPARE * factor * load_N) ?? list.at(-1) ?? null;
 }
 
 /**
- * The ring screw, or the strap hanger: among those that stay 3 mm inside the wood, the weakest that uses half its strength or less, else the strongest; when all would come out, the shortest.
+ * The ring screw, or the strap hanger: among those that stay 3 mm inside the wood, the weakest that uses half its
+ * strength or less, else the strongest; when all would come out, the shortest.
  * Null when the shelf has none.
  */
-export function pickRing(shelf: Shelf, load: RingLoad, G: number, wood_mm: number, kind: 'ring' | 'strap' = 'ring'): Hardware | null {
-  const rings = Object.values(shelf.hardware).filter((h) => h.kind === kind).sort(byStrength);
+export function pickRing(
+  shelf: Shelf,
+  load: RingLoad,
+  G: number,
+  wood_mm: number,
+  kind: 'ring' | 'strap' = 'ring',
+): Hardware | null {
+  const rings = Object.values(shelf.hardware)
+    .filter((h) => h.kind === kind)
+    .sort(byStrength);
   const inside = rings.filter((h) => wood_mm - h.thread_length_mm >= LEAST_EXIT_MM);
-  if (inside.length === 0) return [...rings].sort((a, b) => a.thread_length_mm - b.thread_length_mm || byStrength(a, b))[0] ?? null;
+  if (inside.length === 0)
+    return [...rings].sort((a, b) => a.thread_length_mm - b.thread_length_mm || byStrength(a, b))[0] ?? null;
   const use = (h: Hardware): number => ringUse(h, load, G, wood_mm);
   return inside.find((h) => use(h) <= 1 / SPARE) ?? inside.reduce((a, b) => (use(b) < use(a) ? b : a));
 }

@@ -10,8 +10,10 @@ export interface WireForces {
 }
 
 /**
- * Forces of a wire at `angle_deg` to the horizontal carrying `weight_N`: T = W/(2 sin θ), inward H = W/(2 tan θ); both hold for one hook and for two, since each
- * ring carries half the weight either way. One hook carries W. Each of two hooks carries the resultant of a slanting and a level wire, 2 T sin(θ/2).
+ * Forces of a wire at `angle_deg` to the horizontal carrying `weight_N`: T = W/(2 sin θ), inward H = W/(2 tan θ); both
+ * hold for one hook and for two, since each
+ * ring carries half the weight either way. One hook carries W. Each of two hooks carries the resultant of a slanting
+ * and a level wire, 2 T sin(θ/2).
  * Source: statics (physics). The angle must be above 0.
  */
 export function wireForces(weight_N: number, angle_deg: number, hooks: number): WireForces {

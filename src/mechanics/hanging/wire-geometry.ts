@@ -20,9 +20,12 @@ export function ringSpan_mm(plan: Plan, bar_w_mm: number): number {
 }
 
 /**
- * The shape of the wire from its slack: how far a finger draws its middle up from the straight line between the rings, mm. That fixes the wire's
- * length, 2·√((span/2)² + slack²). Drawn up by one hook it makes a triangle; by two hooks a trapezoid whose middle stays level, so the slanting parts
- * are shorter and steeper: `rise² = leg² − run²` with run the level distance from ring to hook and leg what is left of the wire for one side.
+ * The shape of the wire from its slack: how far a finger draws its middle up from the straight line between the rings,
+ * mm. That fixes the wire's
+ * length, 2·√((span/2)² + slack²). Drawn up by one hook it makes a triangle; by two hooks a trapezoid whose middle
+ * stays level, so the slanting parts
+ * are shorter and steeper: `rise² = leg² − run²` with run the level distance from ring to hook and leg what is left of
+ * the wire for one side.
  * Null when there is no slack or no room: a straight wire can carry no weight.
  * Source: statics (physics).
  */

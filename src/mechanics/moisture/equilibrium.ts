@@ -21,13 +21,15 @@ function hailwoodHorrobin_pct({ W, K, K1, K2 }: SorptionConstants, h: number): n
 }
 
 function mustBeHumidity(rh_fraction: number): void {
-  if (!(rh_fraction >= 0 && rh_fraction <= 1)) throw new RangeError(`relative humidity must be a fraction from 0 to 1, found ${rh_fraction}`);
+  if (!(rh_fraction >= 0 && rh_fraction <= 1))
+    throw new RangeError(`relative humidity must be a fraction from 0 to 1, found ${rh_fraction}`);
 }
 
 /**
  * Moisture that wood settles to in air of a given humidity and temperature.
  * Percent of dry mass; humidity as a fraction 0..1, temperature in °C, meant for -1..55 °C.
- * Hailwood–Horrobin fit of Wood Handbook (2010) eq. 4-5, Celsius constants. Throws RangeError for a humidity outside 0..1.
+ * Hailwood–Horrobin fit of Wood Handbook (2010) eq. 4-5, Celsius constants. Throws RangeError for a humidity outside
+ * 0..1.
  */
 export function equilibriumMoisture_pct(rh_fraction: number, temperature_C: number): number {
   mustBeHumidity(rh_fraction);

@@ -13,5 +13,9 @@ export interface RoomMoisture {
 /** What the plan's room does to wood: equilibrium at the low, middle and high end of its humidity. */
 export const roomMoisture = remembered((room: Plan['room']): RoomMoisture => {
   const at = (humidity: number): number => equilibriumMoisture_pct(humidity, room.temperature_C);
-  return { driest_pct: at(room.humidity_low), middle_pct: at((room.humidity_low + room.humidity_high) / 2), dampest_pct: at(room.humidity_high) };
+  return {
+    driest_pct: at(room.humidity_low),
+    middle_pct: at((room.humidity_low + room.humidity_high) / 2),
+    dampest_pct: at(room.humidity_high),
+  };
 });

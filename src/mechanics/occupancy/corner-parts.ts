@@ -5,24 +5,43 @@ import { planBraceScrews } from '../fasteners/brace-fastening.js';
 import { planCornerNails } from '../fasteners/corner-nails.js';
 import { backShaft, KEEP_BODY_MM, shaft, type Occupant, type Span } from './occupant.js';
 
-/** Where a timber brace meets the inner edge of a bar, mm from the outside corner: its centre line at the leg, as wide as its slanted end. */
+/**
+ * Where a timber brace meets the inner edge of a bar, mm from the outside corner: its centre line at the leg, as wide
+ * as its slanted end.
+ */
 export function braceFoot_mm(leg_mm: number, brace_w_mm: number): Span {
   return [leg_mm - brace_w_mm / Math.SQRT2, leg_mm + brace_w_mm / Math.SQRT2];
 }
 
 /** The two bars of a corner, each with a place on it counted from the outside corner. */
-function barsAt(corner: CornerName, model: Model): readonly { readonly bar: BarName; readonly at: (mm: number) => number }[] {
+function barsAt(
+  corner: CornerName,
+  model: Model,
+): readonly { readonly bar: BarName; readonly at: (mm: number) => number }[] {
   const { width_mm, height_mm } = model.plan.face;
   const [level, upright] = corner.split('-') as [BarName, BarName];
-  const from = (far: boolean, length_mm: number) => (mm: number): number => (far ? length_mm - mm : mm);
-  return [{ bar: level, at: from(upright === 'right', width_mm) }, { bar: upright, at: from(level === 'top', height_mm) }];
+  const from =
+    (far: boolean, length_mm: number) =>
+    (mm: number): number =>
+      far ? length_mm - mm : mm;
+  return [
+    { bar: level, at: from(upright === 'right', width_mm) },
+    { bar: upright, at: from(level === 'top', height_mm) },
+  ];
 }
 
 const sorted = (a: number, b: number): Span => [Math.min(a, b), Math.max(a, b)];
 
 /** What the corners put on the bars: feet of braces, gussets, angles, their screws, and the nails across the joint. */
 export const cornerParts = remembered((model: Model): readonly Occupant[] =>
-  cornerNames.flatMap((corner) => barsAt(corner, model).flatMap(({ bar, at }) => [...brace(model, corner, bar, at), ...plate(model, corner, bar, at), ...nails(model, corner, bar, at)])));
+  cornerNames.flatMap((corner) =>
+    barsAt(corner, model).flatMap(({ bar, at }) => [
+      ...brace(model, corner, bar, at),
+      ...plate(model, corner, bar, at),
+      ...nails(model, corner, bar, at),
+    ]),
+  ),
+);
 
 type At = (mm: number) => number;
 const inWords = (corner: CornerName): string => corner.replace('-', ' ');
@@ -34,11 +53,23 @@ function brace(model: Model, corner: CornerName, bar: BarName, at: At): readonly
   const [from, to] = braceFoot_mm(timber.leg_mm, w_mm);
   const screws = planBraceScrews(model);
   return [
-    { bar, kind: 'brace', what: `the foot of the ${inWords(corner)} brace`, along_mm: sorted(at(from), at(to)), across_mm: [-w_mm, 0], deep_mm: [0, d_mm], keep_mm: KEEP_BODY_MM },
-    ...(screws === null ? [] : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
-      bar, kind: 'brace-screw', what: `the screw of the ${inWords(corner)} brace`,
-      ...shaft(screws.shank_mm, at(to - mm), [-screws.through_mm, screws.penetration_mm], screws.edge_mm),
-    }))),
+    {
+      bar,
+      kind: 'brace',
+      what: `the foot of the ${inWords(corner)} brace`,
+      along_mm: sorted(at(from), at(to)),
+      across_mm: [-w_mm, 0],
+      deep_mm: [0, d_mm],
+      keep_mm: KEEP_BODY_MM,
+    },
+    ...(screws === null
+      ? []
+      : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
+          bar,
+          kind: 'brace-screw',
+          what: `the screw of the ${inWords(corner)} brace`,
+          ...shaft(screws.shank_mm, at(to - mm), [-screws.through_mm, screws.penetration_mm], screws.edge_mm),
+        }))),
   ];
 }
 
@@ -51,10 +82,23 @@ function plate(model: Model, corner: CornerName, bar: BarName, at: At): readonly
   const screws = planBraceScrews(model);
   const name = `the ${inWords(corner)} ${gusset ? 'gusset' : 'angle'}`;
   return [
-    { bar, kind: gusset ? 'gusset' : 'angle', what: name, along_mm: sorted(at(0), at(built.leg_mm)), across_mm: [(w_mm - wide) / 2, (w_mm + wide) / 2], deep_mm: [-(screws?.through_mm ?? 1), 0], keep_mm: KEEP_BODY_MM },
-    ...(screws === null ? [] : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
-      bar, kind: gusset ? 'gusset-screw' : 'angle-screw', what: `a screw of ${name}`, ...backShaft(screws.shank_mm, at(mm), w_mm / 2, [-screws.through_mm, screws.penetration_mm]),
-    }))),
+    {
+      bar,
+      kind: gusset ? 'gusset' : 'angle',
+      what: name,
+      along_mm: sorted(at(0), at(built.leg_mm)),
+      across_mm: [(w_mm - wide) / 2, (w_mm + wide) / 2],
+      deep_mm: [-(screws?.through_mm ?? 1), 0],
+      keep_mm: KEEP_BODY_MM,
+    },
+    ...(screws === null
+      ? []
+      : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
+          bar,
+          kind: gusset ? 'gusset-screw' : 'angle-screw',
+          what: `a screw of ${name}`,
+          ...backShaft(screws.shank_mm, at(mm), w_mm / 2, [-screws.through_mm, screws.penetration_mm]),
+        }))),
   ];
 }
 
@@ -65,6 +109,16 @@ function nails(model: Model, corner: CornerName, bar: BarName, at: At): readonly
   const { w_mm, d_mm } = model.bars[bar].section;
   const place = planned.rows[0]?.places_mm[0] ?? w_mm / 2;
   const what = `the nail of the ${inWords(corner)} corner`;
-  if (model.plan.corners.cut === 'half-lap') return [{ bar, kind: 'corner-nail', what, ...backShaft(planned.shank_mm, at(place), w_mm / 2, [0, planned.length_mm]) }];
-  return [{ bar, kind: 'corner-nail', what, ...shaft(planned.shank_mm, at(place), [w_mm - planned.length_mm, w_mm], d_mm / 2) }];
+  if (model.plan.corners.cut === 'half-lap')
+    return [
+      { bar, kind: 'corner-nail', what, ...backShaft(planned.shank_mm, at(place), w_mm / 2, [0, planned.length_mm]) },
+    ];
+  return [
+    {
+      bar,
+      kind: 'corner-nail',
+      what,
+      ...shaft(planned.shank_mm, at(place), [w_mm - planned.length_mm, w_mm], d_mm / 2),
+    },
+  ];
 }

@@ -3,7 +3,10 @@ import type { Model } from '../../model/model.js';
 import { planCrossbarScrews } from '../fasteners/crossbar-screws.js';
 import { KEEP_BODY_MM, shaft, type Occupant, type Span } from './occupant.js';
 
-/** One crossbar as it lies behind the cloth: its middle along the bars it ends at, its width, and where it lies in their depth. */
+/**
+ * One crossbar as it lies behind the cloth: its middle along the bars it ends at, its width, and where it lies in their
+ * depth.
+ */
 export interface CrossbarLie {
   readonly name: string;
   readonly runs: 'upright' | 'level';
@@ -20,7 +23,13 @@ export function crossbarsLie(model: Model): readonly CrossbarLie[] {
   return crossbars.map((build, i): CrossbarLie => {
     const { runs, at, setback_mm } = plan.crossbars[i]!;
     const front = bars.top.section.d_mm - setback_mm;
-    return { name: build.name, runs, middle_mm: at * (runs === 'upright' ? plan.face.width_mm : plan.face.height_mm), w_mm: build.section.w_mm, deep_mm: [front - build.section.d_mm, front] };
+    return {
+      name: build.name,
+      runs,
+      middle_mm: at * (runs === 'upright' ? plan.face.width_mm : plan.face.height_mm),
+      w_mm: build.section.w_mm,
+      deep_mm: [front - build.section.d_mm, front],
+    };
   });
 }
 
@@ -32,14 +41,36 @@ export function crossbarEnds(model: Model): readonly Occupant[] {
     const ends: readonly BarName[] = lie.runs === 'upright' ? ['top', 'bottom'] : ['left', 'right'];
     const name = lie.name.replace('-', ' ');
     const [back, front] = lie.deep_mm;
-    const middles = screws === null ? [] : front - back < 60 ? [(back + front) / 2] : [back + (front - back) / 4, front - (front - back) / 4];
+    const middles =
+      screws === null
+        ? []
+        : front - back < 60
+          ? [(back + front) / 2]
+          : [back + (front - back) / 4, front - (front - back) / 4];
     const from_outside = screws?.along_grain === true;
     return ends.flatMap((bar): Occupant[] => [
-      { bar, kind: 'crossbar', what: `the end of ${name}`, along_mm: [lie.middle_mm - lie.w_mm / 2, lie.middle_mm + lie.w_mm / 2], across_mm: [-lie.w_mm, 0], deep_mm: lie.deep_mm, keep_mm: KEEP_BODY_MM },
-      ...(screws === null ? [] : middles.map((deep): Occupant => ({
-        bar, kind: 'crossbar-screw', what: `a screw of ${name}`,
-        ...shaft(screws.shank_mm, lie.middle_mm, from_outside ? [0, w_mm] : [0, Math.min(w_mm, screws.penetration_mm)], deep),
-      }))),
+      {
+        bar,
+        kind: 'crossbar',
+        what: `the end of ${name}`,
+        along_mm: [lie.middle_mm - lie.w_mm / 2, lie.middle_mm + lie.w_mm / 2],
+        across_mm: [-lie.w_mm, 0],
+        deep_mm: lie.deep_mm,
+        keep_mm: KEEP_BODY_MM,
+      },
+      ...(screws === null
+        ? []
+        : middles.map((deep): Occupant => ({
+            bar,
+            kind: 'crossbar-screw',
+            what: `a screw of ${name}`,
+            ...shaft(
+              screws.shank_mm,
+              lie.middle_mm,
+              from_outside ? [0, w_mm] : [0, Math.min(w_mm, screws.penetration_mm)],
+              deep,
+            ),
+          }))),
     ]);
   });
 }

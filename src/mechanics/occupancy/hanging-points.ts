@@ -33,10 +33,20 @@ export function ringsAt(model: Model, drop_mm: number): readonly Occupant[] {
   return (['left', 'right'] as const).map((bar): Occupant => {
     const { w_mm, d_mm } = model.bars[bar].section;
     const along = plan.face.height_mm - drop_mm;
-    const shared = { bar, kind: 'ring', what: `the hanging point on the ${bar} bar`, along_mm: [along - RING_HALF_MM, along + RING_HALF_MM], keep_mm: KEEP_BODY_MM } as const;
+    const shared = {
+      bar,
+      kind: 'ring',
+      what: `the hanging point on the ${bar} bar`,
+      along_mm: [along - RING_HALF_MM, along + RING_HALF_MM],
+      keep_mm: KEEP_BODY_MM,
+    } as const;
     return onBack(model)
       ? { ...shared, across_mm: [w_mm / 2 - RING_HALF_MM, w_mm / 2 + RING_HALF_MM], deep_mm: [-1, RING_SCREW_MM] }
-      : { ...shared, across_mm: [-2 * RING_HALF_MM, RING_SCREW_MM], deep_mm: [d_mm / 2 - RING_HALF_MM, d_mm / 2 + RING_HALF_MM] };
+      : {
+          ...shared,
+          across_mm: [-2 * RING_HALF_MM, RING_SCREW_MM],
+          deep_mm: [d_mm / 2 - RING_HALF_MM, d_mm / 2 + RING_HALF_MM],
+        };
   });
 }
 
@@ -54,12 +64,20 @@ export function wirePathAt(model: Model, drop_mm: number): WirePath | null {
   const span = ringSpan_mm(plan, w_mm);
   const wire = wireGeometry(span, plan.hang.slack_mm, plan.hang.hooks);
   if (wire === null) return null;
-  return { ring_x_mm: (plan.face.width_mm - span) / 2, ring_drop_mm: drop_mm, hook_x_mm: (plan.face.width_mm - wire.hooks_apart_mm) / 2, hook_drop_mm: drop_mm - wire.rise_mm, ring_deep_mm: ringDeep_mm(plan.hang.from, d_mm) };
+  return {
+    ring_x_mm: (plan.face.width_mm - span) / 2,
+    ring_drop_mm: drop_mm,
+    hook_x_mm: (plan.face.width_mm - wire.hooks_apart_mm) / 2,
+    hook_drop_mm: drop_mm - wire.rise_mm,
+    ring_deep_mm: ringDeep_mm(plan.hang.from, d_mm),
+  };
 }
 
 /**
- * Where the hanging points go: as planned, or, where a brace, the end of a crossbar or a plate is in the way of rings or wire, the nearest place that is clear.
- * When none is, they stay, and `meets` says what they run against; so does a crossbar that the wire would have to pass. The same plan on the same model is worked out once.
+ * Where the hanging points go: as planned, or, where a brace, the end of a crossbar or a plate is in the way of rings
+ * or wire, the nearest place that is clear.
+ * When none is, they stay, and `meets` says what they run against; so does a crossbar that the wire would have to pass.
+ * The same plan on the same model is worked out once.
  */
 export const hangingPoints = remembered(find);
 
@@ -68,7 +86,9 @@ function find(model: Model): HangingPoints {
   const planned_mm = plan.hang.drop_mm;
   const idle = !hangsOnPoints(plan.hang.by);
   const fixed = idle ? [] : [...cornerParts(model), ...crossbarEnds(model).map(allDeep)];
-  const blocked = (drop_mm: number): readonly string[] => [...new Set([...ringsMeet(model, fixed, drop_mm), ...over(model, drop_mm, bracesMet)])];
+  const blocked = (drop_mm: number): readonly string[] => [
+    ...new Set([...ringsMeet(model, fixed, drop_mm), ...over(model, drop_mm, bracesMet)]),
+  ];
   const crossed = (drop_mm: number): readonly string[] => over(model, drop_mm, crossbarsMet);
   const meets = idle ? [] : blocked(planned_mm);
   if (meets.length === 0) return { drop_mm: planned_mm, planned_mm, moved_off: null, meets: crossed(planned_mm) };
@@ -82,16 +102,26 @@ function find(model: Model): HangingPoints {
       if (here.length < best.meets.length) best = { drop_mm, meets: here };
     }
   const left = meets.find((what) => !best.meets.includes(what)) ?? null;
-  return { drop_mm: best.drop_mm, meets: [...best.meets, ...crossed(best.drop_mm)], planned_mm, moved_off: best.drop_mm === planned_mm ? null : left };
+  return {
+    drop_mm: best.drop_mm,
+    meets: [...best.meets, ...crossed(best.drop_mm)],
+    planned_mm,
+    moved_off: best.drop_mm === planned_mm ? null : left,
+  };
 }
 
 const ringsMeet = (model: Model, fixed: readonly Occupant[], drop_mm: number): readonly string[] =>
   ringsAt(model, drop_mm).flatMap((ring) => fixed.filter((other) => inTheWay(ring, other)).map(({ what }) => what));
 
 /** A setback does not decide where a piece hangs, so the end of a crossbar bars the whole depth of the bar. */
-const allDeep = (end: Occupant): Occupant => (end.kind === 'crossbar' ? { ...end, deep_mm: [-Infinity, Infinity] } : end);
+const allDeep = (end: Occupant): Occupant =>
+  end.kind === 'crossbar' ? { ...end, deep_mm: [-Infinity, Infinity] } : end;
 
-function over(model: Model, drop_mm: number, met: (model: Model, path: WirePath) => readonly string[]): readonly string[] {
+function over(
+  model: Model,
+  drop_mm: number,
+  met: (model: Model, path: WirePath) => readonly string[],
+): readonly string[] {
   const path = wirePathAt(model, drop_mm);
   return path === null ? [] : met(model, path);
 }

@@ -5,7 +5,17 @@ export type Span = readonly [from_mm: number, to_mm: number];
 
 /** What can lie on or in a side bar. */
 export type OccupantKind =
-  | 'brace' | 'brace-screw' | 'gusset' | 'gusset-screw' | 'angle' | 'angle-screw' | 'crossbar' | 'crossbar-screw' | 'corner-nail' | 'ring' | 'ply-screw';
+  | 'brace'
+  | 'brace-screw'
+  | 'gusset'
+  | 'gusset-screw'
+  | 'angle'
+  | 'angle-screw'
+  | 'crossbar'
+  | 'crossbar-screw'
+  | 'corner-nail'
+  | 'ring'
+  | 'ply-screw';
 
 /** Something that takes up room on or in a side bar: a box in the bar's own directions. */
 export interface Occupant {
@@ -23,30 +33,60 @@ export interface Occupant {
   readonly keep_mm: number;
 }
 
-/** Clear room a fastening wants around its axis, in its own diameters: two of them stand four apart, as in a row along the grain. Source: nds-2018 (spacing). */
+/**
+ * Clear room a fastening wants around its axis, in its own diameters: two of them stand four apart, as in a row along
+ * the grain. Source: nds-2018 (spacing).
+ */
 export const KEEP_DIAMETERS = 2;
 /** Clear room that a body such as the foot of a brace wants, mm (proposal). */
 export const KEEP_BODY_MM = 2;
 
 const apart = ([a, b]: Span, [c, d]: Span): number => Math.max(c - b, a - d);
 
-/** Room left between two things on one bar, mm, less what both want; negative when they are in each other's way, Infinity on different bars. */
+/**
+ * Room left between two things on one bar, mm, less what both want; negative when they are in each other's way,
+ * Infinity on different bars.
+ */
 export function roomBetween(p: Occupant, q: Occupant): number {
   if (p.bar !== q.bar) return Infinity;
-  return Math.max(apart(p.along_mm, q.along_mm), apart(p.across_mm, q.across_mm), apart(p.deep_mm, q.deep_mm)) - p.keep_mm - q.keep_mm;
+  return (
+    Math.max(apart(p.along_mm, q.along_mm), apart(p.across_mm, q.across_mm), apart(p.deep_mm, q.deep_mm)) -
+    p.keep_mm -
+    q.keep_mm
+  );
 }
 
 /** True when they get in each other's way. */
 export const inTheWay = (p: Occupant, q: Occupant): boolean => roomBetween(p, q) < -1e-9;
 
 /** The box of a straight fastening: its axis at `along` and `deep`, its wood from `across`. */
-export function shaft(diameter_mm: number, along_mm: number, across_mm: Span, deep_mm: number): Pick<Occupant, 'along_mm' | 'across_mm' | 'deep_mm' | 'keep_mm'> {
+export function shaft(
+  diameter_mm: number,
+  along_mm: number,
+  across_mm: Span,
+  deep_mm: number,
+): Pick<Occupant, 'along_mm' | 'across_mm' | 'deep_mm' | 'keep_mm'> {
   const r = diameter_mm / 2;
-  return { along_mm: [along_mm - r, along_mm + r], across_mm, deep_mm: [deep_mm - r, deep_mm + r], keep_mm: KEEP_DIAMETERS * diameter_mm };
+  return {
+    along_mm: [along_mm - r, along_mm + r],
+    across_mm,
+    deep_mm: [deep_mm - r, deep_mm + r],
+    keep_mm: KEEP_DIAMETERS * diameter_mm,
+  };
 }
 
 /** The same for one driven from the back: its axis at `along` and `across`, its wood from the back inwards. */
-export function backShaft(diameter_mm: number, along_mm: number, across_mm: number, deep_mm: Span): Pick<Occupant, 'along_mm' | 'across_mm' | 'deep_mm' | 'keep_mm'> {
+export function backShaft(
+  diameter_mm: number,
+  along_mm: number,
+  across_mm: number,
+  deep_mm: Span,
+): Pick<Occupant, 'along_mm' | 'across_mm' | 'deep_mm' | 'keep_mm'> {
   const r = diameter_mm / 2;
-  return { along_mm: [along_mm - r, along_mm + r], across_mm: [across_mm - r, across_mm + r], deep_mm, keep_mm: KEEP_DIAMETERS * diameter_mm };
+  return {
+    along_mm: [along_mm - r, along_mm + r],
+    across_mm: [across_mm - r, across_mm + r],
+    deep_mm,
+    keep_mm: KEEP_DIAMETERS * diameter_mm,
+  };
 }

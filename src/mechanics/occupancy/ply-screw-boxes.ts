@@ -11,15 +11,27 @@ export interface PlyScrewSize {
 }
 
 /**
- * Ply screws of one bar as boxes, from the inner face or from the back, as its plies lie. Two lines take turns: the first screw runs near the back (or the inner edge).
+ * Ply screws of one bar as boxes, from the inner face or from the back, as its plies lie. Two lines take turns: the
+ * first screw runs near the back (or the inner edge).
  * Places count from the left or bottom end.
  */
-export function plyScrewBoxes(model: Model, bar: BarName, { shank_mm, length_mm, edge_mm }: PlyScrewSize, places_mm: readonly number[]): readonly Occupant[] {
-  const { section: { w_mm, d_mm }, stack } = model.bars[bar];
+export function plyScrewBoxes(
+  model: Model,
+  bar: BarName,
+  { shank_mm, length_mm, edge_mm }: PlyScrewSize,
+  places_mm: readonly number[],
+): readonly Occupant[] {
+  const {
+    section: { w_mm, d_mm },
+    stack,
+  } = model.bars[bar];
   const face_mm = stack === 'side-by-side' ? d_mm : w_mm;
   return places_mm.map((mm, i): Occupant => {
     const line = i % 2 === 0 ? edge_mm : face_mm - edge_mm;
-    const box = stack === 'side-by-side' ? shaft(shank_mm, mm, [0, length_mm], line) : backShaft(shank_mm, mm, line, [0, length_mm]);
+    const box =
+      stack === 'side-by-side'
+        ? shaft(shank_mm, mm, [0, length_mm], line)
+        : backShaft(shank_mm, mm, line, [0, length_mm]);
     return { bar, kind: 'ply-screw', what: `a ply screw of the ${bar} bar`, ...box };
   });
 }

@@ -16,7 +16,9 @@ export interface StaplesBySteel {
   readonly on_steel: number;
 }
 
-/** Staples against steel angles on the backs; null when the cloth is fixed to the edge, or no angle lies on the back. */
+/**
+ * Staples against steel angles on the backs; null when the cloth is fixed to the edge, or no angle lies on the back.
+ */
 export function staplesBySteel(model: Model): StaplesBySteel | null {
   const { fixing } = model.plan.cloth;
   const angles = fixing.to === 'back' ? cornerParts(model).filter(({ kind }) => kind === 'angle') : [];
@@ -26,7 +28,13 @@ export function staplesBySteel(model: Model): StaplesBySteel | null {
   const reach_mm = first.along_mm[1] - first.along_mm[0];
   const { width_mm, height_mm } = model.plan.face;
   const length = (bar: string): number => (bar === 'top' || bar === 'bottom' ? width_mm : height_mm);
-  const perSide = Object.fromEntries(barNames.map((bar) => [bar, staplesAlong(length(bar), fixing.every_mm)])) as Record<(typeof barNames)[number], number>;
-  const hit = stapleOrder(perSide).filter(({ side, at }) => angles.some((angle) => angle.bar === side && at * length(side) >= angle.along_mm[0] && at * length(side) <= angle.along_mm[1])).length;
+  const perSide = Object.fromEntries(
+    barNames.map((bar) => [bar, staplesAlong(length(bar), fixing.every_mm)]),
+  ) as Record<(typeof barNames)[number], number>;
+  const hit = stapleOrder(perSide).filter(({ side, at }) =>
+    angles.some(
+      (angle) => angle.bar === side && at * length(side) >= angle.along_mm[0] && at * length(side) <= angle.along_mm[1],
+    ),
+  ).length;
   return { strip_mm, reach_mm, on_steel: strip_mm >= LEAST_STRIP_MM ? 0 : hit };
 }

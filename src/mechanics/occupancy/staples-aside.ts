@@ -16,7 +16,10 @@ const LINE_MM = 3;
 
 /** What it is called whose heads lie in the staples' line. */
 const called: Partial<Record<OccupantKind, string>> = {
-  'gusset-screw': 'gusset screws', 'crossbar-screw': 'crossbar screws', 'corner-nail': 'corner nails', 'ply-screw': 'ply screws',
+  'gusset-screw': 'gusset screws',
+  'crossbar-screw': 'crossbar screws',
+  'corner-nail': 'corner nails',
+  'ply-screw': 'ply screws',
 };
 
 /** The staples of a frame, those that would meet a head moved along their line, and which heads those are. */
@@ -31,24 +34,45 @@ export interface StaplesAside {
   readonly heads: readonly string[];
 }
 
-/** Where a head breaks the surface that the cloth is fixed to, near the line of its staples: along the bar, mm; null elsewhere. */
-function headOn(one: Occupant, to: 'back' | 'edge', w_mm: number, depth_mm: number): { readonly at_mm: number; readonly clear_mm: number } | null {
+/**
+ * Where a head breaks the surface that the cloth is fixed to, near the line of its staples: along the bar, mm; null
+ * elsewhere.
+ */
+function headOn(
+  one: Occupant,
+  to: 'back' | 'edge',
+  w_mm: number,
+  depth_mm: number,
+): { readonly at_mm: number; readonly clear_mm: number } | null {
   const middle = ([from, to_mm]: readonly [number, number]): number => (from + to_mm) / 2;
   const shank_mm = one.along_mm[1] - one.along_mm[0];
   const head_mm = (HEAD_OVER_SHANK * shank_mm) / 2;
-  const off_mm = to === 'back' ? Math.abs(middle(one.across_mm) - w_mm / 2) : Math.abs(middle(one.deep_mm) - depth_mm / 2);
-  const surfaces = to === 'back' ? one.deep_mm[0] <= 1e-6 && one.across_mm[1] - one.across_mm[0] <= shank_mm + 1e-6 : one.across_mm[1] >= w_mm - 1e-6 && one.deep_mm[1] - one.deep_mm[0] <= shank_mm + 1e-6;
-  return surfaces && off_mm < head_mm + LINE_MM ? { at_mm: middle(one.along_mm), clear_mm: head_mm + HALF_CROWN_MM } : null;
+  const off_mm =
+    to === 'back' ? Math.abs(middle(one.across_mm) - w_mm / 2) : Math.abs(middle(one.deep_mm) - depth_mm / 2);
+  const surfaces =
+    to === 'back'
+      ? one.deep_mm[0] <= 1e-6 && one.across_mm[1] - one.across_mm[0] <= shank_mm + 1e-6
+      : one.across_mm[1] >= w_mm - 1e-6 && one.deep_mm[1] - one.deep_mm[0] <= shank_mm + 1e-6;
+  return surfaces && off_mm < head_mm + LINE_MM
+    ? { at_mm: middle(one.along_mm), clear_mm: head_mm + HALF_CROWN_MM }
+    : null;
 }
 
-/** Staples moved off the heads of screws and nails in their line, each to the nearest clear place on it; those of steel angles are not among them, where the whole line runs beside the steel. */
+/**
+ * Staples moved off the heads of screws and nails in their line, each to the nearest clear place on it; those of steel
+ * angles are not among them, where the whole line runs beside the steel.
+ */
 export function staplesAside(model: Model): StaplesAside {
   const { plan, bars } = model;
   const { to, every_mm } = plan.cloth.fixing;
-  const length = (side: BarName): number => (side === 'top' || side === 'bottom' ? plan.face.width_mm : plan.face.height_mm);
-  const order = stapleOrder(Object.fromEntries(barNames.map((side) => [side, staplesAlong(length(side), every_mm)])) as Record<BarName, number>);
+  const length = (side: BarName): number =>
+    side === 'top' || side === 'bottom' ? plan.face.width_mm : plan.face.height_mm;
+  const order = stapleOrder(
+    Object.fromEntries(barNames.map((side) => [side, staplesAlong(length(side), every_mm)])) as Record<BarName, number>,
+  );
   const heads = [...beforePlyScrews(model), ...plyScrews(model)].flatMap((one) => {
-    const on = called[one.kind] === undefined ? null : headOn(one, to, bars[one.bar].section.w_mm, clothCutOf(model).depth_mm);
+    const on =
+      called[one.kind] === undefined ? null : headOn(one, to, bars[one.bar].section.w_mm, clothCutOf(model).depth_mm);
     return on === null ? [] : [{ ...on, side: one.bar, name: called[one.kind] as string }];
   });
   const steel_mm = staplesBySteel(model)?.reach_mm ?? -1;
@@ -59,10 +83,16 @@ export function staplesAside(model: Model): StaplesAside {
     // Beside the steel of an angle they do not run on the line.
     if (Math.min(mm, length(staple.side) - mm) <= steel_mm) return staple;
     const here = heads.filter(({ side }) => side === staple.side);
-    const clear = (mm: number): boolean => mm > 0 && mm < length(staple.side) && here.every(({ at_mm, clear_mm }) => Math.abs(mm - at_mm) >= clear_mm - 1e-9);
+    const clear = (mm: number): boolean =>
+      mm > 0 &&
+      mm < length(staple.side) &&
+      here.every(({ at_mm, clear_mm }) => Math.abs(mm - at_mm) >= clear_mm - 1e-9);
     if (clear(mm)) return staple;
     for (const { at_mm, clear_mm, name } of here) if (Math.abs(mm - at_mm) < clear_mm) met.add(name);
-    const tries = here.flatMap(({ at_mm, clear_mm }) => [at_mm - clear_mm, at_mm + clear_mm]).filter(clear).sort((p, q) => Math.abs(p - mm) - Math.abs(q - mm));
+    const tries = here
+      .flatMap(({ at_mm, clear_mm }) => [at_mm - clear_mm, at_mm + clear_mm])
+      .filter(clear)
+      .sort((p, q) => Math.abs(p - mm) - Math.abs(q - mm));
     const [to_mm] = tries;
     if (to_mm === undefined || Math.abs(to_mm - mm) > every_mm / 2) {
       left += 1;

@@ -9,11 +9,15 @@ import { plyScrewBoxes } from './ply-screw-boxes.js';
 export function plyScrews(model: Model): readonly Occupant[] {
   const planned = plannedFastenings(model).find(({ name }) => name === 'ply-screws');
   if (planned === undefined) return [];
-  return planned.rows.flatMap(({ piece, places_mm }) => ((barNames as readonly string[]).includes(piece) ? plyScrewBoxes(model, piece as BarName, planned, places_mm) : []));
+  return planned.rows.flatMap(({ piece, places_mm }) =>
+    (barNames as readonly string[]).includes(piece) ? plyScrewBoxes(model, piece as BarName, planned, places_mm) : [],
+  );
 }
 
 /** Ply screws that nothing could be moved for, and what they run into, in words. */
 export function plyScrewsInTheWay(model: Model): readonly string[] {
   const fixed = beforePlyScrews(model);
-  return plyScrews(model).flatMap((screw) => fixed.filter((other) => inTheWay(screw, other)).map(({ what }) => `${screw.what} meets ${what}`));
+  return plyScrews(model).flatMap((screw) =>
+    fixed.filter((other) => inTheWay(screw, other)).map(({ what }) => `${screw.what} meets ${what}`),
+  );
 }

@@ -3,7 +3,10 @@ import type { Model } from '../../model/model.js';
 import { braceFoot_mm } from './corner-parts.js';
 import { crossbarsLie } from './crossbar-ends.js';
 
-/** The left half of a loaded wire, from ring to hook; the right half mirrors it. Across from the left edge, down from the top edge, depth from the back of the bars. */
+/**
+ * The left half of a loaded wire, from ring to hook; the right half mirrors it. Across from the left edge, down from
+ * the top edge, depth from the back of the bars.
+ */
 export interface WirePath {
   readonly ring_x_mm: number;
   readonly ring_drop_mm: number;
@@ -13,7 +16,11 @@ export interface WirePath {
   readonly ring_deep_mm: number;
 }
 
-/** The braces a loaded wire runs against between its rings and hooks, in words: other hanging points may be clear of them. A brace fills the strip between its two sides across the corner, flush with the backs; the wire meets it where any of it lies in that strip. */
+/**
+ * The braces a loaded wire runs against between its rings and hooks, in words: other hanging points may be clear of
+ * them. A brace fills the strip between its two sides across the corner, flush with the backs; the wire meets it where
+ * any of it lies in that strip.
+ */
 export function bracesMet(model: Model, path: WirePath): readonly string[] {
   const brace = model.braces.find(({ corner }) => corner === 'top-left');
   if (brace === undefined) return [];
@@ -23,17 +30,30 @@ export function bracesMet(model: Model, path: WirePath): readonly string[] {
   for (let i = 0; i <= steps; i++) {
     const x = path.ring_x_mm + ((path.hook_x_mm - path.ring_x_mm) * i) / steps;
     const y = path.ring_drop_mm + ((path.hook_drop_mm - path.ring_drop_mm) * i) / steps;
-    if (x + y > inner - WIRE_ROOM_MM && x + y < outer + WIRE_ROOM_MM && runsInto(wireDeep_mm(path, x), 0) && wireDeep_mm(path, x) < brace.section.d_mm + WIRE_ROOM_MM) return ['the braces of the top corners'];
+    if (
+      x + y > inner - WIRE_ROOM_MM &&
+      x + y < outer + WIRE_ROOM_MM &&
+      runsInto(wireDeep_mm(path, x), 0) &&
+      wireDeep_mm(path, x) < brace.section.d_mm + WIRE_ROOM_MM
+    )
+      return ['the braces of the top corners'];
   }
   return [];
 }
 
-/** The crossbars it runs against: no other hanging points help, but another setback may. Between the hooks the wire stays level, at the hooks' own distance from the wall; from rings on the backs it touches what stands farther out behind them than the wire runs, less its room. */
+/**
+ * The crossbars it runs against: no other hanging points help, but another setback may. Between the hooks the wire
+ * stays level, at the hooks' own distance from the wall; from rings on the backs it touches what stands farther out
+ * behind them than the wire runs, less its room.
+ */
 export function crossbarsMet(model: Model, path: WirePath): readonly string[] {
   const { width_mm, height_mm } = model.plan.face;
   return crossbarsLie(model).flatMap((lie) => {
     const named = lie.name.replace('-', ' ');
-    if (lie.runs === 'upright') return meetsUpright(path, { middle_mm: lie.middle_mm, w_mm: lie.w_mm, back_mm: lie.deep_mm[0] }, width_mm) ? [named] : [];
+    if (lie.runs === 'upright')
+      return meetsUpright(path, { middle_mm: lie.middle_mm, w_mm: lie.w_mm, back_mm: lie.deep_mm[0] }, width_mm)
+        ? [named]
+        : [];
     const half = lie.w_mm / 2 + WIRE_ROOM_MM;
     const down = height_mm - lie.middle_mm;
     if (down - half > path.ring_drop_mm || down + half < path.hook_drop_mm) return [];

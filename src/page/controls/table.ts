@@ -2,7 +2,17 @@ import type { FileShape } from '../../index.js';
 import { leavesOf, type Leaf } from './schema.js';
 
 /** A part of the bench beside the frame. */
-export const groups = ['The frame', 'Bars', 'Corners', 'Crossbars', 'Cloth and ground', 'Choosing the wood', 'The room', 'Hanging', 'More'] as const;
+export const groups = [
+  'The frame',
+  'Bars',
+  'Corners',
+  'Crossbars',
+  'Cloth and ground',
+  'Choosing the wood',
+  'The room',
+  'Hanging',
+  'More',
+] as const;
 export type Group = (typeof groups)[number];
 
 /** How one thing a plan can say is asked for. */
@@ -24,13 +34,21 @@ export interface Control {
   readonly bare: boolean;
 }
 
-type Row = readonly [path: string, group: Group, label: string, more?: Partial<Pick<Control, 'words' | 'rare' | 'drawn' | 'absent' | 'when' | 'bare'>>];
+type Row = readonly [
+  path: string,
+  group: Group,
+  label: string,
+  more?: Partial<Pick<Control, 'words' | 'rare' | 'drawn' | 'absent' | 'when' | 'bare'>>,
+];
 const rare = { rare: true } as const;
 const plied = { when: { path: 'bars.plies', not: ['1', 'one ply'] } } as const;
 const braced = { when: { path: 'corners.brace.kind', not: ['none'] } } as const;
 const lays = { flat: 'Flat, wide side to the cloth', edge: 'On edge, wide side off the wall' };
 
-/** The controls, one line each. Whatever the plan's schema has besides turns up under “More” (or folded away in the group of its block), named by its own description. */
+/**
+ * The controls, one line each. Whatever the plan's schema has besides turns up under “More” (or folded away in the
+ * group of its block), named by its own description.
+ */
 const rows: readonly Row[] = [
   ['name', 'The frame', 'Name'],
   ['face.width', 'The frame', 'Width, outside'],
@@ -44,17 +62,51 @@ const rows: readonly Row[] = [
   ['bars.stock', 'Bars', 'Board'],
   ['bars.lay', 'Bars', 'How it lies', { drawn: true, words: lays }],
   ['bars.plies', 'Bars', 'Boards to each bar', { drawn: true }],
-  ['bars.stack', 'Bars', 'Where they lie', { drawn: true, words: { 'side-by-side': 'Side by side', 'front-to-back': 'One behind the other' }, ...plied }],
-  ['bars.bond', 'Bars', 'What holds them', { words: { none: 'Nothing', screws: 'Screws', glue: 'Glue', 'glue+screws': 'Glue and screws' }, ...plied }],
-  ['bars.pairing', 'Bars', 'Their bows', { words: { opposed: 'Set against each other', unsorted: 'As they come', matched: 'Alike' }, ...plied }],
+  [
+    'bars.stack',
+    'Bars',
+    'Where they lie',
+    { drawn: true, words: { 'side-by-side': 'Side by side', 'front-to-back': 'One behind the other' }, ...plied },
+  ],
+  [
+    'bars.bond',
+    'Bars',
+    'What holds them',
+    { words: { none: 'Nothing', screws: 'Screws', glue: 'Glue', 'glue+screws': 'Glue and screws' }, ...plied },
+  ],
+  [
+    'bars.pairing',
+    'Bars',
+    'Their bows',
+    { words: { opposed: 'Set against each other', unsorted: 'As they come', matched: 'Alike' }, ...plied },
+  ],
   ['bars.lip', 'Bars', 'Raised edge at the front', rare],
-  ['ply-screws', 'Bars', 'Screws through the boards', { ...rare, words: { set: 'As set or as usual', none: 'None' }, ...plied }],
+  [
+    'ply-screws',
+    'Bars',
+    'Screws through the boards',
+    { ...rare, words: { set: 'As set or as usual', none: 'None' }, ...plied },
+  ],
   ['ply-screws.use', 'Bars', 'Which screw', { ...rare, ...plied }],
   ['ply-screws.every', 'Bars', 'A screw every', { ...rare, ...plied }],
   ['ply-screws.pilot', 'Bars', 'Lead hole', { ...rare, ...plied }],
-  ['corners.cut', 'Corners', 'Cut', { drawn: true, words: { mitre: 'Mitre', butt: 'Butt', 'half-lap': 'Half lap', keyed: 'Slotted, with keys' } }],
+  [
+    'corners.cut',
+    'Corners',
+    'Cut',
+    { drawn: true, words: { mitre: 'Mitre', butt: 'Butt', 'half-lap': 'Half lap', keyed: 'Slotted, with keys' } },
+  ],
   ['corners.glue', 'Corners', 'Glue', { words: { none: 'No glue' } }],
-  ['corners.brace.kind', 'Corners', 'Brace', { drawn: true, absent: 'none', words: { none: 'None', timber: 'A strip across', 'ply-gusset': 'Plywood corner', 'steel-angle': 'Steel angle' } }],
+  [
+    'corners.brace.kind',
+    'Corners',
+    'Brace',
+    {
+      drawn: true,
+      absent: 'none',
+      words: { none: 'None', timber: 'A strip across', 'ply-gusset': 'Plywood corner', 'steel-angle': 'Steel angle' },
+    },
+  ],
   ['corners.brace.leg', 'Corners', 'Brace, from the corner', braced],
   ['corners.brace.stock', 'Corners', 'Brace, board', braced],
   ['corners.brace.lay', 'Corners', 'Brace, how it lies', { rare: true, words: lays, ...braced }],
@@ -82,23 +134,48 @@ const rows: readonly Row[] = [
   ['cloth.fixing.turn', 'Cloth and ground', 'Cloth beyond the staples', rare],
   ['cloth.roll', 'Cloth and ground', 'Width of the roll', rare],
   ['ground.coats', 'Cloth and ground', 'Coats of ground'],
-  ['lumber.chosen', 'Choosing the wood', 'How boards are chosen', { words: { unsorted: 'As they come', plain: 'A glance along each', picked: 'Sighted and checked for twist' } }],
+  [
+    'lumber.chosen',
+    'Choosing the wood',
+    'How boards are chosen',
+    { words: { unsorted: 'As they come', plain: 'A glance along each', picked: 'Sighted and checked for twist' } },
+  ],
   ['lumber.moisture', 'Choosing the wood', 'Moisture of the wood'],
   ['lumber.knots', 'Choosing the wood', 'Knots', { words: { none: 'None', few: 'Few', many: 'Many' } }],
-  ['lumber.rough-faces', 'Choosing the wood', 'Rough faces', { ...rare, words: { inward: 'Inward', outward: 'Outward' } }],
+  [
+    'lumber.rough-faces',
+    'Choosing the wood',
+    'Rough faces',
+    { ...rare, words: { inward: 'Inward', outward: 'Outward' } },
+  ],
   ['boards', 'Choosing the wood', 'Boards that were measured', rare],
   ['room.humidity', 'The room', 'Humidity over the year'],
   ['room.temperature', 'The room', 'Temperature'],
-  ['hang.by', 'Hanging', 'Hung by', { drawn: true, words: { wire: 'A wire', 'two-hooks': 'Two hooks', 'd-rings': 'Two rings', cleat: 'A cleat', none: 'Not at all' } }],
+  [
+    'hang.by',
+    'Hanging',
+    'Hung by',
+    {
+      drawn: true,
+      words: { wire: 'A wire', 'two-hooks': 'Two hooks', 'd-rings': 'Two rings', cleat: 'A cleat', none: 'Not at all' },
+    },
+  ],
   ['hang.hooks', 'Hanging', 'Hooks in the wall'],
   ['hang.drop', 'Hanging', 'Rings, from the top'],
-  ['hang.from', 'Hanging', 'Rings are screwed into', { ...rare, words: { inside: 'The inside of the bars', back: 'Their back' } }],
+  [
+    'hang.from',
+    'Hanging',
+    'Rings are screwed into',
+    { ...rare, words: { inside: 'The inside of the bars', back: 'Their back' } },
+  ],
   ['hang.slack', 'Hanging', 'Slack of the wire', rare],
 ];
 
 const usual = { words: {}, rare: false, drawn: false, absent: null, when: null, bare: false } as const;
 
-/** A control for everything a plan can say: those of the table first, in its order, then what the schema has besides. */
+/**
+ * A control for everything a plan can say: those of the table first, in its order, then what the schema has besides.
+ */
 export function controlsOf(shape: FileShape): readonly Control[] {
   const leaves = leavesOf(shape);
   const known = rows.flatMap(([path, group, label, more]) => {
@@ -106,7 +183,9 @@ export function controlsOf(shape: FileShape): readonly Control[] {
     return leaf === undefined ? [] : [{ ...usual, ...more, leaf, group, label }];
   });
   const parts = known.map(({ leaf }) => leaf.path);
-  const others = leaves.filter(({ path }) => !parts.includes(path)).map((leaf): Control => ({ ...usual, leaf, group: groupOf(leaf.path, known), label: labelOf(leaf), rare: true }));
+  const others = leaves
+    .filter(({ path }) => !parts.includes(path))
+    .map((leaf): Control => ({ ...usual, leaf, group: groupOf(leaf.path, known), label: labelOf(leaf), rare: true }));
   return [...known, ...others];
 }
 

@@ -5,7 +5,8 @@ import type { Control } from './table.js';
 import type { Leaf } from './schema.js';
 
 /** `crossbars.0.at` as steps. */
-export const stepsOf = (path: string): Path => path.split('.').map((step) => (/^\d+$/u.test(step) ? Number(step) : step));
+export const stepsOf = (path: string): Path =>
+  path.split('.').map((step) => (/^\d+$/u.test(step) ? Number(step) : step));
 
 /** What the plan says for a control; undefined where it says nothing. */
 export function saidFor({ leaf, bare }: Pick<Control, 'leaf' | 'bare'>): string | undefined {
@@ -31,7 +32,10 @@ const numbers: Readonly<Record<string, string>> = { one: '1', two: '2', three: '
 export function assumedChoice(words: string | null, choices: readonly string[]): string | null {
   if (words === null) return null;
   if (choices.includes(words)) return words;
-  const spoken = words.toLowerCase().split(/[^a-z0-9+-]+/u).map((word) => numbers[word] ?? word);
+  const spoken = words
+    .toLowerCase()
+    .split(/[^a-z0-9+-]+/u)
+    .map((word) => numbers[word] ?? word);
   return choices.find((choice) => spoken.includes(choice)) ?? null;
 }
 
@@ -52,10 +56,12 @@ export function isAsked({ when }: Control): boolean {
 export function say({ leaf, bare, absent }: Pick<Control, 'leaf' | 'bare' | 'absent'>, text: string): void {
   const { path, type, offAt } = leaf;
   const steps = stepsOf(path);
-  if (offAt !== null && path === `${offAt}.kind` && text === 'none') return setAt(stepsOf(offAt), absent === 'none' ? undefined : 'none');
+  if (offAt !== null && path === `${offAt}.kind` && text === 'none')
+    return setAt(stepsOf(offAt), absent === 'none' ? undefined : 'none');
   if (type === 'whether') return setAt(steps, text === 'none' ? 'none' : undefined);
   const above = bare ? valueAt(steps.slice(0, -1)) : undefined;
-  if (typeof above === 'string' || typeof above === 'number') return setAt(steps.slice(0, -1), text === '' ? undefined : text, path);
+  if (typeof above === 'string' || typeof above === 'number')
+    return setAt(steps.slice(0, -1), text === '' ? undefined : text, path);
   setAt(steps, asValue(leaf, text), path);
 }
 
@@ -69,4 +75,8 @@ export function asValue({ type, numberToo }: Leaf, typed: string): YamlValue {
 
 /** Whether a typed text is worth reading yet: it looks like what is asked for. */
 export const looksRight = ({ pattern, type, numberToo }: Leaf, text: string): boolean =>
-  (type === 'whole' ? /^\d+$/u.test(text.trim()) : type === 'number' ? /^-?\d+(?:\.\d+)?$/u.test(text.trim()) : (numberToo && /^\d*\.?\d+$/u.test(text.trim())) || (pattern?.test(text) ?? text.trim() !== ''));
+  type === 'whole'
+    ? /^\d+$/u.test(text.trim())
+    : type === 'number'
+      ? /^-?\d+(?:\.\d+)?$/u.test(text.trim())
+      : (numberToo && /^\d*\.?\d+$/u.test(text.trim())) || (pattern?.test(text) ?? text.trim() !== '');

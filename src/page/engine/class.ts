@@ -1,12 +1,30 @@
 import {
-  appliedOf, auditText, classRow, composeClassPack, concludeClass, formatQuantity, mayBeCut, planSheet, whyNotRead, writeHtml,
-  type Audit, type Bench, type ClassRow, type NotRead, type Plan, type PlanSheet, type Problem, type Result,
+  appliedOf,
+  auditText,
+  classRow,
+  composeClassPack,
+  concludeClass,
+  formatQuantity,
+  mayBeCut,
+  planSheet,
+  whyNotRead,
+  writeHtml,
+  type Audit,
+  type Bench,
+  type ClassRow,
+  type NotRead,
+  type Plan,
+  type PlanSheet,
+  type Problem,
+  type Result,
 } from '../../index.js';
 import type { ClassSeen, NamedText, PackSeen } from './protocol.js';
 import { rowOf } from './seen.js';
 
 /** What is kept of one file of a class: what the pages about all say of it, never a whole audit. */
-type Kept = { readonly row: ClassRow; readonly sheet: PlanSheet; readonly plan: Plan | null } | { readonly other: NotRead; readonly problems: readonly Problem[] };
+type Kept =
+  | { readonly row: ClassRow; readonly sheet: PlanSheet; readonly plan: Plan | null }
+  | { readonly other: NotRead; readonly problems: readonly Problem[] };
 
 /** The files of a class as they are gone through, one after the other. */
 export class ClassRoom {
@@ -16,9 +34,19 @@ export class ClassRoom {
   async look({ file, text }: NamedText, no: number, bench: Bench | null): Promise<ClassSeen> {
     if (no === 1) this.kept.length = 0;
     const read: Result<Audit> | null = bench === null ? null : await auditText(text, file, bench);
-    const kept = bench === null || read === null ? null : read.ok ? keptOf(read.value, file, no, bench) : notRead(file, no, read.problems);
+    const kept =
+      bench === null || read === null
+        ? null
+        : read.ok
+          ? keptOf(read.value, file, no, bench)
+          : notRead(file, no, read.problems);
     if (kept !== null) this.kept[no - 1] = kept;
-    return { ...rowOf(file, read), marks: new Map(kept !== null && 'row' in kept ? [...kept.row.marks].map(([rule, { verdict }]) => [rule, { verdict }]) : []) };
+    return {
+      ...rowOf(file, read),
+      marks: new Map(
+        kept !== null && 'row' in kept ? [...kept.row.marks].map(([rule, { verdict }]) => [rule, { verdict }]) : [],
+      ),
+    };
   }
 
   /** Everything to print for the files that were gone through, as the command writes it. */
@@ -26,12 +54,20 @@ export class ClassRoom {
     const read = this.kept.filter((one) => 'row' in one);
     const sheets = read.map(({ sheet }, row): PlanSheet => ({ ...sheet, row }));
     const others = this.kept.filter((one) => 'other' in one);
-    const found = concludeClass({
-      rows: read.map(({ row }) => row), others: others.map(({ other }) => other), told: others.flatMap(({ problems }) => problems),
-      pool: read.flatMap(({ plan }, row) => (plan === null ? [] : [{ row, plan }])),
-    }, { ...bench, applied: appliedOf(bench.ruleset, bench.baseline ?? null) });
+    const found = concludeClass(
+      {
+        rows: read.map(({ row }) => row),
+        others: others.map(({ other }) => other),
+        told: others.flatMap(({ problems }) => problems),
+        pool: read.flatMap(({ plan }, row) => (plan === null ? [] : [{ row, plan }])),
+      },
+      { ...bench, applied: appliedOf(bench.ruleset, bench.baseline ?? null) },
+    );
     const { tree, pictures } = composeClassPack(found, sheets);
-    return { html: writeHtml(tree, pictures, { title: 'Class pack', lang: 'en', layout: 'pack' }), buying: buyingInWords(found) };
+    return {
+      html: writeHtml(tree, pictures, { title: 'Class pack', lang: 'en', layout: 'pack' }),
+      buying: buyingInWords(found),
+    };
   }
 }
 
@@ -50,6 +86,9 @@ function buyingInWords({ pooled, currency }: ReturnType<typeof concludeClass>): 
   if (pooled === null) return 'No plan may be cut yet, so there is nothing to buy.';
   const { plans, total_cost, reason, cut } = pooled;
   const units = plans[0]?.units ?? 'metric';
-  const cost = total_cost === null ? `the cost of everything is unknown. ${reason ?? ''}` : `everything together costs ${formatQuantity(total_cost, 'cost', units)} ${currency}.`;
+  const cost =
+    total_cost === null
+      ? `the cost of everything is unknown. ${reason ?? ''}`
+      : `everything together costs ${formatQuantity(total_cost, 'cost', units)} ${currency}.`;
   return `Bought together for the ${plans.length === 1 ? 'one plan' : `${plans.length} plans`} that may be cut, ${cost} ${cut.proven ? 'No choice of boards costs less: proven.' : 'That boards cannot cost less is not proven.'}`;
 }

@@ -26,11 +26,12 @@ export function startEngine(script: string): Engine {
     for (const { failed } of open.values()) failed(new Error(message));
     open.clear();
   };
-  const ask: Ask = (kind, about) => new Promise((done, failed) => {
-    const id = ++last;
-    open.set(id, { done, failed });
-    worker.postMessage({ id, kind, ask: about });
-  });
+  const ask: Ask = (kind, about) =>
+    new Promise((done, failed) => {
+      const id = ++last;
+      open.set(id, { done, failed });
+      worker.postMessage({ id, kind, ask: about });
+    });
   return {
     ask,
     end: () => {

@@ -1,11 +1,39 @@
 import {
-  auditText, composeReport, frontPicture, glanceOf, loadRuleset, readPlanWith, buildModel, readShelf, readSources, reportTitle, withChanges, writeEdit, writeHtml, writeJson, writeMarkdown,
-  type Audit, type Bench, type Problem, type Result, type Ruleset, type Shelf,
+  auditText,
+  composeReport,
+  frontPicture,
+  glanceOf,
+  loadRuleset,
+  readPlanWith,
+  buildModel,
+  readShelf,
+  readSources,
+  reportTitle,
+  withChanges,
+  writeEdit,
+  writeHtml,
+  writeJson,
+  writeMarkdown,
+  type Audit,
+  type Bench,
+  type Problem,
+  type Result,
+  type Ruleset,
+  type Shelf,
 } from '../../index.js';
 import { ClassRoom } from './class.js';
 import { placeSeen } from './place.js';
 import { benchSeen, changeSeen } from './seen.js';
-import type { Answer, BenchSeen, BenchTexts, ChangeSeen, ClassSeen, NamedText, PackSeen, PlacedSeen } from './protocol.js';
+import type {
+  Answer,
+  BenchSeen,
+  BenchTexts,
+  ChangeSeen,
+  ClassSeen,
+  NamedText,
+  PackSeen,
+  PlacedSeen,
+} from './protocol.js';
 
 /** As the command judges when it is told nothing else. */
 const usual = { seed: 1, samples: 20_000 } as const;
@@ -16,7 +44,10 @@ const baselineFile = 'baseline.yaml';
 /** Thrown out of a search for changes when the plan is another by now. */
 class Overtaken extends Error {}
 
-/** The engine as the page asks it: a bench that is set up once, and the last audit kept, so that changes and report need not judge again. */
+/**
+ * The engine as the page asks it: a bench that is set up once, and the last audit kept, so that changes and report need
+ * not judge again.
+ */
 export class Judge {
   private readonly room = new ClassRoom();
   private bench: Bench | null = null;
@@ -34,13 +65,26 @@ export class Judge {
       problems.push(...(read.ok ? [] : read.problems));
       this.base = read.ok ? { text: shelf.text, shelf: read.value } : null;
     }
-    const laid = this.base === null || own_shelf === null ? null : readShelf(own_shelf.text, own_shelf.file, this.base.shelf, keys);
-    const load = (file: string): Result<Ruleset> => loadRuleset((name) => rules.find((one) => one.file === name)?.text ?? null, file, { sources: keys });
+    const laid =
+      this.base === null || own_shelf === null
+        ? null
+        : readShelf(own_shelf.text, own_shelf.file, this.base.shelf, keys);
+    const load = (file: string): Result<Ruleset> =>
+      loadRuleset((name) => rules.find((one) => one.file === name)?.text ?? null, file, { sources: keys });
     const ruleset = load(entry);
     const baseline = load(baselineFile);
     for (const read of [laid, ruleset]) if (read !== null) problems.push(...(read.ok ? read.warnings : read.problems));
     const chosen = laid === null ? (this.base?.shelf ?? null) : laid.ok ? laid.value : null;
-    this.bench = chosen === null || !ruleset.ok ? null : { shelf: chosen, ruleset: ruleset.value, ...(baseline.ok ? { baseline: baseline.value } : {}), sources: list, ...usual };
+    this.bench =
+      chosen === null || !ruleset.ok
+        ? null
+        : {
+            shelf: chosen,
+            ruleset: ruleset.value,
+            ...(baseline.ok ? { baseline: baseline.value } : {}),
+            sources: list,
+            ...usual,
+          };
     return benchSeen(problems, chosen ?? this.base?.shelf ?? null, ruleset.ok ? ruleset.value : null);
   }
 
@@ -87,7 +131,9 @@ export class Judge {
     if (format === 'json') return writeJson(audit);
     const whole = await withChanges(audit, this.bench);
     const { tree, pictures, first, sheet } = composeReport(whole);
-    return format === 'md' ? writeMarkdown(tree) : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en', first, sheet });
+    return format === 'md'
+      ? writeMarkdown(tree)
+      : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en', first, sheet });
   }
 
   /** Which board of a pile becomes which piece of a plan. */

@@ -1,5 +1,19 @@
 import {
-  chanceInWords, composePlacePage, endWords, faceWords, formatQuantity, partWords, placePlans, readPile, readPlanWith, writeBoards, writeHtml, type Bench, type PlacedFrame, type PlacedPile, type UnitSystem,
+  chanceInWords,
+  composePlacePage,
+  endWords,
+  faceWords,
+  formatQuantity,
+  partWords,
+  placePlans,
+  readPile,
+  readPlanWith,
+  writeBoards,
+  writeHtml,
+  type Bench,
+  type PlacedFrame,
+  type PlacedPile,
+  type UnitSystem,
 } from '../../index.js';
 import type { NamedText, PlacedSeen } from './protocol.js';
 
@@ -7,7 +21,15 @@ import type { NamedText, PlacedSeen } from './protocol.js';
 const no_samples = 100;
 
 /** A placing of which nothing can be said but why. */
-export const notPlaced = (outcome: string, problems: PlacedSeen['problems'] = []): PlacedSeen => ({ problems, outcome, pieces: [], missing: [], left: [], html: null, text: null });
+export const notPlaced = (outcome: string, problems: PlacedSeen['problems'] = []): PlacedSeen => ({
+  problems,
+  outcome,
+  pieces: [],
+  missing: [],
+  left: [],
+  html: null,
+  text: null,
+});
 
 /** Which board of a pile becomes which piece of a plan, as the command places them. */
 export function placeSeen(plan: NamedText, pile: NamedText, bench: Bench): PlacedSeen {
@@ -21,18 +43,33 @@ export function placeSeen(plan: NamedText, pile: NamedText, bench: Bench): Place
   return {
     problems: read.warnings,
     outcome: outcome(placed),
-    pieces: frames.flatMap(({ plan: { units, count }, copy, places }) => places.map(({ slot, board, from_mm, lie }) => ({
-      board: board.mark, tag: count > 1 ? `${slot.tag}, frame ${copy}` : slot.tag, part: partWords({ slot, plies: pliesIn(slot.piece.about, places) }),
-      from: length(from_mm, units), to: length(from_mm + slot.piece.cut_mm, units), lies: `letter ${faceWords({ slot, lie })}, marked end ${endWords({ slot, lie })}`,
-    }))),
-    missing: frames.flatMap(({ plan: { units }, missing }) => missing.map((slot) => `${slot.tag}: ${partWords({ slot, plies: slot.piece.ply })}, ${length(slot.piece.cut_mm, units)} of ${slot.piece.stock}`)),
+    pieces: frames.flatMap(({ plan: { units, count }, copy, places }) =>
+      places.map(({ slot, board, from_mm, lie }) => ({
+        board: board.mark,
+        tag: count > 1 ? `${slot.tag}, frame ${copy}` : slot.tag,
+        part: partWords({ slot, plies: pliesIn(slot.piece.about, places) }),
+        from: length(from_mm, units),
+        to: length(from_mm + slot.piece.cut_mm, units),
+        lies: `letter ${faceWords({ slot, lie })}, marked end ${endWords({ slot, lie })}`,
+      })),
+    ),
+    missing: frames.flatMap(({ plan: { units }, missing }) =>
+      missing.map(
+        (slot) =>
+          `${slot.tag}: ${partWords({ slot, plies: slot.piece.ply })}, ${length(slot.piece.cut_mm, units)} of ${slot.piece.stock}`,
+      ),
+    ),
     left: leftSeen(placed),
     html: writeHtml(tree, pictures, { title: 'Which board goes where', lang: 'en' }),
-    text: frames.length === 1 && frames[0]?.missing.length === 0 ? writeBoards(plan.text, framed.value, frames[0].boards) : null,
+    text:
+      frames.length === 1 && frames[0]?.missing.length === 0
+        ? writeBoards(plan.text, framed.value, frames[0].boards)
+        : null,
   };
 }
 
-const pliesIn = (about: string, places: PlacedFrame['places']): number => places.filter(({ slot }) => slot.piece.about === about).length;
+const pliesIn = (about: string, places: PlacedFrame['places']): number =>
+  places.filter(({ slot }) => slot.piece.about === about).length;
 
 const length = (mm: number, units: UnitSystem): string => formatQuantity(mm, 'mm', units);
 
@@ -41,8 +78,12 @@ function outcome({ frames, proven }: PlacedPile): string {
   const had = frames.reduce((sum, { places }) => sum + places.length, 0);
   const missing = frames.flatMap((frame) => frame.missing);
   const kinds = [...new Set(missing.map(({ piece }) => piece.stock))].join(' and ');
-  if (had === 0) return `None of these boards can become a piece of this frame: it is made of ${kinds}, and no board here is of that kind, long enough and sound.`;
-  const short = missing.length === 0 ? '' : `${had} of ${had + missing.length} pieces find a board; the others still need ${kinds}, taken here as the plan chooses its boards. `;
+  if (had === 0)
+    return `None of these boards can become a piece of this frame: it is made of ${kinds}, and no board here is of that kind, long enough and sound.`;
+  const short =
+    missing.length === 0
+      ? ''
+      : `${had} of ${had + missing.length} pieces find a board; the others still need ${kinds}, taken here as the plan chooses its boards. `;
   const lifts = frames.map(({ lift, luck, reason, copy }) => {
     const name = frames.length > 1 ? ` of frame ${copy}` : '';
     if (lift === null) return `The lift of the corner${name} is unknown. ${reason ?? ''}`;
@@ -54,5 +95,11 @@ function outcome({ frames, proven }: PlacedPile): string {
 /** Boards that stay whole, those left for one reason together. */
 function leftSeen({ left }: PlacedPile): PlacedSeen['left'] {
   const whole = left.filter((one) => one.whole);
-  return [...new Set(whole.map(({ why }) => why))].map((why) => ({ boards: whole.filter((one) => one.why === why).map(({ board }) => board.mark).join(', '), why }));
+  return [...new Set(whole.map(({ why }) => why))].map((why) => ({
+    boards: whole
+      .filter((one) => one.why === why)
+      .map(({ board }) => board.mark)
+      .join(', '),
+    why,
+  }));
 }

@@ -64,7 +64,9 @@ export interface Answer {
   readonly assumed: readonly Assumed[];
 }
 
-/** A change to a plan, what it would do, and the plan's text with the change made; null where the text cannot be edited. */
+/**
+ * A change to a plan, what it would do, and the plan's text with the change made; null where the text cannot be edited.
+ */
 export interface ChangeSeen {
   readonly words: string;
   readonly verdict: Verdict;
@@ -103,7 +105,14 @@ export interface PlacedSeen {
   readonly problems: readonly Problem[];
   readonly outcome: string;
   /** Which board becomes which piece, from where to where, and how it lies. */
-  readonly pieces: readonly { readonly board: string; readonly tag: string; readonly part: string; readonly from: string; readonly to: string; readonly lies: string }[];
+  readonly pieces: readonly {
+    readonly board: string;
+    readonly tag: string;
+    readonly part: string;
+    readonly from: string;
+    readonly to: string;
+    readonly lies: string;
+  }[];
   /** Pieces that find no board. */
   readonly missing: readonly string[];
   /** Boards of which nothing is cut, each with the reason. */
@@ -124,8 +133,14 @@ export interface Asks {
   readonly rest: { readonly ask: null; readonly answer: null };
   /** The front view of another plan, for before and after; null when it cannot be read. */
   readonly front: { readonly ask: NamedText; readonly answer: string | null };
-  readonly report: { readonly ask: NamedText & { readonly format: 'md' | 'html' | 'json' }; readonly answer: string | null };
-  readonly place: { readonly ask: { readonly plan: NamedText; readonly pile: NamedText }; readonly answer: PlacedSeen | null };
+  readonly report: {
+    readonly ask: NamedText & { readonly format: 'md' | 'html' | 'json' };
+    readonly answer: string | null;
+  };
+  readonly place: {
+    readonly ask: { readonly plan: NamedText; readonly pile: NamedText };
+    readonly answer: PlacedSeen | null;
+  };
   /** `no` is the place among the files of the class, from 1; the first begins a class anew. */
   readonly row: { readonly ask: NamedText & { readonly no: number }; readonly answer: ClassSeen };
   /** Of the class that was last gone through; null while nothing can be judged. */
@@ -137,4 +152,5 @@ export type Kind = keyof Asks;
 export type Asked = { [K in Kind]: { readonly id: number; readonly kind: K; readonly ask: Asks[K]['ask'] } }[Kind];
 
 /** An answer on its way back; `failed` is a bug, said as it is. */
-export type Answered = { readonly id: number; readonly answer: unknown } | { readonly id: number; readonly failed: string };
+export type Answered =
+  { readonly id: number; readonly answer: unknown } | { readonly id: number; readonly failed: string };

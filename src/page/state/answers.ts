@@ -8,7 +8,8 @@ export const benchTexts = signal<BenchTexts | null>(null);
 /** Shelf and rules as read. */
 export const bench = signal<BenchSeen | null>(null);
 /** The keys of a part of the shelf. */
-export const shelfKeys = (section: string): readonly string[] => (bench.peek()?.sections[section] ?? []).map(({ key }) => key);
+export const shelfKeys = (section: string): readonly string[] =>
+  (bench.peek()?.sections[section] ?? []).map(({ key }) => key);
 /** The answer to a plan, and how many edits it stands for. */
 export const answer = signal<Answer | null>(null);
 export const answeredEdit = signal(-1);
@@ -23,8 +24,10 @@ export const failure = signal<string | null>(null);
 const rest_ms = 120;
 
 /**
- * Keeps the answers in step with plan, shelf and rules: one verdict at a time, always about the latest; changes are looked for once the plan rests, by an engine of
- * their own (`searchEngine`, started when first needed), so that no edit waits for a trial, and given up for the next edit.
+ * Keeps the answers in step with plan, shelf and rules: one verdict at a time, always about the latest; changes are
+ * looked for once the plan rests, by an engine of
+ * their own (`searchEngine`, started when first needed), so that no edit waits for a trial, and given up for the next
+ * edit.
  */
 export function followPlan(ask: Ask, searchEngine: () => Engine): void {
   let running = false;
@@ -72,12 +75,13 @@ export function followPlan(ask: Ask, searchEngine: () => Engine): void {
       settledEdit.value = edit;
     });
   };
-  const failed = (error: unknown): void => batch(() => {
-    failure.value = error instanceof Error ? error.message : String(error);
-    // No verdict stands for a plan that it was not given to.
-    answer.value = { glance: null, problems: [], assumed: [] };
-    changes.value = [];
-  });
+  const failed = (error: unknown): void =>
+    batch(() => {
+      failure.value = error instanceof Error ? error.message : String(error);
+      // No verdict stands for a plan that it was not given to.
+      answer.value = { glance: null, problems: [], assumed: [] };
+      changes.value = [];
+    });
   const run = async (): Promise<void> => {
     clearTimeout(timer);
     if (searching) void search?.('rest', null).catch(failed);
@@ -85,7 +89,8 @@ export function followPlan(ask: Ask, searchEngine: () => Engine): void {
     if (running) return;
     running = true;
     try {
-      do await judge(); while (askedBench !== null && stale(answeredEdit.peek()));
+      do await judge();
+      while (askedBench !== null && stale(answeredEdit.peek()));
     } catch (error) {
       failed(error);
     }

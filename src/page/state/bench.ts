@@ -21,7 +21,9 @@ export const chosenBench = computed((): BenchTexts | null => {
   if (data === null) return null;
   const own = ownRules.value;
   return {
-    shelf: data.shelf, own_shelf: ownShelf.value, sources: data.sources,
+    shelf: data.shelf,
+    own_shelf: ownShelf.value,
+    sources: data.sources,
     rules: own === null ? data.rules : [...data.rules.filter(({ file }) => file !== own.file), own],
     entry: own === null ? rulesEntry.value : own.file,
   };
@@ -31,7 +33,12 @@ const shapes = new Map<EditedKind, FileShape>();
 
 /** What a kind of file may say, worked out when it is first asked for. */
 export function shapeFor(kind: EditedKind): FileShape {
-  const shape = shapes.get(kind) ?? fileShape(kind, readSources(written.peek()?.sources ?? '').map(({ key }) => key));
+  const shape =
+    shapes.get(kind) ??
+    fileShape(
+      kind,
+      readSources(written.peek()?.sources ?? '').map(({ key }) => key),
+    );
   shapes.set(kind, shape);
   return shape;
 }
@@ -40,16 +47,23 @@ export function shapeFor(kind: EditedKind): FileShape {
 export function dataOf(text: string | undefined): Readonly<Record<string, unknown>> {
   try {
     const data: unknown = parse(text ?? '', { maxAliasCount: 100 });
-    return typeof data === 'object' && data !== null && !Array.isArray(data) ? (data as Readonly<Record<string, unknown>>) : {};
+    return typeof data === 'object' && data !== null && !Array.isArray(data)
+      ? (data as Readonly<Record<string, unknown>>)
+      : {};
   } catch {
     return {};
   }
 }
 
 /** A block of a file, such as its `lumber`. */
-export function block(data: Readonly<Record<string, unknown>>, name: string): Readonly<Record<string, Readonly<Record<string, unknown>>>> {
+export function block(
+  data: Readonly<Record<string, unknown>>,
+  name: string,
+): Readonly<Record<string, Readonly<Record<string, unknown>>>> {
   const found = Object.hasOwn(data, name) ? data[name] : undefined;
-  return typeof found === 'object' && found !== null ? (found as Readonly<Record<string, Readonly<Record<string, unknown>>>>) : {};
+  return typeof found === 'object' && found !== null
+    ? (found as Readonly<Record<string, Readonly<Record<string, unknown>>>>)
+    : {};
 }
 
 /** The lumber of the shelf the page was written with, and one's own. */
@@ -82,10 +96,16 @@ export function writtenLimit(name: string, file: string | undefined): Readonly<R
   return block(dataOf(written.value?.rules.find((one) => one.file === file)?.text), 'limits')[name] ?? {};
 }
 
-/** Sets a limit in one's own ruleset, which builds on the one that judged until now; undefined leaves it to that one again. */
+/**
+ * Sets a limit in one's own ruleset, which builds on the one that judged until now; undefined leaves it to that one
+ * again.
+ */
 export function setLimit(name: string, limit: YamlValue): boolean {
   const below = rulesEntry.peek();
-  const { file, text } = ownRules.peek() ?? { file: ownRulesFile, text: `ruleset: 1\nname: My limits\nbuilds-on: [ ${below.replace(/\.ya?ml$/u, '')} ]\n` };
+  const { file, text } = ownRules.peek() ?? {
+    file: ownRulesFile,
+    text: `ruleset: 1\nname: My limits\nbuilds-on: [ ${below.replace(/\.ya?ml$/u, '')} ]\n`,
+  };
   const changed = setInText(text, ['limits', name], limit);
   if (changed !== null) ownRules.value = { file, text: changed };
   return changed !== null;

@@ -9,15 +9,29 @@ interface Handle {
   readonly name: string;
   createWritable(): Promise<{ write(text: string): Promise<void>; close(): Promise<void> }>;
 }
-type Picker = (options: { readonly suggestedName: string; readonly types: readonly { readonly description: string; readonly accept: Readonly<Record<string, readonly string[]>> }[] }) => Promise<Handle>;
+type Picker = (options: {
+  readonly suggestedName: string;
+  readonly types: readonly {
+    readonly description: string;
+    readonly accept: Readonly<Record<string, readonly string[]>>;
+  }[];
+}) => Promise<Handle>;
 
-/** Saves a text: where one picks, when the browser can ask; as a download otherwise. Null when one thought better of it. */
-export async function saveText({ text, file }: NamedText): Promise<{ readonly how: 'written' | 'downloaded'; readonly name: string } | null> {
+/**
+ * Saves a text: where one picks, when the browser can ask; as a download otherwise. Null when one thought better of it.
+ */
+export async function saveText({
+  text,
+  file,
+}: NamedText): Promise<{ readonly how: 'written' | 'downloaded'; readonly name: string } | null> {
   const name = fileName(file);
   const pick = (globalThis as unknown as { showSaveFilePicker?: Picker }).showSaveFilePicker;
   if (pick !== undefined) {
     try {
-      const handle = await pick({ suggestedName: name, types: [{ description: 'Plan', accept: { 'text/yaml': ['.yaml', '.yml'] } }] });
+      const handle = await pick({
+        suggestedName: name,
+        types: [{ description: 'Plan', accept: { 'text/yaml': ['.yaml', '.yml'] } }],
+      });
       const file = await handle.createWritable();
       await file.write(text);
       await file.close();
@@ -34,26 +48,44 @@ export async function saveText({ text, file }: NamedText): Promise<{ readonly ho
   return { how: 'downloaded', name };
 }
 
-/** Files as texts, in the order of their names; what is too large for a plan comes as an empty text, which no reader takes. */
+/**
+ * Files as texts, in the order of their names; what is too large for a plan comes as an empty text, which no reader
+ * takes.
+ */
 export async function readFiles(files: readonly File[]): Promise<readonly NamedText[]> {
-  const read = await Promise.all(files.filter(({ name }) => /\.ya?ml$/iu.test(name)).map(async (file) => ({ file: fileName(file.name), text: file.size > largest ? '' : await file.text() })));
+  const read = await Promise.all(
+    files
+      .filter(({ name }) => /\.ya?ml$/iu.test(name))
+      .map(async (file) => ({ file: fileName(file.name), text: file.size > largest ? '' : await file.text() })),
+  );
   return read.sort((a, b) => (a.file < b.file ? -1 : 1));
 }
 
-/** The part of a dropped item used here; not every browser has it. Chromium lets a page from the disk look into a folder in no other way. */
+/**
+ * The part of a dropped item used here; not every browser has it. Chromium lets a page from the disk look into a folder
+ * in no other way.
+ */
 interface HandledItem {
   getAsFileSystemHandle?(): Promise<FileSystemHandle | null>;
 }
 
-/** Every file that was dropped, those inside a folder too; null where the browser does not let the page look into it. */
+/**
+ * Every file that was dropped, those inside a folder too; null where the browser does not let the page look into it.
+ */
 export async function droppedFiles(transfer: DataTransfer): Promise<readonly File[] | null> {
   // What was dropped can be asked for only at once.
-  const asked = [...transfer.items].filter(({ kind }) => kind === 'file').map((item) => ({ handle: (item as HandledItem).getAsFileSystemHandle?.(), entry: item.webkitGetAsEntry() }));
+  const asked = [...transfer.items]
+    .filter(({ kind }) => kind === 'file')
+    .map((item) => ({ handle: (item as HandledItem).getAsFileSystemHandle?.(), entry: item.webkitGetAsEntry() }));
   try {
-    return (await Promise.all(asked.map(async ({ handle, entry }) => {
-      const held = await handle;
-      return held != null ? heldFiles(held) : entry === null ? [] : filesIn(entry);
-    }))).flat();
+    return (
+      await Promise.all(
+        asked.map(async ({ handle, entry }) => {
+          const held = await handle;
+          return held != null ? heldFiles(held) : entry === null ? [] : filesIn(entry);
+        }),
+      )
+    ).flat();
   } catch (error) {
     if (error instanceof DOMException) return null;
     throw error;
@@ -61,17 +93,20 @@ export async function droppedFiles(transfer: DataTransfer): Promise<readonly Fil
 }
 
 /** The files of a folder that was chosen, without those of folders inside it. */
-export const filesOfFolder = (chosen: readonly File[]): readonly File[] => chosen.filter(({ webkitRelativePath }) => webkitRelativePath.split('/').length <= 2);
+export const filesOfFolder = (chosen: readonly File[]): readonly File[] =>
+  chosen.filter(({ webkitRelativePath }) => webkitRelativePath.split('/').length <= 2);
 
 async function heldFiles(handle: FileSystemHandle): Promise<readonly File[]> {
   if (handle.kind === 'file') return [await (handle as FileSystemFileHandle).getFile()];
   const found: File[] = [];
-  for await (const one of (handle as FileSystemDirectoryHandle).values()) if (one.kind === 'file') found.push(await one.getFile());
+  for await (const one of (handle as FileSystemDirectoryHandle).values())
+    if (one.kind === 'file') found.push(await one.getFile());
   return found;
 }
 
 async function filesIn(entry: FileSystemEntry): Promise<readonly File[]> {
-  if (entry.isFile) return [await new Promise<File>((done, failed) => (entry as FileSystemFileEntry).file(done, failed))];
+  if (entry.isFile)
+    return [await new Promise<File>((done, failed) => (entry as FileSystemFileEntry).file(done, failed))];
   const reader = (entry as FileSystemDirectoryEntry).createReader();
   const found: FileSystemEntry[] = [];
   for (;;) {

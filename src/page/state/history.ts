@@ -1,4 +1,7 @@
-/** One step of a text: what stood between two ends that stayed the same, before and after. Small, however long the text is. */
+/**
+ * One step of a text: what stood between two ends that stayed the same, before and after. Small, however long the text
+ * is.
+ */
 interface Step {
   readonly at: number;
   readonly before: string;
@@ -55,7 +58,8 @@ export class History {
   }
 }
 
-const undo = (text: string, { at, before, after }: Step): string => text.slice(0, at) + before + text.slice(at + after.length);
+const undo = (text: string, { at, before, after }: Step): string =>
+  text.slice(0, at) + before + text.slice(at + after.length);
 
 function step(from: string, to: string, kind: string): Step {
   let at = 0;

@@ -28,9 +28,21 @@ const switchedOff = 'sightdown-off';
 export function readKept(): Kept | null {
   try {
     if (localStorage.getItem(switchedOff) !== null) keeping.value = 'off';
-    const { plan, aside, pile: boards, own_shelf, own_rules, entry, written_with } = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept;
-    const texts = [plan, aside, boards ?? null, own_shelf, own_rules].every((one) => one === null || (typeof one.text === 'string' && typeof one.file === 'string'));
-    return texts && plan !== null && typeof entry === 'string' ? { plan, aside, pile: boards ?? null, own_shelf, own_rules, entry, written_with } : null;
+    const {
+      plan,
+      aside,
+      pile: boards,
+      own_shelf,
+      own_rules,
+      entry,
+      written_with,
+    } = JSON.parse(localStorage.getItem(place) ?? 'null') as Kept;
+    const texts = [plan, aside, boards ?? null, own_shelf, own_rules].every(
+      (one) => one === null || (typeof one.text === 'string' && typeof one.file === 'string'),
+    );
+    return texts && plan !== null && typeof entry === 'string'
+      ? { plan, aside, pile: boards ?? null, own_shelf, own_rules, entry, written_with }
+      : null;
   } catch (error) {
     if (error instanceof DOMException) keeping.value = 'forbidden';
     return null;
@@ -40,7 +52,15 @@ export function readKept(): Kept | null {
 /** Keeps plan, own shelf and own limits after every change. */
 export function keepOn(written_with: string): void {
   effect(() => {
-    const kept: Kept = { plan: { text: planText.value, file: planFile.value }, aside: setAside.value, pile: pile.value, own_shelf: ownShelf.value, own_rules: ownRules.value, entry: rulesEntry.value, written_with };
+    const kept: Kept = {
+      plan: { text: planText.value, file: planFile.value },
+      aside: setAside.value,
+      pile: pile.value,
+      own_shelf: ownShelf.value,
+      own_rules: ownRules.value,
+      entry: rulesEntry.value,
+      written_with,
+    };
     if (keeping.value === 'off') return;
     try {
       localStorage.setItem(place, JSON.stringify(kept));

@@ -11,7 +11,9 @@ import { planFile, planText, type Path } from './plan.js';
 export const pile = signal<NamedText | null>(null);
 /** What becomes of them; null while there are none. */
 export const placed = signal<PlacedSeen | null>(null);
-/** How long the placing under way has taken so far, seconds; null when what is shown stands for the boards as they are. */
+/**
+ * How long the placing under way has taken so far, seconds; null when what is shown stands for the boards as they are.
+ */
 export const placing_s = signal<number | null>(null);
 
 /** The boards as the text says them. */
@@ -43,7 +45,10 @@ interface Question {
   readonly boards: NamedText;
 }
 
-/** Places the boards anew whenever plan, bench or pile change, while `watched` says that somebody looks; in an engine of its own, so that no verdict waits for it. */
+/**
+ * Places the boards anew whenever plan, bench or pile change, while `watched` says that somebody looks; in an engine of
+ * its own, so that no verdict waits for it.
+ */
 export function followPile(start: () => Engine, watched: () => boolean): void {
   let engine: Engine | null = null;
   let asked: Question | null = null;
@@ -68,14 +73,18 @@ export function followPile(start: () => Engine, watched: () => boolean): void {
     asked = question;
     rest();
     placing_s.value = 0;
-    clock = setInterval(() => { placing_s.value = (placing_s.peek() ?? 0) + 1; }, 1000) as unknown as number;
+    clock = setInterval(() => {
+      placing_s.value = (placing_s.peek() ?? 0) + 1;
+    }, 1000) as unknown as number;
     try {
       const seen = await place(question, fresh);
       if (asked !== question) return;
       placed.value = seen;
     } catch (error) {
       if (asked !== question) return;
-      placed.value = notPlaced(`The boards could not be placed; this should not have happened: ${error instanceof Error ? error.message : String(error)}`);
+      placed.value = notPlaced(
+        `The boards could not be placed; this should not have happened: ${error instanceof Error ? error.message : String(error)}`,
+      );
     }
     rest();
   };
@@ -89,6 +98,11 @@ export function followPile(start: () => Engine, watched: () => boolean): void {
       engine = null;
       rest();
       placed.value = null;
-    } else if (bench !== null && watched() && !(asked?.bench === bench && asked.boards === boards && asked.plan.text === plan.text)) void follow({ bench, plan, boards });
+    } else if (
+      bench !== null &&
+      watched() &&
+      !(asked?.bench === bench && asked.boards === boards && asked.plan.text === plan.text)
+    )
+      void follow({ bench, plan, boards });
   });
 }

@@ -25,18 +25,26 @@ export const canUndo = computed(() => (edits.value, history.value.canBack));
 export const canRedo = computed(() => (edits.value, history.value.canForth));
 
 /** What the text says as plain data; the last that could be read stays while it cannot. */
-export const planData = computed<{ readonly data: Readonly<Record<string, unknown>>; readonly readable: boolean }>((): { data: Readonly<Record<string, unknown>>; readable: boolean } => {
-  const doc = parseDocument(planText.value, { uniqueKeys: false });
-  const data: unknown = doc.errors.length > 0 ? null : safely(() => doc.toJS({ maxAliasCount: 100 }) as unknown);
-  if (typeof data !== 'object' || data === null || Array.isArray(data)) return { data: lastData, readable: false };
-  lastData = data as Readonly<Record<string, unknown>>;
-  return { data: lastData, readable: true };
-});
+export const planData = computed<{ readonly data: Readonly<Record<string, unknown>>; readonly readable: boolean }>(
+  (): { data: Readonly<Record<string, unknown>>; readable: boolean } => {
+    const doc = parseDocument(planText.value, { uniqueKeys: false });
+    const data: unknown = doc.errors.length > 0 ? null : safely(() => doc.toJS({ maxAliasCount: 100 }) as unknown);
+    if (typeof data !== 'object' || data === null || Array.isArray(data)) return { data: lastData, readable: false };
+    lastData = data as Readonly<Record<string, unknown>>;
+    return { data: lastData, readable: true };
+  },
+);
 let lastData: Readonly<Record<string, unknown>> = {};
 
 /** What the plan says at a place; undefined where it says nothing. */
 export function valueAt(path: Path): unknown {
-  return path.reduce<unknown>((at, step) => (typeof at === 'object' && at !== null && Object.hasOwn(at, step) ? (at as Record<string | number, unknown>)[step] : undefined), planData.value.data);
+  return path.reduce<unknown>(
+    (at, step) =>
+      typeof at === 'object' && at !== null && Object.hasOwn(at, step)
+        ? (at as Record<string | number, unknown>)[step]
+        : undefined,
+    planData.value.data,
+  );
 }
 
 /** Changes the text. Steps of the same `kind` in a row are taken back together. */
@@ -48,7 +56,8 @@ export function changeText(text: string, kind = ''): void {
 }
 
 /**
- * Shows the text now and after each change, before the change is over: what one types into a text that is a frame behind would take the change back and, with it,
+ * Shows the text now and after each change, before the change is over: what one types into a text that is a frame
+ * behind would take the change back and, with it,
  * all that could be done again. Returns what ends it.
  */
 export const followText = (show: (text: string) => void): (() => void) => effect(() => show(planText.value));
@@ -56,7 +65,8 @@ export const followText = (show: (text: string) => void): (() => void) => effect
 /** Writes a value into the plan at a place, or takes it away; tells when that has to be done in the text. */
 export function setAt(path: Path, value: YamlValue, kind = ''): void {
   const text = setInText(planText.peek(), path, value);
-  if (text === null) told.value = 'This part of the plan is written in a way that only you can change: do it in the text.';
+  if (text === null)
+    told.value = 'This part of the plan is written in a way that only you can change: do it in the text.';
   else changeText(text, kind);
 }
 
@@ -75,7 +85,8 @@ export const restHistory = (): void => history.peek().rest();
 
 /** Puts another plan on the bench: nothing of the one before can be taken back into it. */
 export function openPlan(text: string, file: string): void {
-  if (planText.peek() !== savedText.peek() && planText.peek() !== text) setAside.value = { file: planFile.peek(), text: planText.peek() };
+  if (planText.peek() !== savedText.peek() && planText.peek() !== text)
+    setAside.value = { file: planFile.peek(), text: planText.peek() };
   history.value = new History();
   planFile.value = file;
   savedText.value = text;

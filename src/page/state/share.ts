@@ -4,7 +4,10 @@ import type { NamedText } from '../engine/protocol.js';
 const most = 200_000;
 const start = '#plan=';
 
-/** A link to this page with a plan behind its `#`, which browsers never send anywhere. Packed with a checksum, so that a damaged one is noticed. */
+/**
+ * A link to this page with a plan behind its `#`, which browsers never send anywhere. Packed with a checksum, so that a
+ * damaged one is noticed.
+ */
 export async function linkTo(address: string, plan: NamedText): Promise<string> {
   const packed = await through(new TextEncoder().encode(JSON.stringify(plan)), new CompressionStream('gzip'), Infinity);
   const base64 = btoa(String.fromCharCode(...packed));
@@ -15,20 +18,32 @@ export async function linkTo(address: string, plan: NamedText): Promise<string> 
 export async function planIn(hash: string): Promise<NamedText | 'damaged' | null> {
   if (!hash.startsWith(start)) return null;
   try {
-    const bytes = Uint8Array.from(atob(hash.slice(start.length).replaceAll('-', '+').replaceAll('_', '/')), (sign) => sign.charCodeAt(0));
+    const bytes = Uint8Array.from(atob(hash.slice(start.length).replaceAll('-', '+').replaceAll('_', '/')), (sign) =>
+      sign.charCodeAt(0),
+    );
     const unpacked = await through(bytes, new DecompressionStream('gzip'), 4 * most);
     const { file, text } = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(unpacked)) as Partial<NamedText>;
-    return typeof file === 'string' && typeof text === 'string' && text.length <= most ? { file: fileName(file), text } : 'damaged';
+    return typeof file === 'string' && typeof text === 'string' && text.length <= most
+      ? { file: fileName(file), text }
+      : 'damaged';
   } catch {
     return 'damaged';
   }
 }
 
 /** A name that is a name wherever it is saved: no folders, no signs that turn words round, not too long. */
-export const fileName = (name: string): string => name.replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}/\\:*?"<>|]+/gu, ' ').trim().slice(0, 80) || 'plan.yaml';
+export const fileName = (name: string): string =>
+  name
+    .replace(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}/\\:*?"<>|]+/gu, ' ')
+    .trim()
+    .slice(0, 80) || 'plan.yaml';
 
 /** Bytes through a stream that packs or unpacks; throws beyond `largest` bytes. */
-async function through(bytes: Uint8Array<ArrayBuffer>, stream: CompressionStream | DecompressionStream, largest: number): Promise<Uint8Array> {
+async function through(
+  bytes: Uint8Array<ArrayBuffer>,
+  stream: CompressionStream | DecompressionStream,
+  largest: number,
+): Promise<Uint8Array> {
   const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader();
   const parts: Uint8Array[] = [];
   let size = 0;

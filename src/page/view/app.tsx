@@ -22,7 +22,12 @@ export function App({ ask }: { readonly ask: Ask }) {
   const controls = useMemo(() => controlsOf(shapeFor('plan')), []);
   const at = view.value;
   return (
-    <div class={`bench at-${at.toLowerCase()}`} data-edit={edits.value} data-answered={answeredEdit.value} data-settled={settledEdit.value}>
+    <div
+      class={`bench at-${at.toLowerCase()}`}
+      data-edit={edits.value}
+      data-answered={answeredEdit.value}
+      data-settled={settledEdit.value}
+    >
       <div class="scroll">
         <TopBar />
         <main>

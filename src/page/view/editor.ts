@@ -5,7 +5,10 @@ import 'prism-code-editor/prism/languages/yaml';
 import { offer, type Offered } from './offer.js';
 
 /** Marks the lines in which something is wrong or doubtful. */
-export function markLines(editor: PrismEditor, problems: readonly { readonly line: number; readonly severity: string }[]): void {
+export function markLines(
+  editor: PrismEditor,
+  problems: readonly { readonly line: number; readonly severity: string }[],
+): void {
   const lines = new Map(problems.map(({ line, severity }) => [line, severity]));
   for (const [i, line] of [...editor.lines].entries()) {
     if (i === 0) continue;
@@ -24,14 +27,40 @@ export function showText(editor: PrismEditor, text: string): void {
 
 /** What each editor at work may offer: the library knows languages, and every file here is YAML. */
 const offers = new WeakMap<PrismEditor, () => Offered>();
-registerCompletions(['yaml'], { sources: [(context, editor) => {
-  const offered = offers.get(editor);
-  return offered === undefined ? null : offer(context, offered());
-}] });
+registerCompletions(['yaml'], {
+  sources: [
+    (context, editor) => {
+      const offered = offers.get(editor);
+      return offered === undefined ? null : offer(context, offered());
+    },
+  ],
+});
 
-/** An editor of YAML over a plain text field: what is typed, how it is coloured, what is offered. Tab leaves it, as it leaves any field. */
-export function startEditor(into: HTMLElement, label: string, text: string, offered: () => Offered, onText: (text: string) => void): PrismEditor {
-  const editor = createEditor(into, { language: 'yaml', value: text, tabSize: 2, insertSpaces: true, lineNumbers: true, wordWrap: true, onUpdate: onText }, cursorPosition(), autoComplete({ filter: fuzzyFilter }));
+/**
+ * An editor of YAML over a plain text field: what is typed, how it is coloured, what is offered. Tab leaves it, as it
+ * leaves any field.
+ */
+export function startEditor(
+  into: HTMLElement,
+  label: string,
+  text: string,
+  offered: () => Offered,
+  onText: (text: string) => void,
+): PrismEditor {
+  const editor = createEditor(
+    into,
+    {
+      language: 'yaml',
+      value: text,
+      tabSize: 2,
+      insertSpaces: true,
+      lineNumbers: true,
+      wordWrap: true,
+      onUpdate: onText,
+    },
+    cursorPosition(),
+    autoComplete({ filter: fuzzyFilter }),
+  );
   const { textarea } = editor;
   textarea.setAttribute('aria-label', label);
   textarea.spellcheck = false;

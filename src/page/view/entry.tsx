@@ -15,7 +15,10 @@ export function Entry({ value, onEntered, ...named }: EntryProps) {
   const [typed, setTyped] = useState<string | null>(null);
   return (
     <input
-      {...named} type="text" autocomplete="off" value={typed ?? value}
+      {...named}
+      type="text"
+      autocomplete="off"
+      value={typed ?? value}
       onInput={({ currentTarget }) => setTyped(currentTarget.value)}
       onChange={({ currentTarget }) => {
         if (currentTarget.value !== value) onEntered(currentTarget.value);

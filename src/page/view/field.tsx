@@ -17,9 +17,19 @@ export function Field({ control }: { readonly control: Control }) {
   const { type, choices, section } = control.leaf;
   if (type === 'key' || type === 'choice' || type === 'whether') {
     const items = section === null ? [] : (bench.value?.sections[section] ?? []);
-    const options = [...(section === null || control.words['none'] !== undefined ? choices : []), ...items.map(({ key }) => key)];
-    const words = { ...Object.fromEntries(items.map(({ key, said }) => [key, said === '' || said === key ? key : `${key}: ${said}`])), ...control.words };
-    return options.length <= 5 && section === null ? <Choice control={control} options={options} words={words} /> : <Menu control={control} options={options} words={words} />;
+    const options = [
+      ...(section === null || control.words['none'] !== undefined ? choices : []),
+      ...items.map(({ key }) => key),
+    ];
+    const words = {
+      ...Object.fromEntries(items.map(({ key, said }) => [key, said === '' || said === key ? key : `${key}: ${said}`])),
+      ...control.words,
+    };
+    return options.length <= 5 && section === null ? (
+      <Choice control={control} options={options} words={words} />
+    ) : (
+      <Menu control={control} options={options} words={words} />
+    );
   }
   const { least, most } = control.leaf;
   if (type === 'whole' && control.drawn && least !== null && most !== null) {
@@ -43,18 +53,45 @@ function Choice({ control, options, words }: Options) {
   const said = saidFor(control);
   const problem = problemAt(path);
   return (
-    <fieldset class={`field choice${control.drawn ? ' drawn' : ''}`} data-path={path} disabled={!planData.value.readable} aria-describedby={problem === null ? undefined : `${id}-problem`}>
+    <fieldset
+      class={`field choice${control.drawn ? ' drawn' : ''}`}
+      data-path={path}
+      disabled={!planData.value.readable}
+      aria-describedby={problem === null ? undefined : `${id}-problem`}
+    >
       <legend>{control.label}</legend>
       <div class="options">
         {options.map((option) => (
           <label key={option} class="option">
-            <input type="radio" name={id} value={option} checked={chosen === option} onChange={() => { say(control, option); restHistory(); }} />
+            <input
+              type="radio"
+              name={id}
+              value={option}
+              checked={chosen === option}
+              onChange={() => {
+                say(control, option);
+                restHistory();
+              }}
+            />
             {control.drawn && glyphs[`${path} ${option}`]}
             <span>{words[option] ?? option}</span>
           </label>
         ))}
       </div>
-      <Below id={id} problem={problem} note={said === undefined && chosen !== null && !required ? 'as usual' : null} onUsual={said !== undefined && !required ? () => { say(control, ''); restHistory(); } : null} label={control.label} />
+      <Below
+        id={id}
+        problem={problem}
+        note={said === undefined && chosen !== null && !required ? 'as usual' : null}
+        onUsual={
+          said !== undefined && !required
+            ? () => {
+                say(control, '');
+                restHistory();
+              }
+            : null
+        }
+        label={control.label}
+      />
     </fieldset>
   );
 }
@@ -70,17 +107,36 @@ function Menu({ control, options, words }: Options) {
   return (
     <div class="field" data-path={path}>
       <label for={id}>{control.label}</label>
-      <select id={id} value={said ?? ''} disabled={!planData.value.readable} aria-invalid={problem !== null} aria-describedby={problem === null ? undefined : `${id}-problem`} onChange={({ currentTarget }) => { say(control, currentTarget.value); restHistory(); }}>
-        {(!required || said === undefined) && <option value="">{required ? 'choose one' : `as usual${assumed === null ? '' : `: ${assumed}`}`}</option>}
+      <select
+        id={id}
+        value={said ?? ''}
+        disabled={!planData.value.readable}
+        aria-invalid={problem !== null}
+        aria-describedby={problem === null ? undefined : `${id}-problem`}
+        onChange={({ currentTarget }) => {
+          say(control, currentTarget.value);
+          restHistory();
+        }}
+      >
+        {(!required || said === undefined) && (
+          <option value="">{required ? 'choose one' : `as usual${assumed === null ? '' : `: ${assumed}`}`}</option>
+        )}
         {strange && <option value={said}>{said}</option>}
-        {options.map((option) => <option key={option} value={option}>{words[option] ?? option}</option>)}
+        {options.map((option) => (
+          <option key={option} value={option}>
+            {words[option] ?? option}
+          </option>
+        ))}
       </select>
       <Below id={id} problem={problem} note={null} onUsual={null} label={control.label} />
     </div>
   );
 }
 
-/** Something typed as one says it: `35-3/8 in`, `90 cm`, `2 ft 11 in`. It counts as soon as it can be read, and on leaving at the latest. */
+/**
+ * Something typed as one says it: `35-3/8 in`, `90 cm`, `2 ft 11 in`. It counts as soon as it can be read, and on
+ * leaving at the latest.
+ */
 function Typed({ control }: { readonly control: Control }) {
   const id = useId();
   const { leaf } = control;
@@ -101,7 +157,8 @@ function Typed({ control }: { readonly control: Control }) {
   const short = leaf.type === 'whole' || leaf.type === 'number';
   const finish = (): void => {
     const text = now.current;
-    if (text !== null && text.trim() !== (saidFor(control) ?? '') && !(leaf.required && text.trim() === '')) say(control, text);
+    if (text !== null && text.trim() !== (saidFor(control) ?? '') && !(leaf.required && text.trim() === ''))
+      say(control, text);
     setTyped(null);
     if (field.current !== null) field.current.value = saidFor(control) ?? '';
     restHistory();
@@ -110,8 +167,17 @@ function Typed({ control }: { readonly control: Control }) {
     <div class={`field typed${short ? ' short' : ''}`} data-path={leaf.path}>
       <label for={id}>{control.label}</label>
       <input
-        ref={field} id={id} type="text" inputMode={short ? 'decimal' : 'text'} autocomplete="off" spellcheck={false} value={typed ?? said} disabled={!planData.value.readable} placeholder={assumed ?? leaf.examples[0] ?? ''}
-        aria-invalid={problem !== null} aria-describedby={problem === null ? undefined : `${id}-problem`}
+        ref={field}
+        id={id}
+        type="text"
+        inputMode={short ? 'decimal' : 'text'}
+        autocomplete="off"
+        spellcheck={false}
+        value={typed ?? said}
+        disabled={!planData.value.readable}
+        placeholder={assumed ?? leaf.examples[0] ?? ''}
+        aria-invalid={problem !== null}
+        aria-describedby={problem === null ? undefined : `${id}-problem`}
         onInput={({ currentTarget: { value } }) => {
           setTyped(value);
           if (looksRight(leaf, value)) say(control, value);
@@ -121,7 +187,13 @@ function Typed({ control }: { readonly control: Control }) {
           if (key === 'Enter') finish();
         }}
       />
-      <Below id={id} problem={problem} note={said === '' && assumed !== null ? 'as usual' : null} onUsual={null} label={control.label} />
+      <Below
+        id={id}
+        problem={problem}
+        note={said === '' && assumed !== null ? 'as usual' : null}
+        onUsual={null}
+        label={control.label}
+      />
     </div>
   );
 }
@@ -136,7 +208,17 @@ interface BelowField {
 
 /** What stands under a control: what is wrong with it, that it is only assumed, or the way back to what is usual. */
 function Below({ id, problem, note, onUsual, label }: BelowField) {
-  if (problem !== null) return <p class="problem" id={`${id}-problem`}>{problem}</p>;
-  if (onUsual !== null) return <button type="button" class="plain" onClick={onUsual} aria-label={`${label}: back to usual`}>back to usual</button>;
+  if (problem !== null)
+    return (
+      <p class="problem" id={`${id}-problem`}>
+        {problem}
+      </p>
+    );
+  if (onUsual !== null)
+    return (
+      <button type="button" class="plain" onClick={onUsual} aria-label={`${label}: back to usual`}>
+        back to usual
+      </button>
+    );
   return note === null ? null : <p class="note">{note}</p>;
 }

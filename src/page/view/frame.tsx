@@ -2,7 +2,9 @@ import { answer } from '../state/answers.js';
 import { lookedAt } from '../state/view.js';
 import { Drawing } from './picture.js';
 
-/** The frame from the front, to scale, on a sheet of paper; beside it, when a change is looked at, the frame with it. */
+/**
+ * The frame from the front, to scale, on a sheet of paper; beside it, when a change is looked at, the frame with it.
+ */
 export function FrameSheet() {
   const roomy = matchMedia('(min-width: 46rem)').matches;
   const glance = answer.value?.glance ?? null;
@@ -10,8 +12,14 @@ export function FrameSheet() {
   const looked = lookedAt.value;
   return (
     <section class="frame" aria-labelledby="frame-title">
-      <h2 id="frame-title" class="ear">The frame</h2>
-      {front === undefined && <p class="sheet empty">{answer.value === null ? 'One moment …' : 'There is no frame to draw while the plan cannot be read.'}</p>}
+      <h2 id="frame-title" class="ear">
+        The frame
+      </h2>
+      {front === undefined && (
+        <p class="sheet empty">
+          {answer.value === null ? 'One moment …' : 'There is no frame to draw while the plan cannot be read.'}
+        </p>
+      )}
       {front !== undefined && (
         <div class={looked === null ? 'sheets' : 'sheets two'}>
           <figure class="sheet">
@@ -29,7 +37,9 @@ export function FrameSheet() {
       {section !== undefined && (
         <details class="more-pictures" open={roomy}>
           <summary>A bar, cut through</summary>
-          <figure class="sheet small"><Drawing svg={section.svg} /></figure>
+          <figure class="sheet small">
+            <Drawing svg={section.svg} />
+          </figure>
         </details>
       )}
     </section>

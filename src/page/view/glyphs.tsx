@@ -2,18 +2,25 @@ import type { ComponentChildren } from 'preact';
 
 /** A small line drawing beside a choice; its words stand next to it, so it says nothing to a screen reader. */
 const Glyph = ({ children }: { readonly children: ComponentChildren }) => (
-  <svg class="glyph" viewBox="0 0 48 32" width="48" height="32" aria-hidden="true" focusable="false">{children}</svg>
+  <svg class="glyph" viewBox="0 0 48 32" width="48" height="32" aria-hidden="true" focusable="false">
+    {children}
+  </svg>
 );
 
 /** A board in section: wide and low when it lies flat, narrow and high on edge. The dashed line is the cloth. */
 const section = (boards: readonly (readonly [x: number, y: number, w: number, h: number])[]) => (
   <Glyph>
     <path class="cloth" d="M6 5H42" />
-    {boards.map(([x, y, w, h]) => <rect key={`${x} ${y}`} class="wood" x={x} y={y} width={w} height={h} />)}
+    {boards.map(([x, y, w, h]) => (
+      <rect key={`${x} ${y}`} class="wood" x={x} y={y} width={w} height={h} />
+    ))}
   </Glyph>
 );
 
-const sideBySide = (n: number) => section(Array.from({ length: n }, (_, i): readonly [number, number, number, number] => [24 - n * 3.5 + i * 7, 8, 7, 18]));
+const sideBySide = (n: number) =>
+  section(
+    Array.from({ length: n }, (_, i): readonly [number, number, number, number] => [24 - n * 3.5 + i * 7, 8, 7, 18]),
+  );
 
 /** A corner seen from the front, with what is cut or put there. */
 const corner = (more: ComponentChildren) => (
@@ -39,19 +46,35 @@ export const glyphs: Readonly<Record<string, ComponentChildren>> = {
   'bars.plies 2': sideBySide(2),
   'bars.plies 3': sideBySide(3),
   'bars.plies 4': sideBySide(4),
-  'bars.stack side-by-side': section([[15, 8, 8, 18], [24, 8, 8, 18]]),
-  'bars.stack front-to-back': section([[14, 8, 20, 8], [14, 17, 20, 8]]),
+  'bars.stack side-by-side': section([
+    [15, 8, 8, 18],
+    [24, 8, 8, 18],
+  ]),
+  'bars.stack front-to-back': section([
+    [14, 8, 20, 8],
+    [14, 17, 20, 8],
+  ]),
   'corners.cut mitre': corner(<path class="line" d="M8 4L16 12" />),
   'corners.cut butt': corner(<path class="line" d="M8 12H16" />),
   'corners.cut half-lap': corner(<path class="line" d="M8 12H16M16 4V12" stroke-dasharray="2 2" />),
-  'corners.cut keyed': corner(<><path class="line" d="M8 4L16 12" /><path class="dark" d="M14 14L24 12L16 20Z" /></>),
+  'corners.cut keyed': corner(
+    <>
+      <path class="line" d="M8 4L16 12" />
+      <path class="dark" d="M14 14L24 12L16 20Z" />
+    </>,
+  ),
   'corners.brace.kind none': corner(null),
   'corners.brace.kind timber': corner(<path class="dark" d="M16 26L34 12H40L16 30Z" />),
   'corners.brace.kind ply-gusset': corner(<path class="dark" d="M12 8H34L12 27Z" opacity="0.7" />),
   'corners.brace.kind steel-angle': corner(<path class="line" stroke-width="3" d="M32 8H12V24" />),
   'hang.by wire': hung(<path class="line" d="M13 16L24 6L35 16" />),
   'hang.by two-hooks': hung(<path class="line" d="M17 6V10M31 6V10" stroke-width="3" />),
-  'hang.by d-rings': hung(<><circle class="line" cx="16" cy="9" r="3" /><circle class="line" cx="32" cy="9" r="3" /></>),
+  'hang.by d-rings': hung(
+    <>
+      <circle class="line" cx="16" cy="9" r="3" />
+      <circle class="line" cx="32" cy="9" r="3" />
+    </>,
+  ),
   'hang.by cleat': hung(<path class="dark" d="M15 6H33L30 10H18Z" />),
   'hang.by none': hung(null),
 };
@@ -59,10 +82,34 @@ export const glyphs: Readonly<Record<string, ComponentChildren>> = {
 /** The shape of a verdict: told apart without colour. */
 export function VerdictShape({ verdict }: { readonly verdict: string }) {
   const shapes: Readonly<Record<string, ComponentChildren>> = {
-    clear: <><circle cx="16" cy="16" r="13" /><path class="mark" d="M9 16.5L14 21.5L23 11" /></>,
-    caution: <><path d="M16 3L30 28H2Z" /><path class="mark" d="M16 12V19M16 22.5V24.5" /></>,
-    unknown: <><path d="M16 2L30 16L16 30L2 16Z" /><path class="mark" d="M12.5 13C12.5 8.5 19.5 8.5 19.5 13C19.5 16 16 15.5 16 18.5M16 21.5V23.5" /></>,
-    stop: <><path d="M10.5 2.5H21.5L29.5 10.5V21.5L21.5 29.5H10.5L2.5 21.5V10.5Z" /><path class="mark" d="M9 16H23" /></>,
+    clear: (
+      <>
+        <circle cx="16" cy="16" r="13" />
+        <path class="mark" d="M9 16.5L14 21.5L23 11" />
+      </>
+    ),
+    caution: (
+      <>
+        <path d="M16 3L30 28H2Z" />
+        <path class="mark" d="M16 12V19M16 22.5V24.5" />
+      </>
+    ),
+    unknown: (
+      <>
+        <path d="M16 2L30 16L16 30L2 16Z" />
+        <path class="mark" d="M12.5 13C12.5 8.5 19.5 8.5 19.5 13C19.5 16 16 15.5 16 18.5M16 21.5V23.5" />
+      </>
+    ),
+    stop: (
+      <>
+        <path d="M10.5 2.5H21.5L29.5 10.5V21.5L21.5 29.5H10.5L2.5 21.5V10.5Z" />
+        <path class="mark" d="M9 16H23" />
+      </>
+    ),
   };
-  return <svg class={`shape ${verdict}`} viewBox="0 0 32 32" width="32" height="32" aria-hidden="true" focusable="false">{shapes[verdict] ?? <rect x="4" y="4" width="24" height="24" rx="3" stroke-dasharray="4 3" />}</svg>;
+  return (
+    <svg class={`shape ${verdict}`} viewBox="0 0 32 32" width="32" height="32" aria-hidden="true" focusable="false">
+      {shapes[verdict] ?? <rect x="4" y="4" width="24" height="24" rx="3" stroke-dasharray="4 3" />}
+    </svg>
+  );
 }

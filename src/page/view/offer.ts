@@ -11,22 +11,39 @@ export interface Offered {
 }
 
 /** Keys of the block one stands in, or what a key may be, from what its kind of file may say. */
-export function offer({ before, lineBefore, pos, explicit }: Pick<CompletionContext, 'before' | 'lineBefore' | 'pos' | 'explicit'>, { shape, keys }: Offered): CompletionResult | null {
+export function offer(
+  { before, lineBefore, pos, explicit }: Pick<CompletionContext, 'before' | 'lineBefore' | 'pos' | 'explicit'>,
+  { shape, keys }: Offered,
+): CompletionResult | null {
   const path = placeOf(before);
   if (path === null) return null;
   const nodes = nodesAt(shape, path);
   const value = /:\s+([^\s{},[\]#]*)$/u.exec(lineBefore);
   if (value !== null) {
     const words = [...new Set(nodes.flatMap((node) => wordsFor(node, keys)))];
-    return words.length === 0 ? null : { from: pos - (value[1] ?? '').length, options: words.map((label) => ({ label, icon: 'enum' })) };
+    return words.length === 0
+      ? null
+      : { from: pos - (value[1] ?? '').length, options: words.map((label) => ({ label, icon: 'enum' })) };
   }
   const word = /(?:^|[\s{,-])([a-zA-Z-]*)$/u.exec(lineBefore);
   if (word === null || /#/u.test(lineBefore) || (word[1] === '' && !explicit)) return null;
-  const next = [...new Set([...nodes, ...nodesAt(shape, [...path, '*'])].flatMap(({ properties }) => Object.keys(properties ?? {})))];
-  return next.length === 0 ? null : { from: pos - (word[1] ?? '').length, options: next.map((label) => ({ label, insert: `${label}: `, icon: 'property' })) };
+  const next = [
+    ...new Set(
+      [...nodes, ...nodesAt(shape, [...path, '*'])].flatMap(({ properties }) => Object.keys(properties ?? {})),
+    ),
+  ];
+  return next.length === 0
+    ? null
+    : {
+        from: pos - (word[1] ?? '').length,
+        options: next.map((label) => ({ label, insert: `${label}: `, icon: 'property' })),
+      };
 }
 
-/** The way into the file at the end of a text, told from indents and braces; `*` stands for an entry of a list. Null inside a comment or a quoted text. */
+/**
+ * The way into the file at the end of a text, told from indents and braces; `*` stands for an entry of a list. Null
+ * inside a comment or a quoted text.
+ */
 export function placeOf(before: string): readonly string[] | null {
   const lines = before.split('\n');
   const last = lines.at(-1) as string;

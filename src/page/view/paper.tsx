@@ -20,7 +20,11 @@ export function Paper({ html, title, print, about }: PaperProps) {
   return (
     <div class="sheet-view">
       <p>{about}</p>
-      <p><button type="button" onClick={printIt}>{print}</button></p>
+      <p>
+        <button type="button" onClick={printIt}>
+          {print}
+        </button>
+      </p>
       <iframe ref={frame} title={title} sandbox="allow-same-origin allow-modals" srcDoc={html} />
     </div>
   );

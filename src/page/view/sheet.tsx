@@ -10,8 +10,12 @@ export function Sheet({ ask }: { readonly ask: Ask }) {
   const edit = answeredEdit.value;
   useEffect(() => {
     let current = true;
-    void ask('report', { text: planText.peek(), file: planFile.peek(), format: 'html' }).then((made) => { if (current) setHtml(made); });
-    return () => { current = false; };
+    void ask('report', { text: planText.peek(), file: planFile.peek(), format: 'html' }).then((made) => {
+      if (current) setHtml(made);
+    });
+    return () => {
+      current = false;
+    };
   }, [edit]);
   const readable = answer.value?.glance != null;
   return (
@@ -19,7 +23,14 @@ export function Sheet({ ask }: { readonly ask: Ask }) {
       <h2 id="sheet-title">The sheet for the bench</h2>
       {!readable && <p class="problem">There is no sheet while the plan cannot be read.</p>}
       {readable && html === null && <p role="status">One moment …</p>}
-      {readable && html !== null && <Paper html={html} title="The printable sheet" print="Print the sheet" about="Verdict, cut list, buying list, screws, cloth, order of work and cautions, for paper." />}
+      {readable && html !== null && (
+        <Paper
+          html={html}
+          title="The printable sheet"
+          print="Print the sheet"
+          about="Verdict, cut list, buying list, screws, cloth, order of work and cautions, for paper."
+        />
+      )}
     </section>
   );
 }

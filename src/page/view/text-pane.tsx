@@ -11,7 +11,13 @@ export function TextPane() {
   const into = useRef<HTMLDivElement>(null);
   const editor = useRef<PrismEditor | null>(null);
   useEffect(() => {
-    const made = startEditor(into.current as HTMLElement, 'The plan as text', planText.peek(), () => ({ shape: shapeFor('plan'), keys: shelfKeys }), (text) => changeText(text, 'text'));
+    const made = startEditor(
+      into.current as HTMLElement,
+      'The plan as text',
+      planText.peek(),
+      () => ({ shape: shapeFor('plan'), keys: shelfKeys }),
+      (text) => changeText(text, 'text'),
+    );
     const { textarea } = made;
     const keep = (event: InputEvent): void => {
       if (event.inputType !== 'historyUndo' && event.inputType !== 'historyRedo') return;
@@ -39,7 +45,13 @@ export function TextPane() {
       <ul class="problems" aria-label="What is wrong with the text">
         {problems.map((problem, i) => (
           <li key={i} class={problem.severity}>
-            {problem.line > 0 && <button type="button" class="plain" onClick={() => goTo(editor.current, problem.line, problem.column)}>{`Line ${problem.line}`}</button>}
+            {problem.line > 0 && (
+              <button
+                type="button"
+                class="plain"
+                onClick={() => goTo(editor.current, problem.line, problem.column)}
+              >{`Line ${problem.line}`}</button>
+            )}
             <span>{`${problem.line > 0 ? ', ' : ''}${problem.severity}: ${problem.path === '' ? '' : `${problem.path}: `}found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</span>
           </li>
         ))}
@@ -51,7 +63,10 @@ export function TextPane() {
 /** Puts the cursor where something is wrong. */
 function goTo(editor: PrismEditor | null, line: number, column: number): void {
   if (editor === null) return;
-  const before = editor.value.split('\n').slice(0, line - 1).reduce((sum, text) => sum + text.length + 1, 0);
+  const before = editor.value
+    .split('\n')
+    .slice(0, line - 1)
+    .reduce((sum, text) => sum + text.length + 1, 0);
   const at = before + Math.max(0, column - 1);
   editor.textarea.focus();
   editor.textarea.setSelectionRange(at, at);

@@ -1,6 +1,18 @@
 import { useRef } from 'preact/hooks';
 import { forget, keepAgain, keeping } from '../state/keep.js';
-import { canRedo, canUndo, openPlan, planFile, planText, redo, savedText, setAside, takeBack, told, undo } from '../state/plan.js';
+import {
+  canRedo,
+  canUndo,
+  openPlan,
+  planFile,
+  planText,
+  redo,
+  savedText,
+  setAside,
+  takeBack,
+  told,
+  undo,
+} from '../state/plan.js';
 import { readFiles, saveText } from '../state/files.js';
 import { linkTo } from '../state/share.js';
 import { view, views } from '../state/view.js';
@@ -36,31 +48,84 @@ export function TopBar() {
     const link = await linkTo(location.href, { text: planText.peek(), file: planFile.peek() });
     try {
       await navigator.clipboard.writeText(link);
-      told.value = 'The link is copied. It carries the plan behind its #, which no browser sends anywhere; it opens where this page is at the same place.';
+      told.value =
+        'The link is copied. It carries the plan behind its #, which no browser sends anywhere; it opens where this page is at the same place.';
     } catch {
       told.value = `Copy this link; it carries the plan behind its #: ${link}`;
     }
   };
   return (
     <header class="top">
-      <p class="brand"><strong>sightdown</strong><span>{planFile.value}{saved ? '' : ', not saved'}</span></p>
+      <p class="brand">
+        <strong>sightdown</strong>
+        <span>
+          {planFile.value}
+          {saved ? '' : ', not saved'}
+        </span>
+      </p>
       <div class="tools" role="group" aria-label="The plan">
-        <input ref={picker} type="file" accept=".yaml,.yml" hidden aria-label="Plan file" onChange={({ currentTarget }) => { void open(currentTarget.files); currentTarget.value = ''; }} />
-        <button type="button" onClick={() => picker.current?.click()}>Open…</button>
-        <button type="button" onClick={() => void save()}>Save</button>
-        <button type="button" disabled={!canUndo.value} onClick={undo}>Undo</button>
-        <button type="button" disabled={!canRedo.value} onClick={redo}>Redo</button>
-        <button type="button" onClick={() => void share()}>Copy a link</button>
-        {setAside.value !== null && <button type="button" onClick={takeBack}>{`Back to ${setAside.value.file}`}</button>}
+        <input
+          ref={picker}
+          type="file"
+          accept=".yaml,.yml"
+          hidden
+          aria-label="Plan file"
+          onChange={({ currentTarget }) => {
+            void open(currentTarget.files);
+            currentTarget.value = '';
+          }}
+        />
+        <button type="button" onClick={() => picker.current?.click()}>
+          Open…
+        </button>
+        <button type="button" onClick={() => void save()}>
+          Save
+        </button>
+        <button type="button" disabled={!canUndo.value} onClick={undo}>
+          Undo
+        </button>
+        <button type="button" disabled={!canRedo.value} onClick={redo}>
+          Redo
+        </button>
+        <button type="button" onClick={() => void share()}>
+          Copy a link
+        </button>
+        {setAside.value !== null && (
+          <button type="button" onClick={takeBack}>{`Back to ${setAside.value.file}`}</button>
+        )}
       </div>
       <nav aria-label="Parts of the page">
-        <ul class="tabs">{views.map((name) => <li key={name}><button type="button" aria-current={view.value === name ? 'page' : undefined} onClick={() => { view.value = name; }}>{name}</button></li>)}</ul>
+        <ul class="tabs">
+          {views.map((name) => (
+            <li key={name}>
+              <button
+                type="button"
+                aria-current={view.value === name ? 'page' : undefined}
+                onClick={() => {
+                  view.value = name;
+                }}
+              >
+                {name}
+              </button>
+            </li>
+          ))}
+        </ul>
       </nav>
       <p class="kept">
         <span>{keepWords[keeping.value]}</span>{' '}
-        {keeping.value === 'on' || keeping.value === 'full' ? <button type="button" class="plain" onClick={forget}>Forget it</button> : keeping.value === 'off' ? <button type="button" class="plain" onClick={keepAgain}>Keep it</button> : null}
+        {keeping.value === 'on' || keeping.value === 'full' ? (
+          <button type="button" class="plain" onClick={forget}>
+            Forget it
+          </button>
+        ) : keeping.value === 'off' ? (
+          <button type="button" class="plain" onClick={keepAgain}>
+            Keep it
+          </button>
+        ) : null}
       </p>
-      <p class="told" role="status">{told.value}</p>
+      <p class="told" role="status">
+        {told.value}
+      </p>
     </header>
   );
 }

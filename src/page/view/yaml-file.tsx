@@ -26,13 +26,40 @@ export function YamlFile({ what, file, problems, onChange }: YamlFileProps) {
   };
   return (
     <div class="yaml-file">
-      <input ref={picker} type="file" accept=".yaml,.yml" hidden aria-label={`${what} file`} onChange={({ currentTarget }) => { void open(currentTarget.files); currentTarget.value = ''; }} />
+      <input
+        ref={picker}
+        type="file"
+        accept=".yaml,.yml"
+        hidden
+        aria-label={`${what} file`}
+        onChange={({ currentTarget }) => {
+          void open(currentTarget.files);
+          currentTarget.value = '';
+        }}
+      />
       <p class="buttons">
         <button type="button" onClick={() => picker.current?.click()}>{`Open a ${what}…`}</button>
-        <button type="button" disabled={file === null} onClick={() => { if (file !== null) void saveText(file).then((done) => { if (done !== null) told.value = `Saved: ${done.name}.`; }); }}>{`Save my ${what}`}</button>
+        <button
+          type="button"
+          disabled={file === null}
+          onClick={() => {
+            if (file !== null)
+              void saveText(file).then((done) => {
+                if (done !== null) told.value = `Saved: ${done.name}.`;
+              });
+          }}
+        >{`Save my ${what}`}</button>
         <button type="button" disabled={file === null} onClick={() => onChange(null)}>{`Put my ${what} away`}</button>
       </p>
-      {problems.length > 0 && <ul class="problems">{problems.map((problem, i) => <li key={i}>{`${problem.file}${problem.line > 0 ? `, line ${problem.line}` : ''}: ${problem.path === '' ? '' : `${problem.path}: `}found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</li>)}</ul>}
+      {problems.length > 0 && (
+        <ul class="problems">
+          {problems.map((problem, i) => (
+            <li
+              key={i}
+            >{`${problem.file}${problem.line > 0 ? `, line ${problem.line}` : ''}: ${problem.path === '' ? '' : `${problem.path}: `}found ${problem.found}; allowed: ${problem.allowed}. ${problem.hint}`}</li>
+          ))}
+        </ul>
+      )}
       {file !== null && (
         <details>
           <summary>{`My ${what} as text`}</summary>
@@ -57,14 +84,28 @@ function FileText({ what, file, problems, onText }: FileTextProps) {
   const latest = useRef({ file, onText });
   latest.current = { file, onText };
   useEffect(() => {
-    const made = startEditor(into.current as HTMLElement, `My ${what} as text`, file.text, () => ({ shape: shapeFor(what), keys: shelfKeys }), () => {});
+    const made = startEditor(
+      into.current as HTMLElement,
+      `My ${what} as text`,
+      file.text,
+      () => ({ shape: shapeFor(what), keys: shelfKeys }),
+      () => {},
+    );
     made.textarea.addEventListener('blur', () => {
       if (made.value !== latest.current.file.text) latest.current.onText(made.value);
     });
     editor.current = made;
     return () => made.remove();
   }, []);
-  useEffect(() => { if (editor.current !== null) showText(editor.current, file.text); }, [file.text]);
-  useEffect(() => { if (editor.current !== null) markLines(editor.current, problems.filter((problem) => problem.file === file.file)); }, [problems, file]);
+  useEffect(() => {
+    if (editor.current !== null) showText(editor.current, file.text);
+  }, [file.text]);
+  useEffect(() => {
+    if (editor.current !== null)
+      markLines(
+        editor.current,
+        problems.filter((problem) => problem.file === file.file),
+      );
+  }, [problems, file]);
   return <div class="editor" ref={into} />;
 }

@@ -29,13 +29,47 @@ export function levelDimension({ from, to, y, edge, text }: LevelDimension): Dra
   const overhang = fits ? 0 : 5;
   return drawing({
     marks: [
-      line([{ x: a, y: edge + away * 3 }, { x: a, y: y + away * reach }], { width: weight.dimension }),
-      line([{ x: b, y: edge + away * 3 }, { x: b, y: y + away * reach }], { width: weight.dimension }),
-      line([{ x: a - overhang, y }, { x: b + overhang, y }], { width: weight.dimension }),
-      ...[a, b].map((x) => line([{ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }], { width: weight.edge, colour: ink })),
+      line(
+        [
+          { x: a, y: edge + away * 3 },
+          { x: a, y: y + away * reach },
+        ],
+        { width: weight.dimension },
+      ),
+      line(
+        [
+          { x: b, y: edge + away * 3 },
+          { x: b, y: y + away * reach },
+        ],
+        { width: weight.dimension },
+      ),
+      line(
+        [
+          { x: a - overhang, y },
+          { x: b + overhang, y },
+        ],
+        { width: weight.dimension },
+      ),
+      ...[a, b].map((x) =>
+        line(
+          [
+            { x: x - tick, y: y + tick },
+            { x: x + tick, y: y - tick },
+          ],
+          { width: weight.edge, colour: ink },
+        ),
+      ),
     ],
     labels: [{ text, size: textSize.small, spots: fits ? [above, below, right, left] : [right, left, above, below] }],
-    obstacles: [{ x: a, y: y - 1, width: b - a, height: 2 }, ...[a, b].map((x) => ({ x: x - 0.5, y: Math.min(edge + away * 3, y), width: 1, height: Math.abs(y - edge - away * 3) }))],
+    obstacles: [
+      { x: a, y: y - 1, width: b - a, height: 2 },
+      ...[a, b].map((x) => ({
+        x: x - 0.5,
+        y: Math.min(edge + away * 3, y),
+        width: 1,
+        height: Math.abs(y - edge - away * 3),
+      })),
+    ],
   });
 }
 
@@ -50,7 +84,10 @@ export interface UprightDimension {
   readonly alwaysUpright?: boolean;
 }
 
-/** An upright dimension line; its figure reads upwards, on the left of the line, or level at its end where the gap is too small. */
+/**
+ * An upright dimension line; its figure reads upwards, on the left of the line, or level at its end where the gap is
+ * too small.
+ */
 export function uprightDimension({ from, to, x, edge, text, alwaysUpright = false }: UprightDimension): Drawing {
   const [a, b] = from <= to ? [from, to] : [to, from];
   const away = x > edge ? 1 : -1;
@@ -58,19 +95,66 @@ export function uprightDimension({ from, to, x, edge, text, alwaysUpright = fals
   const long = textWidth(text, textSize.small);
   const fits = long < b - a - 6;
   const marks = [
-    line([{ x: edge + away * 3, y: a }, { x: x + away * reach, y: a }], { width: weight.dimension }),
-    line([{ x: edge + away * 3, y: b }, { x: x + away * reach, y: b }], { width: weight.dimension }),
-    line([{ x, y: a - (fits ? 0 : 5) }, { x, y: b + (fits ? 0 : 5) }], { width: weight.dimension }),
-    ...[a, b].map((y) => line([{ x: x - tick, y: y + tick }, { x: x + tick, y: y - tick }], { width: weight.edge, colour: ink })),
+    line(
+      [
+        { x: edge + away * 3, y: a },
+        { x: x + away * reach, y: a },
+      ],
+      { width: weight.dimension },
+    ),
+    line(
+      [
+        { x: edge + away * 3, y: b },
+        { x: x + away * reach, y: b },
+      ],
+      { width: weight.dimension },
+    ),
+    line(
+      [
+        { x, y: a - (fits ? 0 : 5) },
+        { x, y: b + (fits ? 0 : 5) },
+      ],
+      { width: weight.dimension },
+    ),
+    ...[a, b].map((y) =>
+      line(
+        [
+          { x: x - tick, y: y + tick },
+          { x: x + tick, y: y - tick },
+        ],
+        { width: weight.edge, colour: ink },
+      ),
+    ),
   ];
   const left: Spot = { x: x - 8, y: middle, anchor: 'middle' };
   const right: Spot = { x: x + 9, y: middle, anchor: 'middle' };
-  const obstacles = [{ x: x - 1, y: a, width: 2, height: b - a }, ...[a, b].map((y) => ({ x: Math.min(edge + away * 3, x), y: y - 0.5, width: Math.abs(x - edge - away * 3), height: 1 }))];
+  const obstacles = [
+    { x: x - 1, y: a, width: 2, height: b - a },
+    ...[a, b].map((y) => ({
+      x: Math.min(edge + away * 3, x),
+      y: y - 0.5,
+      width: Math.abs(x - edge - away * 3),
+      height: 1,
+    })),
+  ];
   if (fits || alwaysUpright) {
     const apart = (dy: number): readonly Spot[] => [left, right].map((spot) => ({ ...spot, y: spot.y + dy }));
-    return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, upright: true, spots: [left, right, ...apart(-long / 2), ...apart(long / 2)] }] });
+    return drawing({
+      marks,
+      obstacles,
+      labels: [
+        { text, size: textSize.small, upright: true, spots: [left, right, ...apart(-long / 2), ...apart(long / 2)] },
+      ],
+    });
   }
   const beside: Spot = away > 0 ? { x: x + 8, y: middle, anchor: 'start' } : { x: x - 8, y: middle, anchor: 'end' };
-  const aligned = (y: number): readonly Spot[] => [{ x: x - away * 8, y, anchor: away > 0 ? 'start' : 'end' }, { x, y, anchor: 'middle' }];
-  return drawing({ marks, obstacles, labels: [{ text, size: textSize.small, spots: [beside, ...aligned(a - 13), ...aligned(b + 14)] }] });
+  const aligned = (y: number): readonly Spot[] => [
+    { x: x - away * 8, y, anchor: away > 0 ? 'start' : 'end' },
+    { x, y, anchor: 'middle' },
+  ];
+  return drawing({
+    marks,
+    obstacles,
+    labels: [{ text, size: textSize.small, spots: [beside, ...aligned(a - 13), ...aligned(b + 14)] }],
+  });
 }

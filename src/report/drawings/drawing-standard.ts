@@ -1,4 +1,7 @@
-/** The drawing standard: one sheet width, three line weights, two text sizes, black ink on a white panel, so it prints in black and white. */
+/**
+ * The drawing standard: one sheet width, three line weights, two text sizes, black ink on a white panel, so it prints
+ * in black and white.
+ */
 
 /** Width of every sheet in its own units; at 360 px on a phone the small text is still about 9 px tall. */
 export const sheetWidth = 400;
@@ -15,7 +18,10 @@ export const darkerFill = '#d9d9d9';
 /** Paper behind everything, the edge around letters, and what is thrown away or left over. */
 export const paperFill = '#fff';
 
-/** What each colour of a picture becomes on a page that is dark; every pair keeps at least the contrast it has on white to 4.5:1. */
+/**
+ * What each colour of a picture becomes on a page that is dark; every pair keeps at least the contrast it has on white
+ * to 4.5:1.
+ */
 export const inTheDark: Readonly<Record<string, string>> = {
   [ink]: '#ececec',
   [softInk]: '#cacaca',

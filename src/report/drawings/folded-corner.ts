@@ -25,9 +25,19 @@ export function foldedCorner(fixed_to: 'back' | 'edge'): Picture {
   const below = top + side + over + 22;
   const content = together(
     ...stages,
-    drawing({ labels: words.map((text, i) => ({ text, size: textSize.small, spots: [{ x: 12, y: below + 15 * i, anchor: 'start' as const }] as const })) }),
+    drawing({
+      labels: words.map((text, i) => ({
+        text,
+        size: textSize.small,
+        spots: [{ x: 12, y: below + 15 * i, anchor: 'start' as const }] as const,
+      })),
+    }),
   );
-  return finishPicture({ name: 'folded-corner.svg', title: 'How a corner of the cloth is folded', alt: describe(fixed_to) }, below + 15 * words.length, content);
+  return finishPicture(
+    { name: 'folded-corner.svg', title: 'How a corner of the cloth is folded', alt: describe(fixed_to) },
+    below + 15 * words.length,
+    content,
+  );
 }
 
 const describe = (fixed_to: 'back' | 'edge'): string =>
@@ -39,57 +49,82 @@ const p = (o: At, x: number, y: number): Point => ({ x: o.x + x, y: o.y + y });
 /** The corner of the frame: two bars that go on to the right and down. */
 function frame(o: At): readonly Element[] {
   return [
-    outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar), p(o, bar, bar), p(o, bar, side), p(o, 0, side)], { fill: woodFill, width: weight.thin }),
+    outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar), p(o, bar, bar), p(o, bar, side), p(o, 0, side)], {
+      fill: woodFill,
+      width: weight.thin,
+    }),
     line([p(o, 0, 0), p(o, bar, bar)], { width: weight.thin }),
   ];
 }
 
-const number = (o: At, n: number): Drawing => drawing({ labels: [{ text: String(n), heavy: true, spots: [{ ...p(o, side / 2, -32), anchor: 'middle' }] }] });
-const staple = (o: At, x: number, y: number, slant = 0): Element => line([p(o, x - 4, y + slant), p(o, x + 4, y - slant)], { width: weight.bold });
+const number = (o: At, n: number): Drawing =>
+  drawing({ labels: [{ text: String(n), heavy: true, spots: [{ ...p(o, side / 2, -32), anchor: 'middle' }] }] });
+const staple = (o: At, x: number, y: number, slant = 0): Element =>
+  line([p(o, x - 4, y + slant), p(o, x + 4, y - slant)], { width: weight.bold });
 
 /** The tip over the corner. */
 function first(o: At): Drawing {
-  return together(number(o, 1), drawing({
-    marks: [
-      ...frame(o),
-      line([p(o, -over, side), p(o, -over, over + 6), p(o, over + 6, -over), p(o, side, -over)], { width: weight.edge }),
-      outline([p(o, -over, over + 6), p(o, over + 6, -over), p(o, over + 6, over + 6)], { fill: paperFill, width: weight.edge }),
-      staple(o, 14, 14, 3),
-      ...arrow(p(o, -over, -over), p(o, 7, 7), weight.thin),
-    ],
-  }));
+  return together(
+    number(o, 1),
+    drawing({
+      marks: [
+        ...frame(o),
+        line([p(o, -over, side), p(o, -over, over + 6), p(o, over + 6, -over), p(o, side, -over)], {
+          width: weight.edge,
+        }),
+        outline([p(o, -over, over + 6), p(o, over + 6, -over), p(o, over + 6, over + 6)], {
+          fill: paperFill,
+          width: weight.edge,
+        }),
+        staple(o, 14, 14, 3),
+        ...arrow(p(o, -over, -over), p(o, 7, 7), weight.thin),
+      ],
+    }),
+  );
 }
 
 /** The level side folded in, its pleat beneath. */
 function second(o: At): Drawing {
-  return together(number(o, 2), drawing({
-    marks: [
-      ...frame(o),
-      line([p(o, -over, side), p(o, -over, 12)], { width: weight.edge }),
-      outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], { fill: paperFill, width: weight.edge }),
-      line([p(o, 0, 0), p(o, -over, 12)], { width: weight.edge }),
-      line([p(o, 3, 3), p(o, bar - 4, bar - 4)], { width: weight.thin, dashes: 'fold' }),
-      staple(o, bar + 14, 10),
-      staple(o, bar + 38, 10),
-      ...arrow(p(o, side * 0.62, -over), p(o, side * 0.62, 8), weight.thin),
-    ],
-  }));
+  return together(
+    number(o, 2),
+    drawing({
+      marks: [
+        ...frame(o),
+        line([p(o, -over, side), p(o, -over, 12)], { width: weight.edge }),
+        outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], {
+          fill: paperFill,
+          width: weight.edge,
+        }),
+        line([p(o, 0, 0), p(o, -over, 12)], { width: weight.edge }),
+        line([p(o, 3, 3), p(o, bar - 4, bar - 4)], { width: weight.thin, dashes: 'fold' }),
+        staple(o, bar + 14, 10),
+        staple(o, bar + 38, 10),
+        ...arrow(p(o, side * 0.62, -over), p(o, side * 0.62, 8), weight.thin),
+      ],
+    }),
+  );
 }
 
 /** The upright side folded over it. */
 function third(o: At): Drawing {
   const flap = [p(o, 0, 0), p(o, bar - 6, bar - 6), p(o, bar - 6, side), p(o, 0, side)];
-  return together(number(o, 3), drawing({
-    marks: [
-      ...frame(o),
-      outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], { fill: paperFill, width: weight.edge }),
-      outline(flap, { fill: darkerFill, width: weight.edge }),
-      staple(o, bar + 14, 10),
-      staple(o, bar + 38, 10),
-      line([p(o, 10, bar + 10), p(o, 10, bar + 18)], { width: weight.bold }),
-      line([p(o, 10, bar + 34), p(o, 10, bar + 42)], { width: weight.bold }),
-      staple(o, 12, 12, 3),
-      ...arrow(p(o, -over, side * 0.62), p(o, 7, side * 0.62), weight.thin),
-    ],
-  }));
+  return together(
+    number(o, 3),
+    drawing({
+      marks: [
+        ...frame(o),
+        outline([p(o, 0, 0), p(o, side, 0), p(o, side, bar - 6), p(o, bar - 6, bar - 6)], {
+          fill: paperFill,
+          width: weight.edge,
+        }),
+        outline(flap, { fill: darkerFill, width: weight.edge }),
+        staple(o, bar + 14, 10),
+        staple(o, bar + 38, 10),
+        line([p(o, 10, bar + 10), p(o, 10, bar + 18)], { width: weight.bold }),
+        line([p(o, 10, bar + 34), p(o, 10, bar + 42)], { width: weight.bold }),
+        staple(o, 12, 12, 3),
+        ...arrow(p(o, -over, side * 0.62), p(o, 7, side * 0.62), weight.thin),
+      ],
+    }),
+  );
 }

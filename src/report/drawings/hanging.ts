@@ -33,7 +33,10 @@ export interface HangingPicture {
   readonly weight_N: number;
   readonly lean_deg: number | null;
   readonly top_standoff_mm: number | null;
-  /** What stands out behind the bars and holds them off the wall: how far, and where up the height of the frame; null when nothing does. */
+  /**
+   * What stands out behind the bars and holds them off the wall: how far, and where up the height of the frame; null
+   * when nothing does.
+   */
   readonly behind: { readonly out_mm: number; readonly up_mm: readonly (readonly [number, number])[] } | null;
 }
 
@@ -50,16 +53,25 @@ export function hanging(h: HangingPicture): Picture {
 export const liesFlat = (lean_deg: number): boolean => lean_deg < 0.05;
 
 /** How a piece that does not lean meets the wall. */
-const onWall = ({ behind, units }: HangingPicture): string => (behind !== null ? `bars ${formatLength(behind.out_mm, units)} off the wall` : 'lies flat on the wall');
+const onWall = ({ behind, units }: HangingPicture): string =>
+  behind !== null ? `bars ${formatLength(behind.out_mm, units)} off the wall` : 'lies flat on the wall';
 
 function describe(h: HangingPicture): string {
   const force = (n: number): string => formatQuantity(n, 'N', h.units);
-  const wire = h.by === 'cleat' ? 'It hangs by bevelled strips under the top bar, without a wire'
-    : h.by !== 'wire'
-    ? `It hangs on two hooks${h.by === 'd-rings' ? ' by strap hangers on the backs' : ''} without a wire, so nothing draws the side bars inward`
-    : `It hangs by a wire on ${h.hooks === 1 ? 'one hook' : `${h.hooks} hooks`}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)} to the level`}${
-      h.wire_tension_N === null ? '' : `; the wire carries ${force(h.wire_tension_N)}`}${h.inward_pull_N === null ? '' : ` and draws each side bar inward with ${force(h.inward_pull_N)}`}`;
-  const lean = h.lean_deg === null ? '' : liesFlat(h.lean_deg) ? `; ${h.behind !== null ? '' : 'it '}${onWall(h)}` : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
+  const wire =
+    h.by === 'cleat'
+      ? 'It hangs by bevelled strips under the top bar, without a wire'
+      : h.by !== 'wire'
+        ? `It hangs on two hooks${h.by === 'd-rings' ? ' by strap hangers on the backs' : ''} without a wire, so nothing draws the side bars inward`
+        : `It hangs by a wire on ${h.hooks === 1 ? 'one hook' : `${h.hooks} hooks`}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)} to the level`}${
+            h.wire_tension_N === null ? '' : `; the wire carries ${force(h.wire_tension_N)}`
+          }${h.inward_pull_N === null ? '' : ` and draws each side bar inward with ${force(h.inward_pull_N)}`}`;
+  const lean =
+    h.lean_deg === null
+      ? ''
+      : liesFlat(h.lean_deg)
+        ? `; ${h.behind !== null ? '' : 'it '}${onWall(h)}`
+        : `; the top leans ${formatQuantity(h.lean_deg, 'deg', h.units)} from the wall`;
   return `Back and side view. ${wire}${h.by === 'cleat' ? '' : `; the hanging points are ${formatLength(h.drop_mm, h.units)} below the top edge`}${lean}.`;
 }
 
@@ -75,7 +87,13 @@ function back(h: HangingPicture): Drawing {
   const rings = [at((W - h.ring_span_mm) / 2, h.drop_mm), at((W + h.ring_span_mm) / 2, h.drop_mm)] as const;
   const hookXs = h.hooks_apart_mm > 0 ? [(W - h.hooks_apart_mm) / 2, (W + h.hooks_apart_mm) / 2] : [W / 2];
   const cleat = h.by === 'cleat';
-  const hooks = cleat ? [] : h.by !== 'wire' ? rings : h.rise_mm === null ? [] : hookXs.map((x) => at(x, h.drop_mm - (h.rise_mm ?? 0)));
+  const hooks = cleat
+    ? []
+    : h.by !== 'wire'
+      ? rings
+      : h.rise_mm === null
+        ? []
+        : hookXs.map((x) => at(x, h.drop_mm - (h.rise_mm ?? 0)));
   const bottom = at(0, H).y;
   /** From behind, left and right change places; the front view counts up from the bottom. */
   const fromBehind: Placing = { scale, left, bottom, at: (x, y) => at(W - x, H - y) };
@@ -89,7 +107,17 @@ function back(h: HangingPicture): Drawing {
         ...h.frame.crossbars.map((c) => crossbarOutline(h.frame, c, fromBehind)),
         ...h.frame.braces.flatMap((brace) => braceDrawing(h.frame, brace, fromBehind, true).marks),
         ...wire,
-        ...h.strips.map((s) => outline(rectangle(at(W - s.middle_mm - s.long_mm / 2, 0).x, at(0, b).y, s.long_mm * scale, Math.max(4, s.high_mm * scale)), { fill: darkerFill })),
+        ...h.strips.map((s) =>
+          outline(
+            rectangle(
+              at(W - s.middle_mm - s.long_mm / 2, 0).x,
+              at(0, b).y,
+              s.long_mm * scale,
+              Math.max(4, s.high_mm * scale),
+            ),
+            { fill: darkerFill },
+          ),
+        ),
         ...(cleat ? [] : rings).map((p) => circle(p, 3.5, { fill: paperFill })),
         ...hooks.map((p) => circle(p, 2.2, { fill: ink })),
         ...arrow(weightFrom, down),
@@ -97,20 +125,43 @@ function back(h: HangingPicture): Drawing {
       ],
       labels: [
         { text: 'back view, to scale', heavy: true, size: textSize.small, spots: [{ x: 12, y: 16, anchor: 'start' }] },
-        ...forces(h).map((text, i) => ({ text, size: textSize.small, spots: [{ x: 12, y: panel.top + panel.height + 56 + 15 * i, anchor: 'start' as const }] as const })),
+        ...forces(h).map((text, i) => ({
+          text,
+          size: textSize.small,
+          spots: [{ x: 12, y: panel.top + panel.height + 56 + 15 * i, anchor: 'start' as const }] as const,
+        })),
       ],
     }),
-    cleat ? drawing({}) : uprightDimension({ from: top, to: rings[0].y, x: left - 18, edge: left, text: formatLength(h.drop_mm, units) }),
+    cleat
+      ? drawing({})
+      : uprightDimension({ from: top, to: rings[0].y, x: left - 18, edge: left, text: formatLength(h.drop_mm, units) }),
     h.hooks_apart_mm > 0 && hooks[0] !== undefined && hooks[1] !== undefined
-      ? levelDimension({ from: hooks[0].x, to: hooks[1].x, y: top - 14, edge: top, text: formatLength(h.hooks_apart_mm, units) })
+      ? levelDimension({
+          from: hooks[0].x,
+          to: hooks[1].x,
+          y: top - 14,
+          edge: top,
+          text: formatLength(h.hooks_apart_mm, units),
+        })
       : drawing({}),
-    cleat ? drawing({}) : levelDimension({ from: rings[0].x, to: rings[1].x, y: bottom + 30, edge: bottom, text: formatLength(h.ring_span_mm, units) }),
+    cleat
+      ? drawing({})
+      : levelDimension({
+          from: rings[0].x,
+          to: rings[1].x,
+          y: bottom + 30,
+          edge: bottom,
+          text: formatLength(h.ring_span_mm, units),
+        }),
   );
 }
 
 function inwardArrows([a, b]: readonly [Point, Point]): readonly Element[] {
   const long = Math.min(22, 0.3 * (b.x - a.x));
-  return [...arrow({ x: a.x + 5, y: a.y + 10 }, { x: a.x + 5 + long, y: a.y + 10 }), ...arrow({ x: b.x - 5, y: b.y + 10 }, { x: b.x - 5 - long, y: b.y + 10 })];
+  return [
+    ...arrow({ x: a.x + 5, y: a.y + 10 }, { x: a.x + 5 + long, y: a.y + 10 }),
+    ...arrow({ x: b.x - 5, y: b.y + 10 }, { x: b.x - 5 - long, y: b.y + 10 }),
+  ];
 }
 
 /** The forces in words, below the picture: arrow down, arrows inward, wire. */
@@ -119,8 +170,14 @@ function forces(h: HangingPicture): readonly string[] {
   return [
     `Arrow down: weight ${force(h.weight_N)}.`,
     ...(h.by === 'cleat' ? ['Dark, at the top: the bevelled strips, flush with the back.'] : []),
-    ...(h.by === 'wire' && h.inward_pull_N !== null ? [`Arrows inward: ${force(h.inward_pull_N)} on each side bar.`] : []),
-    ...(h.by === 'wire' && h.wire_tension_N !== null ? [`In the wire: ${force(h.wire_tension_N)}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)}`}.`] : []),
+    ...(h.by === 'wire' && h.inward_pull_N !== null
+      ? [`Arrows inward: ${force(h.inward_pull_N)} on each side bar.`]
+      : []),
+    ...(h.by === 'wire' && h.wire_tension_N !== null
+      ? [
+          `In the wire: ${force(h.wire_tension_N)}${h.wire_angle_deg === null ? '' : `, at ${formatQuantity(h.wire_angle_deg, 'deg', h.units)}`}.`,
+        ]
+      : []),
   ];
 }
 
@@ -134,7 +191,10 @@ function sideView(h: HangingPicture): Drawing {
   const foot: Point = { x: side.wall, y: bottom };
   /** What stands out behind keeps the bars off the wall: drawn wide enough to see. */
   const gap = h.behind === null ? 0 : Math.min(12, Math.max(3.5, (h.behind.out_mm * side.height) / h.height_mm));
-  const up = (t: number, out: number): Point => ({ x: foot.x + Math.sin(angle) * t + Math.cos(angle) * out, y: foot.y - Math.cos(angle) * t + Math.sin(angle) * out });
+  const up = (t: number, out: number): Point => ({
+    x: foot.x + Math.sin(angle) * t + Math.cos(angle) * out,
+    y: foot.y - Math.cos(angle) * t + Math.sin(angle) * out,
+  });
   const tall = side.height - 14;
   const hook: Point = { x: side.wall, y: up(tall * (1 - h.drop_mm / h.height_mm), 0).y - (h.by === 'wire' ? 16 : 0) };
   const topLeft = up(tall, gap);
@@ -143,19 +203,58 @@ function sideView(h: HangingPicture): Drawing {
     drawing({
       marks: [
         ...hatch(side.wall - 9, side.top - 18, 9, side.height + 34, 6, true, softInk),
-        line([{ x: side.wall, y: side.top - 18 }, { x: side.wall, y: bottom + 16 }]),
+        line([
+          { x: side.wall, y: side.top - 18 },
+          { x: side.wall, y: bottom + 16 },
+        ]),
         outline([up(0, gap), up(tall, gap), up(tall, gap + thick), up(0, gap + thick)], { fill: woodFill }),
-        ...(h.behind?.up_mm ?? []).map(([from, to]) => [(from * tall) / h.height_mm, (to * tall) / h.height_mm] as const).map(([from, to]) => outline([up(from, 0), up(to, 0), up(to, gap), up(from, gap)], { fill: darkerFill })),
+        ...(h.behind?.up_mm ?? [])
+          .map(([from, to]) => [(from * tall) / h.height_mm, (to * tall) / h.height_mm] as const)
+          .map(([from, to]) => outline([up(from, 0), up(to, 0), up(to, gap), up(from, gap)], { fill: darkerFill })),
         line([hook, up(tall * (1 - h.drop_mm / h.height_mm), gap + thick * 0.35)], { width: weight.bold }),
         circle(hook, 2.6, { fill: ink }),
       ],
       labels: [
-        { text: 'side view', heavy: true, size: textSize.small, spots: [{ x: side.wall - 20, y: 16, anchor: 'start' }] },
-        { text: 'wall', size: textSize.small, upright: true, spots: [{ x: side.wall - 18, y: bottom - 30, anchor: 'middle' }] },
-        ...(h.lean_deg === null ? [] : [{ text: said, size: textSize.small, spots: [{ x: side.wall - 30, y: bottom + 32, anchor: 'start' as const }] as const }]),
-        ...(drawn_deg > lean_deg ? [{ text: '(drawn steeper)', size: textSize.small, spots: [{ x: side.wall - 30, y: bottom + 46, anchor: 'start' as const }] as const }] : []),
+        {
+          text: 'side view',
+          heavy: true,
+          size: textSize.small,
+          spots: [{ x: side.wall - 20, y: 16, anchor: 'start' }],
+        },
+        {
+          text: 'wall',
+          size: textSize.small,
+          upright: true,
+          spots: [{ x: side.wall - 18, y: bottom - 30, anchor: 'middle' }],
+        },
+        ...(h.lean_deg === null
+          ? []
+          : [
+              {
+                text: said,
+                size: textSize.small,
+                spots: [{ x: side.wall - 30, y: bottom + 32, anchor: 'start' as const }] as const,
+              },
+            ]),
+        ...(drawn_deg > lean_deg
+          ? [
+              {
+                text: '(drawn steeper)',
+                size: textSize.small,
+                spots: [{ x: side.wall - 30, y: bottom + 46, anchor: 'start' as const }] as const,
+              },
+            ]
+          : []),
       ],
     }),
-    h.top_standoff_mm === null || lean_deg <= 0 ? drawing({}) : levelDimension({ from: side.wall, to: topLeft.x, y: topLeft.y - 16, edge: topLeft.y, text: formatLength(h.top_standoff_mm, h.units) }),
+    h.top_standoff_mm === null || lean_deg <= 0
+      ? drawing({})
+      : levelDimension({
+          from: side.wall,
+          to: topLeft.x,
+          y: topLeft.y - 16,
+          edge: topLeft.y,
+          text: formatLength(h.top_standoff_mm, h.units),
+        }),
   );
 }

@@ -71,7 +71,8 @@ export function overlap(a: Box, b: Box): number {
 const outside = (box: Box, sheet: Box): number => box.width * box.height - overlap(box, sheet);
 
 /**
- * Finds each label the first of its spots that lies on the sheet and touches neither an obstacle nor a label placed before;
+ * Finds each label the first of its spots that lies on the sheet and touches neither an obstacle nor a label placed
+ * before;
  * when there is none, the spot that touches least.
  */
 export function placeLabels(labels: readonly Label[], obstacles: readonly Box[], sheet: Box): readonly PlacedLabel[] {
@@ -92,7 +93,14 @@ export function placeLabels(labels: readonly Label[], obstacles: readonly Box[],
 
 /** All labels in one group, with a white edge so that a line behind one does not strike it through. */
 export function drawLabels(placed: readonly PlacedLabel[]): Element {
-  const look = { 'font-family': typeface, fill: ink, stroke: paperFill, 'stroke-width': 3, 'stroke-linejoin': 'round', 'paint-order': 'stroke' };
+  const look = {
+    'font-family': typeface,
+    fill: ink,
+    stroke: paperFill,
+    'stroke-width': 3,
+    'stroke-linejoin': 'round',
+    'paint-order': 'stroke',
+  };
   return shape('g', look, placed.map(drawLabel));
 }
 
@@ -100,8 +108,14 @@ function drawLabel({ label, spot }: PlacedLabel): Element {
   const size = label.size ?? textSize.plain;
   const shift = size * 0.35;
   const attributes = {
-    ...(label.upright === true ? { transform: `rotate(-90 ${Math.round(spot.x * 100) / 100} ${Math.round(spot.y * 100) / 100})` } : {}),
-    x: spot.x, y: spot.y + shift, 'text-anchor': spot.anchor, 'font-size': size, ...(label.heavy === true ? { 'font-weight': 700 } : {}),
+    ...(label.upright === true
+      ? { transform: `rotate(-90 ${Math.round(spot.x * 100) / 100} ${Math.round(spot.y * 100) / 100})` }
+      : {}),
+    x: spot.x,
+    y: spot.y + shift,
+    'text-anchor': spot.anchor,
+    'font-size': size,
+    ...(label.heavy === true ? { 'font-weight': 700 } : {}),
   };
   return shape('text', attributes, [words(label.text)]);
 }

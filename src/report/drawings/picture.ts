@@ -19,7 +19,11 @@ export interface Drawing {
 }
 
 /** A drawing from any of its parts. */
-export const drawing = (part: Partial<Drawing>): Drawing => ({ marks: part.marks ?? [], labels: part.labels ?? [], obstacles: part.obstacles ?? [] });
+export const drawing = (part: Partial<Drawing>): Drawing => ({
+  marks: part.marks ?? [],
+  labels: part.labels ?? [],
+  obstacles: part.obstacles ?? [],
+});
 
 /** Several parts on one sheet, the later ones on top. */
 export const together = (...parts: readonly Drawing[]): Drawing => ({
@@ -45,7 +49,14 @@ export function finishPicture({ name, title, alt }: PictureTitle, height: number
   const id = name.replace(/\.svg$/u, '');
   const svg = shape(
     'svg',
-    { xmlns: 'http://www.w3.org/2000/svg', width: sheetWidth, height, viewBox: `0 0 ${sheetWidth} ${Math.round(height * 100) / 100}`, role: 'img', 'aria-labelledby': `${id}-title ${id}-desc` },
+    {
+      xmlns: 'http://www.w3.org/2000/svg',
+      width: sheetWidth,
+      height,
+      viewBox: `0 0 ${sheetWidth} ${Math.round(height * 100) / 100}`,
+      role: 'img',
+      'aria-labelledby': `${id}-title ${id}-desc`,
+    },
     [
       shape('title', { id: `${id}-title` }, [words(title)]),
       shape('desc', { id: `${id}-desc` }, [words(alt)]),

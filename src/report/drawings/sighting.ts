@@ -12,20 +12,50 @@ const apart = 68;
 
 /** The chance of a lifted corner against the number of boards sighted: a column for each, heights to scale. */
 export function sightingPicture({ pieces, by_luck, rows }: Sighting): Picture {
-  const columns = [{ name: 'none', chance: by_luck }, ...rows.map(({ sighted, chance }) => ({ name: String(sighted), chance }))];
+  const columns = [
+    { name: 'none', chance: by_luck },
+    ...rows.map(({ sighted, chance }) => ({ name: String(sighted), chance })),
+  ];
   const most = Math.max(...columns.map(({ chance }) => chance), 1e-9);
   const bottom = top + tall;
   const x = (i: number): number => left + i * apart;
   const y = (chance: number): number => bottom - (tall * chance) / most;
   const content = drawing({
-    marks: [...columns.map(({ chance }, i) => outline(rectangle(x(i), y(chance), wide, bottom - y(chance)), { fill: woodFill, width: weight.thin })), line([{ x: left, y: bottom }, { x: x(columns.length - 1) + wide, y: bottom }], { width: weight.edge, colour: ink })],
+    marks: [
+      ...columns.map(({ chance }, i) =>
+        outline(rectangle(x(i), y(chance), wide, bottom - y(chance)), { fill: woodFill, width: weight.thin }),
+      ),
+      line(
+        [
+          { x: left, y: bottom },
+          { x: x(columns.length - 1) + wide, y: bottom },
+        ],
+        { width: weight.edge, colour: ink },
+      ),
+    ],
     labels: [
       ...columns.flatMap(({ name, chance }, i) => [
-        { text: chance < 0.001 ? '< 0.1 %' : formatShare(chance), size: textSize.small, spots: [{ x: x(i) + wide / 2, y: y(chance) - 9, anchor: 'middle' }] as const },
-        { text: name, size: textSize.small, spots: [{ x: x(i) + wide / 2, y: bottom + 11, anchor: 'middle' }] as const },
+        {
+          text: chance < 0.001 ? '< 0.1 %' : formatShare(chance),
+          size: textSize.small,
+          spots: [{ x: x(i) + wide / 2, y: y(chance) - 9, anchor: 'middle' }] as const,
+        },
+        {
+          text: name,
+          size: textSize.small,
+          spots: [{ x: x(i) + wide / 2, y: bottom + 11, anchor: 'middle' }] as const,
+        },
       ]),
-      { text: `Boards sighted for one frame, of which ${pieces} are taken.`, size: textSize.small, spots: [{ x: left, y: bottom + 28, anchor: 'start' }] },
-      { text: 'Column: chance of a lifted corner.', size: textSize.small, spots: [{ x: left, y: bottom + 42, anchor: 'start' }] },
+      {
+        text: `Boards sighted for one frame, of which ${pieces} are taken.`,
+        size: textSize.small,
+        spots: [{ x: left, y: bottom + 28, anchor: 'start' }],
+      },
+      {
+        text: 'Column: chance of a lifted corner.',
+        size: textSize.small,
+        spots: [{ x: left, y: bottom + 42, anchor: 'start' }],
+      },
     ],
   });
   const alt = `Chance of a lifted corner against the number of boards sighted: ${columns.map(({ name, chance }) => `${name}: ${chanceInWords(chance)}`).join('; ')}.`;

@@ -17,17 +17,27 @@ const look = (stroke: Stroke): Record<string, string | number> => ({
 });
 
 /** An open line through points. */
-export const line = (points: readonly Point[], stroke: Stroke = {}): Element => shape('path', { d: pathOf(points), ...look(stroke), ...(stroke.dashes === undefined ? { 'stroke-linecap': 'round' } : {}) });
+export const line = (points: readonly Point[], stroke: Stroke = {}): Element =>
+  shape('path', {
+    d: pathOf(points),
+    ...look(stroke),
+    ...(stroke.dashes === undefined ? { 'stroke-linecap': 'round' } : {}),
+  });
 
 /** A closed outline. */
-export const outline = (points: readonly Point[], stroke: Stroke = {}): Element => shape('path', { d: pathOf(points, true), ...look(stroke) });
+export const outline = (points: readonly Point[], stroke: Stroke = {}): Element =>
+  shape('path', { d: pathOf(points, true), ...look(stroke) });
 
 /** A circle: the head of a screw, a nail, a hook. */
-export const circle = (centre: Point, radius: number, stroke: Stroke = {}): Element => shape('circle', { cx: centre.x, cy: centre.y, r: radius, ...look(stroke) });
+export const circle = (centre: Point, radius: number, stroke: Stroke = {}): Element =>
+  shape('circle', { cx: centre.x, cy: centre.y, r: radius, ...look(stroke) });
 
 /** The corners of an upright rectangle. */
 export const rectangle = (x: number, y: number, width: number, height: number): readonly Point[] => [
-  { x, y }, { x: x + width, y }, { x: x + width, y: y + height }, { x, y: y + height },
+  { x, y },
+  { x: x + width, y },
+  { x: x + width, y: y + height },
+  { x, y: y + height },
 ];
 
 /** A line with a filled head at its end; behind something, dashed and with an empty head. */
@@ -41,7 +51,10 @@ export function arrow(from: Point, to: Point, width: number = weight.edge, behin
   const side = head * 0.38;
   return [
     line([from, base], { width, ...(behind ? { dashes: 'hidden' } : {}) }),
-    outline([to, { x: base.x - uy * side, y: base.y + ux * side }, { x: base.x + uy * side, y: base.y - ux * side }], { width: weight.thin, fill: behind ? 'none' : ink }),
+    outline([to, { x: base.x - uy * side, y: base.y + ux * side }, { x: base.x + uy * side, y: base.y - ux * side }], {
+      width: weight.thin,
+      fill: behind ? 'none' : ink,
+    }),
   ];
 }
 
@@ -49,7 +62,15 @@ export function arrow(from: Point, to: Point, width: number = weight.edge, behin
  * Slanted hatching of an upright rectangle as one path, computed line by line so that it needs no pattern with an id.
  * `rising` runs from lower left to upper right. Empty where there is no room for a line.
  */
-export function hatch(x: number, y: number, width: number, height: number, gap: number, rising = true, colour: string = darkerFill): readonly Element[] {
+export function hatch(
+  x: number,
+  y: number,
+  width: number,
+  height: number,
+  gap: number,
+  rising = true,
+  colour: string = darkerFill,
+): readonly Element[] {
   const lines: string[] = [];
   for (let c = gap; c < width + height; c += gap) {
     const start = { x: Math.min(c, width), y: Math.max(0, c - width) };

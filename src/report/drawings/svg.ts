@@ -20,7 +20,8 @@ export function sheetNumber(value: number): number {
 /** One SVG element. The only other text in a drawing enters through `words`. */
 export function shape(tagName: string, attributes: Attributes, children: readonly ElementContent[] = []): Element {
   const properties: Record<string, string | number> = {};
-  for (const [name, value] of Object.entries(attributes)) properties[name] = typeof value === 'number' ? sheetNumber(value) : value;
+  for (const [name, value] of Object.entries(attributes))
+    properties[name] = typeof value === 'number' ? sheetNumber(value) : value;
   return { type: 'element', tagName, properties, children: [...children] };
 }
 
@@ -35,6 +36,10 @@ export function pathOf(points: readonly Point[], closed = false): string {
 
 /** The file: escaping of text and attributes happens here, in the library; `]]>` must not stand in the text of XML. */
 export function writeSvg(svg: Element): string {
-  const text = toHtml(svg, { space: 'svg', closeEmptyElements: true, characterReferences: { useNamedReferences: false } });
+  const text = toHtml(svg, {
+    space: 'svg',
+    closeEmptyElements: true,
+    characterReferences: { useNamedReferences: false },
+  });
   return `${text.replaceAll(']]>', ']]&#x3E;')}\n`;
 }

@@ -3,7 +3,18 @@ import type { FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js
 import type { GlueSheet } from '../../mechanics/glue/glue-sheet.js';
 import { userText } from '../clean-text.js';
 import { cornerBuild } from '../drawings/corner-build.js';
-import { bullets, heading, paragraph, picture, strong, table, type Block, type Cell, type Column, type Inline } from '../tree.js';
+import {
+  bullets,
+  heading,
+  paragraph,
+  picture,
+  strong,
+  table,
+  type Block,
+  type Cell,
+  type Column,
+  type Inline,
+} from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutsInWords } from '../words/about.js';
 import { forceInWords, pressureInWords } from '../words/force.js';
@@ -20,7 +31,15 @@ export function fasteningsSection(told: Telling): Section {
   const { fastenings: lines, glue } = told.audit.sheets;
   const corner = cornerBuild(cornerBuildOf(told.audit, lines));
   const blocks: Block[] = [
-    ...(lines.length === 0 ? [paragraph('This plan uses no screws and no nails.')] : [table(fasteningColumns(told.audit.plan.count), lines.map((line) => fasteningRow(told, line))), ...lines.flatMap((line) => details(told, line))]),
+    ...(lines.length === 0
+      ? [paragraph('This plan uses no screws and no nails.')]
+      : [
+          table(
+            fasteningColumns(told.audit.plan.count),
+            lines.map((line) => fasteningRow(told, line)),
+          ),
+          ...lines.flatMap((line) => details(told, line)),
+        ]),
     picture(corner),
     ...(glue === null ? [paragraph('Nothing is glued.')] : glueBlocks(told, glue)),
   ];
@@ -28,7 +47,14 @@ export function fasteningsSection(told: Telling): Section {
 }
 
 /** Heads of the list of fastenings for so many frames. */
-export const fasteningColumns = (frames: number): readonly Column[] => [{ head: 'For' }, { head: 'Pick up' }, { head: numberFor(frames), align: 'right' }, { head: 'First drill' }, { head: 'Then drill' }, { head: 'Depth', align: 'right' }];
+export const fasteningColumns = (frames: number): readonly Column[] => [
+  { head: 'For' },
+  { head: 'Pick up' },
+  { head: numberFor(frames), align: 'right' },
+  { head: 'First drill' },
+  { head: 'Then drill' },
+  { head: 'Depth', align: 'right' },
+];
 
 /** One line of the list of fastenings. */
 export function fasteningRow(told: Telling, line: FasteningLine): readonly Cell[] {
@@ -46,25 +72,38 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
   const { where, from, note } = wayInWords(line.way, told.units);
   const tip = tipWords(told, line);
   const holes = [
-    ...(line.clearance === null ? [] : [`${drill(told, line.clearance.label, line.clearance.diameter_mm)} through the ${onSteel(told, line) ? 'steel, unless its own holes are as wide' : 'first piece'}`]),
-    ...(line.pilot_label === null ? [] : [`${drill(told, line.pilot_label, line.pilot_mm)} where it bites, ${told.length(line.pilot_depth_mm)} deep from the surface`]),
+    ...(line.clearance === null
+      ? []
+      : [
+          `${drill(told, line.clearance.label, line.clearance.diameter_mm)} through the ${onSteel(told, line) ? 'steel, unless its own holes are as wide' : 'first piece'}`,
+        ]),
+    ...(line.pilot_label === null
+      ? []
+      : [
+          `${drill(told, line.pilot_label, line.pilot_mm)} where it bites, ${told.length(line.pilot_depth_mm)} deep from the surface`,
+        ]),
     ...(line.countersink_mm === null ? [] : [`sink the head, ${told.length(line.countersink_mm)} wide`]),
   ];
   return [
     heading(3, forWhat(line)),
     bullets([
-      line.role === 'clamp' ? 'They only hold the joint until the glue has set; from then on the glue carries.' : 'They carry the load themselves: leave none out.',
+      line.role === 'clamp'
+        ? 'They only hold the joint until the glue has set; from then on the glue carries.'
+        : 'They carry the load themselves: leave none out.',
       `Where: ${where}. Drive from ${from}.`,
       ...places(told, line),
       holes.length === 0 ? 'No hole is drilled first.' : `Drill: ${holes.join('; ')}.`,
-      ...(line.pilot_too_wide ? [[strong('The hole in the plan is too wide for this fastening: it would hold little or nothing.')]] : []),
+      ...(line.pilot_too_wide
+        ? [[strong('The hole in the plan is too wide for this fastening: it would hold little or nothing.')]]
+        : []),
       ...(tip === null ? [] : [[tip]]),
       ...(note === '' ? [] : [note]),
     ]),
   ];
 }
 
-const onSteel = ({ audit }: Telling, { name }: FasteningLine): boolean => name === 'brace-screws' && audit.plan.corners.brace?.kind === 'steel-angle';
+const onSteel = ({ audit }: Telling, { name }: FasteningLine): boolean =>
+  name === 'brace-screws' && audit.plan.corners.brace?.kind === 'steel-angle';
 
 /** A drill as printed on it; one in inches with its millimetres for who measures in those. */
 function drill({ units, length }: Telling, label: string, diameter_mm: number | null): string {
@@ -76,30 +115,44 @@ function drill({ units, length }: Telling, label: string, diameter_mm: number | 
 function tipWords({ units, length }: Telling, { exit_mm, exit_sixteenths }: FasteningLine): Inline | null {
   if (exit_mm === null) return null;
   if (exit_mm < 0) return strong(`The tip comes out by ${length(-exit_mm)}.`);
-  const sixteenths = units === 'metric' || exit_sixteenths === null || exit_sixteenths > 96 ? '' : ` (at least ${formatLength(exit_sixteenths * 1.5875, units)})`;
+  const sixteenths =
+    units === 'metric' || exit_sixteenths === null || exit_sixteenths > 96
+      ? ''
+      : ` (at least ${formatLength(exit_sixteenths * 1.5875, units)})`;
   return `${length(exit_mm)} of wood stays beyond the tip${sixteenths}.`;
 }
 
 /** Pieces with the same places share a line; measured from the long point or the end. */
 function places(told: Telling, line: FasteningLine): readonly Cell[] {
   if (line.name === 'crossbar-screws')
-    return line.rows.map(({ piece, places_mm }): Cell => `Where ${aboutsInWords([piece])} meets the bars: ${placesInWords(places_mm, told.units)} from the nearer outside corner.`);
+    return line.rows.map(
+      ({ piece, places_mm }): Cell =>
+        `Where ${aboutsInWords([piece])} meets the bars: ${placesInWords(places_mm, told.units)} from the nearer outside corner.`,
+    );
   const same = new Map<string, string[]>();
   for (const { piece, places_mm } of line.rows) {
     const words = placesInWords(places_mm, told.units);
     same.set(words, [...(same.get(words) ?? []), piece]);
   }
-  return [...same].map(([words, pieces]) => `Places, measured ${line.name === 'ply-screws' ? 'from the left or the lower end' : 'from the long point or the end'}, ${aboutsInWords(pieces)}: ${words}.`);
+  return [...same].map(
+    ([words, pieces]) =>
+      `Places, measured ${line.name === 'ply-screws' ? 'from the left or the lower end' : 'from the long point or the end'}, ${aboutsInWords(pieces)}: ${words}.`,
+  );
 }
 
 function clampsInWords({ clamps_count: n, clamps_on }: GlueSheet): string {
-  return clamps_on === 'corners' ? 'one clamp at each corner' : n === 1 ? 'one clamp in the middle of the bar' : `${n} clamps along the longest bar`;
+  return clamps_on === 'corners'
+    ? 'one clamp at each corner'
+    : n === 1
+      ? 'one clamp in the middle of the bar'
+      : `${n} clamps along the longest bar`;
 }
 
 /** Where the pressure that glue makers ask for is more than hands can give, what counts instead. */
 function pressureWarning({ units, audit }: Telling, { pressure_MPa, force, clamps_on }: GlueSheet): readonly Cell[] {
   if (force.in_reach) return [];
-  const screws = audit.plan.bars.bond === 'glue+screws' && clamps_on === 'plies' ? '; the screws between them help' : '';
+  const screws =
+    audit.plan.bars.bond === 'glue+screws' && clamps_on === 'plies' ? '; the screws between them help' : '';
   return [
     `Glue makers ask for ${pressureInWords(pressure_MPa.low, pressure_MPa.high, units)} of the joint. Here that is ${forceInWords(Number(force.low_N.toPrecision(2)), units)} and more at each clamp, and a clamp tightened by hand gives about ${forceInWords(force.by_hand_N, units)}: ${force.clamps_needed} clamps would reach it. So do not chase the number: plane the faces until they close under a light hand, lay a stiff straight batten under the clamps, set as many as you have${screws}, and look for the thin bead everywhere.`,
   ];
@@ -114,7 +167,15 @@ function glueBlocks(told: Telling, glue: GlueSheet): readonly Block[] {
       `Close each joint within ${formatNumber(glue.open_min, 2)} minutes; ${clampsInWords(glue)}. Tighten them snug and evenly${glue.clamps_count > 2 && glue.clamps_on === 'plies' ? ', the middle ones first' : ''}, until a thin bead of glue shows all along, and then no further.`,
       ...pressureWarning(told, glue),
       `In clamps ${waitInWords(glue.clamp_min / 60)}; to be handled after ${waitInWords(glue.handle_h)}; full strength after ${waitInWords(glue.cure_h)}.`,
-      ...(glue.warm_enough ? [] : [[strong(`This room is too cold for the glue: it wants at least ${formatQuantity(glue.least_temperature_C, 'C', units)}.`)]]),
+      ...(glue.warm_enough
+        ? []
+        : [
+            [
+              strong(
+                `This room is too cold for the glue: it wants at least ${formatQuantity(glue.least_temperature_C, 'C', units)}.`,
+              ),
+            ],
+          ]),
       ...glueAdvice(glue, audit.plan),
     ]),
   ];

@@ -14,11 +14,14 @@ import { hangingPictureOf } from './picture-data.js';
 export function hangingSection(told: Telling): Section {
   const { audit, length } = told;
   const state = audit.sheets.hanging;
-  if (state === null) return { title: 'Hanging', blocks: [paragraph('The plan says that this piece does not hang.')], pictures: [] };
+  if (state === null)
+    return { title: 'Hanging', blocks: [paragraph('The plan says that this piece does not hang.')], pictures: [] };
   const { plan } = audit;
   const drawn = hanging(hangingPictureOf(audit, state));
   const blocks = [
-    ...(state.by === 'wire' && state.wire === null ? [setApart(paragraph(strong('A wire without slack cannot carry anything: give it some.')))] : []),
+    ...(state.by === 'wire' && state.wire === null
+      ? [setApart(paragraph(strong('A wire without slack cannot carry anything: give it some.')))]
+      : []),
     picture(drawn),
     bullets([
       state.cleat === null
@@ -35,21 +38,34 @@ export function hangingSection(told: Telling): Section {
   return { title: 'Hanging', blocks, pictures: [drawn] };
 }
 
-const holds = { 'wire': 'ring or wire', 'two-hooks': 'the rings', 'd-rings': 'the straps', 'cleat': 'the strips' } as const;
+const holds = { wire: 'ring or wire', 'two-hooks': 'the rings', 'd-rings': 'the straps', cleat: 'the strips' } as const;
 
 /** Where the hanging points were moved, and what is in the way still. */
-function moved({ length }: Telling, { by, points: { planned_mm, moved_off, meets }, stands_out: out }: HangingSheet): readonly Cell[] {
+function moved(
+  { length }: Telling,
+  { by, points: { planned_mm, moved_off, meets }, stands_out: out }: HangingSheet,
+): readonly Cell[] {
   const told = meets.map((what) => (what === out?.what ? `${what}, which ${behindTheBars(out, length)}` : what));
   return [
-    ...(moved_off === null ? [] : [`The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ${holds[by]}, so they are moved to the nearest clear place.`]),
+    ...(moved_off === null
+      ? []
+      : [
+          `The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ${holds[by]}, so they are moved to the nearest clear place.`,
+        ]),
     ...(meets.length === 0 ? [] : [[strong(`In the way of ${holds[by]}: ${told.join('; ')}.`)]]),
   ];
 }
 
-function wire({ units, length, small, number }: Telling, { wire: w, forces: f, hook_below_top_mm }: HangingSheet): readonly Cell[] {
+function wire(
+  { units, length, small, number }: Telling,
+  { wire: w, forces: f, hook_below_top_mm }: HangingSheet,
+): readonly Cell[] {
   if (w === null || f === null) return [];
   const bow = number('hanging.inward_bow_mm');
-  const above = hook_below_top_mm !== null && hook_below_top_mm < 0 ? ' It shows above the frame: give the wire less slack or lower the hanging points.' : '';
+  const above =
+    hook_below_top_mm !== null && hook_below_top_mm < 0
+      ? ' It shows above the frame: give the wire less slack or lower the hanging points.'
+      : '';
   return [
     `Cut the wire so that ${length(w.wire_mm)} lie between the rings, plus what the knots take. Loaded, it stands at ${formatQuantity(w.angle_deg, 'deg', units)} to the level and the hook comes ${length(w.rise_mm)} above the rings.${above}`,
     `The wire carries ${forceInWords(f.tension_N, units)} and draws each side bar inward with ${formatQuantity(f.inward_N, 'N', units)}${bow === null ? '' : `; cloth and wire together bow the side bars in by ${small(bow)}`}. Two hooks without a wire would take that pull away.`,
@@ -57,11 +73,18 @@ function wire({ units, length, small, number }: Telling, { wire: w, forces: f, h
 }
 
 /** Where the hooks go into the wall, seen from where the top edge is to come. */
-function hooks({ length }: Telling, { by, wire: w, cleat, hook_below_top_mm, ring_span_mm }: HangingSheet): readonly Cell[] {
+function hooks(
+  { length }: Telling,
+  { by, wire: w, cleat, hook_below_top_mm, ring_span_mm }: HangingSheet,
+): readonly Cell[] {
   if (cleat !== null || hook_below_top_mm === null || hook_below_top_mm < 0 || (by === 'wire' && w === null)) return [];
   const apart_mm = w === null ? ring_span_mm : w.hooks_apart_mm;
   const where = `${length(hook_below_top_mm)} below where the top edge is to come`;
-  return [apart_mm === 0 ? `The hook goes into the wall ${where}.` : `The hooks go into the wall ${length(apart_mm)} apart, level with each other, ${where}.`];
+  return [
+    apart_mm === 0
+      ? `The hook goes into the wall ${where}.`
+      : `The hooks go into the wall ${length(apart_mm)} apart, level with each other, ${where}.`,
+  ];
 }
 
 function hardware({ units, number }: Telling, state: HangingSheet): readonly Cell[] {
@@ -75,8 +98,16 @@ function hardware({ units, number }: Telling, state: HangingSheet): readonly Cel
   return [
     ...(hook === null ? [] : [`${state.hooks_count} × ${rated(hook)}${times('hanging.hook_factor')}.`]),
     ...(w === null ? [] : [`Wire: ${rated(w)}${times('hanging.wire_factor')}.`]),
-    ...(state.cleat !== null && use !== null ? [`Its screws use ${formatQuantity(use, 'share', units)} of what they hold in the top bar. The strip on the wall goes into studs or plugs that carry as much.`] : []),
-    ...(ring === null ? [] : [`2 × ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`]),
+    ...(state.cleat !== null && use !== null
+      ? [
+          `Its screws use ${formatQuantity(use, 'share', units)} of what they hold in the top bar. The strip on the wall goes into studs or plugs that carry as much.`,
+        ]
+      : []),
+    ...(ring === null
+      ? []
+      : [
+          `2 × ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`,
+        ]),
   ];
 }
 
@@ -84,16 +115,36 @@ function hardware({ units, number }: Telling, state: HangingSheet): readonly Cel
 function ringDrill({ length }: Telling, { picked: { ring }, ring_hole }: HangingSheet): readonly Cell[] {
   if (ring === null || ring_hole === null) return [];
   const { drill, depth_mm } = ring_hole;
-  return [drill === null ? 'No drill on the shelf is thin enough for these screws: prick the place with an awl.' : `Drill ${userText(drill.label, 20)} for each ${ring.kind === 'strap' ? 'screw of the straps' : 'ring'}, ${length(depth_mm)} deep, and turn it in by hand until ${ring.kind === 'strap' ? 'the strap lies tight' : 'its shoulder meets the wood'}.`];
+  return [
+    drill === null
+      ? 'No drill on the shelf is thin enough for these screws: prick the place with an awl.'
+      : `Drill ${userText(drill.label, 20)} for each ${ring.kind === 'strap' ? 'screw of the straps' : 'ring'}, ${length(depth_mm)} deep, and turn it in by hand until ${ring.kind === 'strap' ? 'the strap lies tight' : 'its shoulder meets the wood'}.`,
+  ];
 }
 
 /** How far something stands out behind the bars, as a verb with its object. */
-const behindTheBars = ({ what, out_mm }: NonNullable<HangingSheet['stands_out']>, length: Telling['length']): string => `${what.endsWith('s') ? 'stand' : 'stands'} out ${length(out_mm)} behind the bars`;
+const behindTheBars = ({ what, out_mm }: NonNullable<HangingSheet['stands_out']>, length: Telling['length']): string =>
+  `${what.endsWith('s') ? 'stand' : 'stands'} out ${length(out_mm)} behind the bars`;
 
 /** What stands out is told here unless it is told among what is in the way. */
-function lean({ units, length }: Telling, { lean: l, stands_out: out, points: { meets } }: HangingSheet): readonly Cell[] {
+function lean(
+  { units, length }: Telling,
+  { lean: l, stands_out: out, points: { meets } }: HangingSheet,
+): readonly Cell[] {
   if (l === null) return [[strong('The hook would sit at or below the bottom edge: it cannot hang like this.')]];
-  const told = out === null || meets.includes(out.what) ? '' : `${out.what.charAt(0).toUpperCase()}${out.what.slice(1)} ${behindTheBars(out, length)}`;
-  if (liesFlat(l.angle_deg)) return [out === null ? 'It lies flat on the wall.' : told === '' ? `The bars stay ${length(out.out_mm)} off the wall.` : `${told}: they stay that far off the wall.`];
-  return [`The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).${told === '' ? '' : ` ${told}.`}`];
+  const told =
+    out === null || meets.includes(out.what)
+      ? ''
+      : `${out.what.charAt(0).toUpperCase()}${out.what.slice(1)} ${behindTheBars(out, length)}`;
+  if (liesFlat(l.angle_deg))
+    return [
+      out === null
+        ? 'It lies flat on the wall.'
+        : told === ''
+          ? `The bars stay ${length(out.out_mm)} off the wall.`
+          : `${told}: they stay that far off the wall.`,
+    ];
+  return [
+    `The top leans ${length(l.top_standoff_mm)} from the wall (${formatQuantity(l.angle_deg, 'deg', units)}).${told === '' ? '' : ` ${told}.`}`,
+  ];
 }

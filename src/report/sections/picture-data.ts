@@ -19,7 +19,15 @@ export function frontViewOf({ plan, model }: Drawn): FrontView {
     cut: plan.corners.cut,
     seams_mm: seamsOf(model.bars.top),
     crossbars: model.shape.crossbars.map((c) => ({ name: c.name, runs: c.runs, at: c.at, w_mm: c.section.w_mm })),
-    braces: brace === null ? [] : cornerNames.map((corner) => ({ corner, kind: brace.kind, leg_mm: model.plate?.leg_mm ?? brace.leg_mm, w_mm: timber.get(corner)?.section.w_mm ?? model.plate?.wide_mm ?? 0 })),
+    braces:
+      brace === null
+        ? []
+        : cornerNames.map((corner) => ({
+            corner,
+            kind: brace.kind,
+            leg_mm: model.plate?.leg_mm ?? brace.leg_mm,
+            w_mm: timber.get(corner)?.section.w_mm ?? model.plate?.wide_mm ?? 0,
+          })),
   };
 }
 
@@ -52,7 +60,11 @@ export function hangingPictureOf(drawn: Drawn, state: HangingSheet): HangingPict
     units: plan.units,
     frame: frontViewOf(drawn),
     by: state.by,
-    strips: (state.cleat?.middles_mm ?? []).map((middle_mm) => ({ middle_mm, long_mm: CLEAT_LONG_MM, high_mm: state.cleat?.high_mm ?? 0 })),
+    strips: (state.cleat?.middles_mm ?? []).map((middle_mm) => ({
+      middle_mm,
+      long_mm: CLEAT_LONG_MM,
+      high_mm: state.cleat?.high_mm ?? 0,
+    })),
     hooks: state.hooks_count,
     width_mm: plan.face.width_mm,
     height_mm: plan.face.height_mm,

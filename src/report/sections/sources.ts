@@ -12,15 +12,31 @@ export function sourcesSection({ audit }: Telling): Section {
   const own = measuredInWords(audit.shelf.measured);
   const blocks: Block[] = [
     heading(3, 'Assumed, because the plan does not say'),
-    audit.assumed.length === 0 ? paragraph('Nothing: the plan says everything itself.') : bullets(assumed(audit.assumed)),
+    audit.assumed.length === 0
+      ? paragraph('Nothing: the plan says everything itself.')
+      : bullets(assumed(audit.assumed)),
     heading(3, 'Left out of the computation'),
     bullets(audit.left_out),
     ...switchedOff(audit.applied.switched_off),
     ...silent(audit.silent.filter(({ rule }) => !audit.findings.some((finding) => finding.rule === rule))),
     heading(3, 'Where the numbers come from'),
-    paragraph(`${sourcesUsed(audit.findings.map((f) => f.source), audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''), audit.sources).join('. ')}.`),
-    ...(own === '' ? [] : [paragraph(`Measured by this studio: ${userText(own, 600)}. All other numbers of the shelf are the sources’ or proposals.`)]),
-    paragraph(`Ruleset ${appliedInWords(audit.applied)}, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`),
+    paragraph(
+      `${sourcesUsed(
+        audit.findings.map((f) => f.source),
+        audit.facts.map((f) => catalogueByPath.get(f.path)?.source ?? ''),
+        audit.sources,
+      ).join('. ')}.`,
+    ),
+    ...(own === ''
+      ? []
+      : [
+          paragraph(
+            `Measured by this studio: ${userText(own, 600)}. All other numbers of the shelf are the sources’ or proposals.`,
+          ),
+        ]),
+    paragraph(
+      `Ruleset ${appliedInWords(audit.applied)}, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`,
+    ),
   ];
   return { title: 'What this rests on', blocks, pictures: [] };
 }
@@ -29,7 +45,9 @@ export function sourcesSection({ audit }: Telling): Section {
 function assumed(list: readonly { readonly path: string; readonly value: string }[]): readonly Cell[] {
   const byPart = new Map<string, string[]>();
   for (const { path, value } of list) {
-    const [part = '', ...rest] = path.replace(/^crossbars\[(\d+)\]/u, (_, n: string) => `crossbar ${Number(n) + 1}`).split('.');
+    const [part = '', ...rest] = path
+      .replace(/^crossbars\[(\d+)\]/u, (_, n: string) => `crossbar ${Number(n) + 1}`)
+      .split('.');
     const name = rest.length === 0 ? '' : userText(rest.join(' '), 60);
     byPart.set(part, [...(byPart.get(part) ?? []), assumption(name, value)]);
   }
@@ -48,7 +66,10 @@ const stem = (noun: string): string => noun.toLowerCase().replace(/ies$/u, 'y').
 
 function switchedOff(list: readonly { readonly rule: string; readonly reason: string }[]): readonly Block[] {
   if (list.length === 0) return [];
-  return [heading(3, 'Rules switched off by the ruleset'), bullets(list.map(({ rule, reason }) => `${userText(rule, 60)}: ${reason}`))];
+  return [
+    heading(3, 'Rules switched off by the ruleset'),
+    bullets(list.map(({ rule, reason }) => `${userText(rule, 60)}: ${reason}`)),
+  ];
 }
 
 /** One line per rule, with the first reason it gave. */
@@ -56,18 +77,34 @@ function silent(list: readonly { readonly rule: string; readonly why: string }[]
   if (list.length === 0) return [];
   const byRule = new Map<string, string>();
   for (const { rule, why } of list) if (!byRule.has(rule)) byRule.set(rule, why);
-  return [heading(3, 'Rules that did not apply'), bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${factsInWords(why)}`))];
+  return [
+    heading(3, 'Rules that did not apply'),
+    bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${factsInWords(why)}`)),
+  ];
 }
 
-const standing: Readonly<Record<Source['status'], string>> = { seen: '', memory: ' (recalled, not checked against the book)', practice: '', proposal: '', measured: '', derived: '' };
+const standing: Readonly<Record<Source['status'], string>> = {
+  seen: '',
+  memory: ' (recalled, not checked against the book)',
+  practice: '',
+  proposal: '',
+  measured: '',
+  derived: '',
+};
 
-function sourcesUsed(ofFindings: readonly string[], ofFacts: readonly string[], known: readonly Source[]): readonly string[] {
+function sourcesUsed(
+  ofFindings: readonly string[],
+  ofFacts: readonly string[],
+  known: readonly Source[],
+): readonly string[] {
   const byKey = new Map(known.map((source) => [source.key, source]));
   const keys = [...new Set([...ofFindings, ...ofFacts])].filter((key) => key !== '').sort();
   return keys.map((key) => {
     const source = byKey.get(key);
     if (source === undefined) return userText(key, 60);
-    const edition = [source.edition, source.year === null ? '' : String(source.year)].filter((part) => part !== '').join(', ');
+    const edition = [source.edition, source.year === null ? '' : String(source.year)]
+      .filter((part) => part !== '')
+      .join(', ');
     return `${source.title}${edition === '' ? '' : `, ${edition}`}${standing[source.status]}`;
   });
 }

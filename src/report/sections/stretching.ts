@@ -6,13 +6,25 @@ import { mustStop, type Section, type Telling } from '../telling.js';
 import { upToTape } from '../../base/tape.js';
 import { formatQuantity } from '../../base/units-format.js';
 
-/** Stretching: the order of the staples, the second round, the corners. On a plan that must stop nothing is stretched. */
+/**
+ * Stretching: the order of the staples, the second round, the corners. On a plan that must stop nothing is stretched.
+ */
 export function stretchingSection(told: Telling): Section {
-  if (mustStop(told)) return { title: 'Stretching', blocks: [paragraph('Not before the plan is changed.')], pictures: [] };
+  if (mustStop(told))
+    return { title: 'Stretching', blocks: [paragraph('Not before the plan is changed.')], pictures: [] };
   const { audit, length, units } = told;
-  const { plan, model, sheets: { cloth: sheet, steel, staples: aside } } = audit;
+  const {
+    plan,
+    model,
+    sheets: { cloth: sheet, steel, staples: aside },
+  } = audit;
   const pictures = [
-    stapleOrder({ width_mm: plan.face.width_mm, height_mm: plan.face.height_mm, bar_w_mm: model.bars.top.section.w_mm, order: aside.order }),
+    stapleOrder({
+      width_mm: plan.face.width_mm,
+      height_mm: plan.face.height_mm,
+      bar_w_mm: model.bars.top.section.w_mm,
+      order: aside.order,
+    }),
     foldedCorner(plan.cloth.fixing.to),
   ];
   const items: Cell[] = [
@@ -22,17 +34,30 @@ export function stretchingSection(told: Telling): Section {
     sheet.relax_share > 0.005
       ? `Second round: the bars have bowed in and the middle has lost about ${formatQuantity(sheet.relax_share, 'share', units)} of the pull. Draw the middle staples, pull again, set them anew, outwards as before.`
       : 'Second round: draw the middle staples, pull again and set them anew, outwards as before.',
-    ...(steel === null ? [] : [steel.on_steel > 0 ? `Within ${length(steel.reach_mm)} of the corners the steel leaves no room for staples: leave them out there.` : `Within ${length(steel.reach_mm)} of the corners the staples go beside the steel, in the ${length(steel.strip_mm)} outside it.`]),
+    ...(steel === null
+      ? []
+      : [
+          steel.on_steel > 0
+            ? `Within ${length(steel.reach_mm)} of the corners the steel leaves no room for staples: leave them out there.`
+            : `Within ${length(steel.reach_mm)} of the corners the staples go beside the steel, in the ${length(steel.strip_mm)} outside it.`,
+        ]),
     ...(aside.moved + aside.left === 0 ? [] : [onHeads(told, aside)]),
     'The corners last, one after the other, as the second picture shows; all four turned the same way.',
     `${plan.cloth.fixing.to === 'back' ? 'Turn' : 'Lay'} the ${length(plan.cloth.fixing.turn_mm)} beyond the staples ${plan.cloth.fixing.to === 'back' ? 'under' : 'round onto the back'} and fix it flat, or trim it straight.`,
   ];
-  return { title: 'Stretching', blocks: [...pictures.slice(0, 1).map(picture), bullets(items), ...pictures.slice(1).map(picture)], pictures };
+  return {
+    title: 'Stretching',
+    blocks: [...pictures.slice(0, 1).map(picture), bullets(items), ...pictures.slice(1).map(picture)],
+    pictures,
+  };
 }
 
 /** Staples that would meet the heads of screws or nails, and where they go. */
 function onHeads({ length, units }: Telling, { moved, most_mm, left, heads }: Sheets['staples']): string {
   const them = (n: number): string => `${n} ${n === 1 ? 'staple' : 'staples'}`;
-  const beside = moved === 0 ? '' : ` Set ${moved === 1 ? 'it' : 'each'} beside the head, up to ${length(upToTape(most_mm, units))} along the line, as the picture has ${moved === 1 ? 'it' : 'them'}.`;
+  const beside =
+    moved === 0
+      ? ''
+      : ` Set ${moved === 1 ? 'it' : 'each'} beside the head, up to ${length(upToTape(most_mm, units))} along the line, as the picture has ${moved === 1 ? 'it' : 'them'}.`;
   return `${them(moved + left)} of the line would meet the heads of the ${heads.join(' and ')}.${beside}${left === 0 ? '' : ` For ${them(left)} the heads leave no room: leave ${left === 1 ? 'it' : 'them'} out there.`}`;
 }

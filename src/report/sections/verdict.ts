@@ -16,12 +16,29 @@ import { bestChangeBlocks, framePictures } from './best-change.js';
 /** So many of the gravest findings are said right under the verdict. */
 const saidWithVerdict = 3;
 
-/** Part 1, made to fill one screen: the verdict, what stands in the way, what to change first, the frame as planned and as changed, the plan at a glance. */
+/**
+ * Part 1, made to fill one screen: the verdict, what stands in the way, what to change first, the frame as planned and
+ * as changed, the plan at a glance.
+ */
 export function verdictSection(told: Telling): Section {
   const { audit } = told;
   const { front, section } = framePictures(audit);
   const blocks: Block[] = [
-    setApart(...measuredFirst(audit), paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)), audit.measured !== undefined))))),
+    setApart(
+      ...measuredFirst(audit),
+      paragraph(
+        strong(
+          badge(
+            audit.verdict,
+            verdictSentence(
+              audit.verdict,
+              countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)),
+              audit.measured !== undefined,
+            ),
+          ),
+        ),
+      ),
+    ),
     ...reasonBlocks(audit),
     ...bestChangeBlocks(told),
     ...front.map(picture),
@@ -40,12 +57,15 @@ export function reasonBlocks(audit: Telling['audit']): readonly Block[] {
   const sayings = gravestSayings(audit);
   return [
     ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
-    ...(sayings.length > saidWithVerdict ? [paragraph(`${sayings.length - saidWithVerdict} more under “What to change”.`)] : []),
+    ...(sayings.length > saidWithVerdict
+      ? [paragraph(`${sayings.length - saidWithVerdict} more under “What to change”.`)]
+      : []),
   ];
 }
 
 /** The sentence of findings folded into one; of several elements it names them. */
-export const saying = ({ finding, abouts }: FoldedFinding): string => (abouts.length === 1 ? finding.say : `${finding.say} Concerned: ${aboutsInWords(abouts)}.`);
+export const saying = ({ finding, abouts }: FoldedFinding): string =>
+  abouts.length === 1 ? finding.say : `${finding.say} Concerned: ${aboutsInWords(abouts)}.`;
 
 /** What was measured leads: of findings equally grave its own come first. */
 function gravest({ findings, verdict }: Telling['audit']): readonly Finding[] {
@@ -57,11 +77,22 @@ function gravest({ findings, verdict }: Telling['audit']): readonly Finding[] {
 /** What the bench sheet says by itself, before what both say together. */
 function measuredFirst({ measured }: Telling['audit']): readonly Paragraph[] {
   if (measured === undefined) return [];
-  return [paragraph(...(measured.findings.length === 0 ? ['Nothing was measured that can be judged.'] : ['What you measured: ', strong(badge(worstVerdict(measured.findings))), '.']))];
+  return [
+    paragraph(
+      ...(measured.findings.length === 0
+        ? ['Nothing was measured that can be judged.']
+        : ['What you measured: ', strong(badge(worstVerdict(measured.findings))), '.']),
+    ),
+  ];
 }
 
 /** The findings whose sentence stands under the verdict, by rule and verdict: what follows need not say it again. */
-export const saidAlready = (audit: Telling['audit']): ReadonlySet<string> => new Set(foldFindings(gravest(audit)).slice(0, saidWithVerdict).map(({ finding }) => `${finding.rule} ${finding.verdict}`));
+export const saidAlready = (audit: Telling['audit']): ReadonlySet<string> =>
+  new Set(
+    foldFindings(gravest(audit))
+      .slice(0, saidWithVerdict)
+      .map(({ finding }) => `${finding.rule} ${finding.verdict}`),
+  );
 
 function glance(told: Telling): readonly (readonly Cell[])[] {
   const { audit, length, said } = told;
@@ -70,14 +101,22 @@ function glance(told: Telling): readonly (readonly Cell[])[] {
   const chance = told.number('warp.corner_lift_chance');
   const door = told.word('frame.fits_door');
   const rows: (readonly [string, string])[] = [
-    ['Face', `${length(plan.face.width_mm)} wide, ${length(plan.face.height_mm)} high${plan.count > 1 ? `, ${plan.count} frames` : ''}`],
+    [
+      'Face',
+      `${length(plan.face.width_mm)} wide, ${length(plan.face.height_mm)} high${plan.count > 1 ? `, ${plan.count} frames` : ''}`,
+    ],
     ['Cost, all bought', costInWords(audit, told.number('cutting.total_cost'))],
     ['Lifted corner', chance === null ? 'unknown' : `${chanceInWords(chance)} frames built like this`],
     ['Bars', barsInWords(audit)],
     ['Corners', cornersInWords(audit)],
     ['Diagonal', told.said('frame.diagonal_mm')],
     ['Weight, finished', weight(told)],
-    ['Reserve against twisting', reserve === null ? 'unknown' : `${timesInWords(said('frame.twist_reserve'), 'the peak pull')}${reserve < 1 ? ': it gives way before that' : ''}`],
+    [
+      'Reserve against twisting',
+      reserve === null
+        ? 'unknown'
+        : `${timesInWords(said('frame.twist_reserve'), 'the peak pull')}${reserve < 1 ? ': it gives way before that' : ''}`,
+    ],
     ...(door === 'yes' || door === 'no' ? [['Goes through the door', door] as const] : []),
     ['Judged by', `ruleset ${appliedInWords(audit.applied)}; shelf “${userText(audit.shelf.name)}”`],
   ];

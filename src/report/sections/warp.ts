@@ -32,12 +32,30 @@ function lift(told: Telling, show: Show): readonly Block[] {
   if (story === null) return [setApart(paragraph(strong('The chance of a lifted corner is unknown.'), ` ${reason}`))];
   const limit = told.length(story.limit_mm);
   return [
-    setApart(paragraph(strong(`${capital(story.chance_words)} frames built like this will stand more than ${limit} off the wall at one corner.`))),
+    setApart(
+      paragraph(
+        strong(
+          `${capital(story.chance_words)} frames built like this will stand more than ${limit} off the wall at one corner.`,
+        ),
+      ),
+    ),
     paragraph(boardsStandOn(audit)),
     ...pastCritical(told, story),
     ...placesBlocks(told),
-    paragraph(`${told.number('warp.corner_lift_p90_mm') === null ? '' : `Nine in ten stay under ${told.length(story.p90_mm)}. `}Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`),
-    ...show(liftChance({ units: told.units, mean_mm: story.unpulled.mean, sd_mm: story.unpulled.sd, growth: story.growth, limit_mm: story.limit_mm, chance: story.chance, ...(told.number('warp.corner_lift_p90_mm') === null ? {} : { p90_mm: story.p90_mm }) })),
+    paragraph(
+      `${told.number('warp.corner_lift_p90_mm') === null ? '' : `Nine in ten stay under ${told.length(story.p90_mm)}. `}Lay the finished frame on a flat table, press three corners down and look under the fourth: that gap is what is meant.`,
+    ),
+    ...show(
+      liftChance({
+        units: told.units,
+        mean_mm: story.unpulled.mean,
+        sd_mm: story.unpulled.sd,
+        growth: story.growth,
+        limit_mm: story.limit_mm,
+        chance: story.chance,
+        ...(told.number('warp.corner_lift_p90_mm') === null ? {} : { p90_mm: story.p90_mm }),
+      }),
+    ),
     ...causes(story),
     heading(3, 'What halves it'),
     bullets(halving(told, story)),
@@ -47,22 +65,38 @@ function lift(told: Telling, show: Show): readonly Block[] {
 /** Pull over critical pull from which the soft board deserves a word of its own. */
 const near_critical = 0.67;
 
-/** Near and past the pull at which the flat frame gives way: how far it turns, with average boards and with soft ones. */
+/**
+ * Near and past the pull at which the flat frame gives way: how far it turns, with average boards and with soft ones.
+ */
 function pastCritical(told: Telling, story: WarpStory): readonly Block[] {
   if (story.growth.pull_share < near_critical) return [];
-  const [soft, average] = [told.number('frame.lift_past_critical_working_mm'), told.number('frame.lift_past_critical_working_average_mm')];
-  const far = (mm: number | null): string => (mm === null ? 'it folds up' : `one corner would stand about ${told.length(mm)} off the wall`);
-  const turned = average !== 0
-    ? `The working pull is ${timesInWords(formatNumber(story.growth.pull_share, 2), 'what the flat frame holds')}: however straight its boards, with average ones ${far(average)}, and with boards as soft as one in twenty ${far(soft)}.`
-    : soft !== 0
-      ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds with average boards. With boards as soft as one in twenty it is past that, and ${far(soft)}.`
-      : `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds, so every twist in its boards is magnified.`;
-  return [paragraph(`${turned} With boards that soft ${chanceGoes(story.chance_soft)} past the limit. Cloth that stretches holds it back a little.`)];
+  const [soft, average] = [
+    told.number('frame.lift_past_critical_working_mm'),
+    told.number('frame.lift_past_critical_working_average_mm'),
+  ];
+  const far = (mm: number | null): string =>
+    mm === null ? 'it folds up' : `one corner would stand about ${told.length(mm)} off the wall`;
+  const turned =
+    average !== 0
+      ? `The working pull is ${timesInWords(formatNumber(story.growth.pull_share, 2), 'what the flat frame holds')}: however straight its boards, with average ones ${far(average)}, and with boards as soft as one in twenty ${far(soft)}.`
+      : soft !== 0
+        ? `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds with average boards. With boards as soft as one in twenty it is past that, and ${far(soft)}.`
+        : `The working pull is ${formatNumber(story.growth.pull_share, 2)} of what the flat frame holds, so every twist in its boards is magnified.`;
+  return [
+    paragraph(
+      `${turned} With boards that soft ${chanceGoes(story.chance_soft)} past the limit. Cloth that stretches holds it back a little.`,
+    ),
+  ];
 }
 
 function causes({ causes: list }: WarpStory): readonly Block[] {
   if (list.length === 0) return [];
-  const rows = list.slice(0, 6).map((cause): readonly Cell[] => [capital(partsInWords(cause.name)), cause.share < 0.01 ? 'under 1 %' : `${Math.round(cause.share * 100)} %`]);
+  const rows = list
+    .slice(0, 6)
+    .map((cause): readonly Cell[] => [
+      capital(partsInWords(cause.name)),
+      cause.share < 0.01 ? 'under 1 %' : `${Math.round(cause.share * 100)} %`,
+    ]);
   return [
     heading(3, 'Where the doubt comes from'),
     table([{ head: 'Cause' }, { head: 'Share', align: 'right' }], rows),
@@ -74,12 +108,22 @@ const little = 0.005;
 
 function halving(told: Telling, story: WarpStory): readonly Cell[] {
   const { halves, remedies, chance } = story;
-  const by = (mm: number, chance: number): string => `nine in ten then stay under ${told.length(mm)}; ${chanceGoes(chance)} past the limit.`;
-  const boards: Cell[] = halves === null
-    ? [chance < little ? 'There is little left to halve.' : 'Nothing done with the boards alone halves it.', ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`)]
-    : [[strong(`${halves.change}`), `: ${by(halves.lift_p90_mm, halves.chance)}`]];
+  const by = (mm: number, chance: number): string =>
+    `nine in ten then stay under ${told.length(mm)}; ${chanceGoes(chance)} past the limit.`;
+  const boards: Cell[] =
+    halves === null
+      ? [
+          chance < little ? 'There is little left to halve.' : 'Nothing done with the boards alone halves it.',
+          ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`),
+        ]
+      : [[strong(`${halves.change}`), `: ${by(halves.lift_p90_mm, halves.chance)}`]];
   const changed = told.audit.changes.some((c) => c.lift_chance !== null && c.lift_chance <= chance / 2);
-  return [...boards, ...(chance < little || !changed ? [] : ['Changes to the frame that halve it stand with their chances under “What to change”.'])];
+  return [
+    ...boards,
+    ...(chance < little || !changed
+      ? []
+      : ['Changes to the frame that halve it stand with their chances under “What to change”.']),
+  ];
 }
 
 function reserve(told: Telling, show: Show): readonly Block[] {
@@ -87,33 +131,55 @@ function reserve(told: Telling, show: Show): readonly Block[] {
   const { stability } = audit.solution;
   const now = told.number('frame.twist_reserve');
   const critical = told.number('frame.critical_pull_N_per_m');
-  const shape = stability.mode_words === null ? null : propeller({ units, lines: stability.mode_shape, words: partsInWords(stability.mode_words) });
-  if (now === null) return [heading(3, 'Reserve against twisting'), paragraph(`Unknown. ${told.each('frame.twist_reserve')[0]?.reason ?? ''}`)];
+  const shape =
+    stability.mode_words === null
+      ? null
+      : propeller({ units, lines: stability.mode_shape, words: partsInWords(stability.mode_words) });
+  if (now === null)
+    return [
+      heading(3, 'Reserve against twisting'),
+      paragraph(`Unknown. ${told.each('frame.twist_reserve')[0]?.reason ?? ''}`),
+    ];
   const { peak } = audit.model;
   const pull = formatQuantity(Math.max(peak.x, peak.y) * 1000, 'N/m', units);
   return [
     heading(3, 'Reserve against twisting'),
     paragraph(
       'Stretched cloth squeezes the bars along their length. Pulled hard enough, a flat frame gives way: ',
-      stability.mode === 'sideways' ? 'here a bar or crossbar bows sideways first' : 'one pair of opposite corners comes forward and the other goes back, like a propeller',
+      stability.mode === 'sideways'
+        ? 'here a bar or crossbar bows sideways first'
+        : 'one pair of opposite corners comes forward and the other goes back, like a propeller',
       `${stability.mode_words === null || stability.mode_words === 'propeller' ? '' : ` (${partsInWords(stability.mode_words)})`}.`,
-      critical === null ? '' : ` With average boards that happens at a pull of about ${formatQuantity(critical, 'N/m', units)}.`,
+      critical === null
+        ? ''
+        : ` With average boards that happens at a pull of about ${formatQuantity(critical, 'N/m', units)}.`,
     ),
-    paragraph(strong(`The reserve is ${formatNumber(now, 2)}`), now < 1
-      ? `: with boards as soft as one in twenty, the flat frame gives way at ${formatNumber(now, 2)} of the hardest pull of the plan (${pull}). It does not hold.`
-      : `: with boards as soft as one in twenty, the hardest pull of the plan (${pull}) could grow ${formatNumber(now, 2)} times before the flat frame gives way.`),
+    paragraph(
+      strong(`The reserve is ${formatNumber(now, 2)}`),
+      now < 1
+        ? `: with boards as soft as one in twenty, the flat frame gives way at ${formatNumber(now, 2)} of the hardest pull of the plan (${pull}). It does not hold.`
+        : `: with boards as soft as one in twenty, the hardest pull of the plan (${pull}) could grow ${formatNumber(now, 2)} times before the flat frame gives way.`,
+    ),
     ...show(shape),
     ...second(told),
     ...softJoints(told, now),
   ];
 }
 
-function second({ audit: { solution: { stability } } }: Telling): readonly Block[] {
+function second({
+  audit: {
+    solution: { stability },
+  },
+}: Telling): readonly Block[] {
   const { load_factor, second_factor, second_mode_words } = stability;
   if (load_factor === null || second_factor === null || second_mode_words === null) return [];
   const ratio = second_factor / load_factor;
   if (!(ratio < 1.5)) return [];
-  return [paragraph(`A second way to give way is close behind, at ${timesInWords(formatNumber(ratio, 2), 'that pull')}: ${partsInWords(second_mode_words)}.`)];
+  return [
+    paragraph(
+      `A second way to give way is close behind, at ${timesInWords(formatNumber(ratio, 2), 'that pull')}: ${partsInWords(second_mode_words)}.`,
+    ),
+  ];
 }
 
 /** The reserve with soft joints beside the one with the joints as planned, and what the difference tells. */
@@ -132,16 +198,28 @@ function softJoints(told: Telling, now: number): readonly Block[] {
         ? 'Some of the strength sits in the joints, but the bars carry most of it.'
         : 'Little hangs on the joints: the bars carry it.';
   const joint = jointStandsOn(told.audit);
-  const load = joint.own || !(below || lost > 0.3) ? '' : ' The reserve hangs on the joint: glue a test corner beside the frame and load it (sightdown measure joint --help says how).';
-  return [paragraph(`${joint.words} How stiff they turn out nobody knows before they are glued. If every joint gave twice as much as taken here, and at least ${formatNumber(softGive(told), 2)} bar-widths of extra bar (${softened(told)}), the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}${load}`)];
+  const load =
+    joint.own || !(below || lost > 0.3)
+      ? ''
+      : ' The reserve hangs on the joint: glue a test corner beside the frame and load it (sightdown measure joint --help says how).';
+  return [
+    paragraph(
+      `${joint.words} How stiff they turn out nobody knows before they are glued. If every joint gave twice as much as taken here, and at least ${formatNumber(softGive(told), 2)} bar-widths of extra bar (${softened(told)}), the reserve would be ${formatNumber(soft, 2)} instead of ${formatNumber(now, 2)}. ${meaning}${load}`,
+    ),
+  ];
 }
 
 const softGive = ({ audit: { model } }: Telling): number => shelfNumber(model.shelf, 'second-give');
 
 /** What the softer joints are, in words: `corners 12 instead of 6, crossbar ends 40 instead of 20`. */
-function softened({ audit: { model: { shape, shape_soft } } }: Telling): string {
+function softened({
+  audit: {
+    model: { shape, shape_soft },
+  },
+}: Telling): string {
   const corner = 'top-left';
-  const pair = (what: string, own: JointGive | undefined, soft: JointGive | undefined): string[] => (own === undefined || soft === undefined ? [] : [`${what} ${inWidths(soft)} instead of ${inWidths(own)}`]);
+  const pair = (what: string, own: JointGive | undefined, soft: JointGive | undefined): string[] =>
+    own === undefined || soft === undefined ? [] : [`${what} ${inWidths(soft)} instead of ${inWidths(own)}`];
   return [
     ...pair('corners', shape.corner_give[corner], shape_soft.corner_give[corner]),
     ...pair('crossbar ends', shape.crossbars[0]?.give, shape_soft.crossbars[0]?.give),
@@ -151,7 +229,9 @@ function softened({ audit: { model: { shape, shape_soft } } }: Telling): string 
 }
 
 const inWidths = ({ plane, out, twist }: JointGive): string =>
-  plane === out && out === twist ? formatNumber(plane) : `${formatNumber(plane)} in the plane, ${formatNumber(out)} out of it and ${formatNumber(twist)} in twist`;
+  plane === out && out === twist
+    ? formatNumber(plane)
+    : `${formatNumber(plane)} in the plane, ${formatNumber(out)} out of it and ${formatNumber(twist)} in twist`;
 
 /** `crossbar-1` as people say it. */
 const partsInWords = (words: string): string => words.replace(/crossbar-(\d+)/gu, 'crossbar $1');

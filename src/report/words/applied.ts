@@ -5,22 +5,42 @@ import { bullets, paragraph, setApart, strong, type Block, type Cell } from '../
 
 /** A ruleset as every page names it: `“First year”, version 3 of 2026-09-01, fingerprint 3f9a12c7`. */
 export function appliedInWords({ name, version, date, fingerprint }: Applied): string {
-  const edition = version === null ? (date === null ? '' : `, of ${userText(date, 20)}`) : `, version ${userText(version, 40)}${date === null ? '' : ` of ${userText(date, 20)}`}`;
+  const edition =
+    version === null
+      ? date === null
+        ? ''
+        : `, of ${userText(date, 20)}`
+      : `, version ${userText(version, 40)}${date === null ? '' : ` of ${userText(date, 20)}`}`;
   return `“${userText(name)}”${edition}, fingerprint ${fingerprint}`;
 }
 
-/** What stands on a first page where a ruleset asks less than the baseline: every rule switched off, every limit loosened, every rule asked otherwise. */
+/**
+ * What stands on a first page where a ruleset asks less than the baseline: every rule switched off, every limit
+ * loosened, every rule asked otherwise.
+ */
 export function relaxedBlocks(applied: Applied): readonly Block[] {
   if (!relaxes(applied)) return [];
   const { switched_off, loosened, replaced } = applied;
   const lines: readonly Cell[] = [
     ...switched_off.map(({ rule, reason }) => `Switched off: ${userText(rule, 60)}. ${userText(reason)}`),
-    ...loosened.map(({ limit, was, is, surely }) => `${surely ? 'Loosened' : 'Set in another way'}: ${userText(limit, 60)} is ${factsInWords(userText(is))}, in the baseline ${factsInWords(userText(was))}.`),
-    ...replaced.map(({ rule, was, is }) => `Asked otherwise: ${userText(rule, 60)}. Here: ${factsInWords(userText(is, 400))}. In the baseline: ${factsInWords(userText(was, 400))}.`),
+    ...loosened.map(
+      ({ limit, was, is, surely }) =>
+        `${surely ? 'Loosened' : 'Set in another way'}: ${userText(limit, 60)} is ${factsInWords(userText(is))}, in the baseline ${factsInWords(userText(was))}.`,
+    ),
+    ...replaced.map(
+      ({ rule, was, is }) =>
+        `Asked otherwise: ${userText(rule, 60)}. Here: ${factsInWords(userText(is, 400))}. In the baseline: ${factsInWords(userText(was, 400))}.`,
+    ),
   ];
   return [setApart(paragraph(strong('This ruleset asks less than the baseline.'))), bullets(lines)];
 }
 
 /** `bar.inward_bow_mm` as one reads it: `bar inward bow`. */
-export const factsInWords = (why: string): string => why.replace(/\b[a-z]+\.[a-z0-9_]+\b/gu, (path) => (catalogueByPath.has(path) ? path.replace(/_(?:mm|mrad|N|Nm|kg|deg|Hz|pct|ml|count|days|MPa|C|N_per_m|deg_per_m)$/u, '').replace(/[._]/gu, ' ') : path));
-
+export const factsInWords = (why: string): string =>
+  why.replace(/\b[a-z]+\.[a-z0-9_]+\b/gu, (path) =>
+    catalogueByPath.has(path)
+      ? path
+          .replace(/_(?:mm|mrad|N|Nm|kg|deg|Hz|pct|ml|count|days|MPa|C|N_per_m|deg_per_m)$/u, '')
+          .replace(/[._]/gu, ' ')
+      : path,
+  );

@@ -8,14 +8,22 @@ import { plural } from './plural.js';
 /** What a frame is told from: the plan, and the shelf its keys are looked up on. */
 type Built = Pick<Audit, 'plan' | 'shelf'>;
 
-const joined: Readonly<Record<Plan['bars']['bond'], string>> = { 'none': 'loose on each other', 'screws': 'screwed together', 'glue': 'glued together', 'glue+screws': 'glued and screwed together' };
+const joined: Readonly<Record<Plan['bars']['bond'], string>> = {
+  none: 'loose on each other',
+  screws: 'screwed together',
+  glue: 'glued together',
+  'glue+screws': 'glued and screwed together',
+};
 
 const counts = ['no', 'one', 'two', 'three', 'four'] as const;
 
 /** A number as one says it up to four, in figures beyond. */
 const count = (n: number): string => counts[n] ?? String(n);
 
-/** So many pieces of a stock by size and kind, as a shop says it: `two 19 × 38 mm strips`, `one 20 × 40 mm board (oak-trim)`. */
+/**
+ * So many pieces of a stock by size and kind, as a shop says it: `two 19 × 38 mm strips`, `one 20 × 40 mm board
+ * (oak-trim)`.
+ */
 function stockInWords(n: number, key: string, { plan, shelf }: Built): string {
   const stock = shelfIn(shelf, plan.units).lumber[key];
   if (stock === undefined) return `${count(n)} ${userText(key, 40)}`;
@@ -46,17 +54,31 @@ export function frameInWords(built: Built): string {
     return n === 0 ? [] : [`${n} ${way} ${plural('crossbar', n)}`];
   };
   const crossbars = [...runs('upright'), ...runs('level')];
-  return [`bars of ${barsInWords(built)}`, `corners ${cornersInWords(built)}`, crossbars.length === 0 ? 'no crossbar' : crossbars.join(' and ')].join('; ');
+  return [
+    `bars of ${barsInWords(built)}`,
+    `corners ${cornersInWords(built)}`,
+    crossbars.length === 0 ? 'no crossbar' : crossbars.join(' and '),
+  ].join('; ');
 }
 
-/** Which way the corners are made, in half a sentence: `mitred, glued with white PVA wood glue, one 25 mm brad each`. */
+/**
+ * Which way the corners are made, in half a sentence: `mitred, glued with white PVA wood glue, one 25 mm brad each`.
+ */
 export function cornersInWords(built: Built): string {
   const { corners } = built.plan;
   const parts = [
-    { 'mitre': 'mitred', 'butt': 'butted', 'half-lap': 'half-lapped', 'keyed': 'keyed: tongue in slot, dry' }[corners.cut],
-    corners.glue === null ? 'no glue' : `glued with ${userText(built.shelf.glues[corners.glue]?.name ?? corners.glue, 40)}`,
+    { mitre: 'mitred', butt: 'butted', 'half-lap': 'half-lapped', keyed: 'keyed: tongue in slot, dry' }[corners.cut],
+    corners.glue === null
+      ? 'no glue'
+      : `glued with ${userText(built.shelf.glues[corners.glue]?.name ?? corners.glue, 40)}`,
     corners.nails === null ? 'no nails' : `${nailsInWords(corners.nails.each, corners.nails.use, built)} in each`,
-    ...(corners.brace === null ? [] : [{ 'timber': 'timber braces', 'ply-gusset': 'plywood gussets', 'steel-angle': 'steel angles' }[corners.brace.kind]]),
+    ...(corners.brace === null
+      ? []
+      : [
+          { timber: 'timber braces', 'ply-gusset': 'plywood gussets', 'steel-angle': 'steel angles' }[
+            corners.brace.kind
+          ],
+        ]),
   ];
   return parts.join(', ');
 }

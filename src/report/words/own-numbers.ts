@@ -18,7 +18,9 @@ function whose(shelf: Shelf, learned: string, source: string): string {
 /** How far the boards of this plan scatter, and who says so. */
 export function boardsStandOn({ plan, model, shelf }: Seen): string {
   const { key } = model.bars.top.stock;
-  const read = plan.boards.some(({ twist_rad_per_m }) => twist_rad_per_m !== null) ? '; boards you read one by one stand for themselves' : '';
+  const read = plan.boards.some(({ twist_rad_per_m }) => twist_rad_per_m !== null)
+    ? '; boards you read one by one stand for themselves'
+    : '';
   return `How far such boards twist: ${whose(shelf, `lumber.${key}.spread.${plan.lumber.chosen}.twist`, `lumber.${key}.spread`)}${read}.`;
 }
 

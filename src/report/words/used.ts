@@ -1,6 +1,9 @@
 import { formatNumber } from '../../base/units-format.js';
 
-/** How much of a limit is used: per cent first, then ten small squares, so it is never colour alone. More than all of it shows a plus; empty where a share makes no sense. */
+/**
+ * How much of a limit is used: per cent first, then ten small squares, so it is never colour alone. More than all of it
+ * shows a plus; empty where a share makes no sense.
+ */
 export function usedBar(used: number | null): string {
   if (used === null || !Number.isFinite(used) || used < 0) return '';
   const share = used > 9.99 ? 'over 999 %' : `${formatNumber(Math.round(used * 100), 3)} %`;

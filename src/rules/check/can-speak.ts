@@ -12,7 +12,8 @@ const mostTries = 400;
 
 /**
  * Tries a rule on values at, below and above every threshold it compares with (and on every word), until it speaks.
- * A rule that stays silent or clear on all of them can never speak, one that is never clear can never be met. Rules with very many facts are tried in part and given the benefit of the doubt.
+ * A rule that stays silent or clear on all of them can never speak, one that is never clear can never be met. Rules
+ * with very many facts are tried in part and given the benefit of the doubt.
  */
 export async function canSpeak(ruleset: Ruleset, rule: Rule): Promise<Speech> {
   const values = valuesToTry(ruleset, rule);
@@ -21,7 +22,10 @@ export async function canSpeak(ruleset: Ruleset, rule: Rule): Promise<Speech> {
   let clear = false;
   let wrong = false;
   for (let index = 0; index < Math.min(combinations, mostTries); index += 1) {
-    const { findings } = await evaluateRules({ ...ruleset, rules: [rule] }, factsOf(rule.each, combination(values, index)));
+    const { findings } = await evaluateRules(
+      { ...ruleset, rules: [rule] },
+      factsOf(rule.each, combination(values, index)),
+    );
     const finding = findings.find(({ about }) => about === exampleAbout(rule.each));
     wrong ||= finding?.verdict === 'caution' || finding?.verdict === 'stop';
     clear ||= finding?.verdict === 'clear';
@@ -32,24 +36,40 @@ export async function canSpeak(ruleset: Ruleset, rule: Rule): Promise<Speech> {
   return !asked ? 'never-asked' : wrong ? 'never-clear' : 'never-speaks';
 }
 
-function combination(values: ReadonlyMap<string, readonly (number | string)[]>, index: number): Readonly<Record<string, number | string>> {
+function combination(
+  values: ReadonlyMap<string, readonly (number | string)[]>,
+  index: number,
+): Readonly<Record<string, number | string>> {
   let rest = index;
-  return Object.fromEntries([...values].map(([path, list]) => {
-    const value = list[rest % list.length]!;
-    rest = Math.floor(rest / list.length);
-    return [path, value];
-  }));
+  return Object.fromEntries(
+    [...values].map(([path, list]) => {
+      const value = list[rest % list.length]!;
+      rest = Math.floor(rest / list.length);
+      return [path, value];
+    }),
+  );
 }
 
-/** Per fact: its words, or numbers around every threshold; facts that limits are shares of stand at one number, so that thresholds stand still. */
+/**
+ * Per fact: its words, or numbers around every threshold; facts that limits are shares of stand at one number, so that
+ * thresholds stand still.
+ */
 function valuesToTry(ruleset: Ruleset, rule: Rule): ReadonlyMap<string, readonly (number | string)[]> {
   const values = new Map<string, readonly (number | string)[]>();
   const lines = [...linesOf(rule.require), ...linesOf(rule.applies)];
   for (const line of lines) {
     const spec = catalogueByPath.get(line.fact)!;
     const against = rule.otherwise.kind === 'stop-beyond' ? [line.against, rule.otherwise.stop] : [line.against];
-    const around = spec.unit === 'word' ? (spec.words ?? [String((line.against as { readonly value: string }).value), anotherWord]) : against.flatMap((one) => thresholdsNear(ruleset, line, one)).flatMap((at) => [at - step(at), at, at + step(at)]).concat(0, most);
-    values.set(line.fact, [...new Set([...(values.get(line.fact) ?? []), ...around.filter((value) => possible(value, spec))])]);
+    const around =
+      spec.unit === 'word'
+        ? (spec.words ?? [String((line.against as { readonly value: string }).value), anotherWord])
+        : against
+            .flatMap((one) => thresholdsNear(ruleset, line, one))
+            .flatMap((at) => [at - step(at), at, at + step(at)])
+            .concat(0, most);
+    values.set(line.fact, [
+      ...new Set([...(values.get(line.fact) ?? []), ...around.filter((value) => possible(value, spec))]),
+    ]);
   }
   for (const path of basesOf(ruleset, lines)) if (!values.has(path)) values.set(path, [base]);
   return values;
@@ -67,7 +87,9 @@ function thresholdsNear(ruleset: Ruleset, line: Line, against: Against): readonl
   if (against.kind === 'word') return [];
   const thresholds = ruleset.thresholds.get(thresholdKey(against.name, catalogueByPath.get(line.fact)!.unit));
   const scale = thresholds?.of == null ? 1 : base;
-  return [thresholds?.value, thresholds?.stop, thresholds?.caution].flatMap((amount) => (amount == null ? [] : [amount * scale]));
+  return [thresholds?.value, thresholds?.stop, thresholds?.caution].flatMap((amount) =>
+    amount == null ? [] : [amount * scale],
+  );
 }
 
 function basesOf(ruleset: Ruleset, lines: readonly Line[]): readonly string[] {

@@ -20,8 +20,14 @@ export interface RulesetCheck {
   readonly examples: readonly ExampleOutcome[];
 }
 
-/** Loads a ruleset and tries it: its examples, rules that can never be asked or never speak, limits that nothing uses. */
-export async function checkRuleset(texts: RulesetTexts, entryFile: string, options: LoadOptions = {}): Promise<RulesetCheck> {
+/**
+ * Loads a ruleset and tries it: its examples, rules that can never be asked or never speak, limits that nothing uses.
+ */
+export async function checkRuleset(
+  texts: RulesetTexts,
+  entryFile: string,
+  options: LoadOptions = {},
+): Promise<RulesetCheck> {
   const loaded = loadRuleset(texts, entryFile, options);
   if (!loaded.ok) return { ruleset: null, problems: loaded.problems, examples: [] };
   const ruleset = loaded.value;
@@ -31,7 +37,8 @@ export async function checkRuleset(texts: RulesetTexts, entryFile: string, optio
     const outcomes = await runExamples(ruleset, rule.id);
     examples.push(...outcomes);
     for (const outcome of outcomes) if (!outcome.ok) problems.push(exampleProblem(rule, outcome));
-    const shown = (wanted: 'clear' | 'not clear'): boolean => outcomes.some(({ wanted: one, ok }) => one === wanted && ok) && !changedSince(ruleset, rule);
+    const shown = (wanted: 'clear' | 'not clear'): boolean =>
+      outcomes.some(({ wanted: one, ok }) => one === wanted && ok) && !changedSince(ruleset, rule);
     if (shown('not clear') && shown('clear')) continue;
     const speech = await canSpeak(ruleset, rule);
     if (speech !== 'speaks') problems.push(ruleProblem(speech, rule.place, { value: rule.id }, 'warning'));
@@ -39,22 +46,33 @@ export async function checkRuleset(texts: RulesetTexts, entryFile: string, optio
   // A limit that is a slip of the pen was told when the ruleset was loaded.
   const told = new Set(problems.filter(({ code }) => code === 'limit-unused').map(({ path }) => path));
   const near = nearNames(ruleset).filter(({ path }) => !told.has(path));
-  problems.push(...ruleset.rules.flatMap(impossibleExamples), ...excludingRules(ruleset), ...near, ...limitsAskedByPlans(ruleset));
-  for (const limit of unusedLimits(ruleset).filter(({ place }) => !told.has(place.path))) problems.push(ruleProblem('limit-unused', limit.place, { value: limit.name }, 'warning'));
+  problems.push(
+    ...ruleset.rules.flatMap(impossibleExamples),
+    ...excludingRules(ruleset),
+    ...near,
+    ...limitsAskedByPlans(ruleset),
+  );
+  for (const limit of unusedLimits(ruleset).filter(({ place }) => !told.has(place.path)))
+    problems.push(ruleProblem('limit-unused', limit.place, { value: limit.name }, 'warning'));
   return { ruleset, problems, examples };
 }
 
-/** Whether a limit of the rule was set anew by a file above the rule's own: what its examples showed there need not hold here. */
+/**
+ * Whether a limit of the rule was set anew by a file above the rule's own: what its examples showed there need not hold
+ * here.
+ */
 function changedSince({ limits }: Ruleset, rule: Rule): boolean {
   return limitsOfRule(rule).some((name) => limits.get(name)?.place.file !== rule.place.file);
 }
 
 function exampleProblem(rule: Rule, { example, verdict, wanted, say }: ExampleOutcome): Problem {
-  return ruleProblem('example-fails', rule.place, { value: `${rule.id}: the example \`${example}\` is ${verdict}. ${say}`, allowed: `an example that is ${wanted}` });
+  return ruleProblem('example-fails', rule.place, {
+    value: `${rule.id}: the example \`${example}\` is ${verdict}. ${say}`,
+    allowed: `an example that is ${wanted}`,
+  });
 }
 
 function unusedLimits(ruleset: Ruleset): readonly Limit[] {
   const used = usedLimits(ruleset.layers);
   return [...ruleset.limits.values()].filter(({ name }) => !used.has(name));
 }
-

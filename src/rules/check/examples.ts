@@ -29,13 +29,23 @@ export async function runExamples(ruleset: Ruleset, id: string): Promise<readonl
   for (const example of ['clear', 'edge', 'fails'] as const) {
     const values = rule.examples[example];
     if (values === null) continue;
-    const { findings, silent } = await evaluateRules({ ...then, rules: [rule] }, factsOf(rule.each, { ...rule.examples.with, ...values }));
+    const { findings, silent } = await evaluateRules(
+      { ...then, rules: [rule] },
+      factsOf(rule.each, { ...rule.examples.with, ...values }),
+    );
     const about = exampleAbout(rule.each);
     const finding = findings.find((one) => one.about === about);
     const verdict = finding?.verdict ?? 'silent';
     const wanted = example === 'fails' ? 'not clear' : 'clear';
     const ok = wanted === 'clear' ? verdict === 'clear' : verdict === 'caution' || verdict === 'stop';
-    outcomes.push({ rule: id, example, verdict, wanted, ok, say: finding?.say ?? silent.find((one) => one.about === about)?.why ?? '' });
+    outcomes.push({
+      rule: id,
+      example,
+      verdict,
+      wanted,
+      ok,
+      say: finding?.say ?? silent.find((one) => one.about === about)?.why ?? '',
+    });
   }
   return outcomes;
 }
@@ -43,8 +53,27 @@ export async function runExamples(ruleset: Ruleset, id: string): Promise<readonl
 /** Which examples of a rule come out as they say under the limits in force, whatever file set those. */
 export async function examplesThatHold(ruleset: Ruleset, id: string): Promise<ReadonlySet<ExampleOutcome['example']>> {
   const rule = ruleset.rules.find((one) => one.id === id);
-  const outcomes = rule === undefined ? [] : await runExamples({ ...ruleset, layers: [{ ...ruleset.layers.at(-1)!, rules: [...ruleset.rules], limits: [...ruleset.limits.values()], off: [], points: [] }] }, id);
-  return new Set(rule === undefined ? ['clear', 'edge', 'fails'] : outcomes.filter(({ ok }) => ok).map(({ example }) => example));
+  const outcomes =
+    rule === undefined
+      ? []
+      : await runExamples(
+          {
+            ...ruleset,
+            layers: [
+              {
+                ...ruleset.layers.at(-1)!,
+                rules: [...ruleset.rules],
+                limits: [...ruleset.limits.values()],
+                off: [],
+                points: [],
+              },
+            ],
+          },
+          id,
+        );
+  return new Set(
+    rule === undefined ? ['clear', 'edge', 'fails'] : outcomes.filter(({ ok }) => ok).map(({ example }) => example),
+  );
 }
 
 /** The ruleset as it stood when the rule's own file had been laid. */
@@ -66,6 +95,8 @@ export function exampleAbout(each: Element): About {
 export function factsOf(each: Element, values: Readonly<Record<string, number | string>>): readonly Fact[] {
   return Object.entries(values).flatMap(([path, value]) => {
     const spec = catalogueByPath.get(path);
-    return spec === undefined ? [] : [{ path: spec.path, about: spec.each === 'frame' ? 'frame' : exampleAbout(each), value, unit: spec.unit }];
+    return spec === undefined
+      ? []
+      : [{ path: spec.path, about: spec.each === 'frame' ? 'frame' : exampleAbout(each), value, unit: spec.unit }];
   });
 }

@@ -15,11 +15,17 @@ interface Demand {
   readonly of: string | null;
 }
 
-/** Pairs of rules, each asked of every frame, that no frame can meet together: a least above a most, or two words for one fact. */
+/**
+ * Pairs of rules, each asked of every frame, that no frame can meet together: a least above a most, or two words for
+ * one fact.
+ */
 export function excludingRules(ruleset: Ruleset): readonly Problem[] {
   const byFact = new Map<string, Demand[]>();
-  for (const demand of ruleset.rules.flatMap((rule) => demandsOf(rule, ruleset))) byFact.set(demand.line.fact, [...(byFact.get(demand.line.fact) ?? []), demand]);
-  return [...byFact.values()].flatMap((demands) => demands.flatMap((one, i) => demands.slice(0, i).flatMap((other) => excluded(one, other))));
+  for (const demand of ruleset.rules.flatMap((rule) => demandsOf(rule, ruleset)))
+    byFact.set(demand.line.fact, [...(byFact.get(demand.line.fact) ?? []), demand]);
+  return [...byFact.values()].flatMap((demands) =>
+    demands.flatMap((one, i) => demands.slice(0, i).flatMap((other) => excluded(one, other))),
+  );
 }
 
 /** Lines that must all hold, of a rule that is always asked. */
@@ -37,21 +43,31 @@ function demandsOf(rule: Rule, ruleset: Ruleset): readonly Demand[] {
 
 function excluded(one: Demand, other: Demand): readonly Problem[] {
   if (one.of !== other.of || one.rule === other.rule || meet(one, other)) return [];
-  return [ruleProblem('rules-exclude', one.rule.place, { value: one.rule.id, name: other.rule.id, allowed: `${said(one)}, and ${said(other)}` }, 'warning')];
+  return [
+    ruleProblem(
+      'rules-exclude',
+      one.rule.place,
+      { value: one.rule.id, name: other.rule.id, allowed: `${said(one)}, and ${said(other)}` },
+      'warning',
+    ),
+  ];
 }
 
 function meet(one: Demand, other: Demand): boolean {
   const [a, b] = [one.line.compare, other.line.compare];
-  if (typeof one.value === 'string' || typeof other.value === 'string') return a === 'is' && b === 'is' ? one.value === other.value : !(isPair(a, b) && one.value === other.value);
+  if (typeof one.value === 'string' || typeof other.value === 'string')
+    return a === 'is' && b === 'is' ? one.value === other.value : !(isPair(a, b) && one.value === other.value);
   const [lower, upper] = isLower(a) ? [one, other] : [other, one];
   if (!isLower(lower.line.compare) || !isUpper(upper.line.compare)) return true;
   const touching = lower.line.compare !== 'above' && upper.line.compare !== 'below';
   return touching ? lower.value <= upper.value : lower.value < upper.value;
 }
 
-const isLower = (compare: Line['compare']): boolean => compare === 'at-least' || compare === 'above' || compare === 'is';
+const isLower = (compare: Line['compare']): boolean =>
+  compare === 'at-least' || compare === 'above' || compare === 'is';
 const isUpper = (compare: Line['compare']): boolean => compare === 'at-most' || compare === 'below' || compare === 'is';
-const isPair = (a: Line['compare'], b: Line['compare']): boolean => (a === 'is' && b === 'is-not') || (a === 'is-not' && b === 'is');
+const isPair = (a: Line['compare'], b: Line['compare']): boolean =>
+  (a === 'is' && b === 'is-not') || (a === 'is-not' && b === 'is');
 
 function said({ line, value, of }: Demand): string {
   const unit = catalogueByPath.get(line.fact)!.unit;

@@ -9,10 +9,18 @@
  * - `path` is evaluated by a JSONPath library, and a `value` that is an object may read another fact;
  * - `run()` is always asynchronous, and its handlers may be called in any order: results are read from its return value;
  * - unequal priorities of conditions leave holes in the trace: only whole questions have priorities here.
- * So this file refuses all of these itself, by throwing: they are bugs of the caller, never of the person who wrote a rule.
+ * So this file refuses all of these itself, by throwing: they are bugs of the caller, never of the person who wrote a
+ * rule.
  */
 
-export const engineOperators = ['lessThanInclusive', 'greaterThanInclusive', 'greaterThan', 'lessThan', 'equal', 'notEqual'] as const;
+export const engineOperators = [
+  'lessThanInclusive',
+  'greaterThanInclusive',
+  'greaterThan',
+  'lessThan',
+  'equal',
+  'notEqual',
+] as const;
 export type EngineOperator = (typeof engineOperators)[number];
 
 /** One comparison of a flat fact with a constant. */
@@ -30,7 +38,10 @@ export interface EngineGroup {
 
 export type EnginePart = EngineLine | EngineGroup;
 
-/** A rule for the engine: when it holds, its event is what becomes of its case, unless one of a higher priority holds too. */
+/**
+ * A rule for the engine: when it holds, its event is what becomes of its case, unless one of a higher priority holds
+ * too.
+ */
 export interface Question {
   readonly about: string;
   readonly event: string;
@@ -55,10 +66,15 @@ async function importEngine(): Promise<EngineModule['Engine']> {
 let engineImport: Promise<EngineModule['Engine']> | null = null;
 
 /**
- * Decides every case in one run of the engine: case → what became of it. A case of which no question holds is not among the answers.
- * Throws when a group is empty, when two questions of a case have one priority, or when a fact asked for is missing or not finite.
+ * Decides every case in one run of the engine: case → what became of it. A case of which no question holds is not among
+ * the answers.
+ * Throws when a group is empty, when two questions of a case have one priority, or when a fact asked for is missing or
+ * not finite.
  */
-export async function decide(questions: readonly Question[], facts: ReadonlyMap<string, number | string>): Promise<ReadonlyMap<string, Answer>> {
+export async function decide(
+  questions: readonly Question[],
+  facts: ReadonlyMap<string, number | string>,
+): Promise<ReadonlyMap<string, Answer>> {
   const answers = new Map<string, Answer & { readonly priority: number }>();
   if (questions.length === 0) return answers;
   engineImport ??= importEngine();
@@ -78,7 +94,8 @@ export async function decide(questions: readonly Question[], facts: ReadonlyMap<
   for (const { name, event, priority = 1, conditions } of outcome.results) {
     const { about, when } = questions[Number(name)]!;
     const known = answers.get(about);
-    if (known === undefined || priority > known.priority) answers.set(about, { event: event?.type ?? '', priority, held: heldLines(when, conditions) });
+    if (known === undefined || priority > known.priority)
+      answers.set(about, { event: event?.type ?? '', priority, held: heldLines(when, conditions) });
   }
   return answers;
 }
@@ -87,13 +104,19 @@ type Traced = { readonly result?: boolean; readonly all?: readonly Traced[]; rea
 
 /** A group in the engine's own shape; nothing but fact, operator and value of a line goes in. */
 function inner({ join, parts }: EngineGroup): object {
-  return { [join]: parts.map((part) => ('parts' in part ? inner(part) : { fact: part.fact, operator: part.operator, value: part.value })) };
+  return {
+    [join]: parts.map((part) =>
+      'parts' in part ? inner(part) : { fact: part.fact, operator: part.operator, value: part.value },
+    ),
+  };
 }
 
 /** The lines that the engine found true, inside groups that it found true. */
 function heldLines(group: EngineGroup, traced: unknown): readonly EngineLine[] {
   const inside = (traced as Traced)[group.join] ?? [];
-  return group.parts.flatMap((part, i) => (inside[i]?.result !== true ? [] : 'parts' in part ? heldLines(part, inside[i]) : [part]));
+  return group.parts.flatMap((part, i) =>
+    inside[i]?.result !== true ? [] : 'parts' in part ? heldLines(part, inside[i]) : [part],
+  );
 }
 
 function refuseUnsettled(group: EngineGroup, facts: ReadonlyMap<string, number | string>, name: string): void {
@@ -107,8 +130,10 @@ function refuseUnsettled(group: EngineGroup, facts: ReadonlyMap<string, number |
     const known = facts.get(fact);
     if (known === undefined) throw new Error(`${name} asks for ${fact}, which is missing`);
     if (typeof known !== typeof value) throw new Error(`${name} compares ${fact} with another kind of value`);
-    if (typeof known === 'number' && !(Number.isFinite(known) && Number.isFinite(value))) throw new Error(`${name} meets a number that is not finite at ${fact}`);
-    if (typeof known === 'string' && operator !== 'equal' && operator !== 'notEqual') throw new Error(`${name} measures the word ${fact}`);
+    if (typeof known === 'number' && !(Number.isFinite(known) && Number.isFinite(value)))
+      throw new Error(`${name} meets a number that is not finite at ${fact}`);
+    if (typeof known === 'string' && operator !== 'equal' && operator !== 'notEqual')
+      throw new Error(`${name} measures the word ${fact}`);
     if (!engineOperators.includes(operator)) throw new Error(`${name} uses the unknown operator ${String(operator)}`);
   }
 }

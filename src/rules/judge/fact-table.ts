@@ -3,7 +3,8 @@ import { catalogueByPath } from '../../facts/catalogue.js';
 import type { Element, Fact, FactPath, FactSpec } from '../../facts/fact.js';
 
 /** A fact as a rule may use it: a finite number or a known word, or the reason why there is none. */
-export type Reading = { readonly known: true; readonly value: number | string } | { readonly known: false; readonly reason: string };
+export type Reading =
+  { readonly known: true; readonly value: number | string } | { readonly known: false; readonly reason: string };
 
 /** The facts of one plan, ready to be asked for by path and element. */
 export interface FactTable {
@@ -14,7 +15,11 @@ export interface FactTable {
 }
 
 /** Elements that every plan has: when nothing at all is known of one, its rules are unknown rather than silent. */
-const alwaysThere: Readonly<Partial<Record<Element, readonly About[]>>> = { frame: ['frame'], bar: barNames, corner: cornerNames };
+const alwaysThere: Readonly<Partial<Record<Element, readonly About[]>>> = {
+  frame: ['frame'],
+  bar: barNames,
+  corner: cornerNames,
+};
 
 /** Kinds of which every plan has exactly one; the facts may call it what they like. */
 const oneOfAKind: readonly Element[] = ['cloth', 'cutting'];
@@ -61,9 +66,11 @@ function keyOf(path: string, about: About): string {
 function readingOf(fact: Fact, spec: FactSpec): Reading {
   const { value } = fact;
   if (value === null || value === undefined) return { known: false, reason: sentence(fact.reason) };
-  if (fact.unit !== spec.unit) return { known: false, reason: `It came in ${fact.unit}, where ${spec.unit} was wanted.` };
+  if (fact.unit !== spec.unit)
+    return { known: false, reason: `It came in ${fact.unit}, where ${spec.unit} was wanted.` };
   if (spec.unit === 'word') {
-    if (typeof value === 'string' && (spec.words === undefined || spec.words.includes(value))) return { known: true, value };
+    if (typeof value === 'string' && (spec.words === undefined || spec.words.includes(value)))
+      return { known: true, value };
     return { known: false, reason: 'It came as a word that means nothing here.' };
   }
   if (typeof value !== 'number') return { known: false, reason: 'It came as text where a number was wanted.' };

@@ -43,20 +43,27 @@ export interface Setting {
 const operators: Readonly<Record<Compare, readonly [holds: EngineOperator, fails: EngineOperator]>> = {
   'at-most': ['lessThanInclusive', 'greaterThan'],
   'at-least': ['greaterThanInclusive', 'lessThan'],
-  'above': ['greaterThan', 'lessThanInclusive'],
-  'below': ['lessThan', 'greaterThanInclusive'],
-  'is': ['equal', 'notEqual'],
+  above: ['greaterThan', 'lessThanInclusive'],
+  below: ['lessThan', 'greaterThanInclusive'],
+  is: ['equal', 'notEqual'],
   'is-not': ['notEqual', 'equal'],
 };
 
 /** Puts the numbers of one element into a condition. */
 export function pose(condition: Condition, which: Which, setting: Setting): PosedCondition {
-  return { join: condition.join, parts: condition.parts.map((part) => ('parts' in part ? pose(part, which, setting) : poseLine(part, which, setting))) };
+  return {
+    join: condition.join,
+    parts: condition.parts.map((part) =>
+      'parts' in part ? pose(part, which, setting) : poseLine(part, which, setting),
+    ),
+  };
 }
 
 /**
- * What to ask the engine so that the answer yes means: this condition surely holds (or, with `fails`, surely does not). Lines that are not known
- * are left out where others can decide without them; null where none can. A condition of which neither can be asked, or neither is answered yes, is unknown.
+ * What to ask the engine so that the answer yes means: this condition surely holds (or, with `fails`, surely does not).
+ * Lines that are not known
+ * are left out where others can decide without them; null where none can. A condition of which neither can be asked, or
+ * neither is answered yes, is unknown.
  */
 export function question(condition: PosedCondition, wanted: 'holds' | 'fails'): EnginePart | null {
   const join = wanted === 'holds' ? condition.join : condition.join === 'all' ? 'any' : 'all';
@@ -68,7 +75,12 @@ export function question(condition: PosedCondition, wanted: 'holds' | 'fails'): 
 
 function lineQuestion(posed: PosedLine, wanted: 'holds' | 'fails'): AskedLine | null {
   if (posed.reason !== null) return null;
-  return { fact: posed.fact, operator: operators[posed.line.compare][wanted === 'holds' ? 0 : 1], value: posed.limit!, posed };
+  return {
+    fact: posed.fact,
+    operator: operators[posed.line.compare][wanted === 'holds' ? 0 : 1],
+    value: posed.limit!,
+    posed,
+  };
 }
 
 /** Every line of a condition, in the order of the file. */
@@ -78,9 +90,20 @@ export const posedLines = (condition: PosedCondition): readonly PosedLine[] =>
 function poseLine(line: Line, which: Which, setting: Setting): PosedLine {
   const actual = setting.table.read(line.fact, setting.about);
   const limit = thresholdFor(line, which, setting);
-  const reason = !actual.known ? { path: line.fact, why: actual.reason } : !limit.known ? { path: limit.path, why: limit.reason } : null;
+  const reason = !actual.known
+    ? { path: line.fact, why: actual.reason }
+    : !limit.known
+      ? { path: limit.path, why: limit.reason }
+      : null;
   const fact = actual.known && limit.known ? noted(line, actual.value, setting) : '';
-  return { line, actual: actual.known ? actual.value : null, limit: limit.known ? limit.value : null, used: usedOf(line, actual, limit), reason, fact };
+  return {
+    line,
+    actual: actual.known ? actual.value : null,
+    limit: limit.known ? limit.value : null,
+    used: usedOf(line, actual, limit),
+    reason,
+    fact,
+  };
 }
 
 /** Notes a value for the engine and gives the name it goes by. */
@@ -104,19 +127,25 @@ function thresholdFor(line: Line, which: Which, setting: Setting): Threshold {
   const unit = catalogueByPath.get(line.fact)!.unit;
   const thresholds = setting.ruleset.thresholds.get(thresholdKey(against.name, unit));
   const amount = thresholds?.[which] ?? null;
-  if (thresholds === undefined || amount === null) return { known: false, path: line.fact, reason: `The limit ${against.name} has no amount to compare with.` };
+  if (thresholds === undefined || amount === null)
+    return { known: false, path: line.fact, reason: `The limit ${against.name} has no amount to compare with.` };
   if (thresholds.of === null) return { known: true, value: amount, path: line.fact };
   const base = setting.table.read(thresholds.of, setting.about);
   if (!base.known) return { ...base, path: thresholds.of };
   const value = amount * Math.abs(Number(base.value));
-  if (!Number.isFinite(value)) return { known: false, path: thresholds.of, reason: 'It makes the limit no finite number.' };
+  if (!Number.isFinite(value))
+    return { known: false, path: thresholds.of, reason: 'It makes the limit no finite number.' };
   return { known: true, value, path: thresholds.of };
 }
 
 function usedOf(line: Line, actual: Reading, limit: Reading): number | null {
   if (!actual.known || !limit.known || typeof actual.value !== 'number' || typeof limit.value !== 'number') return null;
   const size = comparesMagnitude(line) ? Math.abs(actual.value) : actual.value;
-  const used = line.compare === 'at-most' || line.compare === 'below' ? size / limit.value : line.compare === 'at-least' || line.compare === 'above' ? limit.value / size : Number.NaN;
+  const used =
+    line.compare === 'at-most' || line.compare === 'below'
+      ? size / limit.value
+      : line.compare === 'at-least' || line.compare === 'above'
+        ? limit.value / size
+        : Number.NaN;
   return Number.isFinite(used) && used >= 0 && limit.value > 0 ? used : null;
 }
-

@@ -23,7 +23,10 @@ export interface LoadOptions {
   readonly prepared?: readonly PreparedLayer[];
 }
 
-/** A ruleset file read ahead of time: plain data, to be kept as JSON beside the program. Reading YAML is most of what loading costs. */
+/**
+ * A ruleset file read ahead of time: plain data, to be kept as JSON beside the program. Reading YAML is most of what
+ * loading costs.
+ */
 export interface PreparedLayer {
   readonly text: string;
   readonly layer: Layer;
@@ -45,22 +48,35 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
 
   const visit = (name: string, from: string | null, place: Place, chain: readonly string[]): void => {
     if (chain.includes(name)) {
-      problems.push(ruleProblem('builds-on-itself', place, { value: [...chain.slice(chain.indexOf(name)), name].map((file) => `\`${file}\``).join(' builds on ') }));
+      problems.push(
+        ruleProblem('builds-on-itself', place, {
+          value: [...chain.slice(chain.indexOf(name)), name].map((file) => `\`${file}\``).join(' builds on '),
+        }),
+      );
       return;
     }
     if (reads.has(name)) return;
     reads.add(name);
     if (reads.size > mostLayers) {
-      if (reads.size === mostLayers + 1) problems.push(ruleProblem('too-many-rulesets', place, { allowed: String(mostLayers) }));
+      if (reads.size === mostLayers + 1)
+        problems.push(ruleProblem('too-many-rulesets', place, { allowed: String(mostLayers) }));
       return;
     }
     const text = lookUp(name, from);
     if (text === null) {
-      problems.push(ruleProblem('no-such-ruleset', place, { value: name, nearest: nearest(name.replace(/\.ya?ml$/u, ''), options.names?.() ?? []) }));
+      problems.push(
+        ruleProblem('no-such-ruleset', place, {
+          value: name,
+          nearest: nearest(name.replace(/\.ya?ml$/u, ''), options.names?.() ?? []),
+        }),
+      );
       return;
     }
     const prepared = options.prepared?.find((one) => one.text === text);
-    const { layer, problems: found } = prepared === undefined ? readLayer(text, name, checks) : { layer: { ...prepared.layer, file: name }, problems: [] };
+    const { layer, problems: found } =
+      prepared === undefined
+        ? readLayer(text, name, checks)
+        : { layer: { ...prepared.layer, file: name }, problems: [] };
     problems.push(...found);
     if (layer === null) return;
     for (const below of layer.builds_on) {
@@ -78,8 +94,15 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
   return { ok: true, value: laid.ruleset, warnings: all };
 }
 
-/** Reads a ruleset file ahead of time; null when anything is wrong with it, so that what is prepared is known to be sound. */
+/**
+ * Reads a ruleset file ahead of time; null when anything is wrong with it, so that what is prepared is known to be
+ * sound.
+ */
 export function prepareLayer(text: string, file: string, options: LoadOptions = {}): PreparedLayer | null {
-  const { layer, problems } = readLayer(text, file, ruleChecks(options.sources ?? null, options.examplesRequired ?? false));
+  const { layer, problems } = readLayer(
+    text,
+    file,
+    ruleChecks(options.sources ?? null, options.examplesRequired ?? false),
+  );
   return layer === null || problems.length > 0 ? null : { text, layer };
 }

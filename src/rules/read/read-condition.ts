@@ -12,7 +12,14 @@ import type { ConditionInput, LineInput, ThresholdInput } from './ruleset-schema
 const mostGroups = 4;
 
 /** Reads a line, or a group of lines and groups; null after reporting what is wrong with it. */
-export function readCondition(input: ConditionInput, path: Path, each: Element, source: YamlSource, checks: RuleChecks, found: Problem[]): Condition | null {
+export function readCondition(
+  input: ConditionInput,
+  path: Path,
+  each: Element,
+  source: YamlSource,
+  checks: RuleChecks,
+  found: Problem[],
+): Condition | null {
   const read = readPart(input, path, 1, { each, source, checks, found });
   return read === null || 'parts' in read ? read : { join: 'all', parts: [read] };
 }
@@ -38,13 +45,24 @@ function readPart(input: ConditionInput, path: Path, depth: number, reading: Rea
   return parts.every((part) => part !== null) ? { join, parts } : null;
 }
 
-function readLine(input: LineInput, path: Path, each: Element, source: YamlSource, checks: RuleChecks, found: Problem[]): Line | null {
+function readLine(
+  input: LineInput,
+  path: Path,
+  each: Element,
+  source: YamlSource,
+  checks: RuleChecks,
+  found: Problem[],
+): Line | null {
   const spec = checks.fact(input.fact, each, source.place([...path, 'fact']), found);
   const said = compares.filter((compare) => input[compare] !== undefined);
   const [compare, ...others] = said;
   if (compare === undefined || others.length > 0) {
     const place = source.place(path);
-    found.push(compare === undefined ? ruleProblem('no-comparison', place, { value: input.fact }) : ruleProblem('several-comparisons', place, { value: input.fact, name: listed(said) }));
+    found.push(
+      compare === undefined
+        ? ruleProblem('no-comparison', place, { value: input.fact })
+        : ruleProblem('several-comparisons', place, { value: input.fact, name: listed(said) }),
+    );
     return null;
   }
   const at = [...path, compare];
@@ -53,15 +71,31 @@ function readLine(input: LineInput, path: Path, each: Element, source: YamlSourc
   return against === null ? null : { fact: spec.path, compare, against, place: source.place(at) };
 }
 
-/** Reads what a fact is compared with; null after reporting. Limits by name are looked up later, when all files are laid together. */
-export function readThreshold(input: ThresholdInput, spec: FactSpec, compare: Compare, path: Path, source: YamlSource, found: Problem[]): Against | null {
+/**
+ * Reads what a fact is compared with; null after reporting. Limits by name are looked up later, when all files are laid
+ * together.
+ */
+export function readThreshold(
+  input: ThresholdInput,
+  spec: FactSpec,
+  compare: Compare,
+  path: Path,
+  source: YamlSource,
+  found: Problem[],
+): Against | null {
   const place = source.place(path);
   const value = source.written(path);
   const named = compare === 'is' || compare === 'is-not';
   if (spec.unit === 'word') {
     if (!named) found.push(ruleProblem('word-measured', place, { name: compare, value: spec.path }));
     else if (typeof input !== 'string' || (spec.words !== undefined && !spec.words.includes(input)))
-      found.push(ruleProblem('not-its-word', place, { value, allowed: spec.words === undefined ? 'a key of the shelf' : listed(spec.words), nearest: nearest(value, spec.words ?? []) }));
+      found.push(
+        ruleProblem('not-its-word', place, {
+          value,
+          allowed: spec.words === undefined ? 'a key of the shelf' : listed(spec.words),
+          nearest: nearest(value, spec.words ?? []),
+        }),
+      );
     else return { kind: 'word', value: input };
     return null;
   }
@@ -71,8 +105,10 @@ export function readThreshold(input: ThresholdInput, spec: FactSpec, compare: Co
   }
   if (typeof input === 'object') return { kind: 'limit', name: input.limit };
   const amount = amountIn(String(input), spec.unit);
-  if (amount === null || !Number.isFinite(amount)) found.push(ruleProblem('unit-misfit', place, { value, allowed: wordingOf(spec.unit), name: spec.path }));
-  else if (amount < 0 && spec.signed === true && (compare === 'at-most' || compare === 'below')) found.push(ruleProblem('never-met', place, { name: compare, value: spec.path }));
+  if (amount === null || !Number.isFinite(amount))
+    found.push(ruleProblem('unit-misfit', place, { value, allowed: wordingOf(spec.unit), name: spec.path }));
+  else if (amount < 0 && spec.signed === true && (compare === 'at-most' || compare === 'below'))
+    found.push(ruleProblem('never-met', place, { name: compare, value: spec.path }));
   else return { kind: 'number', value: amount };
   return null;
 }

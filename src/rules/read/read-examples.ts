@@ -12,11 +12,21 @@ import type { ExampleInput, RuleInput } from './ruleset-schema.js';
 type Values = Readonly<Record<string, number | string>>;
 
 /** Reads a rule's examples into facts by path, in the catalogue's units; null after reporting. */
-export function readExamples(input: NonNullable<RuleInput['examples']>, require: Condition, each: Element, path: Path, source: YamlSource, checks: RuleChecks, found: Problem[]): RuleExamples | null {
+export function readExamples(
+  input: NonNullable<RuleInput['examples']>,
+  require: Condition,
+  each: Element,
+  path: Path,
+  source: YamlSource,
+  checks: RuleChecks,
+  found: Problem[],
+): RuleExamples | null {
   const before = found.length;
-  const read = (example: ExampleInput, key: string): Values => readValues(example, require, each, [...path, key], source, checks, found);
+  const read = (example: ExampleInput, key: string): Values =>
+    readValues(example, require, each, [...path, key], source, checks, found);
   const measured = linesOf(require).some((line) => catalogueByPath.get(line.fact)?.unit !== 'word');
-  if (input.edge === undefined && measured && checks.examplesRequired) found.push(ruleProblem('no-edge', source.place(path)));
+  if (input.edge === undefined && measured && checks.examplesRequired)
+    found.push(ruleProblem('no-edge', source.place(path)));
   const examples = {
     clear: read(input.clear, 'clear'),
     edge: input.edge === undefined ? null : read(input.edge, 'edge'),
@@ -26,7 +36,15 @@ export function readExamples(input: NonNullable<RuleInput['examples']>, require:
   return found.length > before ? null : examples;
 }
 
-function readValues(input: ExampleInput, require: Condition, each: Element, path: Path, source: YamlSource, checks: RuleChecks, found: Problem[]): Values {
+function readValues(
+  input: ExampleInput,
+  require: Condition,
+  each: Element,
+  path: Path,
+  source: YamlSource,
+  checks: RuleChecks,
+  found: Problem[],
+): Values {
   if (typeof input !== 'object') {
     const paths = new Set(linesOf(require).map((line) => line.fact));
     const [only] = paths;
@@ -45,16 +63,26 @@ function readValues(input: ExampleInput, require: Condition, each: Element, path
 }
 
 /** A value of a fact; a bare number beside the fact's own path is in the fact's unit, which its path already names. */
-function readValue(input: number | string, spec: FactSpec, path: Path, source: YamlSource, found: Problem[]): number | string {
+function readValue(
+  input: number | string,
+  spec: FactSpec,
+  path: Path,
+  source: YamlSource,
+  found: Problem[],
+): number | string {
   const place = source.place(path);
   const value = source.written(path);
   if (spec.unit === 'word') {
     const word = String(input);
-    if (spec.words !== undefined && !spec.words.includes(word)) found.push(ruleProblem('not-its-word', place, { value, allowed: listed(spec.words), nearest: nearest(word, spec.words) }));
+    if (spec.words !== undefined && !spec.words.includes(word))
+      found.push(
+        ruleProblem('not-its-word', place, { value, allowed: listed(spec.words), nearest: nearest(word, spec.words) }),
+      );
     return word;
   }
   if (typeof input === 'number' && Number.isFinite(input)) return input;
   const amount = amountIn(String(input), spec.unit);
-  if (amount === null) found.push(ruleProblem('unit-misfit', place, { value, allowed: wordingOf(spec.unit), name: spec.path }));
+  if (amount === null)
+    found.push(ruleProblem('unit-misfit', place, { value, allowed: wordingOf(spec.unit), name: spec.path }));
   return amount ?? 0;
 }

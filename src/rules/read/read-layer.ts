@@ -9,7 +9,13 @@ import { readRule } from './read-rule.js';
 import type { RuleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
 import type { Layer, Limit, LimitAmounts, Points, Rule, SwitchedOff } from '../ruleset.js';
-import { rulesetInputSchema, type LimitInput, type RuleInput, type RulesetInput, type SwitchedOffInput } from './ruleset-schema.js';
+import {
+  rulesetInputSchema,
+  type LimitInput,
+  type RuleInput,
+  type RulesetInput,
+  type SwitchedOffInput,
+} from './ruleset-schema.js';
 
 /** A file read on its own: what could be used of it, and everything that is wrong with it. */
 export interface ReadLayer {
@@ -35,7 +41,11 @@ export function readLayer(text: string, file: string, checks: RuleChecks): ReadL
   const limits = readLimits(usable(['limits']) ? (input.limits ?? {}) : {}, source, usable, checks, found);
   const { rules, off } = readRules(usable(['rules']) ? (input.rules ?? []) : [], source, usable, checks, found);
   const below = usable(['builds-on']) ? (input['builds-on'] ?? []) : [];
-  const builds_on = below.map((written, index) => ({ written, file: rulesetFile(written), place: source.place(['builds-on', index]) }));
+  const builds_on = below.map((written, index) => ({
+    written,
+    file: rulesetFile(written),
+    place: source.place(['builds-on', index]),
+  }));
   const points = usable(['points']) ? readPoints(input.points ?? {}, source) : [];
   const name = usable(['name']) ? (input.name ?? file) : file;
   const version = usable(['version']) && input.version !== undefined ? String(input.version) : null;
@@ -45,7 +55,9 @@ export function readLayer(text: string, file: string, checks: RuleChecks): ReadL
 }
 
 function readPoints(input: Readonly<Record<string, number>>, source: YamlSource): readonly Points[] {
-  return Object.entries(input).slice(0, mostEntries).map(([rule, points]) => ({ rule, points, place: source.place(['points', rule], 'key') }));
+  return Object.entries(input)
+    .slice(0, mostEntries)
+    .map(([rule, points]) => ({ rule, points, place: source.place(['points', rule], 'key') }));
 }
 
 /** A day as `2026-09-01`; null, after reporting, when there is no such day. */
@@ -67,13 +79,20 @@ function pieceOf(path: Path): string {
   return (top === 'limits' || top === 'rules') && entry !== undefined ? `${top} ${entry}` : String(top ?? '');
 }
 
-function shapeProblems(source: YamlSource): { readonly fatal: boolean; readonly broken: ReadonlySet<string>; readonly problems: readonly Problem[] } {
+function shapeProblems(source: YamlSource): {
+  readonly fatal: boolean;
+  readonly broken: ReadonlySet<string>;
+  readonly problems: readonly Problem[];
+} {
   const { data } = source;
   const fatal = (problem: Problem) => ({ fatal: true, broken: new Set<string>(), problems: [problem] });
-  if (typeof data !== 'object' || data === null || Array.isArray(data)) return fatal(source.problem('not-a-map', [], { value: source.written([]) }));
+  if (typeof data !== 'object' || data === null || Array.isArray(data))
+    return fatal(source.problem('not-a-map', [], { value: source.written([]) }));
   const format = Object.hasOwn(data, 'ruleset') ? (data as { readonly ruleset: unknown }).ruleset : undefined;
-  if (typeof format === 'number' && Number.isInteger(format) && format > 1) return fatal(source.problem('later-format', ['ruleset'], { name: 'ruleset', value: String(format) }));
-  if (format === undefined) return fatal(source.problem('not-this-format', [], { name: 'ruleset', value: 'a file without `ruleset: 1`' }));
+  if (typeof format === 'number' && Number.isInteger(format) && format > 1)
+    return fatal(source.problem('later-format', ['ruleset'], { name: 'ruleset', value: String(format) }));
+  if (format === undefined)
+    return fatal(source.problem('not-this-format', [], { name: 'ruleset', value: 'a file without `ruleset: 1`' }));
   const checked = rulesetInputSchema.safeParse(data);
   if (checked.success) return { fatal: false, broken: new Set(), problems: [] };
   const issues = followBestBranch(checked.error.issues);
@@ -81,23 +100,41 @@ function shapeProblems(source: YamlSource): { readonly fatal: boolean; readonly 
   return { fatal: false, broken: new Set(issues.map((issue) => pieceOf(issue.path as Path))), problems };
 }
 
-const placeOf = ({ file, path, line, column, excerpt }: Problem): Place => ({ file, path, line, column, ...(excerpt === undefined ? {} : { excerpt }) });
+const placeOf = ({ file, path, line, column, excerpt }: Problem): Place => ({
+  file,
+  path,
+  line,
+  column,
+  ...(excerpt === undefined ? {} : { excerpt }),
+});
 
 /** What is wrong with the text itself, where the usual advice is about plans. */
 function inRulesetWords(problem: Problem): Problem {
   return problem.code === 'empty-file' ? ruleProblem('empty-ruleset', placeOf(problem)) : problem;
 }
 
-/** Slips that the schema can only call wrong: an amount alone where a limit is wanted, a rule switched off without a reason. */
+/**
+ * Slips that the schema can only call wrong: an amount alone where a limit is wanted, a rule switched off without a
+ * reason.
+ */
 function plainer(problem: Problem, source: YamlSource): Problem {
   const [, limit] = /^limits\.([\w-]+)$/u.exec(problem.path) ?? [];
-  if (limit !== undefined && problem.code === 'wrong-kind') return ruleProblem('bare-limit', placeOf(problem), { value: source.written(['limits', limit]), name: limit });
+  if (limit !== undefined && problem.code === 'wrong-kind')
+    return ruleProblem('bare-limit', placeOf(problem), { value: source.written(['limits', limit]), name: limit });
   if (!/^rules\[\d+\]\.off$/u.test(problem.path) || !['bad-text', 'left-empty'].includes(problem.code)) return problem;
   const [written] = /^`(.*)`$/u.exec(problem.found)?.slice(1) ?? [''];
-  return (written ?? '').trim() === '' || problem.code === 'left-empty' ? ruleProblem('thin-reason', placeOf(problem), { value: '', allowed: String(leastWords) }) : problem;
+  return (written ?? '').trim() === '' || problem.code === 'left-empty'
+    ? ruleProblem('thin-reason', placeOf(problem), { value: '', allowed: String(leastWords) })
+    : problem;
 }
 
-function readLimits(inputs: Readonly<Record<string, LimitInput>>, source: YamlSource, usable: (path: Path) => boolean, checks: RuleChecks, found: Problem[]): readonly Limit[] {
+function readLimits(
+  inputs: Readonly<Record<string, LimitInput>>,
+  source: YamlSource,
+  usable: (path: Path) => boolean,
+  checks: RuleChecks,
+  found: Problem[],
+): readonly Limit[] {
   const limits: Limit[] = [];
   for (const [name, input] of Object.entries(inputs).slice(0, mostEntries)) {
     const path: Path = ['limits', name];
@@ -107,10 +144,13 @@ function readLimits(inputs: Readonly<Record<string, LimitInput>>, source: YamlSo
     const before = found.length;
     checks.source(input.source, source.place([...path, 'source']), found);
     const of = input.of === undefined ? null : checks.limitBase(input.of, source.place([...path, 'of']), found);
-    for (const [key, text] of Object.entries(amountsOf(input))) if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, key]), { value: text }));
+    for (const [key, text] of Object.entries(amountsOf(input)))
+      if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, key]), { value: text }));
     const inches = inchesOf(input);
-    for (const text of Object.values(inches ?? {})) if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, 'inches']), { value: text }));
-    if (found.length === before) limits.push({ name, amounts: amountsOf(input), inches, of, source: input.source, place });
+    for (const text of Object.values(inches ?? {}))
+      if (!isAmount(text)) found.push(ruleProblem('not-an-amount', source.place([...path, 'inches']), { value: text }));
+    if (found.length === before)
+      limits.push({ name, amounts: amountsOf(input), inches, of, source: input.source, place });
   }
   tooMany(Object.keys(inputs).length, ['limits'], source, found);
   return limits;
@@ -122,10 +162,18 @@ function inchesOf(input: LimitInput): LimitAmounts | null {
 }
 
 function amountsOf(input: LimitInput): LimitAmounts {
-  return 'value' in input ? { value: String(input.value) } : { stop: String(input.stop), caution: String(input.caution) };
+  return 'value' in input
+    ? { value: String(input.value) }
+    : { stop: String(input.stop), caution: String(input.caution) };
 }
 
-function readRules(inputs: readonly (RuleInput | SwitchedOffInput)[], source: YamlSource, usable: (path: Path) => boolean, checks: RuleChecks, found: Problem[]): { readonly rules: readonly Rule[]; readonly off: readonly SwitchedOff[] } {
+function readRules(
+  inputs: readonly (RuleInput | SwitchedOffInput)[],
+  source: YamlSource,
+  usable: (path: Path) => boolean,
+  checks: RuleChecks,
+  found: Problem[],
+): { readonly rules: readonly Rule[]; readonly off: readonly SwitchedOff[] } {
   const rules: Rule[] = [];
   const off: SwitchedOff[] = [];
   const seen = new Set<string>();
@@ -133,11 +181,15 @@ function readRules(inputs: readonly (RuleInput | SwitchedOffInput)[], source: Ya
     const path: Path = ['rules', index];
     if (!usable(path)) return;
     const idPlace = source.place([...path, 'id']);
-    if (!readableId.test(input.id) || input.id.length > 60) found.push(ruleProblem('bad-rule-id', idPlace, { value: input.id }));
+    if (!readableId.test(input.id) || input.id.length > 60)
+      found.push(ruleProblem('bad-rule-id', idPlace, { value: input.id }));
     if (seen.has(input.id)) found.push(ruleProblem('duplicate-rule', idPlace, { value: input.id }));
     seen.add(input.id);
     if ('off' in input) {
-      if (wordsIn(input.off) < leastWords) found.push(ruleProblem('thin-reason', source.place([...path, 'off']), { value: input.off, allowed: String(leastWords) }));
+      if (wordsIn(input.off) < leastWords)
+        found.push(
+          ruleProblem('thin-reason', source.place([...path, 'off']), { value: input.off, allowed: String(leastWords) }),
+        );
       off.push({ id: input.id, reason: input.off.trim(), place: idPlace });
       return;
     }
@@ -153,5 +205,8 @@ const leastWords = 3;
 const wordsIn = (text: string): number => (text.match(/[\p{L}\p{N}][\p{L}\p{N}\p{M}'’-]*/gu) ?? []).length;
 
 function tooMany(count: number, path: Path, source: YamlSource, found: Problem[]): void {
-  if (count > mostEntries) found.push(ruleProblem('too-many-rules', source.place(path, 'key'), { value: count, allowed: String(mostEntries) }));
+  if (count > mostEntries)
+    found.push(
+      ruleProblem('too-many-rules', source.place(path, 'key'), { value: count, allowed: String(mostEntries) }),
+    );
 }

@@ -13,21 +13,41 @@ import { titleOfId } from '../../findings/title.js';
 import { placeholdersOf, plainPlaceholders } from '../say/say.js';
 
 /** Reads one rule whose shape the schema has passed; null after reporting what is wrong with it. */
-export function readRule(input: RuleInput, path: Path, source: YamlSource, checks: RuleChecks, found: Problem[]): Rule | null {
+export function readRule(
+  input: RuleInput,
+  path: Path,
+  source: YamlSource,
+  checks: RuleChecks,
+  found: Problem[],
+): Rule | null {
   const before = found.length;
   const each: Element = input.each;
-  const applies = input.applies === undefined ? null : readCondition(input.applies, [...path, 'applies'], each, source, checks, found);
+  const applies =
+    input.applies === undefined
+      ? null
+      : readCondition(input.applies, [...path, 'applies'], each, source, checks, found);
   const require = readCondition(input.require, [...path, 'require'], each, source, checks, found);
-  const otherwise = require === null ? null : readOtherwise(input.otherwise, require, [...path, 'otherwise'], source, found);
+  const otherwise =
+    require === null ? null : readOtherwise(input.otherwise, require, [...path, 'otherwise'], source, found);
   checkSentence(input, each, path, source, found);
-  if (input.do.length === 0) found.push(ruleProblem('empty-list', source.place([...path, 'do'], 'key'), { name: 'do' }));
+  if (input.do.length === 0)
+    found.push(ruleProblem('empty-list', source.place([...path, 'do'], 'key'), { name: 'do' }));
   input.cautions?.forEach((id, index) => checks.caution(id, source.place([...path, 'cautions', index]), found));
   checks.source(input.source, source.place([...path, 'source']), found);
-  if (input.examples === undefined && checks.examplesRequired) found.push(ruleProblem('no-examples', source.place(path)));
-  const advice = input.do.map((one, index): Advice => (typeof one === 'string'
-    ? { say: one, unless: null }
-    : { say: one.say, unless: readCondition(one.unless, [...path, 'do', index, 'unless'], each, source, checks, found) }));
-  const examples = input.examples === undefined || require === null ? null : readExamples(input.examples, require, each, [...path, 'examples'], source, checks, found);
+  if (input.examples === undefined && checks.examplesRequired)
+    found.push(ruleProblem('no-examples', source.place(path)));
+  const advice = input.do.map((one, index): Advice =>
+    typeof one === 'string'
+      ? { say: one, unless: null }
+      : {
+          say: one.say,
+          unless: readCondition(one.unless, [...path, 'do', index, 'unless'], each, source, checks, found),
+        },
+  );
+  const examples =
+    input.examples === undefined || require === null
+      ? null
+      : readExamples(input.examples, require, each, [...path, 'examples'], source, checks, found);
   if (found.length > before || require === null || otherwise === null) return null;
   return {
     id: input.id,
@@ -48,7 +68,13 @@ export function readRule(input: RuleInput, path: Path, source: YamlSource, check
   };
 }
 
-function readOtherwise(input: RuleInput['otherwise'], require: Condition, path: Path, source: YamlSource, found: Problem[]): Otherwise | null {
+function readOtherwise(
+  input: RuleInput['otherwise'],
+  require: Condition,
+  path: Path,
+  source: YamlSource,
+  found: Problem[],
+): Otherwise | null {
   if (input === 'by-limit') return { kind: 'by-limit' };
   if (input === 'stop' || input === 'caution') return { kind: 'always', verdict: input };
   const [line, ...more] = linesOf(require);
@@ -62,7 +88,12 @@ function readOtherwise(input: RuleInput['otherwise'], require: Condition, path: 
   if (input.caution !== undefined) {
     const caution = readThreshold(input.caution, spec, line.compare, [...path, 'caution'], source, found);
     if (caution !== null && JSON.stringify(caution) !== JSON.stringify(line.against))
-      found.push(ruleProblem('caution-differs', source.place([...path, 'caution']), { value: source.written([...path, 'caution']), allowed: line.against.kind === 'limit' ? `the limit ${line.against.name}` : String(line.against.value) }));
+      found.push(
+        ruleProblem('caution-differs', source.place([...path, 'caution']), {
+          value: source.written([...path, 'caution']),
+          allowed: line.against.kind === 'limit' ? `the limit ${line.against.name}` : String(line.against.value),
+        }),
+      );
   }
   return { kind: 'stop-beyond', stop };
 }
@@ -70,12 +101,22 @@ function readOtherwise(input: RuleInput['otherwise'], require: Condition, path: 
 function checkSentence(input: RuleInput, each: Element, path: Path, source: YamlSource, found: Problem[]): void {
   const sayable = catalogue.filter((spec) => spec.each === each || spec.each === 'frame').map((spec) => spec.path);
   const known: readonly string[] = [...plainPlaceholders, ...sayable];
-  const said = (['say', 'say-clear', 'say-stop', 'say-below-zero'] as const).flatMap((key) => (input[key] === undefined ? [] : [[[...path, key], input[key]] as const]));
-  for (const [place, sentence] of [...said, ...input.do.map((one, index) => (typeof one === 'string' ? ([[...path, 'do', index], one] as const) : ([[...path, 'do', index, 'say'], one.say] as const)))]) {
+  const said = (['say', 'say-clear', 'say-stop', 'say-below-zero'] as const).flatMap((key) =>
+    input[key] === undefined ? [] : [[[...path, key], input[key]] as const],
+  );
+  for (const [place, sentence] of [
+    ...said,
+    ...input.do.map((one, index) =>
+      typeof one === 'string'
+        ? ([[...path, 'do', index], one] as const)
+        : ([[...path, 'do', index, 'say'], one.say] as const),
+    ),
+  ]) {
     for (const name of placeholdersOf(sentence)) {
       if (known.includes(name) || /^limits\.[a-z0-9-]+$/.test(name)) continue;
-      found.push(ruleProblem('unknown-placeholder', source.place(place), { value: name, nearest: nearest(name, known) }));
+      found.push(
+        ruleProblem('unknown-placeholder', source.place(place), { value: name, nearest: nearest(name, known) }),
+      );
     }
   }
 }
-

@@ -30,23 +30,48 @@ export function ruleChecks(sources: ReadonlySet<string> | null, examplesRequired
     examplesRequired,
     fact: (path, each, place, found) => {
       const spec = catalogueByPath.get(path);
-      if (spec === undefined) found.push(ruleProblem('unknown-fact', place, { value: path, nearest: nearest(path, catalogue.map((entry) => entry.path)) }));
+      if (spec === undefined)
+        found.push(
+          ruleProblem('unknown-fact', place, {
+            value: path,
+            nearest: nearest(
+              path,
+              catalogue.map((entry) => entry.path),
+            ),
+          }),
+        );
       else if (splitByCause.has(path)) found.push(ruleProblem('fact-by-cause', place, { value: path }));
-      else if (spec.each !== each && spec.each !== 'frame') found.push(ruleProblem('fact-of-another', place, { value: path, name: spec.each, allowed: each }));
+      else if (spec.each !== each && spec.each !== 'frame')
+        found.push(ruleProblem('fact-of-another', place, { value: path, name: spec.each, allowed: each }));
       else return spec;
       return null;
     },
     limitBase: (path, place, found) => {
       const spec = catalogueByPath.get(path);
-      if (spec === undefined) found.push(ruleProblem('unknown-fact', place, { value: path, nearest: nearest(path, catalogue.map((entry) => entry.path)) }));
-      else if (spec.unit === 'word' || splitByCause.has(path)) found.push(ruleProblem('of-misfit', place, { value: path, name: 'a word', allowed: 'a share of a measured fact' }));
+      if (spec === undefined)
+        found.push(
+          ruleProblem('unknown-fact', place, {
+            value: path,
+            nearest: nearest(
+              path,
+              catalogue.map((entry) => entry.path),
+            ),
+          }),
+        );
+      else if (spec.unit === 'word' || splitByCause.has(path))
+        found.push(
+          ruleProblem('of-misfit', place, { value: path, name: 'a word', allowed: 'a share of a measured fact' }),
+        );
       else return spec.path;
       return null;
     },
     source: (key, place, found) => {
       const trimmed = key.trim();
-      if (trimmed !== '' && (known === null ? /^[A-Za-z0-9][A-Za-z0-9.-]{0,59}$/.test(trimmed) : known.has(key))) return;
-      found.push(ruleProblem('unknown-rule-source', place, { value: key, nearest: nearest(key, [...(known ?? ownSources)]) }));
+      if (trimmed !== '' && (known === null ? /^[A-Za-z0-9][A-Za-z0-9.-]{0,59}$/.test(trimmed) : known.has(key)))
+        return;
+      found.push(
+        ruleProblem('unknown-rule-source', place, { value: key, nearest: nearest(key, [...(known ?? ownSources)]) }),
+      );
     },
     caution: (id, place, found) => {
       if (cautionsById.has(id)) return;

@@ -5,11 +5,22 @@ import type { Applied, Loosened } from '../../findings/applied.js';
 import { limitInWords, ruleInWords } from './in-words.js';
 import { limitInInches } from '../in-system.js';
 import { thresholdsOf } from '../quantity.js';
-import { limitsReadByFacts, linesOf, type Compare, type Limit, type Line, type Rule, type Ruleset } from '../ruleset.js';
+import {
+  limitsReadByFacts,
+  linesOf,
+  type Compare,
+  type Limit,
+  type Line,
+  type Rule,
+  type Ruleset,
+} from '../ruleset.js';
 
 const known = new WeakMap<Ruleset, Map<Ruleset | null, Applied>>();
 
-/** What a ruleset is called and what it relaxes against the baseline (against the lowest file it builds on where none is given); worked out once. */
+/**
+ * What a ruleset is called and what it relaxes against the baseline (against the lowest file it builds on where none is
+ * given); worked out once.
+ */
 export function appliedOf(ruleset: Ruleset, baseline: Ruleset | null): Applied {
   const of = known.get(ruleset) ?? new Map<Ruleset | null, Applied>();
   known.set(ruleset, of);
@@ -25,7 +36,10 @@ interface Below {
 
 function workOut(ruleset: Ruleset, baseline: Ruleset | null): Applied {
   const [lowest] = ruleset.layers;
-  const below: Below = baseline ?? { limits: new Map((lowest?.limits ?? []).map((limit) => [limit.name, limit])), rules: lowest?.rules ?? [] };
+  const below: Below = baseline ?? {
+    limits: new Map((lowest?.limits ?? []).map((limit) => [limit.name, limit])),
+    rules: lowest?.rules ?? [],
+  };
   return {
     name: ruleset.name,
     version: ruleset.version,
@@ -41,7 +55,14 @@ function workOut(ruleset: Ruleset, baseline: Ruleset | null): Applied {
 function whatIsApplied({ limits, rules, off }: Ruleset): string {
   const bare = (key: string, value: unknown): unknown => (key === 'place' ? undefined : value);
   const asked = rules.map(({ id, each, applies, require, otherwise }) => [id, each, applies, require, otherwise]);
-  return JSON.stringify([[...limits.values()].map(({ name, amounts, inches, of }) => [name, amounts, inches, of]), asked, off.map(({ id }) => id)], bare);
+  return JSON.stringify(
+    [
+      [...limits.values()].map(({ name, amounts, inches, of }) => [name, amounts, inches, of]),
+      asked,
+      off.map(({ id }) => id),
+    ],
+    bare,
+  );
 }
 
 /** A limit of the baseline that the ruleset sets differently and no tighter. */
@@ -49,7 +70,8 @@ function loosened(was: Limit, ruleset: Ruleset): readonly Loosened[] {
   const is = ruleset.limits.get(was.name);
   if (is === undefined || limitInWords(is) === limitInWords(was)) return [];
   const steps = usesOf(was.name, ruleset).flatMap(({ unit, growsLooser }) => [
-    compared(was, is, unit, growsLooser), compared(limitInInches(was), limitInInches(is), unit, growsLooser),
+    compared(was, is, unit, growsLooser),
+    compared(limitInInches(was), limitInInches(is), unit, growsLooser),
   ]);
   if (steps.length === 0 || steps.every((step) => step === 'tighter')) return [];
   return [{ limit: was.name, was: limitInWords(was), is: limitInWords(is), surely: steps.includes('looser') }];
@@ -61,7 +83,9 @@ interface Use {
   readonly growsLooser: boolean;
 }
 
-/** Every way in which the rules use a limit. A condition to be asked at all is turned round: what narrows it asks less. */
+/**
+ * Every way in which the rules use a limit. A condition to be asked at all is turned round: what narrows it asks less.
+ */
 function usesOf(name: string, ruleset: Ruleset): readonly Use[] {
   const use = (line: Line, turned: boolean): readonly Use[] => {
     if (line.against.kind !== 'limit' || line.against.name !== name) return [];
@@ -69,8 +93,12 @@ function usesOf(name: string, ruleset: Ruleset): readonly Use[] {
   };
   const uses = ruleset.rules.flatMap(({ require, applies, otherwise }): readonly Use[] => {
     const required = linesOf(require);
-    const beyond = otherwise.kind === 'stop-beyond' ? required.map((line) => ({ ...line, against: otherwise.stop })) : [];
-    return [...[...required, ...beyond].flatMap((line) => use(line, false)), ...linesOf(applies).flatMap((line) => use(line, true))];
+    const beyond =
+      otherwise.kind === 'stop-beyond' ? required.map((line) => ({ ...line, against: otherwise.stop })) : [];
+    return [
+      ...[...required, ...beyond].flatMap((line) => use(line, false)),
+      ...linesOf(applies).flatMap((line) => use(line, true)),
+    ];
   });
   return limitsReadByFacts.includes(name) ? [...uses, { unit: 'mm', growsLooser: true }] : uses;
 }
@@ -80,7 +108,11 @@ const isUpperBound = (compare: Compare): boolean => compare === 'at-most' || com
 function compared(was: Limit, is: Limit, unit: FactUnit, growsLooser: boolean): 'tighter' | 'looser' | 'other' {
   const [before, after] = [thresholdsOf(was, unit), thresholdsOf(is, unit)];
   if (before === null || after === null || before.of !== after.of) return 'other';
-  const pairs = [[before.value, after.value], [before.stop, after.stop], [before.caution, after.caution]] as const;
+  const pairs = [
+    [before.value, after.value],
+    [before.stop, after.stop],
+    [before.caution, after.caution],
+  ] as const;
   if (pairs.some(([a, b]) => (a === null) !== (b === null))) return 'other';
   return pairs.some(([a, b]) => a !== null && b !== null && (growsLooser ? b > a : b < a)) ? 'looser' : 'tighter';
 }
@@ -90,8 +122,11 @@ function replaced(was: Rule, below: Below, ruleset: Ruleset): Applied['replaced'
   if (ruleset.off.some(({ id }) => id === was.id)) return [];
   const is = ruleset.rules.find(({ id }) => id === was.id);
   if (is === undefined) return [{ rule: was.id, was: ruleInWords(was, below.limits), is: 'not asked' }];
-  return what(is) === what(was) ? [] : [{ rule: was.id, was: ruleInWords(was, below.limits), is: ruleInWords(is, ruleset.limits) }];
+  return what(is) === what(was)
+    ? []
+    : [{ rule: was.id, was: ruleInWords(was, below.limits), is: ruleInWords(is, ruleset.limits) }];
 }
 
 /** What a rule asks, whatever it says. */
-const what = ({ each, applies, require, otherwise }: Rule): string => JSON.stringify([each, applies, require, otherwise], (key, value: unknown) => (key === 'place' ? undefined : value));
+const what = ({ each, applies, require, otherwise }: Rule): string =>
+  JSON.stringify([each, applies, require, otherwise], (key, value: unknown) => (key === 'place' ? undefined : value));

@@ -23,7 +23,12 @@ export interface VerdictComparison {
 }
 
 /** Compares the findings of one plan under two rulesets: which verdicts change, and why. */
-export function compareVerdicts(before: readonly Finding[], after: readonly Finding[], units: UnitSystem = 'metric', currency = ''): VerdictComparison {
+export function compareVerdicts(
+  before: readonly Finding[],
+  after: readonly Finding[],
+  units: UnitSystem = 'metric',
+  currency = '',
+): VerdictComparison {
   const key = ({ rule, about }: Finding): string => `${rule}\n${about}`;
   const old = new Map(before.map((finding) => [key(finding), finding]));
   const now = new Map(after.map((finding) => [key(finding), finding]));
@@ -35,7 +40,11 @@ export function compareVerdicts(before: readonly Finding[], after: readonly Find
     const { rule, about } = (a ?? b)!;
     return [{ rule, about, ...verdicts, why: whyChanged(a, b, units, currency) }];
   });
-  changes.sort((a, b) => compareGravity(b.after ?? 'clear', a.after ?? 'clear') || (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : a.about < b.about ? -1 : 1));
+  changes.sort(
+    (a, b) =>
+      compareGravity(b.after ?? 'clear', a.after ?? 'clear') ||
+      (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : a.about < b.about ? -1 : 1),
+  );
   return { before: worstVerdict(before), after: worstVerdict(after), changes };
 }
 
@@ -49,9 +58,15 @@ function whyChanged(a: Finding | undefined, b: Finding | undefined, units: UnitS
   if (b === undefined) return 'The rule is not asked any more.';
   if (a.verdict === 'unknown') return `It was not known before. ${b.say}`;
   if (b.verdict === 'unknown') return b.say;
-  const words = (finding: Finding, value: Finding['limit']): string => formatQuantity(value, finding.unit as QuantityUnit, units, currency);
+  const words = (finding: Finding, value: Finding['limit']): string =>
+    formatQuantity(value, finding.unit as QuantityUnit, units, currency);
   if (a.fact !== b.fact) return `The rule looks at ${b.fact} where it looked at ${a.fact}.`;
-  const actual = a.actual === b.actual ? `${a.fact} is ${words(b, b.actual)} under both` : `${a.fact} was ${words(a, a.actual)} and is ${words(b, b.actual)}`;
+  const actual =
+    a.actual === b.actual
+      ? `${a.fact} is ${words(b, b.actual)} under both`
+      : `${a.fact} was ${words(a, a.actual)} and is ${words(b, b.actual)}`;
   if (a.limit !== b.limit) return `The limit was ${words(a, a.limit)} and is ${words(b, b.limit)}; ${actual}.`;
-  return a.actual === b.actual ? 'What the rule makes of it has changed; limit and value have not.' : `The limit is ${words(b, b.limit)} under both; ${actual}.`;
+  return a.actual === b.actual
+    ? 'What the rule makes of it has changed; limit and value have not.'
+    : `The limit is ${words(b, b.limit)} under both; ${actual}.`;
 }

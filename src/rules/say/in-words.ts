@@ -1,6 +1,14 @@
 import { formatQuantity } from '../../base/units-format.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
-import { linesOf, type Against, type Condition, type Limit, type LimitAmounts, type Line, type Rule } from '../ruleset.js';
+import {
+  linesOf,
+  type Against,
+  type Condition,
+  type Limit,
+  type LimitAmounts,
+  type Line,
+  type Rule,
+} from '../ruleset.js';
 import { lineInWords } from './say.js';
 
 type Limits = ReadonlyMap<string, Limit>;
@@ -15,7 +23,10 @@ export function limitInWords({ amounts, inches, of }: Limit): string {
 /** A condition in words, its parts joined by `and` or `or`; a group inside it stands in brackets. */
 export function conditionInWords(condition: Condition, limits: Limits): string {
   const words = condition.parts.map((part) =>
-    'parts' in part ? `(${conditionInWords(part, limits)})` : lineInWords(part, againstInWords(part, part.against, limits)));
+    'parts' in part
+      ? `(${conditionInWords(part, limits)})`
+      : lineInWords(part, againstInWords(part, part.against, limits)),
+  );
   return words.join(condition.join === 'all' ? ', and ' : ', or ');
 }
 

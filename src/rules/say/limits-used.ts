@@ -13,6 +13,8 @@ export function limitsOfRule(rule: Rule): readonly string[] {
   const lines = [...linesOf(rule.require), ...linesOf(rule.applies)].map(({ against }) => against);
   const against = rule.otherwise.kind === 'stop-beyond' ? [...lines, rule.otherwise.stop] : lines;
   const named = against.flatMap((one) => (one.kind === 'limit' ? [one.name] : []));
-  const said = sentencesOf(rule).flatMap(placeholdersOf).flatMap((name) => (name.startsWith('limits.') ? [name.slice('limits.'.length)] : []));
+  const said = sentencesOf(rule)
+    .flatMap(placeholdersOf)
+    .flatMap((name) => (name.startsWith('limits.') ? [name.slice('limits.'.length)] : []));
   return [...new Set([...named, ...said])];
 }

@@ -44,20 +44,26 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
     if (name === 'about') return aboutInWords(about);
     if (name === 'actual') return actualInWords(line, unit, context);
     if (name === 'limit') return formatQuantity(line.limit, unit, context.units, context.currency);
-    if (name === 'used') return line.used === null ? 'an unknown share' : line.used > most_share ? 'over 999 %' : formatShare(line.used);
+    if (name === 'used')
+      return line.used === null ? 'an unknown share' : line.used > most_share ? 'over 999 %' : formatShare(line.used);
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
     if (!isFactPath(name)) return 'an unknown amount';
     const reading = context.table.read(name, about);
     return reading.known ? factInWords(name, reading.value, context.units, context.currency) : 'an unknown amount';
   };
-  return capital(sentence.replace(timesOf, (_, name: string, of = '') => timesInWords(fill(name), of)).replace(placeholder, (_, name: string) => fill(name)));
+  return capital(
+    sentence
+      .replace(timesOf, (_, name: string, of = '') => timesInWords(fill(name), of))
+      .replace(placeholder, (_, name: string) => fill(name)),
+  );
 }
 
 /** The sentence of a rule that fits what came of it: clear, stop, below nought, or the one that serves for the rest. */
 export function sayVerdict(rule: Rule, verdict: Verdict, about: About, line: PosedLine, context: SayContext): string {
   if (verdict === 'clear') return say(rule.say_clear ?? rule.say, about, line, context);
   if (verdict === 'stop' && rule.say_stop !== null) return say(rule.say_stop, about, line, context);
-  if (rule.say_below_zero === null || typeof line.actual !== 'number' || line.actual >= 0) return say(rule.say, about, line, context);
+  if (rule.say_below_zero === null || typeof line.actual !== 'number' || line.actual >= 0)
+    return say(rule.say, about, line, context);
   return say(rule.say_below_zero, about, { ...line, actual: -line.actual }, context);
 }
 
@@ -74,18 +80,29 @@ export function sayUnknown(line: PosedLine, about: About): string {
 export function sayWhyNot(line: PosedLine, { units, currency }: Pick<SayContext, 'units' | 'currency'>): string {
   const { unit, meaning } = catalogueByPath.get(line.line.fact)!;
   if (line.limit === 'not-asked') return `Only asked when the plan asks ${clause(meaning)}.`;
-  if (meaning.startsWith('Whether ') && line.line.compare === 'is' && line.limit === 'yes') return `Only asked when ${clause(meaning).slice('whether '.length)}; here that is not so.`;
+  if (meaning.startsWith('Whether ') && line.line.compare === 'is' && line.limit === 'yes')
+    return `Only asked when ${clause(meaning).slice('whether '.length)}; here that is not so.`;
   return `Only asked when ${lineInWords(line.line, formatQuantity(line.limit, unit, units, currency))}; here it is ${formatQuantity(line.actual, unit, units, currency)}.`;
 }
 
-const compareWords: Readonly<Record<Compare, string>> = { 'at-most': 'is at most', 'at-least': 'is at least', 'above': 'is above', 'below': 'is below', 'is': 'is', 'is-not': 'is not' };
+const compareWords: Readonly<Record<Compare, string>> = {
+  'at-most': 'is at most',
+  'at-least': 'is at least',
+  above: 'is above',
+  below: 'is below',
+  is: 'is',
+  'is-not': 'is not',
+};
 
 /** A line of a rule in words, such as `bar.span_mm is above 300 mm`. */
 export function lineInWords(line: Line, threshold: string): string {
   return `${line.fact} ${compareWords[line.compare]} ${threshold}`;
 }
 
-/** An element as one would say it in the middle of a sentence: `the left bar`, `the top left corner`, `crossbar 1`, `ply 2 of the top bar`. */
+/**
+ * An element as one would say it in the middle of a sentence: `the left bar`, `the top left corner`, `crossbar 1`, `ply
+ * 2 of the top bar`.
+ */
 export function aboutInWords(about: About): string {
   if ((barNames as readonly string[]).includes(about)) return `the ${about} bar`;
   if ((cornerNames as readonly string[]).includes(about)) return `the ${about.replace('-', ' ')} corner`;
@@ -100,21 +117,35 @@ function actualInWords(line: PosedLine, unit: QuantityUnit, { units, currency }:
   const shown = comparesMagnitude(line.line) && typeof actual === 'number' ? Math.abs(actual) : actual;
   if (unit === 'chance' && typeof shown === 'number') return chanceInWords(shown);
   const words = formatQuantity(shown, unit, units, currency);
-  if (typeof shown !== 'number' || typeof limit !== 'number' || shown === limit || words !== formatQuantity(limit, unit, units, currency)) return words;
+  if (
+    typeof shown !== 'number' ||
+    typeof limit !== 'number' ||
+    shown === limit ||
+    words !== formatQuantity(limit, unit, units, currency)
+  )
+    return words;
   return `just ${shown > limit ? 'over' : 'under'} ${words}`;
 }
 
 function limitInWords(name: string, about: About, { ruleset, table, units, currency }: SayContext): string {
   const of = ruleset.limits.get(name)?.of ?? null;
   const unit = of === null ? unitOfLimit(name, ruleset) : catalogueByPath.get(of)!.unit;
-  const amounts = limitValue(ruleset, name, (path) => {
-    const reading = table.read(path, about);
-    return reading.known && typeof reading.value === 'number' ? reading.value : null;
-  }, unit);
+  const amounts = limitValue(
+    ruleset,
+    name,
+    (path) => {
+      const reading = table.read(path, about);
+      return reading.known && typeof reading.value === 'number' ? reading.value : null;
+    },
+    unit,
+  );
   return formatQuantity(amounts?.value ?? amounts?.caution ?? null, unit, units, currency);
 }
 
-/** The unit a limit is used in: that of the facts it is held against; of none, the first that its amounts can be read in. */
+/**
+ * The unit a limit is used in: that of the facts it is held against; of none, the first that its amounts can be read
+ * in.
+ */
 function unitOfLimit(name: string, { limits, thresholds }: Ruleset): FactUnit {
   const used = [...thresholds.keys()].find((key) => key.startsWith(`${name} in `));
   if (used !== undefined) return used.slice(name.length + 4) as FactUnit;
