@@ -6,5 +6,5 @@ import { defineConfig } from 'vitest/config';
  */
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
-  test: { include: ['test/**/*.test.ts'], exclude: ['test/page/**', 'test/**/*.long.test.ts'], pool: 'threads', isolate: false, testTimeout: 60_000, setupFiles: ['test/setup.ts'] },
+  test: { include: ['test/**/*.test.ts'], exclude: ['test/page/**', 'test/**/*.long.test.ts'], pool: 'threads', isolate: false, maxWorkers: '100%', testTimeout: 60_000, setupFiles: ['test/setup.ts'] },
 });

@@ -119,8 +119,12 @@ function lipSteps(cut: CutPlan, saw: SawAtHand | undefined): SawStep[] {
   });
 }
 
-/** Square ends first, then mitres, narrow before wide; twins of one board in millimetres and inches are one width. */
-const across = ({ piece }: PooledPiece): number => (nests(piece) ? Math.round(piece.across_mm) : 0);
+/**
+ * Square ends first, then mitres, narrow before wide, as they lie on the boards: what is sawn to a width of 38.1 mm
+ * does
+ * not nest with 38 mm.
+ */
+const across = ({ piece }: PooledPiece): number => (nests(piece) ? piece.across_mm : 0);
 
 function afterGlue(cut: CutPlan, saw: SawAtHand | undefined, stock: StockPurchase): SawStep[] {
   const blanks = stock.boards.flatMap(({ pieces }) =>

@@ -34,10 +34,15 @@ describe('the strips of lips in a pool', () => {
     expect(tags(chalkBlocks(pooled, 0))).toEqual([]);
   });
 
-  it('at the saw the longest comes first whatever unit a plan is in', () => {
-    const order = markingOrder(poolPlans([wide, tall, withLip], shelf).cut).steps.filter(({ ends }) => ends === 'mitre').map(({ stop_mm }) => stop_mm);
-    expect(order.length).toBeGreaterThan(5);
-    expect(order).toEqual([...order].sort((a, b) => b - a));
+  it('at the saw the longest comes first; what is 38.1 mm wide does not nest with 38 mm and comes after it, as on the boards', () => {
+    const metric = markingOrder(poolPlans([wide, withLip], shelf).cut).steps.filter(({ ends }) => ends === 'mitre').map(({ stop_mm }) => stop_mm);
+    const both = markingOrder(poolPlans([wide, tall, withLip], shelf).cut).steps.filter(({ ends }) => ends === 'mitre').map(({ stop_mm }) => stop_mm);
+    const inches = both.slice(metric.length);
+    expect(both.slice(0, metric.length)).toEqual(metric);
+    for (const order of [metric, inches]) {
+      expect(order.length).toBeGreaterThan(1);
+      expect(order).toEqual([...order].sort((a, b) => b - a));
+    }
   });
 });
 
