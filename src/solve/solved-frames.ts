@@ -2,7 +2,7 @@ import type { Model, Solution } from '../model/model.js';
 import { hungAs, solveModel } from './solve-model.js';
 
 /** Frames kept at most: twins, such as a pair glued with screws and without, come soon after each other. */
-const mostKept = 400;
+const mostKept = 64;
 
 /** Solutions by what is solved: builds whose frames are alike in shape, stiffness and pull share one. */
 export class SolvedFrames {
