@@ -176,7 +176,7 @@ function scaleNumbers(reach: number, units: UnitSystem, x: (mm: number) => numbe
       line(
         [
           { x: x(mm), y: plot.base },
-          { x: x(mm), y: plot.base + 24 },
+          { x: x(mm), y: plot.base + 6 },
         ],
         { width: weight.dimension, colour: softInk },
       ),
