@@ -8,6 +8,7 @@ import type { Audit } from '../../src/report/audit-view.js';
 import { composeReport } from '../../src/report/compose.js';
 import { writeJson } from '../../src/report/json.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
+import { allOf } from '../../src/report/words/plural.js';
 import { amountInWords, packsInWords, rollLength } from '../../src/report/words/supply.js';
 import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { fileText, shippedShelf } from '../plan/shelf-for-tests.js';
@@ -97,7 +98,7 @@ function fasteningsAgree({ supplies, plan: { units, count } }: Audit, page: stri
   }
   const glue = supplies.lines.find(({ kind }) => kind === 'glue');
   if (glue === undefined) expect(page).toContain('Nothing is glued.');
-  else expect(page).toContain(`: ${amountInWords(glue.for_one ?? 0, 'ml', units)} for one frame${count === 1 ? '' : `, ${amountInWords(glue.for_all, 'ml', units)} for all ${count}`}.`);
+  else expect(page).toContain(`: ${amountInWords(glue.for_one ?? 0, 'ml', units)} for one frame${count === 1 ? '' : `, ${amountInWords(glue.for_all, 'ml', units)} for ${allOf(count)}`}.`);
 }
 
 function clothAgrees({ supplies, plan: { units, count } }: Audit, page: string): void {
@@ -108,7 +109,7 @@ function clothAgrees({ supplies, plan: { units, count } }: Audit, page: string):
   expect(2 * (Number(top) + Number(left))).toBe(staples?.for_one);
   if (ground !== undefined) {
     expect(part).toContain(`${amountInWords(ground.for_one ?? 0, 'ml', units)} in all`);
-    if (count > 1) expect(part).toContain(`${amountInWords(ground.for_all, 'ml', units)} for all ${count}`);
+    if (count > 1) expect(part).toContain(`${amountInWords(ground.for_all, 'ml', units)} for ${allOf(count)}`);
   }
   if (cloth !== undefined && cloth.bought_cost !== null) expect(part).toContain(`buy ${rollLength(cloth.bought_mm, units)}.`);
 }
