@@ -13,5 +13,5 @@ const sampled = readdirSync(join(root, 'test'), { recursive: true, encoding: 'ut
 /** The long runs, by command and in CI, not with every `npm test`: files of their own, and all cases of what `npm test` samples. */
 export default defineConfig({
   root,
-  test: { include: ['test/**/*.long.test.ts', ...sampled], testTimeout: 900_000, env: { TEST_EFFORT: 'everything' }, setupFiles: ['test/setup.ts'] },
+  test: { include: ['test/**/*.long.test.ts', ...sampled], testTimeout: 900_000, maxWorkers: '100%', env: { TEST_EFFORT: 'everything' }, setupFiles: ['test/setup.ts'] },
 });
