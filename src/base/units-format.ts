@@ -2,7 +2,7 @@ import type { UnitSystem } from './names.js';
 
 export { chanceInWords } from './chance-words.js';
 
-/** Units a fact may carry; the same words as the catalogue of facts. */
+/** Units that an amount may be told in; those of facts are among them. */
 export type QuantityUnit =
   | 'mm'
   | 'mrad'

@@ -1,4 +1,5 @@
 import type { About } from '../base/names.js';
+import type { QuantityUnit } from '../base/units-format.js';
 import type { Supplies } from '../cost/supplies.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 
@@ -16,28 +17,8 @@ export const elements = [
 ] as const;
 export type Element = (typeof elements)[number];
 
-/** Units a fact may carry; the suffix of its path says the same. */
-export type FactUnit =
-  | 'mm'
-  | 'mrad'
-  | 'N'
-  | 'Nm'
-  | 'N/m'
-  | 'kg'
-  | 'deg'
-  | 'deg/m'
-  | 'Hz'
-  | 'share'
-  | 'chance'
-  | 'pct'
-  | 'cost'
-  | 'count'
-  | 'ratio'
-  | 'days'
-  | 'ml'
-  | 'MPa'
-  | 'C'
-  | 'word';
+/** Units a fact may carry; the suffix of its path says the same. Percentage points are told, but no fact has them. */
+export type FactUnit = Exclude<QuantityUnit, 'points'>;
 
 /**
  * What kind of change moves a fact: how the frame is built, how its boards are chosen, dried and paired, how it hangs,

@@ -1,5 +1,6 @@
 import type { Nodes, PhrasingContent, RootContent, Text } from 'mdast';
 import { anchors } from './anchors.js';
+import { joinTexts } from './join-texts.js';
 
 /** Blocks in which the name of a part, in quotes, leads to that part. Headings stay as they are. */
 export function linkedParts(blocks: readonly RootContent[]): RootContent[] {
@@ -18,24 +19,12 @@ export function linkedParts(blocks: readonly RootContent[]): RootContent[] {
     if (node.type === 'heading' || node.type === 'link' || !('children' in node)) return node;
     return {
       ...node,
-      children: joined(
+      children: joinTexts(
         node.children.flatMap((child): Nodes[] => (child.type === 'text' ? link(child) : [within(child)])),
       ),
     };
   };
   return blocks.map(within);
-}
-
-/** Texts that lead nowhere stay in one piece: what escapes a text looks at its neighbours. */
-function joined(nodes: readonly Nodes[]): Nodes[] {
-  const made: Nodes[] = [];
-  for (const node of nodes) {
-    const last = made.at(-1);
-    if (node.type === 'text' && last?.type === 'text')
-      made[made.length - 1] = { type: 'text', value: last.value + node.value };
-    else if (!(node.type === 'text' && node.value === '')) made.push(node);
-  }
-  return made;
 }
 
 const plain = (node: Nodes): string =>

@@ -12,6 +12,7 @@ import type {
 } from 'mdast';
 import { cleanText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
+import { joinTexts } from './join-texts.js';
 import { linkedParts } from './linked-parts.js';
 
 /** One piece of a line: plain words, or a node made by one of the builders below. */
@@ -30,18 +31,6 @@ const inline = (piece: Inline): PhrasingContent =>
   typeof piece === 'string' ? { type: 'text', value: cleanText(piece) } : piece;
 const inlines = (pieces: readonly Inline[]): PhrasingContent[] =>
   joinTexts(pieces.filter((piece) => piece !== '').map(inline));
-
-/** Neighbouring texts become one: what escapes a text looks at its neighbours. */
-function joinTexts(nodes: readonly PhrasingContent[]): PhrasingContent[] {
-  const joined: PhrasingContent[] = [];
-  for (const node of nodes) {
-    const last = joined.at(-1);
-    if (node.type === 'text' && last?.type === 'text')
-      joined[joined.length - 1] = { type: 'text', value: last.value + node.value };
-    else joined.push(node);
-  }
-  return joined;
-}
 
 /** Words that carry the weight of a line. */
 export const strong = (words: string): PhrasingContent => ({ type: 'strong', children: [inline(words.trim())] });

@@ -3,6 +3,21 @@ import type { ShelfInput } from './shelf-schema.js';
 
 type Entry = { readonly source?: string | undefined; readonly sources?: Readonly<Record<string, string>> | undefined };
 
+/** Sections of a shelf that are one entry each, and those that hold entries by key. */
+const singleSections = ['lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const;
+const keyedSections = [
+  'species',
+  'lumber',
+  'nails',
+  'screws',
+  'glues',
+  'cloths',
+  'grounds',
+  'hardware',
+  'supplies',
+  'proposals',
+] as const;
+
 /** Source of prices that nobody asks. */
 export const inventedSource = 'invented';
 
@@ -36,22 +51,11 @@ export function sourcesOf(input: ShelfInput, pricesSource: string): Record<strin
     if ('lengths' in entry && entry.lengths !== undefined)
       found[`${where}.price`] = entry.sources?.['price'] ?? pricesSource;
   };
-  for (const section of ['lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const) {
+  for (const section of singleSections) {
     const entry = input[section];
     if (entry) note(section, entry);
   }
-  for (const section of [
-    'species',
-    'lumber',
-    'nails',
-    'screws',
-    'glues',
-    'cloths',
-    'grounds',
-    'hardware',
-    'supplies',
-    'proposals',
-  ] as const)
+  for (const section of keyedSections)
     for (const [key, entry] of Object.entries(input[section] ?? {})) {
       if (section === 'proposals') found[`proposals.${key}`] = entry.source ?? ownersSource;
       else note(`${section}.${key}`, entry);
@@ -76,22 +80,11 @@ export function namedSources(input: ShelfInput): NamedSource[] {
     for (const [name, key] of Object.entries(entry.sources ?? {}))
       found.push({ path: [...path, 'sources', name], key, field: { name, known } });
   };
-  for (const section of ['prices', 'lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const) {
+  for (const section of ['prices', ...singleSections] as const) {
     const entry = input[section];
     if (entry) collect([section], entry);
   }
-  for (const section of [
-    'species',
-    'lumber',
-    'nails',
-    'screws',
-    'glues',
-    'cloths',
-    'grounds',
-    'hardware',
-    'supplies',
-    'proposals',
-  ] as const)
+  for (const section of keyedSections)
     for (const [key, entry] of Object.entries(input[section] ?? {})) collect([section, key], entry);
   return found;
 }
