@@ -24,3 +24,13 @@ export interface Problem {
 export type Result<T> =
   | { readonly ok: true; readonly value: T; readonly warnings: readonly Problem[] }
   | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** An error about a file as a whole, or about `path` in it: there is no line to point at. */
+export const fileProblem = (
+  file: string,
+  code: string,
+  found: string,
+  allowed: string,
+  hint: string,
+  path = '',
+): Problem => ({ code, severity: 'error', file, path, line: 0, column: 0, found, allowed, hint });

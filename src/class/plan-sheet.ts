@@ -1,6 +1,6 @@
 import { formatLength } from '../base/units-format.js';
 import { lipStrips } from '../cutting/lip-strips.js';
-import { countVerdicts, foldFindings } from '../findings/summary.js';
+import { foldFindings } from '../findings/summary.js';
 import type { Audit } from '../report/audit-view.js';
 import { userText } from '../report/clean-text.js';
 import { benchSheetSection } from '../report/sections/bench-sheet.js';
@@ -9,7 +9,7 @@ import { telling } from '../report/telling.js';
 import { bullets, heading, paragraph, setApart, strong, table, type Block, type Cell } from '../report/tree.js';
 import { aboutsInWords } from '../report/words/about.js';
 import { barsInWords, cornersInWords } from '../report/words/build.js';
-import { badge, verdictSentence } from '../report/words/verdict.js';
+import { auditSentence, badge } from '../report/words/verdict.js';
 import type { Pooled } from './pooled.js';
 
 /** So many changes stand on a plan's sheet of the pack; its own page has all. */
@@ -40,13 +40,7 @@ export function planSheet(audit: Audit, no: number, row: number): PlanSheet {
   const bench = benchSheetSection(told).blocks.filter(({ type }) => type === 'table');
   const head = [
     heading(2, `${no} · ${userText(plan.name, 80)}`),
-    setApart(
-      paragraph(
-        strong(
-          badge(audit.verdict, verdictSentence(audit.verdict, countVerdicts(folded.map(({ finding }) => finding)))),
-        ),
-      ),
-    ),
+    setApart(paragraph(strong(badge(audit.verdict, auditSentence(audit))))),
     paragraph(
       `${plan.student === null ? '' : `${userText(plan.student, 60)}. `}Face ${told.length(plan.face.width_mm)} wide, ${told.length(plan.face.height_mm)} high; bars: ${barsInWords(audit)}; corners: ${cornersInWords(audit)}. Diagonal ${told.said('frame.diagonal_mm')}.`,
     ),

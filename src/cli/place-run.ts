@@ -1,4 +1,5 @@
 import { basename, dirname, join } from 'node:path';
+import { fileProblem } from '../base/problem.js';
 import { chanceInWords } from '../base/chance-words.js';
 import { steadyJson } from '../class/class-data.js';
 import { composePlacePage } from '../place-page/page.js';
@@ -100,19 +101,7 @@ function writeAll(open: readonly OpenPlan[], { frames }: PlacedPile, shelf: Shel
 function changedText({ file, text, plan }: OpenPlan, frames: readonly PlacedFrame[], shelf: Shelf): string | null {
   const [first] = frames;
   const refuse = (found: string, allowed: string, hint: string): null => {
-    complain([
-      {
-        code: 'cannot-write-boards',
-        severity: 'error',
-        file,
-        path: 'boards',
-        line: 0,
-        column: 0,
-        found,
-        allowed,
-        hint,
-      },
-    ]);
+    complain([fileProblem(file, 'cannot-write-boards', found, allowed, hint, 'boards')]);
     return null;
   };
   if (first === undefined || frames.length > 1)

@@ -1,6 +1,6 @@
 import { readdirSync, statSync, type Stats } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
-import type { Problem } from '../base/problem.js';
+import { fileProblem, type Problem } from '../base/problem.js';
 import { kindOf, readText } from './read-text.js';
 
 /** A file that was named, or that stands in a folder that was named. */
@@ -39,7 +39,7 @@ export function planFiles(named: readonly string[]): PlanFiles {
     const inside = entriesOf(name);
     if (inside === null)
       folders.push(
-        problemOf(
+        fileProblem(
           name,
           'folder-unreadable',
           'a folder that cannot be read',
@@ -49,7 +49,7 @@ export function planFiles(named: readonly string[]): PlanFiles {
       );
     else if (inside.every(({ not }) => not !== null))
       folders.push(
-        problemOf(
+        fileProblem(
           name,
           'folder-without-plans',
           'a folder without plans',
@@ -64,7 +64,7 @@ export function planFiles(named: readonly string[]): PlanFiles {
   const unread = distinct.flatMap(({ file, not }) =>
     not?.kind === 'not-read'
       ? [
-          problemOf(
+          fileProblem(
             file,
             not.why === wrongEnding ? 'wrong-ending' : 'not-a-plan-file',
             not.why,
@@ -81,18 +81,6 @@ export function planFiles(named: readonly string[]): PlanFiles {
     several: distinct.length > 1 || distinct.some(({ file }) => !named.includes(file)) || folders.length > 0,
   };
 }
-
-const problemOf = (file: string, code: string, found: string, allowed: string, hint: string): Problem => ({
-  code,
-  severity: 'error',
-  file,
-  path: '',
-  line: 0,
-  column: 0,
-  found,
-  allowed,
-  hint,
-});
 
 /**
  * Every entry of a folder with what it is; null when the folder cannot be read. Hidden files count only where their

@@ -1,5 +1,5 @@
 import { closeSync, constants, fstatSync, lstatSync, openSync, readSync, statSync, type Stats } from 'node:fs';
-import type { Problem } from '../base/problem.js';
+import { fileProblem, type Problem } from '../base/problem.js';
 
 /** Largest file the tool reads, bytes: people write a few kilobytes. */
 const largest_bytes = 2_000_000;
@@ -14,7 +14,7 @@ export type TextOrProblem = { readonly text: string } | { readonly problem: Prob
  */
 export function readText(file: string, { links = true } = {}): TextOrProblem {
   const problem = (code: string, found: string, allowed: string, hint: string): TextOrProblem => ({
-    problem: { code, severity: 'error', file, path: '', line: 0, column: 0, found, allowed, hint },
+    problem: fileProblem(file, code, found, allowed, hint),
   });
   const tooLarge = (): TextOrProblem =>
     problem('file-too-large', 'more than 2 MB', 'at most 2 MB', 'Check that this is the file you meant.');

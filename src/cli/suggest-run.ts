@@ -1,3 +1,4 @@
+import { fileProblem } from '../base/problem.js';
 import { createTwoFilesPatch } from 'diff';
 import { existsSync } from 'node:fs';
 import { isDeepStrictEqual } from 'node:util';
@@ -41,7 +42,7 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   const picked = answer.found.find(({ aims }) => aims.includes(options.pick));
   if (picked === undefined) {
     complain([
-      refusal(
+      fileProblem(
         file,
         'no-such-suggestion',
         `no plan that is ${options.pick}`,
@@ -54,7 +55,7 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   const text = changedText(read.text, picked, (changed) => readPlanWith(changed, file, bench.shelf));
   if (text === null) {
     complain([
-      refusal(
+      fileProblem(
         file,
         'cannot-edit',
         'a plan file that is put together in an unusual way',
@@ -106,15 +107,3 @@ function nextLines(file: string, { clear, write }: SuggestOptions, { planned, fo
     `To write one of them: sightdown suggest ${typed(file)}${clear ? ' --clear' : ''} --write ${typed(file.replace(/(?:\.ya?ml)?$/iu, '-2.yaml'))}`,
   ];
 }
-
-const refusal = (file: string, code: string, found: string, allowed: string, hint: string) => ({
-  code,
-  severity: 'error' as const,
-  file,
-  path: '',
-  line: 0,
-  column: 0,
-  found,
-  allowed,
-  hint,
-});

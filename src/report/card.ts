@@ -1,5 +1,4 @@
 import type { Root } from 'mdast';
-import { countVerdicts, foldFindings } from '../findings/summary.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import { shouldBe } from './sections/bench-sheet.js';
@@ -21,7 +20,7 @@ import {
   type Cell,
   type Column,
 } from './tree.js';
-import { badge, verdictSentence } from './words/verdict.js';
+import { auditSentence, badge } from './words/verdict.js';
 
 /** Pictures of the card, as the report has them. */
 const onCard: ReadonlySet<string> = new Set(['front.svg', 'section.svg', 'corner.svg', 'cloth.svg', 'hanging.svg']);
@@ -43,7 +42,6 @@ export const firstSheet = (told: Telling, pictures: readonly Picture[]): FirstSh
 
 function benchCard(told: Telling, pictures: readonly Picture[]): Root {
   const { audit } = told;
-  const counts = countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding));
   const notes = notesOf(pieceNotes(told, audit.cut));
   const fastenings = audit.sheets.fastenings.map((line) => fasteningRow(told, line));
   const other = notes.reduce(
@@ -53,9 +51,7 @@ function benchCard(told: Telling, pictures: readonly Picture[]): Root {
   const frames = audit.plan.count === 1 ? '' : `, ${audit.plan.count} frames`;
   return document([
     heading(2, `Bench card: ${userText(audit.plan.name, 60)}${frames}`),
-    setApart(
-      paragraph(strong(badge(audit.verdict, verdictSentence(audit.verdict, counts, audit.measured !== undefined)))),
-    ),
+    setApart(paragraph(strong(badge(audit.verdict, auditSentence(audit))))),
     ...pictures.filter(({ name }) => onCard.has(name)).map(picture),
     bullets(blanks(told)),
     ...listOf(

@@ -1,5 +1,5 @@
 import type { Verdict } from '../findings/finding.js';
-import { countVerdicts, foldFindings } from '../findings/summary.js';
+import { foldFindings } from '../findings/summary.js';
 import { timesInWords } from '../base/times-words.js';
 import { formatNumber } from '../base/units-format.js';
 import { chanceInWords } from '../base/chance-words.js';
@@ -14,7 +14,7 @@ import { saying } from './sections/verdict.js';
 import { telling } from './telling.js';
 import { appliedInWords } from './words/applied.js';
 import { costInWords } from './words/cost.js';
-import { verdictSentence, verdictWord } from './words/verdict.js';
+import { auditSentence, verdictWord } from './words/verdict.js';
 
 /** One reason for a verdict: what was found, and what to do about it. */
 export interface Reason {
@@ -58,11 +58,7 @@ export function glanceOf(audit: Audit): Glance {
     name: userText(audit.plan.name, 200),
     verdict: audit.verdict,
     word: verdictWord[audit.verdict],
-    sentence: verdictSentence(
-      audit.verdict,
-      countVerdicts(folded.map(({ finding }) => finding)),
-      audit.measured !== undefined,
-    ),
+    sentence: auditSentence(audit),
     reasons: folded.flatMap((fold) => {
       const { rule, verdict, do: next } = fold.finding;
       return verdict === 'clear'

@@ -1,4 +1,3 @@
-import { countVerdicts, foldFindings } from '../findings/summary.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
 import type { FirstSheet } from './paper.js';
@@ -7,7 +6,7 @@ import { tried } from './sections/changes.js';
 import { gravestSayings, reasonBlocks } from './sections/verdict.js';
 import type { Telling } from './telling.js';
 import { bullets, document, heading, paragraph, picture, setApart, strong } from './tree.js';
-import { badge, verdictSentence } from './words/verdict.js';
+import { auditSentence, badge } from './words/verdict.js';
 
 /** Most reasons told, so that all stays on one sheet; what is over stands under “What to change”. */
 const mostReasons = 7;
@@ -28,20 +27,7 @@ export function stopSheet(told: Telling, pictures: readonly Picture[]): FirstShe
         2,
         `${audit.measured === undefined ? 'Not to be cut yet' : 'Not to go on with yet'}: ${userText(audit.plan.name, 60)}`,
       ),
-      setApart(
-        paragraph(
-          strong(
-            badge(
-              audit.verdict,
-              verdictSentence(
-                audit.verdict,
-                countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)),
-                audit.measured !== undefined,
-              ),
-            ),
-          ),
-        ),
-      ),
+      setApart(paragraph(strong(badge(audit.verdict, auditSentence(audit))))),
       bullets(
         over > 0 ? [...reasons.slice(0, mostReasons - 1), `${over + 1} more stand under “What to change”.`] : reasons,
       ),

@@ -1,6 +1,6 @@
 import type { Paragraph } from 'mdast';
 import type { Finding } from '../../findings/finding.js';
-import { countVerdicts, foldFindings, worstVerdict, type FoldedFinding } from '../../findings/summary.js';
+import { foldFindings, worstVerdict, type FoldedFinding } from '../../findings/summary.js';
 import { timesInWords } from '../../base/times-words.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { userText } from '../clean-text.js';
@@ -10,7 +10,7 @@ import { appliedInWords, relaxedBlocks } from '../words/applied.js';
 import { aboutsInWords } from '../words/about.js';
 import { barsInWords, cornersInWords } from '../words/build.js';
 import { costInWords } from '../words/cost.js';
-import { badge, verdictSentence } from '../words/verdict.js';
+import { auditSentence, badge } from '../words/verdict.js';
 import { bestChangeBlocks, framePictures } from './best-change.js';
 
 /** So many of the gravest findings are said right under the verdict. */
@@ -24,21 +24,7 @@ export function verdictSection(told: Telling): Section {
   const { audit } = told;
   const { front, section } = framePictures(audit);
   const blocks: Block[] = [
-    setApart(
-      ...measuredFirst(audit),
-      paragraph(
-        strong(
-          badge(
-            audit.verdict,
-            verdictSentence(
-              audit.verdict,
-              countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)),
-              audit.measured !== undefined,
-            ),
-          ),
-        ),
-      ),
-    ),
+    setApart(...measuredFirst(audit), paragraph(strong(badge(audit.verdict, auditSentence(audit))))),
     ...reasonBlocks(audit),
     ...bestChangeBlocks(told),
     ...front.map(picture),

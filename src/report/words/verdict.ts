@@ -1,4 +1,5 @@
-import type { Verdict } from '../../findings/finding.js';
+import type { Finding, Verdict } from '../../findings/finding.js';
+import { countVerdicts, foldFindings } from '../../findings/summary.js';
 
 /** A verdict as one word; the word itself, never a colour, carries it. */
 export const verdictWord: Readonly<Record<Verdict, string>> = {
@@ -40,3 +41,15 @@ export function verdictSentence(verdict: Verdict, counts: Readonly<Record<Verdic
       return `Clear: all ${counted(counts.clear, 'check')} of the ruleset that apply to this plan are met, ${measured ? 'and so is what you measured' : 'so it can be cut'}.`;
   }
 }
+
+/** The verdict of a finished audit in that sentence: findings alike are counted once, as they are told. */
+export const auditSentence = (audit: {
+  readonly verdict: Verdict;
+  readonly findings: readonly Finding[];
+  readonly measured?: unknown;
+}): string =>
+  verdictSentence(
+    audit.verdict,
+    countVerdicts(foldFindings(audit.findings).map(({ finding }) => finding)),
+    audit.measured !== undefined,
+  );
