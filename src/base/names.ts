@@ -16,3 +16,6 @@ export type Choosing = 'unsorted' | 'plain' | 'picked';
 
 /** What a fact or finding speaks about: `frame`, a bar, a corner, `crossbar-1`, a fastening such as `ply-screws` … */
 export type About = string;
+
+/** The name of a corner or a crossbar as one says it: `top left`, `crossbar 1`. */
+export const spokenName = (name: string): string => name.replace('-', ' ');

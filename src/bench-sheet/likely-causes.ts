@@ -1,3 +1,4 @@
+import { spokenName } from '../base/names.js';
 import { formatNumber, formatQuantity } from '../base/units-format.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Model } from '../model/model.js';
@@ -143,7 +144,7 @@ function nameOf(kind: CauseKind, members: readonly string[], sheet: Sheet): stri
   const who =
     pairOf(members[0] ?? '') === 'crossbars'
       ? members.length === 1
-        ? members[0]!.replace('-', ' ')
+        ? spokenName(members[0]!)
         : 'the crossbars'
       : members.join(' and ');
   return `${from} of ${who} ${partWords[part]}`;

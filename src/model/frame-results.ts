@@ -98,7 +98,7 @@ export interface Stability {
   readonly load_factor: number | null;
   readonly second_factor: number | null;
   readonly mode: ModeName | null;
-  /** In words: `propeller`, `crossbar-1 bends sideways`, `left bar bows in the plane` … */
+  /** In words: `propeller`, `crossbar 1 bows in the plane`, `left bar bows in the plane` … */
   readonly mode_words: string | null;
   readonly second_mode_words: string | null;
   readonly mode_shape: readonly ModeLine[];

@@ -1,3 +1,4 @@
+import { spokenName } from '../base/names.js';
 import { isRead } from '../pile/pile.js';
 import type { Place, PlacedFrame } from '../place/result.js';
 import { markedSides } from '../place/turning.js';
@@ -70,6 +71,6 @@ export function partWords({
   readonly slot: Place['slot'];
   readonly plies: number;
 }): string {
-  const name = piece.part === 'bar' ? `${piece.about} bar` : piece.about.replace('-', ' ');
+  const name = piece.part === 'bar' ? `${piece.about} bar` : spokenName(piece.about);
   return plies > 1 ? `${name}, ply ${piece.ply}` : name;
 }

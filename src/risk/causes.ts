@@ -1,3 +1,4 @@
+import { spokenName } from '../base/names.js';
 import type { BoardWarp } from './ply-warp.js';
 import type { WarpTerm } from './terms.js';
 
@@ -78,7 +79,7 @@ function groupOf(member: string): string {
 
 function inWords(members: readonly string[]): string {
   const first = members[0] as string;
-  if (members.length === 1) return first;
+  if (members.length === 1) return spokenName(first);
   if (groupOf(first) === 'crossbars') return 'the crossbars';
   return members.join(' and ');
 }

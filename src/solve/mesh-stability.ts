@@ -1,3 +1,4 @@
+import { spokenName } from '../base/names.js';
 import {
   addMembraneProduct,
   addProduct,
@@ -54,7 +55,7 @@ function nameMode(
     bow: Math.abs(largestOf(departures(member, u, side, fineFractions(member, 2)))),
   }));
   const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-6) ? b : a));
-  const name = most.member.kind === 'bar' ? `${most.member.name} bar` : most.member.name;
+  const name = most.member.kind === 'bar' ? `${most.member.name} bar` : spokenName(most.member.name);
   return {
     mode: 'sideways',
     moves: most.member.kind === 'bar' ? 'frame' : 'inside',

@@ -123,9 +123,9 @@ describe('stability of a frame', () => {
 
   it('a slender crossbar gives way before the frame does, and is named', () => {
     const words: FrameWords = { width: 1400, height: 900, w: 45, d: 45, crossbars: [{ runs: 'level', at: 0.45, w: 30, d: 8 }, { runs: 'upright', at: 0.5, w: 38, d: 38 }] };
-    expect(findStability(frameOf(words), pull)).toMatchObject({ mode: 'sideways', mode_words: 'crossbar-1 bows out of the plane' });
+    expect(findStability(frameOf(words), pull)).toMatchObject({ mode: 'sideways', mode_words: 'crossbar 1 bows out of the plane' });
     const thin: FrameWords = { width: 1000, height: 1100, w: 40, d: 60, crossbars: [{ runs: 'level', at: 0.45, w: 6, d: 60 }] };
-    expect(findStability(frameOf(thin), pull)).toMatchObject({ mode: 'sideways', mode_words: 'crossbar-1 bows in the plane' });
+    expect(findStability(frameOf(thin), pull)).toMatchObject({ mode: 'sideways', mode_words: 'crossbar 1 bows in the plane' });
     const edge: FrameWords = { width: 900, height: 900, w: 19, d: 38 };
     expect(findStability(frameOf(edge), pull).second_mode_words).toBe('bottom bar bows in the plane');
   });

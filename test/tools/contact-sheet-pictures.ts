@@ -169,7 +169,7 @@ function rollOf(model: Model): Picture {
 
 function movementOf([caption, model]: Plans[number]): Shown {
   const { stability } = solveModel(model);
-  const words = (stability.mode_words ?? 'nothing gives way').replace('crossbar-', 'crossbar ');
+  const words = stability.mode_words ?? 'nothing gives way';
   return { caption: `${caption}: ${words}`, picture: propeller({ units: model.plan.units, lines: stability.mode_shape, words }) };
 }
 

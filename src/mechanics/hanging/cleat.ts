@@ -1,3 +1,4 @@
+import { spokenName } from '../../base/names.js';
 import { nearestMark, tapeMark_mm } from '../../base/tape.js';
 import type { Model } from '../../model/model.js';
 import { braceFoot_mm } from '../occupancy/corner-parts.js';
@@ -58,7 +59,7 @@ export function cleatPlaces(model: Model): CleatPlaces {
     middles_mm: [onMark(W / 2)],
     high_mm: CLEAT_HIGH_MM,
     meets: [
-      ...stops.map(({ name }) => name.replace('-', ' ')),
+      ...stops.map(({ name }) => spokenName(name)),
       ...(brace === undefined ? [] : ['the braces of the top corners']),
       ...(stops.length === 0 && brace === undefined ? ['the side bars'] : []),
     ],

@@ -1,3 +1,4 @@
+import { spokenName } from '../../base/names.js';
 import type { Model } from '../../model/model.js';
 import { ANGLE_MM } from '../../model/brace-layout.js';
 import { gussets } from '../bench/pick-supply.js';
@@ -26,7 +27,7 @@ function allThatStandsOut(model: Model): readonly StandsOut[] {
   } = model;
   const parts: readonly StandsOut[] = [
     ...crossbarsLie(model).map(({ name, runs, middle_mm, w_mm, deep_mm }): StandsOut => ({
-      what: name.replace('-', ' '),
+      what: spokenName(name),
       out_mm: -deep_mm[0],
       up_mm: [
         runs === 'level'

@@ -1,4 +1,4 @@
-import { cornerNames, type BarName, type CornerName } from '../../base/names.js';
+import { cornerNames, spokenName, type BarName, type CornerName } from '../../base/names.js';
 import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
 import { planBraceScrews } from '../fasteners/brace-fastening.js';
@@ -44,7 +44,7 @@ export const cornerParts = remembered((model: Model): readonly Occupant[] =>
 );
 
 type At = (mm: number) => number;
-const inWords = (corner: CornerName): string => corner.replace('-', ' ');
+const inWords = (corner: CornerName): string => spokenName(corner);
 
 function brace(model: Model, corner: CornerName, bar: BarName, at: At): readonly Occupant[] {
   const timber = model.braces.find((one) => one.corner === corner);

@@ -1,4 +1,4 @@
-import type { BarName } from '../../base/names.js';
+import { spokenName, type BarName } from '../../base/names.js';
 import type { Model } from '../../model/model.js';
 import { planCrossbarScrews } from '../fasteners/crossbar-screws.js';
 import { KEEP_BODY_MM, shaft, type Occupant, type Span } from './occupant.js';
@@ -39,7 +39,7 @@ export function crossbarEnds(model: Model): readonly Occupant[] {
   const w_mm = model.bars.top.section.w_mm;
   return crossbarsLie(model).flatMap((lie) => {
     const ends: readonly BarName[] = lie.runs === 'upright' ? ['top', 'bottom'] : ['left', 'right'];
-    const name = lie.name.replace('-', ' ');
+    const name = spokenName(lie.name);
     const [back, front] = lie.deep_mm;
     const middles =
       screws === null

@@ -1,3 +1,4 @@
+import { spokenName } from '../../base/names.js';
 import { meetsUpright, runsInto, WIRE_ROOM_MM, wireDeep_mm } from '../../fit/wire-depth.js';
 import type { Model } from '../../model/model.js';
 import { braceFoot_mm } from './corner-parts.js';
@@ -49,7 +50,7 @@ export function bracesMet(model: Model, path: WirePath): readonly string[] {
 export function crossbarsMet(model: Model, path: WirePath): readonly string[] {
   const { width_mm, height_mm } = model.plan.face;
   return crossbarsLie(model).flatMap((lie) => {
-    const named = lie.name.replace('-', ' ');
+    const named = spokenName(lie.name);
     if (lie.runs === 'upright')
       return meetsUpright(path, { middle_mm: lie.middle_mm, w_mm: lie.w_mm, back_mm: lie.deep_mm[0] }, width_mm)
         ? [named]

@@ -1,3 +1,4 @@
+import { spokenName } from '../../base/names.js';
 import type { Element } from 'hast';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
@@ -76,7 +77,7 @@ const braceWords = { timber: 'corner braces', 'ply-gusset': 'plywood gussets', '
 
 function describe(view: FrontView): string {
   const { units } = view;
-  const crossbars = view.crossbars.map((c) => `${c.name.replace('-', ' ')} runs ${c.runs}, ${fractionWords(c)}`);
+  const crossbars = view.crossbars.map((c) => `${spokenName(c.name)} runs ${c.runs}, ${fractionWords(c)}`);
   const [first] = view.braces;
   const leg = formatLength(first?.leg_mm ?? 0, units);
   const braces =

@@ -1,3 +1,4 @@
+import { spokenName } from '../../base/names.js';
 import type { Diagnosis } from '../../bench-sheet/diagnose.js';
 import type { Sheet } from '../../bench-sheet/sheet.js';
 import { formatQuantity, type QuantityUnit } from '../../base/units-format.js';
@@ -95,7 +96,7 @@ function causes(
   const part = (mm: number | null): string =>
     mm === null ? 'at work' : mm < 0 ? `${small(-mm)} the other way` : small(mm);
   const side = corner_said
-    ? `The ${lifted.replace('-', ' ')} corner stands up ${length(Math.abs(lift_mm))}.`
+    ? `The ${spokenName(lifted)} corner stands up ${length(Math.abs(lift_mm))}.`
     : `Which corner stands up ${length(Math.abs(lift_mm))} was not written down; the likelier side is taken.`;
   return [
     heading(3, 'Why it twists, most likely first'),

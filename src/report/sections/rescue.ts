@@ -1,4 +1,4 @@
-import type { CornerName } from '../../base/names.js';
+import { spokenName, type CornerName } from '../../base/names.js';
 import type { GluedCure } from '../../bench-sheet/rescue-cures.js';
 import type { Rescue } from '../../bench-sheet/rescue.js';
 import { formatNumber } from '../../base/units-format.js';
@@ -17,7 +17,7 @@ const beside: Readonly<Record<CornerName, readonly [CornerName, CornerName]>> = 
   'bottom-left': ['bottom-right', 'top-left'],
   'bottom-right': ['bottom-left', 'top-right'],
 };
-const said = (corner: CornerName): string => corner.replace('-', ' ');
+const said = (corner: CornerName): string => spokenName(corner);
 
 const cureWords: Readonly<Record<GluedCure, string>> = {
   brace: 'a timber brace glued across each corner',

@@ -94,7 +94,7 @@ function causes({ causes: list }: WarpStory): readonly Block[] {
   const rows = list
     .slice(0, 6)
     .map((cause): readonly Cell[] => [
-      capital(partsInWords(cause.name)),
+      capital(cause.name),
       cause.share < 0.01 ? 'under 1 %' : `${Math.round(cause.share * 100)} %`,
     ]);
   return [
@@ -134,7 +134,7 @@ function reserve(told: Telling, show: Show): readonly Block[] {
   const shape =
     stability.mode_words === null
       ? null
-      : propeller({ units, lines: stability.mode_shape, words: partsInWords(stability.mode_words) });
+      : propeller({ units, lines: stability.mode_shape, words: stability.mode_words });
   if (now === null)
     return [
       heading(3, 'Reserve against twisting'),
@@ -149,7 +149,7 @@ function reserve(told: Telling, show: Show): readonly Block[] {
       stability.mode === 'sideways'
         ? 'here a bar or crossbar bows sideways first'
         : 'one pair of opposite corners comes forward and the other goes back, like a propeller',
-      `${stability.mode_words === null || stability.mode_words === 'propeller' ? '' : ` (${partsInWords(stability.mode_words)})`}.`,
+      `${stability.mode_words === null || stability.mode_words === 'propeller' ? '' : ` (${stability.mode_words})`}.`,
       critical === null
         ? ''
         : ` With average boards that happens at a pull of about ${formatQuantity(critical, 'N/m', units)}.`,
@@ -177,7 +177,7 @@ function second({
   if (!(ratio < 1.5)) return [];
   return [
     paragraph(
-      `A second way to give way is close behind, at ${timesInWords(formatNumber(ratio, 2), 'that pull')}: ${partsInWords(second_mode_words)}.`,
+      `A second way to give way is close behind, at ${timesInWords(formatNumber(ratio, 2), 'that pull')}: ${second_mode_words}.`,
     ),
   ];
 }
@@ -232,8 +232,5 @@ const inWidths = ({ plane, out, twist }: JointGive): string =>
   plane === out && out === twist
     ? formatNumber(plane)
     : `${formatNumber(plane)} in the plane, ${formatNumber(out)} out of it and ${formatNumber(twist)} in twist`;
-
-/** `crossbar-1` as people say it. */
-const partsInWords = (words: string): string => words.replace(/crossbar-(\d+)/gu, 'crossbar $1');
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

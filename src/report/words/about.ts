@@ -1,4 +1,4 @@
-import { barNames, cornerNames, type About } from '../../base/names.js';
+import { barNames, cornerNames, spokenName, type About } from '../../base/names.js';
 import { userText } from '../clean-text.js';
 
 /**
@@ -8,7 +8,7 @@ import { userText } from '../clean-text.js';
 export function aboutInWords(about: About): string {
   if (about === 'frame' || about === 'cloth' || about === 'hanging' || about === 'cutting') return 'whole frame';
   if ((barNames as readonly string[]).includes(about)) return `${about} bar`;
-  if ((cornerNames as readonly string[]).includes(about)) return `${about.replace('-', ' ')} corner`;
+  if ((cornerNames as readonly string[]).includes(about)) return `${spokenName(about)} corner`;
   return userText(about.replaceAll('-', ' '), 60);
 }
 

@@ -1,4 +1,4 @@
-import { barNames, cornerNames, type About, type UnitSystem } from '../../base/names.js';
+import { barNames, cornerNames, spokenName, type About, type UnitSystem } from '../../base/names.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { timesInWords } from '../../base/times-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../../base/units-format.js';
@@ -105,8 +105,8 @@ export function lineInWords(line: Line, threshold: string): string {
  */
 export function aboutInWords(about: About): string {
   if ((barNames as readonly string[]).includes(about)) return `the ${about} bar`;
-  if ((cornerNames as readonly string[]).includes(about)) return `the ${about.replace('-', ' ')} corner`;
-  if (/^crossbar-\d+$/.test(about)) return about.replace('-', ' ');
+  if ((cornerNames as readonly string[]).includes(about)) return `the ${spokenName(about)} corner`;
+  if (/^crossbar-\d+$/.test(about)) return spokenName(about);
   const ply = /^(top|bottom|left|right|crossbar-\d+)-(\d+)$/.exec(about);
   if (ply !== null) return `ply ${ply[2]} of ${aboutInWords(ply[1]!)}`;
   return `the ${about.replaceAll('-', ' ')}`;
