@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach } from 'vitest';
+import { runWarm } from './warm.js';
 
 /** Folder of the project. */
 export const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -20,8 +21,10 @@ export interface Run {
 /** A folder of its own for one test, removed after it. */
 export interface Folder {
   readonly path: string;
-  /** Runs the command in the folder, without a terminal. */
+  /** Runs the command in the folder, without a terminal, in a process that stays from one run to the next. */
   run(...args: readonly string[]): Run;
+  /** Starts the built command anew, as a person does: slower, and what starting, ending and prepared files do is true. */
+  start(...args: readonly string[]): Run;
   write(name: string, text: string | Buffer): string;
   /** Names of all files in it, sorted, with `/` between folders. */
   files(): readonly string[];
@@ -40,6 +43,7 @@ export function folder(): Folder {
   return {
     path,
     run: (...args) => runIn(path, args),
+    start: (...args) => startIn(path, args),
     write: (name, text) => {
       mkdirSync(dirname(join(path, name)), { recursive: true });
       writeFileSync(join(path, name), text);
@@ -49,11 +53,16 @@ export function folder(): Folder {
   };
 }
 
-/** Runs the command in a folder, without a terminal. */
-export function runIn(path: string, args: readonly string[]): Run {
-  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...args], { cwd: path, encoding: 'utf8', maxBuffer: 64_000_000, env: { PATH: process.env['PATH'] ?? '' } });
+/** Runs the command in a folder, without a terminal, in the process that stays. */
+export const runIn = (path: string, words: readonly string[]): Run => runWarm({ folder: path, words }, plainEnv);
+
+/** Starts the built command anew in a folder, without a terminal. */
+export function startIn(path: string, words: readonly string[]): Run {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [command, ...words], { cwd: path, encoding: 'utf8', maxBuffer: 64_000_000, env: plainEnv });
   return { code: status, out: stdout, err: stderr };
 }
+
+const plainEnv = { PATH: process.env['PATH'] ?? '' };
 
 /** A stack trace or a bug's message, which no user must see. */
 export const looksLikeABug = /^\s+at |node:internal|should not have happened|Error:/m;

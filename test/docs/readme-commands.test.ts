@@ -1,9 +1,9 @@
-import { spawnSync } from 'node:child_process';
 import { cpSync, existsSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { packageFolder } from '../../src/cli/files.js';
+import { runIn } from '../cli/command.js';
 import { blocksOf, commandsOf, fileNameOf, page } from './readme.js';
 import { everything } from '../effort.js';
 
@@ -71,7 +71,8 @@ describe('README.md', () => {
 function run(command: string): { readonly status: number | null; readonly stdout: string; readonly stderr: string } {
   const [first, second, ...rest] = [...command.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? (bare as string));
   expect([first, second], command).toEqual(['npx', 'sightdown']);
-  return spawnSync(process.execPath, [join(packageFolder, 'dist', 'sightdown.js'), ...rest.flatMap(spread)], { cwd: folder, encoding: 'utf8', env: { ...process.env, NO_COLOR: '1' } });
+  const { code, out, err } = runIn(folder, rest.flatMap(spread));
+  return { status: code, stdout: out, stderr: err };
 }
 
 /** `folder/*.yaml` as a shell spreads it. */

@@ -8,19 +8,25 @@ import { noticesOf } from './notices.mjs';
 const common = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', legalComments: 'linked' };
 
 for (const old of ['dist/tools', 'dist/bundle.cjs.LEGAL.txt']) rmSync(old, { recursive: true, force: true });
-await build({
+const tools = {
   ...common,
-  entryPoints: { prepare: 'test/tools/prepare.ts', cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts', fuzz: 'test/fuzz/fuzz.ts' },
   outdir: 'dist/tools',
   external: ['playwright-core'],
   format: 'esm',
   splitting: true,
   banner: { js: "import { createRequire as __cr } from 'node:module'; const require = __cr(import.meta.url);" },
-});
+};
+await build({ ...tools, entryPoints: { prepare: 'test/tools/prepare.ts' } });
 
 // The shipped shelf and rulesets, read once; the program is told their digest and trusts nothing else.
 execFileSync(process.execPath, ['dist/tools/prepare.js', 'dist'], { stdio: 'inherit' });
 const prepared = createHash('sha256').update(readFileSync('dist/prepared.json')).digest('hex');
+const define = { __PREPARED_DIGEST__: JSON.stringify(prepared) };
+await build({
+  ...tools,
+  define,
+  entryPoints: { cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts', fuzz: 'test/fuzz/fuzz.ts', 'warm-command': 'test/tools/warm-command.ts' },
+});
 
 const { metafile } = await build({
   ...common,
@@ -30,7 +36,7 @@ const { metafile } = await build({
   outfile: 'dist/bundle.cjs',
   format: 'cjs',
   minify: true,
-  define: { 'import.meta.url': '__url', 'import.meta.resolve': '__resolve', __PREPARED_DIGEST__: JSON.stringify(prepared) },
+  define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
   banner: { js: "const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
 });
 // All in one-byte letters, which are read in no time: the compiler leaves others standing in patterns alone, where their number means the same.

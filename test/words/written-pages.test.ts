@@ -1,6 +1,6 @@
-import { execFileSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
+import { runIn } from '../cli/command.js';
 import { faultsOf } from './faults.js';
 
 const top = new URL('../../', import.meta.url).pathname;
@@ -20,7 +20,7 @@ test.each(pages)('%s reads without a slip', (page) => {
 const commands = ['', 'new', 'audit', 'suggest', 'cut', 'place', 'measure', 'measure joint', 'learn', 'timetable', 'rules', 'rules check', 'rules show', 'rules facts', 'rules compare', 'chart', 'page', 'schema'];
 
 test.each(commands)('what `sightdown %s --help` says reads without a slip', (command) => {
-  const said = execFileSync(process.execPath, [`${top}dist/sightdown.js`, ...command.split(' ').filter((word) => word !== ''), '--help'], { encoding: 'utf8' });
+  const said = runIn(top, [...command.split(' ').filter((word) => word !== ''), '--help']).out;
   expect(said).toContain(`Usage: sightdown ${command}`.trim());
   // What is told of each argument and option, without its name; what is typed is left out.
   const told = said.replace(/^ {2}\S.*? {2,}(?=\S)/gmu, '').replace(/^Usage:.*$|^Examples?:\n(?: .*\n)+/gmu, '');
