@@ -1,6 +1,6 @@
 import { chanceOfAtLeast, chiSquareShare, holm, normalQuantile } from './chances.js';
 import { normalTail } from '../risk/normal.js';
-import type { KeptPromise } from './promises.js';
+import type { KeptPromise } from './promise-ledger.js';
 
 /** Chance of any false alarm among all comparisons of one page, however many there are. */
 export const alarm_level = 0.05;

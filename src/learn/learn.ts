@@ -9,7 +9,8 @@ import { readFolder, type FiledSheet, type FolderText, type StudioFolder } from 
 import type { KnownBoth } from './on-a-grid.js';
 import { grossReadings, type GrossReading } from './gross.js';
 import { roundingOf } from './rounding.js';
-import { promisesOf, type FramePromises, type KeptPromise } from './promises.js';
+import type { KeptPromise } from './promise-ledger.js';
+import { promisesOf, type FramePromises } from './promises.js';
 
 /** A reading that is asked about, and the range it was judged by. */
 export interface Outlier extends KeptPromise {

@@ -34,7 +34,7 @@ import {
   topTenthWords,
   type OtherReading,
 } from './page-words.js';
-import type { KeptPromise } from './promises.js';
+import type { KeptPromise } from './promise-ledger.js';
 import { rankPicture } from './rank-picture.js';
 import { nextSteps } from './settle-next.js';
 import { learnedLines, shelfChanges } from './shelf-file.js';

@@ -5,7 +5,7 @@ import { chanceOfAtLeast } from '../../src/learn/chances.js';
 import { formatQuantity } from '../../src/base/units-format.js';
 import { outlierWords } from '../../src/learn/page-words.js';
 import { learn, learnFrames } from '../../src/learn/learn.js';
-import type { KeptPromise } from '../../src/learn/promises.js';
+import type { KeptPromise } from '../../src/learn/promise-ledger.js';
 import { answers, asPromised, Chance, planTexts, shelf, studioYear } from './invented-studio.js';
 import { sheetText } from './sheet-text.js';
 
