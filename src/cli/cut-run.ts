@@ -16,6 +16,7 @@ import { sheetFor } from '../report/html-print.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { loadHighs } from '../highs.js';
 import type { Shelf } from '../shelf/shelf.js';
+import { badge } from '../report/words/verdict.js';
 import { userText } from '../report/clean-text.js';
 import { loadBench } from './bench.js';
 import type { CutOptions } from './option-types.js';
@@ -68,11 +69,13 @@ async function anyStopped(plans: readonly Plan[], bench: Bench, even_so: boolean
     const { verdict, findings } = await audit(plan, bench);
     if (verdict === 'stop')
       stopped.push(
-        `${userText(plan.name)}: ${[...new Set(findings.filter((f) => f.verdict === 'stop').map(({ rule }) => rule))].join(', ')}`,
+        `${userText(plan.name)}: ${[...new Set(findings.filter((f) => f.verdict === 'stop').map(({ title }) => title))].join('; ')}`,
       );
   }
   for (const line of stopped)
-    warn(`STOP  ${line}. ${even_so ? 'It is cut even so, as you asked.' : 'It must not be cut as it stands.'}`);
+    warn(
+      `${badge('stop', 'STOP')}  ${line}. ${even_so ? 'It is cut even so, as you asked.' : 'It must not be cut as it stands.'}`,
+    );
   if (stopped.length > 0 && !even_so)
     warn('Nothing was made. Run `sightdown audit` to see what to change, or give --even-so to cut it all the same.');
   return stopped.length > 0 && !even_so;

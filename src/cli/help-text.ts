@@ -1,4 +1,5 @@
 import type { Help } from 'commander';
+import { wrapLine } from './wrap.js';
 
 /** Help is no wider than this, and narrower on a narrow terminal. */
 const widest = 80;
@@ -10,27 +11,6 @@ export const helpWidth = (): number =>
 
 /** How help is laid out: descriptions wrap beside their names on a narrow terminal as well. */
 export const helpLayout: Partial<Help> = { minWidthToWrap: 24, sortSubcommands: false };
-
-/**
- * One line of text, wrapped; what goes on is indented as its line is, a command by more and with the sign by which a
- * shell reads on.
- */
-function wrapped(line: string, width: number): readonly string[] {
-  if (line.length <= width) return [line];
-  const indent = /^ */u.exec(line)?.[0] ?? '';
-  const command = line.trimStart().startsWith('sightdown ');
-  const [room, more] = command ? [width - 2, `${indent}  `] : [width, indent];
-  const lines: string[] = [];
-  let now = indent;
-  for (const word of line.trim().match(/(?:"[^"]*"|\S)+/gu) ?? []) {
-    const next = now.trim() === '' ? `${now}${word}` : `${now} ${word}`;
-    if (next.length > room && now.trim() !== '') {
-      lines.push(command ? `${now} \\` : now);
-      now = `${more}${word}`;
-    } else now = next;
-  }
-  return [...lines, now];
-}
 
 /** Lines that belong to one paragraph as one; what is indented, and what follows a heading, stays by itself. */
 function paragraphs(text: string): readonly string[] {
@@ -49,5 +29,5 @@ export const under =
   (text: string): (() => string) =>
   () =>
     paragraphs(text)
-      .flatMap((line) => wrapped(line, helpWidth()))
+      .flatMap((line) => wrapLine(line, helpWidth()))
       .join('\n');

@@ -12,6 +12,8 @@ export interface Progress {
 /** Shorter work than this needs no bar; without a terminal a line comes this often, ms. */
 const short_ms = 700;
 const line_ms = 5000;
+/** Columns kept free beside the bar: its blanks, and a time left that has one figure more. */
+const spare = 4;
 /** How often the work pauses to hear the terminal, ms. */
 const breath_ms = 100;
 
@@ -41,7 +43,13 @@ export function progress(total: number, what: string, bound = false): Progress {
     if (bar === null && now_ms - started > short_ms && total > 1) {
       const { SingleBar: Bar, Presets } = (await import('cli-progress')).default;
       const format = `{bar} {value} of {total} ${what}, {left}`;
-      bar = new Bar({ format, stream: process.stderr, clearOnComplete: true, linewrap: true }, Presets.shades_classic);
+      // The bar takes what the words leave, also when the count has all its figures.
+      const beside = `${total} of ${total} ${what}, ${left(now_ms)}`.length + spare;
+      const barsize = Math.max(5, Math.min(40, (process.stderr.columns || 80) - beside));
+      bar = new Bar(
+        { format, barsize, stream: process.stderr, clearOnComplete: true, linewrap: true },
+        Presets.shades_classic,
+      );
       bar.start(total, done, { left: left(now_ms) });
     }
     bar?.update(done, { left: left(now_ms) });

@@ -1,17 +1,35 @@
 import pc from 'picocolors';
 import type { Problem } from '../base/problem.js';
-import type { Verdict } from '../findings/finding.js';
+import { verdicts, type Verdict } from '../findings/finding.js';
 import { showProblems, type Paint } from '../base/show-problem.js';
 import { terminalJson, terminalText, withoutSteering } from '../base/terminal-text.js';
+import { badge } from '../report/words/verdict.js';
 import { exitCode } from './exit.js';
+import { wrapLine } from './wrap.js';
 
 /** Whether escapes may be written to stderr: never into a file, to a dumb terminal, or against NO_COLOR. */
 const coloured = pc.isColorSupported && process.stderr.isTTY === true && process.env['TERM'] !== 'dumb';
 
-/** Colours for problems. */
-const paint: Paint = coloured
-  ? { strong: pc.bold, bad: pc.red, mild: pc.yellow, faint: pc.dim }
-  : { strong: same, bad: same, mild: same, faint: same };
+/** No terminal is taken to be narrower than this. */
+const narrowest = 30;
+/** The columns of a terminal; what goes into a file or another program is never broken. */
+const columnsOf = (stream: NodeJS.WriteStream): number =>
+  stream.isTTY === true && stream.columns > 0 ? Math.max(narrowest, stream.columns) : Infinity;
+/** Columns that what is told on stdout may take. */
+export const columns = (): number => columnsOf(process.stdout);
+const fitTo =
+  (stream: NodeJS.WriteStream) =>
+  (line: string): string =>
+    wrapLine(line, columnsOf(stream)).join('\n');
+
+/** Colours for problems, and how they fit the terminal. */
+const paint: Paint = {
+  ...(coloured
+    ? { strong: pc.bold, bad: pc.red, mild: pc.yellow, faint: pc.dim }
+    : { strong: same, bad: same, mild: same, faint: same }),
+  fit: fitTo(process.stderr),
+  width: columnsOf(process.stderr),
+};
 
 function same(text: string): string {
   return text;
@@ -40,9 +58,10 @@ const brushes: Readonly<Record<Tone, (text: string) => string>> = {
  */
 export function tellPainted(parts: Painted): void {
   const said = (text: string): string => terminalText(text).replaceAll('\n', ' ');
-  process.stdout.write(
-    `${parts.map((part) => (typeof part === 'string' ? said(part) : onTerminal ? brushes[part[0]](said(part[1])) : said(part[1]))).join('')}\n`,
+  const line = parts.map((part) =>
+    typeof part === 'string' ? said(part) : onTerminal ? brushes[part[0]](said(part[1])) : said(part[1]),
   );
+  process.stdout.write(`${fitTo(process.stdout)(line.join(''))}\n`);
 }
 
 /** Shows problems on stderr. */
@@ -50,10 +69,26 @@ export function complain(problems: readonly Problem[]): void {
   if (problems.length > 0) process.stderr.write(`${showProblems(problems, paint)}\n`);
 }
 
-/** One line for the person at the terminal. */
+/** One line for the person at the terminal, with the badges in it coloured. */
 export function tell(line: string): void {
-  print(`${line}\n`);
+  tellPainted(withTones(line));
 }
+
+/** Sentences in lines for the person at the terminal. */
+export function tellAll(text: string): void {
+  for (const line of text.replace(/\n$/u, '').split('\n')) tell(line);
+}
+
+const badges = new RegExp(
+  `(${verdicts.map((one) => `${badge(one, '')}(?:${one.toUpperCase()}|${badge(one).slice(2)})?`).join('|')})`,
+  'u',
+);
+
+/** A line with each badge, and its word where that stands behind it, in the tone of its verdict. */
+const withTones = (line: string): Painted =>
+  line
+    .split(badges)
+    .map((part, i) => (i % 2 === 0 ? part : [tones[verdicts.find((one) => part.startsWith(badge(one, '')))!], part]));
 
 /** Text on stdout; nothing in it can steer the terminal. */
 export function print(text: string): void {
@@ -72,7 +107,7 @@ export function printJson(json: string): void {
 
 /** A sentence on stderr. */
 export function warn(sentence: string): void {
-  process.stderr.write(`${terminalText(sentence)}\n`);
+  process.stderr.write(`${terminalText(sentence).split('\n').map(fitTo(process.stderr)).join('\n')}\n`);
 }
 
 /**

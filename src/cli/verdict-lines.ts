@@ -10,9 +10,9 @@ import { typed } from './typed.js';
 /** So many of the gravest reasons are told; where a frame may be cut all the same, the first one is enough. */
 const reasonsTold = { stop: 3, unknown: 1, caution: 1, clear: 0 } as const;
 
-/** `STOP  Stairwell banner`, the word first so that a script can read it. */
+/** `✕ STOP  Stairwell banner`. */
 export const verdictLine = ({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>): string =>
-  `${verdict.toUpperCase()}  ${userText(plan.name)}`;
+  `${badge(verdict, verdict.toUpperCase())}  ${userText(plan.name)}`;
 
 /**
  * What stands under the verdict of one plan: its gravest reasons, the best change with its cost, and what to type next.

@@ -1,13 +1,14 @@
 import { chanceInWords, formatQuantity } from '../base/units-format.js';
 import { findFact } from '../facts/find-fact.js';
-import type { Finding } from '../findings/finding.js';
+import type { Finding, Verdict } from '../findings/finding.js';
 import type { Audit } from '../report/audit-view.js';
 import { frameInWords } from '../report/words/build.js';
+import { badge, counted } from '../report/words/verdict.js';
 import type { Aim, Suggestion, Suggestions } from './suggest.js';
 
 /** The numbers by which plans are compared. */
 interface Figures {
-  readonly verdict: string;
+  readonly verdict: Verdict;
   readonly cost: number | null;
   readonly weight_kg: number | null;
   readonly twist_reserve: number | null;
@@ -33,16 +34,22 @@ const aimWords: Readonly<Record<Aim, string>> = {
 /** The aims of one suggestion in words: `cheapest and lightest`. */
 export const aimsInWords = (aims: readonly Aim[]): string => aims.map((aim) => aimWords[aim]).join(' and ');
 
-/**
- * The answer as plain text for a terminal: a table, then each plan's changes and why; `whole`: what was looked through
- * as well.
- */
-export function tellSuggestions(answer: Suggestions, whole = false): string {
+/** How an answer is told: the columns there are for it, and whether what was looked through is told as well. */
+export interface TellingOfAnswer {
+  readonly columns?: number;
+  readonly whole?: boolean;
+}
+
+/** The answer as plain text for a terminal: a table, then each plan's changes and why. */
+export function tellSuggestions(
+  answer: Suggestions,
+  { columns = Infinity, whole = false }: TellingOfAnswer = {},
+): string {
   const { planned, found, tried } = answer;
   const { units } = planned.plan;
   const row = (name: string, f: Figures): readonly string[] => [
     name,
-    f.verdict,
+    badge(f.verdict),
     formatQuantity(f.cost, 'cost', units),
     formatQuantity(f.weight_kg, 'kg', units),
     f.twist_reserve === null ? 'unknown' : f.twist_reserve.toFixed(2),
@@ -52,7 +59,7 @@ export function tellSuggestions(answer: Suggestions, whole = false): string {
   const lines = [
     `${planned.plan.name}: ${found.length === 0 ? `no plan ${wish} was found.` : `plans that are ${wish}.`}`,
     '',
-    ...table([
+    ...fitting(columns, [
       ['', 'verdict', `cost ${planned.shelf.currency}`, 'weight', 'reserve', 'lifted corner'],
       row('as planned', figures(planned)),
       ...found.map((one) => row(aimsInWords(one.aims), figures(one.audit))),
@@ -84,16 +91,32 @@ function remaining(audit: Audit): readonly string[] {
   return left.length === 0
     ? []
     : [
-        `  Still to think of, ${left.length} ${left.length === 1 ? 'check' : 'checks'}:`,
-        ...left.map(({ verdict, say }) => `    ${verdict}: ${say}`),
+        `  Still to think of, ${counted(left.length, 'check')}:`,
+        ...left.map(({ verdict, say }) => `    ${badge(verdict, say)}`),
       ];
 }
 
-function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried'], whole: boolean): readonly string[] {
-  const most = tried.in_the_way.slice(0, 3).map(({ rule, builds }) => `${rule} (${builds})`);
+/** That the search was complete, in a line; what was looked through where it is asked for, or nothing was found. */
+function whatWasTried(
+  { planned, found, wish }: Suggestions,
+  tried: Suggestions['tried'],
+  whole: boolean,
+): readonly string[] {
+  const titles = new Map(planned.findings.map(({ rule, title }) => [rule, title]));
+  const most = tried.in_the_way.slice(0, 3).map(({ rule, builds }) => {
+    const title = titles.get(rule);
+    return `${title === undefined ? rule : `${title} (${rule})`} in ${counted(builds, 'way', 'ways')}`;
+  });
   return [
-    `Looked through: ${tried.candidates} plans, which are ${tried.builds} ways to build the frame with every choice of boards. ${tried.examined} of those ways had to be worked out${found.length === 0 ? ', and none of them will do' : '; the others cannot cost less, weigh less or change less'}.`,
-    ...(most.length === 0 ? [] : [`Most often in the way: ${most.join(', ')}.`]),
+    found.length === 0
+      ? `The search was complete: none of ${tried.candidates} plans will do.`
+      : `The search was complete: none of ${tried.candidates} plans that will do costs less, weighs less or changes less.`,
+    ...(whole || found.length === 0
+      ? [
+          `They are ${tried.builds} ways to build the frame, each with every choice of boards. ${tried.examined} of those ways had to be worked out${found.length === 0 ? '' : '; the others cannot do better'}.`,
+        ]
+      : []),
+    ...(most.length > 0 && (whole || found.length === 0) ? [`Most often in the way: ${most.join('; ')}.`] : []),
     ...(whole ? ['What was looked through:', ...tried.space.map((sentence) => `  - ${sentence}`)] : []),
     ...(found.length === 0 && wish === 'no-stop'
       ? [
@@ -104,6 +127,17 @@ function whatWasTried({ found, wish }: Suggestions, tried: Suggestions['tried'],
 }
 
 const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+
+/** A table, or where that is too wide each row by itself, its cells named by their heads. */
+function fitting(columns: number, rows: readonly (readonly string[])[]): readonly string[] {
+  const lines = table(rows);
+  if (lines.every((line) => line.length <= columns)) return lines;
+  const [head = [], ...body] = rows;
+  return body.map(([name = '', verdict = '', ...cells]) => {
+    const named = cells.map((cell, i) => `${head[i + 2] ?? ''} ${cell}`);
+    return `${capital(name)}: ${verdict}, ${named.join(', ')}.`;
+  });
+}
 
 /** Columns as wide as their widest cell. */
 function table(rows: readonly (readonly string[])[]): readonly string[] {

@@ -89,7 +89,7 @@ describe('nobody disappears', () => {
     for (const name of ['birta.yaml', 'hedda.yaml']) small.write(`plans/${name}`, readFileSync(join(path, 'plans', name)));
     small.write('plans/gitte.yaml', 'plan: 1\n');
     const run = (format: string) => small.run('audit', 'plans', '--samples', '500', '--out', 'pages', '--names', 'hidden', '--format', format);
-    expect(run('html').out).toMatch(/^CLEAR {2}Plan 1 \(plans\/birta\.yaml\) {2}→ {2}pages\/plan-1\/report\.html$/mu);
+    expect(run('html').out).toMatch(/^● CLEAR {2}Plan 1 \(plans\/birta\.yaml\) {2}→ {2}pages\/plan-1\/report\.html$/mu);
     const pages = small.files().filter((file) => file.startsWith('pages/'));
     expect(pages).toEqual(['pages/class-pack.html', 'pages/class.html', 'pages/plan-1/report.html', 'pages/plan-3/report.html']);
     const texts = [run('csv').out, run('json').out, ...pages.map((file) => readFileSync(join(small.path, file), 'utf8'))];

@@ -13,7 +13,7 @@ describe('one plan', () => {
     here.write('sill.yaml', plan('Sill'));
     const { code, out, err } = here.run('audit', 'sill.yaml');
     expect({ code, err }).toEqual({ code: 0, err: '' });
-    expect(out).toMatch(/^CLEAR {2}Sill {2}→ {2}reports\/sill\/report\.md$/m);
+    expect(out).toMatch(/^● CLEAR {2}Sill {2}→ {2}reports\/sill\/report\.md$/m);
     expect(here.files()).toContain('reports/sill/report.md');
     expect(here.files()).toContain('reports/sill/front.svg');
   });
@@ -143,7 +143,7 @@ describe('several plans', () => {
     here.write('a/thin.yaml', stopPlan);
     const { code, out, err } = here.run('audit', 'a/sill.yaml', 'a/thin.yaml');
     expect({ code, err }).toEqual({ code: 3, err: '' });
-    expect(out.trim().split('\n').map((line) => line.split('  ')[0])).toEqual(['CLEAR', 'STOP', '2 plans']);
+    expect(out.trim().split('\n').map((line) => line.split('  ')[0])).toEqual(['● CLEAR', '✕ STOP', '2 plans']);
     for (const file of ['reports/sill/report.md', 'reports/thin/report.md', 'reports/class.md', 'reports/class-boards.svg']) expect(here.files()).toContain(file);
   });
 

@@ -54,7 +54,7 @@ describe('at the terminal', () => {
     here.write('thin.yaml', stopPlan);
     const stop = here.run('audit', 'thin.yaml', '--samples', '200');
     expect(stop.code).toBe(3);
-    expect(stop.out).toMatch(/^STOP {2}/u);
+    expect(stop.out).toMatch(/^✕ STOP {2}/u);
     expect(stop.out.match(/^ {2}✕ /gmu)?.length).toBeLessThanOrEqual(3);
     expect(stop.out).toMatch(/^ {2}✕ /mu);
     expect(stop.out).toContain('Next: sightdown suggest thin.yaml');
