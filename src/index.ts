@@ -26,6 +26,7 @@ export type { Source, SourceStatus } from './base/sources.js';
 export { fileShape } from './schemas.js';
 export type { EditedKind, FileShape } from './schemas.js';
 export { showProblems } from './base/show-problem.js';
+export { plainYaml } from './base/plain-yaml.js';
 export { setInText } from './base/yaml-edit.js';
 export type { YamlValue } from './base/yaml-edit.js';
 export { chanceInWords, formatNumber, formatQuantity } from './base/units-format.js';

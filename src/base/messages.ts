@@ -187,6 +187,11 @@ const wordings = {
     allowed: 'one document in a file',
     hint: 'Move the second one into a file of its own.',
   }),
+  'yaml-version': (d) => ({
+    found: `\`${d.value}\` above the text`,
+    allowed: 'YAML 1.2, in which `yes`, `no` and `on` are plain words',
+    hint: 'Take this line away: everything else may stay as it is.',
+  }),
   tag: (d) => ({
     found: `the tag \`${d.value}\``,
     allowed: 'plain values',

@@ -1,4 +1,5 @@
 import { parse } from 'yaml';
+import { plainYaml } from './plain-yaml.js';
 
 /** How a source stands behind its numbers. */
 export const sourceStatuses = ['seen', 'memory', 'practice', 'proposal', 'measured', 'derived'] as const;
@@ -24,7 +25,7 @@ const text = (value: unknown): string => (typeof value === 'string' ? value : ''
  * or a key given twice, is a bug and throws an Error that names it.
  */
 export function readSources(yaml: string): readonly Source[] {
-  const document: unknown = parse(yaml, { maxAliasCount: 0 });
+  const document: unknown = parse(yaml, { ...plainYaml, maxAliasCount: 0 });
   const list =
     typeof document === 'object' && document !== null ? (document as { readonly list?: unknown }).list : undefined;
   if (!Array.isArray(list)) throw new Error('the list of sources has no `list:`');

@@ -1,6 +1,7 @@
 import { Composer, isMap, isNode, isScalar, isSeq, LineCounter, Parser, YAMLParseError } from 'yaml';
 import type { CST, Document } from 'yaml';
 import { problemAt, quoted, type Details, type Place, type ProblemCode } from './messages.js';
+import { plainYaml } from './plain-yaml.js';
 import type { Problem } from './problem.js';
 import { guardedTokens, looksBinary, TooDeep, TooMany, usualLimits, type YamlLimits } from './yaml-limits.js';
 import { YamlLookup } from './yaml-lookup.js';
@@ -148,6 +149,9 @@ export function readYaml(
     const { data, faults } = treeToData(doc, lookup, limits);
     const problems = [
       ...syntax.filter((problem) => problem.code !== 'tag'),
+      ...(doc.directives.yaml.version === '1.1'
+        ? [problemAt('yaml-version', locate(body.search(/^%YAML/mu), []), { value: '%YAML 1.1' })]
+        : []),
       ...faults.map((fault) => problemAt(fault.code, locate(fault.offset, fault.path), fault.details)),
     ];
     if (data === null && problems.length === 0)
@@ -189,7 +193,11 @@ function parseGuarded(text: string, lines: LineCounter, limits: YamlLimits): Doc
   lines.addNewLine(0);
   for (const lexeme of guardedTokens(text, limits)) tokens.push(...parser.next(lexeme));
   tokens.push(...parser.end());
-  const [doc, second] = new Composer({ uniqueKeys: false, prettyErrors: false }).compose(tokens, true, text.length);
+  const [doc, second] = new Composer({ ...plainYaml, uniqueKeys: false, prettyErrors: false }).compose(
+    tokens,
+    true,
+    text.length,
+  );
   if (doc === undefined) throw new Error('an empty text should have been refused before');
   if (second !== undefined)
     doc.errors.push(

@@ -12,6 +12,7 @@ import {
   type YAMLMap,
 } from 'yaml';
 import { keyText } from './yaml-lookup.js';
+import { plainYaml } from './plain-yaml.js';
 import type { Path } from './yaml-document.js';
 
 /** What can be written at a place: a scalar, a list or a map of them; undefined takes the place away. */
@@ -26,7 +27,7 @@ export type YamlValue =
  * cannot be read, or leads there through an alias: then a person has to do it.
  */
 export function setInText(text: string, path: Path, value: YamlValue): string | null {
-  const doc = parseDocument(text, { keepSourceTokens: true });
+  const doc = parseDocument(text, { ...plainYaml, keepSourceTokens: true });
   if (doc.errors.length > 0 || !isMap(doc.contents) || path.length === 0) return null;
   const inPlace = scalarInPlace(text, doc, path, value);
   if (inPlace !== null) return inPlace;

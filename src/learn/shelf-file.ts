@@ -1,4 +1,5 @@
 import { isMap, isScalar, parseDocument, type Document, type Node, type YAMLMap } from 'yaml';
+import { plainYaml } from '../base/plain-yaml.js';
 import { digits } from '../measure/reading.js';
 import { eachWay, type JointGive } from '../base/joint-give.js';
 import type { JointBuild, Shelf } from '../shelf/shelf.js';
@@ -101,8 +102,8 @@ export function writeLearned(
   { base, shelf }: { readonly base: string; readonly shelf: Shelf },
   date: string | null,
 ): string {
-  const doc = parseDocument(text);
-  const below = parseDocument(base);
+  const doc = parseDocument(text, plainYaml);
+  const below = parseDocument(base, plainYaml);
   if (doc.errors.length > 0 || !isMap(doc.contents)) throw new RangeError('the shelf cannot be read');
   for (const change of changes) {
     const { place, value, frames, boards, joints, before } = change;
@@ -159,7 +160,7 @@ function source(doc: Document, entry: readonly string[], field: string, key: str
  * The same shelf as it stood before it learned anything: what promises are held against, and what learning starts from.
  */
 export function beforeLearning(text: string): string {
-  const doc = parseDocument(text);
+  const doc = parseDocument(text, plainYaml);
   if (doc.errors.length > 0 || !isMap(doc.contents)) return text;
   const learned = doc.get('learned', true) as YAMLMap | undefined;
   if (!isMap(learned)) return text;
@@ -187,7 +188,7 @@ function placeOf(name: string): readonly string[] {
 
 /** The changes as lines to paste into a shelf. */
 export function learnedLines(changes: readonly ShelfChange[], date: string | null): string {
-  const doc = parseDocument('shelf: 1\n');
+  const doc = parseDocument('shelf: 1\n', plainYaml);
   for (const change of changes) {
     const node = doc.createNode(change.value, typeof change.value === 'object' ? { flow: true } : {}) as Node;
     node.comment = remark(change, date);

@@ -1,4 +1,5 @@
 import { isMap, parseDocument, type Document } from 'yaml';
+import { plainYaml } from '../base/plain-yaml.js';
 import { keepSpacing } from '../base/yaml-edit.js';
 import { formatLength } from '../base/units-format.js';
 import type { Plan } from '../plan/plan.js';
@@ -10,7 +11,7 @@ import { share } from './edit-words.js';
  * changed plan. Null when the file is built in a way that cannot be edited.
  */
 export function writeEdit(text: string, edit: Edit, plan: Plan): string | null {
-  const doc = parseDocument(text, { keepSourceTokens: true });
+  const doc = parseDocument(text, { ...plainYaml, keepSourceTokens: true });
   if (doc.errors.length > 0 || !isMap(doc.contents)) return null;
   try {
     changeDocument(doc, edit, plan);

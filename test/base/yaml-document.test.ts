@@ -10,6 +10,19 @@ describe('reading YAML', () => {
     expect(source?.data).toEqual({ a: 1, b: ['x', 2.5, true, null], c: { d: '1/8', e: '3-1/2"', f: 'no' } });
   });
 
+  it('reads YAML 1.1 as 1.2 and says so, for `yes` would be no word in it', () => {
+    const { source, problems } = readYaml('%YAML 1.1\n---\na: yes\nb: 010\nc: 2001-12-14\n', 'a.yaml');
+    expect(problems.map(({ code, line }) => [code, line])).toEqual([['yaml-version', 1]]);
+    expect(source?.data).toEqual({ a: 'yes', b: 10, c: '2001-12-14' });
+    expect(readYaml('%YAML 1.2\n---\na: yes\n', 'a.yaml').problems).toEqual([]);
+    expect(readYaml('%YAML 1.3\n---\na: yes\n', 'a.yaml').problems.map(({ code }) => code)).toEqual(['bad-yaml']);
+  });
+
+  it('takes no tag for anything, whatever stands behind it', () => {
+    for (const value of ['!!omap [ a: 1, a: 2 ]', '!!set { a }', '!!binary x', '!!timestamp 2001', '!!merge <<', '!!str x', '!own x'])
+      expect(readYaml(`k: ${value}\n`, 'a.yaml').problems.map(({ code }) => code), value).toEqual(['tag']);
+  });
+
   it('follows a handful of aliases', () => {
     const { source, problems } = readYaml('a: &x { b: 1 }\nc: *x\nd: [ *x, *x ]\n', 'a.yaml');
     expect(problems).toEqual([]);

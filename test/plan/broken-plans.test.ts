@@ -51,6 +51,7 @@ const broken: readonly (readonly [string, string, string, string])[] = [
   ['a list', '- plan: 1\n', 'not-a-map', '1:1'],
   ['a word', 'plan', 'not-a-map', '1:1'],
   ['two documents', `${smallest}---\nplan: 1\n`, 'several-documents', '5:1'],
+  ['the older YAML', `# from an old file\n%YAML 1.1\n---\n${smallest}`, 'yaml-version', '2:1'],
   ['a special key', `${smallest}__proto__: { count: 3 }\n`, 'forbidden-key', '5:1'],
   ['a special key deep down', smallest.replace('lay: flat', 'lay: flat, __proto__: {}'), 'forbidden-key', '4:40'],
   ['an alias bomb', `a: &a [1,1,1,1,1,1,1,1,1]\nb: &b [*a,*a,*a,*a,*a,*a,*a,*a,*a]\nc: &c [*b,*b,*b,*b,*b,*b,*b,*b,*b]\nd: &d [*c,*c,*c,*c,*c,*c,*c,*c,*c]\ne: [*d,*d,*d,*d,*d,*d,*d,*d,*d]\n${smallest}`, 'too-many-aliases', '5:23'],

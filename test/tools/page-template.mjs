@@ -20,11 +20,16 @@ const onlyWhatIsUsed = {
     return file === undefined ? undefined : { path: file, sideEffects: false };
   }),
 };
+/** Of YAML 1.1 only its merge keys are reached. */
+const noOlderYaml = {
+  name: 'no older YAML',
+  setup: ({ onResolve }) => onResolve({ filter: /\/yaml-1\.1\/[^m]/ }, () => ({ path: resolve(leftOut('older-yaml')) })),
+};
 let [script] = (await build({
-  ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', plugins: [onlyWhatIsUsed], jsx: 'automatic', jsxImportSource: 'preact',
+  ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', plugins: [onlyWhatIsUsed, noOlderYaml], jsx: 'automatic', jsxImportSource: 'preact',
   define: { 'window.ResizeObserver': 'globalThis.ResizeObserver' },
   alias: {
-    '@ungap/structured-clone': leftOut('structured-clone'), eventemitter2: leftOut('eventemitter2'), 'jsonpath-plus': leftOut('jsonpath'), 'hash-it': leftOut('hash-it'),
+    '@ungap/structured-clone': leftOut('structured-clone'), eventemitter2: leftOut('eventemitter2'), 'jsonpath-plus': leftOut('jsonpath'), 'hash-it': leftOut('hash-it'), clone: leftOut('clone'),
     'decode-named-character-reference': leftOut('named-references'), 'character-entities-html4': leftOut('named-entities'), 'character-entities-legacy': leftOut('named-entities'), 'property-information': leftOut('property-information'),
   },
 })).outputFiles.map(({ text }) => text);

@@ -1,6 +1,14 @@
 import { computed, signal } from '@preact/signals';
 import { parse } from 'yaml';
-import { fileShape, readSources, setInText, type EditedKind, type FileShape, type YamlValue } from '../../index.js';
+import {
+  fileShape,
+  plainYaml,
+  readSources,
+  setInText,
+  type EditedKind,
+  type FileShape,
+  type YamlValue,
+} from '../../index.js';
 import type { BenchTexts, NamedText, PageData } from '../engine/protocol.js';
 import type { Path } from './plan.js';
 
@@ -46,7 +54,7 @@ export function shapeFor(kind: EditedKind): FileShape {
 /** A YAML text as plain data; an empty map where it cannot be read. */
 export function dataOf(text: string | undefined): Readonly<Record<string, unknown>> {
   try {
-    const data: unknown = parse(text ?? '', { maxAliasCount: 100 });
+    const data: unknown = parse(text ?? '', { ...plainYaml, maxAliasCount: 100 });
     return typeof data === 'object' && data !== null && !Array.isArray(data)
       ? (data as Readonly<Record<string, unknown>>)
       : {};

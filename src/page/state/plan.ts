@@ -1,6 +1,6 @@
 import { computed, effect, signal } from '@preact/signals';
 import { parseDocument } from 'yaml';
-import { setInText, type YamlValue } from '../../index.js';
+import { plainYaml, setInText, type YamlValue } from '../../index.js';
 import { History } from './history.js';
 
 /** A way into the plan: keys and list indices. */
@@ -27,7 +27,7 @@ export const canRedo = computed(() => (edits.value, history.value.canForth));
 /** What the text says as plain data; the last that could be read stays while it cannot. */
 export const planData = computed<{ readonly data: Readonly<Record<string, unknown>>; readonly readable: boolean }>(
   (): { data: Readonly<Record<string, unknown>>; readable: boolean } => {
-    const doc = parseDocument(planText.value, { uniqueKeys: false });
+    const doc = parseDocument(planText.value, { ...plainYaml, uniqueKeys: false });
     const data: unknown = doc.errors.length > 0 ? null : safely(() => doc.toJS({ maxAliasCount: 100 }) as unknown);
     if (typeof data !== 'object' || data === null || Array.isArray(data)) return { data: lastData, readable: false };
     lastData = data as Readonly<Record<string, unknown>>;
