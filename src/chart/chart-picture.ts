@@ -14,13 +14,13 @@ import type { Chart, ChartEntry } from './chart.js';
 import type { Shape } from './chart-plan.js';
 
 /** Where things stand, sheet units. */
-const left = 72;
-const top = 62;
+const left = 80;
+const top = 84;
 const gap = 20;
 const panelWidth = (sheetWidth - left - gap - 14) / 2;
-const headHeight = 13;
-const rowHeight = 13;
-const barHeight = 3.3;
+const headHeight = 16;
+const rowHeight = 16;
+const barHeight = 4.3;
 
 /** Rows of the chart under the names of their stocks. */
 interface Line {
@@ -108,7 +108,7 @@ function drawPanel(
       text: `${shape === 'square' ? 'Square: side' : 'Three to two: width'}, ${chart.units === 'metric' ? 'm' : 'in'}`,
       size: textSize.small,
       heavy: true,
-      spots: [{ x, y: top - 20, anchor: 'start' }],
+      spots: [{ x, y: top - 22, anchor: 'start' }],
     },
     ...ticks.map((at_mm): Label => ({
       text: String(Math.round(at_mm / (chart.units === 'metric' ? 1000 : 25.4))),
@@ -153,34 +153,31 @@ function drawEntry({ build, clear_mm, no_stop_mm }: ChartEntry, x: number, y: nu
 
 /** What the bars mean. */
 function key(): Drawing {
-  const y = 14;
-  const sample = (x: number, fill: string) => outline(rectangle(x, y - 3, 16, 6), { width: weight.thin, fill });
-  const label = (x: number, text: string): Label => ({
+  const [first, second] = [14, 31];
+  const sample = (x: number, y: number, fill: string) =>
+    outline(rectangle(x, y - 3, 16, 6), { width: weight.thin, fill });
+  const label = (x: number, y: number, text: string): Label => ({
     text,
     size: textSize.small,
     spots: [{ x, y, anchor: 'start' }],
   });
   return drawing({
     marks: [
-      sample(6, softInk),
-      sample(134, paperFill),
+      sample(6, first, softInk),
+      sample(206, first, paperFill),
       line(
         [
-          { x: 252, y },
-          { x: 270, y },
+          { x: 6, y: second },
+          { x: 22, y: second },
         ],
         { width: weight.thin, colour: softInk },
       ),
     ],
     labels: [
-      label(26, 'clear, no braces'),
-      label(154, 'clear, braced'),
-      label(274, 'no stop, braced'),
-      {
-        text: 'Three bars each: none, one, two crossbars',
-        size: textSize.small,
-        spots: [{ x: sheetWidth - 6, y: top - 33, anchor: 'end' }],
-      },
+      label(28, first, 'clear, no braces'),
+      label(228, first, 'clear, braced'),
+      label(28, second, 'no stop, braced'),
+      label(6, second + 17, 'Three bars each: none, one, two crossbars'),
     ],
   });
 }

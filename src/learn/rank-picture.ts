@@ -1,10 +1,11 @@
 import { ink, sheetWidth, softInk, textSize, weight, woodFill } from '../report/drawings/drawing-standard.js';
+import type { Label } from '../report/drawings/labels.js';
 import { drawing, finishPicture, type Picture } from '../report/drawings/picture.js';
 import { line, outline, rectangle } from '../report/drawings/strokes.js';
 import { luckBand } from './chances.js';
 
 const classes = 10;
-const plot = { left: 40, right: sheetWidth - 16, top: 64, base: 220 } as const;
+const plot = { left: 40, right: sheetWidth - 16, top: 80, base: 236 } as const;
 
 /** How much of a rank that rounding leaves open lies in a class. */
 function shareIn([from, to]: readonly [number, number], low: number, high: number): number {
@@ -73,15 +74,19 @@ export function rankPicture(ranks: readonly (readonly [number, number])[]): Pict
         heavy: true,
         spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }],
       },
-      {
-        text: 'between the dashed lines: what luck allows an honest promise',
+      ...['between the dashed lines:', 'what luck allows an honest promise'].map((text, i) => ({
+        text,
         size: textSize.small,
-        spots: [{ x: sheetWidth / 2, y: 38, anchor: 'middle' }],
-      },
+        spots: [{ x: sheetWidth / 2, y: 38 + 15 * i, anchor: 'middle' as const }] as const,
+      })),
       ...counts.map((count, i) => ({
         text: String(count),
         size: textSize.small,
-        spots: [{ x: plot.left + (i + 0.5) * step, y: plot.base - 8, anchor: 'middle' as const }] as const,
+        spots: [plot.base - 9, y(count) + 10, y(count) - 9, y(low) - 9].map((at) => ({
+          x: plot.left + (i + 0.5) * step,
+          y: at,
+          anchor: 'middle' as const,
+        })) as unknown as Label['spots'],
       })),
       { text: String(low), size: textSize.small, spots: [{ x: plot.left - 6, y: y(low), anchor: 'end' }] },
       { text: String(high), size: textSize.small, spots: [{ x: plot.left - 6, y: y(high), anchor: 'end' }] },
@@ -92,6 +97,12 @@ export function rankPicture(ranks: readonly (readonly [number, number])[]): Pict
       },
       { text: 'largest →', size: textSize.small, spots: [{ x: plot.right, y: plot.base + 16, anchor: 'end' }] },
     ],
+    obstacles: [0, low, high].map((count) => ({
+      x: plot.left,
+      y: y(count) - 1,
+      width: plot.right - plot.left,
+      height: 2,
+    })),
   });
   const alt = `Ten columns, one for each tenth of what was promised, with how many readings fell there: ${counts.join(', ')}. Luck allows ${low} to ${high} in each. ${words}`;
   return finishPicture(

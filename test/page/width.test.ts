@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { paper, phone, tablet } from './browser.js';
-import { tooWide } from './in-page.js';
+import { seenTexts, tooWide } from './in-page.js';
 import { setUpPages } from './pages.js';
 
 const { pages, browser } = setUpPages();
@@ -29,6 +29,19 @@ describe('nothing runs off the side', () => {
     for (const { name, file } of pages().all) {
       const { page } = await browser().open(file, look);
       expect({ name, ...(await page.evaluate(tooWide)) }).toEqual({ name, page_px: 0, over: [] });
+      await page.close();
+    }
+  });
+});
+
+describe('lettering on a phone', () => {
+  test('is 11 px or more, in drawings too', async () => {
+    for (const { name, file } of pages().all) {
+      const { page } = await browser().open(file, { viewport: phone });
+      await page.evaluate(() => document.querySelectorAll('details').forEach((folded) => (folded.open = true)));
+      const seen = await page.evaluate(seenTexts);
+      expect(seen.filter(({ drawn }) => drawn).length, name).toBeGreaterThan(20);
+      expect(seen.filter(({ size_px }) => size_px < 10.99).map(({ words, size_px }) => `${words}: ${size_px}`), name).toEqual([]);
       await page.close();
     }
   });

@@ -1,6 +1,7 @@
 import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
+import { broken, caption, lineStep } from './caption.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { ink, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture, type PictureTitle } from './picture.js';
@@ -44,6 +45,8 @@ export function barSection(section: BarSection, named: Partial<SectionTitle> = {
   const bottom = top + w;
   const cloth = right + lip;
   const tail = Math.max(bottom + 42, top + 96);
+  const explained = broken(['Lower measure: the cloth pulls so far off the middle.']);
+  const foot = tail + 62 + lineStep * explained.length;
   const content = together(
     plies(section, left, top, d, w),
     lip > 0.5
@@ -64,7 +67,7 @@ export function barSection(section: BarSection, named: Partial<SectionTitle> = {
       to: cloth,
       y: tail + 34,
       edge: tail + 8,
-      text: `${formatLength(d_mm / 2 + lip_mm, units)} from the middle`,
+      text: formatLength(d_mm / 2 + lip_mm, units),
     }),
     drawing({
       marks: [
@@ -87,12 +90,20 @@ export function barSection(section: BarSection, named: Partial<SectionTitle> = {
           size: textSize.small,
           spots: [{ x: (left + right) / 2, y: top - 24, anchor: 'middle' }],
         },
-        { text: 'opening side', size: textSize.small, spots: [{ x: left - 16, y: bottom + 36, anchor: 'end' }] },
+        {
+          text: 'opening side',
+          size: textSize.small,
+          spots: [
+            { x: left - 16, y: bottom + 36, anchor: 'end' },
+            { x: 8, y: bottom + 36, anchor: 'start' },
+          ],
+        },
       ],
     }),
-    scaleBar({ x: 10, y: tail + 58, mm_to_sheet: scale, units, note: 'Section through the top bar' }),
+    caption(explained, tail + 58),
+    scaleBar({ x: 12, y: foot, mm_to_sheet: scale, units, note: 'Section through the top bar' }),
   );
-  return finishPicture({ name, title, alt: describe(section) }, tail + 74, content);
+  return finishPicture({ name, title, alt: describe(section) }, foot + 16, content);
 }
 
 const joins: Readonly<Record<BarSection['bond'], string>> = {
@@ -176,7 +187,12 @@ function seamLabel(text: string, seam: Point, side: boolean, left: number, top: 
       {
         text,
         size: textSize.small,
-        spots: [side ? { x: end.x + 3, y: end.y, anchor: 'start' } : { x: end.x - 3, y: end.y + 4, anchor: 'end' }],
+        spots: side
+          ? [{ x: end.x + 3, y: end.y, anchor: 'start' }]
+          : [
+              { x: end.x - 3, y: end.y + 4, anchor: 'end' },
+              { x: 4, y: end.y + 4, anchor: 'start' },
+            ],
       },
     ],
   });

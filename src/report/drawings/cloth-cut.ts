@@ -23,7 +23,7 @@ const said = { face: 'front edge of the frame', 'back-edge': 'turns onto the bac
 /** The cloth as cut, lying on its face, with the lines where it folds and where the staples go, to scale. */
 export function clothCut(cloth: ClothCutPicture): Picture {
   const { units, cut_width_mm: W, cut_height_mm: H } = cloth;
-  const scale = Math.min(172 / W, 170 / H);
+  const scale = Math.min(150 / W, 170 / H);
   const left = 62;
   const top = 20;
   const right = left + W * scale;
@@ -39,7 +39,14 @@ export function clothCut(cloth: ClothCutPicture): Picture {
     threads(cloth, left, top, scale),
     legend(cloth, right, top),
     levelDimension({ from: left, to: right, y: bottom + 20, edge: bottom, text: formatLength(W, units) }),
-    uprightDimension({ from: top, to: bottom, x: left - 20, edge: left, text: formatLength(H, units) }),
+    uprightDimension({
+      from: top,
+      to: bottom,
+      x: left - 20,
+      edge: left,
+      text: formatLength(H, units),
+      alwaysUpright: true,
+    }),
     scaleBar({ x: 12, y: tail + 48, mm_to_sheet: scale, units, note: 'The cloth on its face, as cut' }),
   );
   return finishPicture(

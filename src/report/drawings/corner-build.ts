@@ -1,6 +1,7 @@
 import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
+import { broken, caption, lineStep } from './caption.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, ink, textSize, weight, woodFill } from './drawing-standard.js';
 import { angleOutline } from './front-parts.js';
@@ -77,6 +78,7 @@ export function cornerBuild(corner: CornerBuild): Picture {
   const frame: Frame = { scale, stub_mm, at: (x, y) => ({ x: left + x * scale, y: top + y * scale }) };
   const bottom = top + stub_mm * scale;
   const { units } = corner;
+  const lines = broken(notes(corner));
   const content = together(
     bars(corner, frame),
     brace(corner, frame),
@@ -96,14 +98,10 @@ export function cornerBuild(corner: CornerBuild): Picture {
       edge: left + stub_mm * scale + 4,
       text: formatLength(corner.level_w_mm, units),
     }),
-    ...notes(corner).map((text, i) =>
-      drawing({
-        labels: [{ text, size: textSize.small, spots: [{ x: 12, y: bottom + 46 + 15 * i, anchor: 'start' }] }],
-      }),
-    ),
+    caption(lines, bottom + 46),
     scaleBar({
       x: 12,
-      y: bottom + 54 + 15 * notes(corner).length,
+      y: bottom + 54 + lineStep * lines.length,
       mm_to_sheet: scale,
       units,
       note: 'Top left corner from the front',
@@ -111,7 +109,7 @@ export function cornerBuild(corner: CornerBuild): Picture {
   );
   return finishPicture(
     { name: 'corner.svg', title: 'How a corner is built', alt: describe(corner) },
-    bottom + 68 + 15 * notes(corner).length,
+    bottom + 68 + lineStep * lines.length,
     content,
   );
 }

@@ -1,8 +1,9 @@
 import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
+import { broken, caption, lineStep } from './caption.js';
 import { ink, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
-import { textWidth } from './labels.js';
+import { textWidth, type Label } from './labels.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { hatch, line, outline, rectangle } from './strokes.js';
 import type { Point } from './svg.js';
@@ -35,31 +36,27 @@ export interface BoardsPicture {
 const left = 14;
 /** Height of a board on the sheet. */
 export const tall = 26;
-/**
- * From one board to the next; more where figures stand under pieces, so that they lie nearer to their own board than to
- * the next title.
- */
-const steps = { bare: 58, figuresBelow: 86 } as const;
+/** From one board to the next where no figure stands below it, and what each row of figures below takes. */
+const step = { bare: 58, row: 15 } as const;
 
 /** Every board with its pieces, cuts and leftovers, lengths to scale; `name` is the file. */
 export function cutBoards(picture: BoardsPicture, name = 'boards.svg'): Picture {
   const longest = Math.max(1, ...picture.boards.map((b) => b.length_mm));
   const scale = (sheetWidth - 2 * left) / longest;
-  const below = picture.boards.some((board) => board.pieces.some((piece) => !fitsInside(picture, piece, scale)));
-  const step = below ? steps.figuresBelow : steps.bare;
-  const content = together(...picture.boards.map((board, i) => boardDrawing(picture, board, scale, 30 + i * step)));
-  const height = 30 + picture.boards.length * step + 4;
-  const foot: Drawing = drawing({
-    labels: ['Lengths to scale, measured along the long side.', 'Hatched: left over or cut away.'].map((text, i) => ({
-      text,
-      size: textSize.small,
-      spots: [{ x: left, y: height - 4 + 15 * i, anchor: 'start' }],
-    })),
+  let top = 30;
+  const drawn = picture.boards.map((board) => {
+    const below = figuresBelow(picture, board, scale);
+    const made = boardDrawing(picture, board, below, scale, top);
+    const rows = Math.max(0, ...below.map(({ row }) => row + 1));
+    // The last row lies nearer to its own board than to the next title.
+    top += step.bare + step.row * rows + 11 * Math.max(0, rows - 1);
+    return made;
   });
+  const lines = broken(['Lengths to scale, measured along the long side.', 'Hatched: left over or cut away.']);
   return finishPicture(
     { name, title: 'How to cut the boards', alt: describe(picture) },
-    height + 26,
-    together(content, foot),
+    top + lineStep * lines.length,
+    together(...drawn, caption(lines, top)),
   );
 }
 
@@ -85,9 +82,53 @@ function fitsInside(
   );
 }
 
-function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top: number): Drawing {
+/** A figure that finds no room in its piece: below it, in the first row where it touches no other. */
+interface FigureBelow {
+  readonly text: string;
+  readonly x: number;
+  readonly anchor: 'middle' | 'end';
+  readonly row: number;
+}
+
+/** Figures of the narrow pieces, and what is over where the title leaves no room beside it. */
+function figuresBelow({ units }: BoardsPicture, board: Board, scale: number): readonly FigureBelow[] {
   const x = (mm: number): number => left + mm * scale;
-  const rest = board.left_mm;
+  const narrow = board.pieces
+    .filter((piece) => !fitsInside({ units }, piece, scale))
+    .map(({ from_mm, to_mm }) => ({
+      text: formatLength(to_mm - from_mm, units),
+      x: x((from_mm + to_mm) / 2),
+      anchor: 'middle' as const,
+    }));
+  const over = overSaid(board, units);
+  const beside = textWidth(titleOf(board, units), textSize.small) * 1.07 + textWidth(over, textSize.small) + 6;
+  const last = { text: over, x: x(board.length_mm), anchor: 'end' as const };
+  const ends: number[] = [];
+  return [...narrow, ...(over === '' || beside < board.length_mm * scale ? [] : [last])].map((figure) => {
+    const wide = textWidth(figure.text, textSize.small);
+    const from = figure.anchor === 'end' ? figure.x - wide : figure.x - wide / 2;
+    const free = ends.findIndex((end) => end + 6 < from);
+    const row = free === -1 ? ends.length : free;
+    ends[row] = from + wide;
+    return { ...figure, row };
+  });
+}
+
+const titleOf = ({ label, length_mm }: Board, units: UnitSystem): string =>
+  `${label}, ${formatLength(length_mm, units)}`;
+
+/** Empty where what is over is next to nothing. */
+const overSaid = ({ left_mm }: Board, units: UnitSystem): string =>
+  left_mm < 2 ? '' : `${formatLength(left_mm, units)} over`;
+
+function boardDrawing(
+  { units }: BoardsPicture,
+  board: Board,
+  below: readonly FigureBelow[],
+  scale: number,
+  top: number,
+): Drawing {
+  const x = (mm: number): number => left + mm * scale;
   const marks: Element[] = [
     ...waste(board).flatMap(([from, to]) => hatch(x(from), top, (to - from) * scale, tall, 7, true, softInk)),
     ...board.pieces.map((piece) =>
@@ -95,60 +136,37 @@ function boardDrawing({ units }: BoardsPicture, board: Board, scale: number, top
     ),
     outline(rectangle(left, top, board.length_mm * scale, tall), { width: weight.thin }),
   ];
-  const labels = board.pieces.flatMap((piece): Drawing['labels'] => {
+  const labels = board.pieces.map((piece): Label => {
     const long_mm = piece.to_mm - piece.from_mm;
-    const middle = x(piece.from_mm + long_mm / 2);
-    const figure = formatLength(long_mm, units);
-    const both = `${piece.label} ${figure}`;
-    if (fitsInside({ units }, piece, scale))
-      return [{ text: both, size: textSize.small, spots: [{ x: middle, y: top + tall / 2, anchor: 'middle' }] }];
-    return [
-      {
-        text: piece.label,
-        size: textSize.small,
-        spots: [
-          { x: middle, y: top + tall / 2, anchor: 'middle' },
-          { x: middle, y: top + tall + 9, anchor: 'middle' },
-        ],
-      },
-      {
-        text: figure,
-        size: textSize.small,
-        spots: [9, 22, 35].map((below) => ({
-          x: middle,
-          y: top + tall + below,
-          anchor: 'middle' as const,
-        })) as unknown as Drawing['labels'][number]['spots'],
-      },
-    ];
+    const text = fitsInside({ units }, piece, scale) ? `${piece.label} ${formatLength(long_mm, units)}` : piece.label;
+    return {
+      text,
+      size: textSize.small,
+      spots: [{ x: x(piece.from_mm + long_mm / 2), y: top + tall / 2, anchor: 'middle' }],
+    };
   });
-  const restLabel = `${formatLength(rest, units)} over`;
-  const restSpots: Drawing['labels'] =
-    rest * scale < 2
+  const over = overSaid(board, units);
+  const restLabels: readonly Label[] =
+    over === '' || below.some(({ text }) => text === over)
       ? []
-      : [
-          {
-            text: restLabel,
-            size: textSize.small,
-            spots: [top - 9, top + tall + 9, top + tall + 22, top + tall + 35].map((y) => ({
-              x: x(board.length_mm),
-              y,
-              anchor: 'end' as const,
-            })) as unknown as Drawing['labels'][number]['spots'],
-          },
-        ];
+      : [{ text: over, size: textSize.small, spots: [{ x: x(board.length_mm), y: top - 9, anchor: 'end' }] }];
   return together(
     drawing({ marks, obstacles: [] }),
     drawing({
       labels: [
         {
-          text: `${board.label}, ${formatLength(board.length_mm, units)}`,
+          text: titleOf(board, units),
           heavy: true,
           size: textSize.small,
           spots: [{ x: left, y: top - 9, anchor: 'start' }],
         },
         ...labels,
-        ...restSpots,
+        ...restLabels,
+        ...below.map(({ text, x: at, anchor, row }): Label => ({
+          text,
+          size: textSize.small,
+          spots: [{ x: at, y: top + tall + 9 + step.row * row, anchor }],
+        })),
       ],
     }),
     drawing({

@@ -5,6 +5,8 @@ import { line } from './strokes.js';
 
 const tick = 4;
 const reach = 4;
+/** From a dimension line to the middle of the figure on it, clear of the ticks at its ends. */
+const off = textSize.small * 0.575 + 2;
 
 /** A level dimension: between two upright edges, drawn at height `y`. */
 export interface LevelDimension {
@@ -22,10 +24,10 @@ export function levelDimension({ from, to, y, edge, text }: LevelDimension): Dra
   const [a, b] = from <= to ? [from, to] : [to, from];
   const away = y > edge ? 1 : -1;
   const fits = textWidth(text, textSize.small) < b - a - 6;
-  const above: Spot = { x: (a + b) / 2, y: y - 8, anchor: 'middle' };
+  const above: Spot = { x: (a + b) / 2, y: y - off, anchor: 'middle' };
   const right: Spot = { x: b + 9, y, anchor: 'start' };
   const left: Spot = { x: a - 9, y, anchor: 'end' };
-  const below: Spot = { x: (a + b) / 2, y: y + 9, anchor: 'middle' };
+  const below: Spot = { x: (a + b) / 2, y: y + off, anchor: 'middle' };
   const overhang = fits ? 0 : 5;
   return drawing({
     marks: [
@@ -126,8 +128,8 @@ export function uprightDimension({ from, to, x, edge, text, alwaysUpright = fals
       ),
     ),
   ];
-  const left: Spot = { x: x - 8, y: middle, anchor: 'middle' };
-  const right: Spot = { x: x + 9, y: middle, anchor: 'middle' };
+  const left: Spot = { x: x - off, y: middle, anchor: 'middle' };
+  const right: Spot = { x: x + off, y: middle, anchor: 'middle' };
   const obstacles = [
     { x: x - 1, y: a, width: 2, height: b - a },
     ...[a, b].map((y) => ({

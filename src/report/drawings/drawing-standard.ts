@@ -3,7 +3,7 @@
  * in black and white.
  */
 
-/** Width of every sheet in its own units; at 360 px on a phone the small text is still about 9 px tall. */
+/** Width of every sheet in its own units; the smallest phone shows it 360 px wide, edge to edge. */
 export const sheetWidth = 400;
 
 /** Black. */
@@ -36,8 +36,8 @@ export const weight = { edge: 1.6, bold: 2.8, thin: 0.8, dimension: 0.7 } as con
 /** Dashes: hidden edges, fold lines, centre lines. */
 export const dash = { hidden: '5 3', fold: '8 4', centre: '12 3 2 3' } as const;
 
-/** Text sizes in sheet units. */
-export const textSize = { plain: 12, small: 11 } as const;
+/** Text sizes in sheet units: at the 352 px that a sheet is wide on the smallest phone, or wider, 11 px or more. */
+export const textSize = { plain: 13.5, small: 12.5 } as const;
 
 /** Fonts that phones, desktops and printers have; nothing is fetched. */
 export const typeface = "system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', Arial, 'DejaVu Sans', sans-serif";

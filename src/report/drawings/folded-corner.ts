@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
-import { darkerFill, paperFill, textSize, weight, woodFill } from './drawing-standard.js';
+import { broken, caption, lineStep } from './caption.js';
+import { darkerFill, paperFill, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, line, outline } from './strokes.js';
 import type { Point } from './svg.js';
@@ -15,27 +16,17 @@ const over = 16;
 /** A corner of the cloth folded in three stages, seen from the back: the same for every frame, so it knows no sizes. */
 export function foldedCorner(fixed_to: 'back' | 'edge'): Picture {
   const stages = [first, second, third].map((stage, i) => stage({ x: left + i * (side + gap), y: top }));
-  const words = [
+  const words = broken([
     '1 Draw the tip of the cloth in over the corner; one staple.',
     '2 Fold one side in flat: its pleat lies under it, along the edge.',
-    '3 Fold the other side over it, square to the corner;',
-    `   staple on the ${fixed_to === 'back' ? 'back' : 'edge, at the end of the pleat'}.`,
+    `3 Fold the other side over it, square to the corner; staple on the ${fixed_to === 'back' ? 'back' : 'edge, at the end of the pleat'}.`,
     'From the back, not to scale. Darker: what is folded last.',
-  ];
+  ]);
   const below = top + side + over + 22;
-  const content = together(
-    ...stages,
-    drawing({
-      labels: words.map((text, i) => ({
-        text,
-        size: textSize.small,
-        spots: [{ x: 12, y: below + 15 * i, anchor: 'start' as const }] as const,
-      })),
-    }),
-  );
+  const content = together(...stages, caption(words, below));
   return finishPicture(
     { name: 'folded-corner.svg', title: 'How a corner of the cloth is folded', alt: describe(fixed_to) },
-    below + 15 * words.length,
+    below + lineStep * words.length,
     content,
   );
 }

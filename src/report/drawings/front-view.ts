@@ -25,7 +25,7 @@ function placingOf(view: FrontView, headed: number): Placing {
   const scale = Math.min(room / view.width_mm, tallest / view.height_mm);
   const left = margin.left + (room - view.width_mm * scale) / 2;
   const uprights = Math.min(view.crossbars.length - level, 3);
-  const bottom = margin.top + headed + (uprights > 0 ? 16 + 16 * uprights : 0) + view.height_mm * scale;
+  const bottom = margin.top + headed + (uprights > 0 ? 16 + dimensionGap.next * uprights : 0) + view.height_mm * scale;
   return { scale, left, bottom, at: (x, y) => ({ x: left + x * scale, y: bottom - y * scale }) };
 }
 
@@ -103,7 +103,14 @@ function outsideDimensions({ width_mm: W, height_mm: H, units }: FrontView, { le
       edge: bottom,
       text: formatLength(W, units),
     }),
-    uprightDimension({ from: top, to: bottom, x: left - dimensionGap.first, edge: left, text: formatLength(H, units) }),
+    uprightDimension({
+      from: top,
+      to: bottom,
+      x: left - dimensionGap.first,
+      edge: left,
+      text: formatLength(H, units),
+      alwaysUpright: true,
+    }),
   );
 }
 
@@ -121,16 +128,20 @@ function crossbarDimensions(view: FrontView, { left, bottom, scale, at }: Placin
     .sort((a, b) => a - b);
   const first = view.braces[0];
   return together(
-    ...uprights
-      .slice(0, 3)
-      .map((m, i) =>
-        levelDimension({ from: left, to: at(m, 0).x, y: top - 16 - 16 * i, edge: top, text: formatLength(m, units) }),
-      ),
+    ...uprights.slice(0, 3).map((m, i) =>
+      levelDimension({
+        from: left,
+        to: at(m, 0).x,
+        y: top - 16 - dimensionGap.next * i,
+        edge: top,
+        text: formatLength(m, units),
+      }),
+    ),
     ...levels.slice(0, 3).map((m, i) =>
       uprightDimension({
         from: at(0, m).y,
         to: bottom,
-        x: right + 16 + 18 * i,
+        x: right + 16 + dimensionGap.next * i,
         edge: right,
         text: formatLength(m, units),
         alwaysUpright: true,

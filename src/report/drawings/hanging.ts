@@ -1,8 +1,9 @@
 import type { Element } from 'hast';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength, formatQuantity } from '../../base/units-format.js';
+import { broken, caption, lineStep } from './caption.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
-import { darkerFill, ink, paperFill, softInk, textSize, weight, woodFill } from './drawing-standard.js';
+import { darkerFill, ink, paperFill, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { barsDrawing, braceDrawing, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
@@ -40,13 +41,20 @@ export interface HangingPicture {
   readonly behind: { readonly out_mm: number; readonly up_mm: readonly (readonly [number, number])[] } | null;
 }
 
-const panel = { left: 78, width: 164, top: 58, height: 150 } as const;
+const panel = { left: 94, width: 154, top: 58, height: 150 } as const;
+/** Where the forces are told in words. */
+const told = panel.top + panel.height + 58;
 const side = { wall: 296, top: 58, height: 150 } as const;
 
 /** Two views: the back to scale with the wire and its forces, and the side with the lean drawn larger than it is. */
 export function hanging(h: HangingPicture): Picture {
-  const content = together(back(h), sideView(h));
-  return finishPicture({ name: 'hanging.svg', title: 'How the piece hangs', alt: describe(h) }, 308, content);
+  const lines = broken(forces(h));
+  const content = together(back(h), sideView(h), caption(lines, told));
+  return finishPicture(
+    { name: 'hanging.svg', title: 'How the piece hangs', alt: describe(h) },
+    told + lineStep * Math.max(1, lines.length),
+    content,
+  );
 }
 
 /** Less than this cannot be seen. */
@@ -125,11 +133,6 @@ function back(h: HangingPicture): Drawing {
       ],
       labels: [
         { text: 'back view, to scale', heavy: true, size: textSize.small, spots: [{ x: 12, y: 16, anchor: 'start' }] },
-        ...forces(h).map((text, i) => ({
-          text,
-          size: textSize.small,
-          spots: [{ x: 12, y: panel.top + panel.height + 56 + 15 * i, anchor: 'start' as const }] as const,
-        })),
       ],
     }),
     cleat
@@ -233,7 +236,10 @@ function sideView(h: HangingPicture): Drawing {
               {
                 text: said,
                 size: textSize.small,
-                spots: [{ x: side.wall - 30, y: bottom + 32, anchor: 'start' as const }] as const,
+                spots: [
+                  { x: side.wall - 30, y: bottom + 32, anchor: 'start' as const },
+                  { x: sheetWidth - 6, y: bottom + 32, anchor: 'end' as const },
+                ] as const,
               },
             ]),
         ...(drawn_deg > lean_deg

@@ -3,6 +3,7 @@ import { formatLength } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { grownDensity, liftFrom, type LiftCurve } from '../../risk/lift-curve.js';
 import { ink, sheetWidth, softInk, textSize, weight, paperFill } from './drawing-standard.js';
+import { textWidth } from './labels.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { line, outline } from './strokes.js';
 import type { Point } from './svg.js';
@@ -71,7 +72,12 @@ export function liftChance(lift: LiftChance): Picture | null {
         ),
       ],
       labels: [
-        { text: said, heavy: true, spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }] },
+        {
+          text: said,
+          heavy: true,
+          size: textWidth(said, textSize.plain) * 1.07 < sheetWidth - 8 ? textSize.plain : textSize.small,
+          spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }],
+        },
         {
           text: 'dark: frames past the limit',
           size: textSize.small,
@@ -152,7 +158,7 @@ function nineInTen(from: number, to: number, p90: string): Drawing {
     ),
     labels: [
       {
-        text: `between the short marks: nine in ten, within ${p90}`,
+        text: `short marks: nine in ten stay within ${p90}`,
         size: textSize.small,
         spots: [{ x: sheetWidth / 2, y: 54, anchor: 'middle' }],
       },

@@ -74,7 +74,14 @@ export function rollPicture(roll: RollPicture): Picture {
       edge: top + R * scale,
       text: formatLength(L, units),
     }),
-    uprightDimension({ from: top, to: top + R * scale, x: left - 20, edge: left, text: formatLength(R, units) }),
+    uprightDimension({
+      from: top,
+      to: top + R * scale,
+      x: left - 20,
+      edge: left,
+      text: formatLength(R, units),
+      alwaysUpright: true,
+    }),
     scaleBar({ x: 12, y: top + R * scale + 46, mm_to_sheet: scale, units, note: 'The roll from above' }),
   );
   const list = cloths

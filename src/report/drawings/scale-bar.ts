@@ -1,5 +1,6 @@
 import type { UnitSystem } from '../../base/names.js';
-import { ink, paperFill, softInk, textSize, weight } from './drawing-standard.js';
+import { ink, paperFill, sheetWidth, softInk, textSize, weight } from './drawing-standard.js';
+import { textWidth } from './labels.js';
 import { drawing, type Drawing } from './picture.js';
 import { outline, rectangle } from './strokes.js';
 
@@ -17,25 +18,39 @@ const metricSteps = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 2000];
 const inchSteps = [1 / 16, 1 / 8, 1 / 4, 1 / 2, 1, 2, 4, 6, 12, 24, 48, 96];
 const fraction: Readonly<Record<string, string>> = { '0.0625': '1/16', '0.125': '1/8', '0.25': '1/4', '0.5': '1/2' };
 
-/** Length of the bar: the largest round figure not longer than 90 units on the sheet. */
-function roundLength(mm_to_sheet: number, units: UnitSystem): { readonly mm: number; readonly text: string } {
+/** Between the strip and its words. */
+const beside = 6;
+
+/**
+ * Length of the strip and its words: the largest round figure that is not longer than 90 units and leaves its words
+ * room on the sheet.
+ */
+function roundLength({ x, mm_to_sheet, units, note }: ScaleBar): { readonly mm: number; readonly said: string } {
   const steps = units === 'metric' ? metricSteps : inchSteps;
   const inUnit = units === 'metric' ? 1 : 25.4;
-  const step = steps.filter((s) => s * inUnit * mm_to_sheet <= 90).at(-1) ?? steps[0] ?? 1;
-  return { mm: step * inUnit, text: units === 'metric' ? `${step} mm` : `${fraction[String(step)] ?? step} in` };
+  const of = (step: number): { readonly mm: number; readonly said: string } => {
+    const text = units === 'metric' ? `${step} mm` : `${fraction[String(step)] ?? step} in`;
+    return {
+      mm: step * inUnit,
+      said: note === undefined ? `to scale: this strip is ${text}` : `strip: ${text}. ${note}.`,
+    };
+  };
+  const fits = ({ mm, said }: ReturnType<typeof of>): boolean =>
+    mm * mm_to_sheet <= Math.min(90, sheetWidth - 4 - x - beside - textWidth(said, textSize.small));
+  return steps.map(of).filter(fits).at(-1) ?? of(steps[0] ?? 1);
 }
 
 /** A bar of known length: true whatever size the picture is shown or printed at. */
-export function scaleBar({ x, y, mm_to_sheet, units, note }: ScaleBar): Drawing {
-  const { mm, text } = roundLength(mm_to_sheet, units);
+export function scaleBar(bar: ScaleBar): Drawing {
+  const { x, y, mm_to_sheet } = bar;
+  const { mm, said } = roundLength(bar);
   const half = (mm * mm_to_sheet) / 2;
-  const said = note === undefined ? `to scale: this strip is ${text}` : `strip: ${text}. ${note}.`;
   return drawing({
     marks: [
       outline(rectangle(x, y - 2, half, 4), { width: weight.dimension, fill: ink }),
       outline(rectangle(x + half, y - 2, half, 4), { width: weight.dimension, fill: paperFill, colour: softInk }),
     ],
-    labels: [{ text: said, size: textSize.small, spots: [{ x: x + 2 * half + 6, y, anchor: 'start' }] }],
+    labels: [{ text: said, size: textSize.small, spots: [{ x: x + 2 * half + beside, y, anchor: 'start' }] }],
     obstacles: [{ x, y: y - 2, width: 2 * half, height: 4 }],
   });
 }

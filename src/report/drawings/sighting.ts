@@ -1,7 +1,8 @@
 import { chanceInWords, formatShare } from '../../base/units-format.js';
 import type { Sighting } from '../../place/sighting.js';
+import { broken, caption, lineStep } from './caption.js';
 import { ink, textSize, weight, woodFill } from './drawing-standard.js';
-import { drawing, finishPicture, type Picture } from './picture.js';
+import { drawing, finishPicture, together, type Picture } from './picture.js';
 import { line, outline, rectangle } from './strokes.js';
 
 const left = 16;
@@ -20,6 +21,10 @@ export function sightingPicture({ pieces, by_luck, rows }: Sighting): Picture {
   const bottom = top + tall;
   const x = (i: number): number => left + i * apart;
   const y = (chance: number): number => bottom - (tall * chance) / most;
+  const lines = broken([
+    `Boards sighted for one frame, of which ${pieces} are taken.`,
+    'Column: chance of a lifted corner.',
+  ]);
   const content = drawing({
     marks: [
       ...columns.map(({ chance }, i) =>
@@ -46,18 +51,12 @@ export function sightingPicture({ pieces, by_luck, rows }: Sighting): Picture {
           spots: [{ x: x(i) + wide / 2, y: bottom + 11, anchor: 'middle' }] as const,
         },
       ]),
-      {
-        text: `Boards sighted for one frame, of which ${pieces} are taken.`,
-        size: textSize.small,
-        spots: [{ x: left, y: bottom + 28, anchor: 'start' }],
-      },
-      {
-        text: 'Column: chance of a lifted corner.',
-        size: textSize.small,
-        spots: [{ x: left, y: bottom + 42, anchor: 'start' }],
-      },
     ],
   });
   const alt = `Chance of a lifted corner against the number of boards sighted: ${columns.map(({ name, chance }) => `${name}: ${chanceInWords(chance)}`).join('; ')}.`;
-  return finishPicture({ name: 'sighting.svg', title: 'How many boards to sight', alt }, bottom + 56, content);
+  return finishPicture(
+    { name: 'sighting.svg', title: 'How many boards to sight', alt },
+    bottom + 30 + lineStep * lines.length,
+    together(content, caption(lines, bottom + 30)),
+  );
 }

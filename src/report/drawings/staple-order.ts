@@ -1,5 +1,6 @@
 import type { Element } from 'hast';
 import type { BarName } from '../../base/names.js';
+import { broken, caption, lineStep } from './caption.js';
 import { paperFill, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, line, outline, rectangle } from './strokes.js';
@@ -18,12 +19,10 @@ export interface StapleOrderPicture {
 
 /** So many staples bear their number: the middles and the first to each hand, from which the rest follows. */
 const numbered = 12;
-/**
- * In an opening narrower than this on the sheet the numbers of opposite sides would meet: there the middles alone bear
- * one.
- */
-const numbersNeed = 72;
-const panel = { left: 60, top: 34, width: 240, height: 200 } as const;
+/** From the edge of the frame to the numbers outside it, and from one number to the next where staples lie closer. */
+const out = 20;
+const apart = 18;
+const panel = { left: 60, top: 44, width: 240, height: 200 } as const;
 
 /** Where the staples go and in which order: the first ones numbered, then outwards, the corners last. To scale. */
 export function stapleOrder(picture: StapleOrderPicture): Picture {
@@ -33,36 +32,32 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
   const top = panel.top;
   const w = Math.max(b * scale, 9);
   const [wide, high] = [W * scale, H * scale];
-  const shown =
-    Math.min(wide, high) - 2 * w < numbersNeed ? Math.min(4, order.length) : Math.min(numbered, order.length);
+  const shown = Math.min(numbered, order.length);
+  const drawn = { left, top, wide, high, w };
+  const lines = broken([
+    `Seen from the back, to scale: ${order.length} staples.`,
+    `The first ${shown} bear their number; then on in the same way.`,
+    'Arrows: outwards to each hand.',
+    'Rings: the corners, folded and fixed last.',
+  ]);
+  const below = top + high + out + 30;
   const content = together(
     drawing({
       marks: [
         outline(rectangle(left, top, wide, high), { fill: woodFill }),
         outline(rectangle(left + w, top + w, wide - 2 * w, high - 2 * w), { fill: paperFill }),
         ...order.map((one) => staple(placeOf(one, left, top, wide, high, w), one.side)),
-        ...outwards(left, top, wide, high, w),
+        ...outwards(drawn, (side) => order.slice(0, shown).filter((one) => one.side === side).length),
       ],
       obstacles: [],
     }),
-    numbers(order.slice(0, shown), left, top, wide, high, w),
+    numbers(order.slice(0, shown), drawn),
     cornersLast(left, top, wide, high),
-    drawing({
-      labels: [
-        `Seen from the back, to scale: ${order.length} staples.`,
-        `The first ${shown} bear their number; then on in the same way.`,
-        'Arrows: outwards to each hand.',
-        'Rings: the corners, folded and fixed last.',
-      ].map((text, i) => ({
-        text,
-        size: textSize.small,
-        spots: [{ x: 12, y: top + high + 34 + 15 * i, anchor: 'start' as const }] as const,
-      })),
-    }),
+    caption(lines, below),
   );
   return finishPicture(
     { name: 'staples.svg', title: 'The order of the staples', alt: describe(picture) },
-    top + high + 34 + 15 * 4,
+    below + lineStep * lines.length,
     content,
   );
 }
@@ -112,53 +107,74 @@ function staple({ x, y }: Point, side: BarName): Element {
   );
 }
 
-/** Numbers stand inside the opening, those of a side in two rows where they lie close. */
-function numbers(
-  order: StapleOrderPicture['order'],
-  left: number,
-  top: number,
-  wide: number,
-  high: number,
-  w: number,
-): Drawing {
-  return drawing({
-    labels: order.map((one, i) => {
-      const p = placeOf(one, left, top, wide, high, w);
-      const into = (far: number): Point =>
-        ({
-          top: { x: p.x, y: p.y + far },
-          bottom: { x: p.x, y: p.y - far },
-          left: { x: p.x - far, y: p.y },
-          right: { x: p.x + far, y: p.y },
-        })[one.side];
-      const spots = [w / 2 + 8, w / 2 + 20, w / 2 + 32, w / 2 + 44].map((far) => ({
-        ...into(far),
-        anchor: 'middle' as const,
-      }));
-      return {
-        text: String(i + 1),
-        size: textSize.small,
-        heavy: i < 4,
-        spots: spots as unknown as Drawing['labels'][number]['spots'],
-      };
-    }),
-  });
+/** The frame on the sheet, and how wide its bars are drawn. */
+interface Drawn {
+  readonly left: number;
+  readonly top: number;
+  readonly wide: number;
+  readonly high: number;
+  readonly w: number;
 }
 
-function outwards(left: number, top: number, wide: number, high: number, w: number): readonly Element[] {
+/**
+ * Numbers stand outside the frame in a row along each side, never closer than one can read them; a thin line leads from
+ * each to its staple.
+ */
+function numbers(order: StapleOrderPicture['order'], drawn: Drawn): Drawing {
+  const { left, top, wide, high, w } = drawn;
+  const sides = (['top', 'bottom', 'left', 'right'] as const).map((side) => {
+    const own = order
+      .map((one, i) => ({ text: String(i + 1), heavy: i < 4, staple: placeOf(one, left, top, wide, high, w), one }))
+      .filter(({ one }) => one.side === side);
+    const along = (p: Point): number => (levelSide(side) ? p.x : p.y);
+    const sorted = own.toSorted((a, b) => along(a.staple) - along(b.staple));
+    const centre = sorted.reduce((sum, { staple: p }) => sum + along(p), 0) / Math.max(1, sorted.length);
+    const natural = along(sorted.at(-1)?.staple ?? { x: 0, y: 0 }) - along(sorted[0]?.staple ?? { x: 0, y: 0 });
+    const gap = Math.max(apart, sorted.length < 2 ? 0 : natural / (sorted.length - 1));
+    return sorted.map(({ text, heavy, staple: p }, i) => {
+      const at = centre + (i - (sorted.length - 1) / 2) * gap;
+      const [name, foot] = {
+        top: [
+          { x: at, y: top - out },
+          { x: at, y: top - out + 8 },
+        ],
+        bottom: [
+          { x: at, y: top + high + out },
+          { x: at, y: top + high + out - 8 },
+        ],
+        left: [
+          { x: left + wide + out, y: at },
+          { x: left + wide + out - 9, y: at },
+        ],
+        right: [
+          { x: left - out, y: at },
+          { x: left - out + 9, y: at },
+        ],
+      }[side] as [Point, Point];
+      return drawing({
+        marks: [line([p, foot], { width: weight.dimension, colour: softInk })],
+        labels: [{ text, size: textSize.small, heavy, spots: [{ ...name, anchor: 'middle' }] }],
+      });
+    });
+  });
+  return together(...sides.flat());
+}
+
+/** From beyond the numbers of each side to its hands; none where the side is too short for it. */
+function outwards({ left, top, wide, high }: Drawn, count: (side: BarName) => number): readonly Element[] {
   const [cx, cy] = [left + wide / 2, top + high / 2];
-  const level = (y: number): readonly Element[] => [
-    ...arrow({ x: cx - wide * 0.1, y }, { x: cx - wide * 0.36, y }, weight.thin),
-    ...arrow({ x: cx + wide * 0.1, y }, { x: cx + wide * 0.36, y }, weight.thin),
-  ];
-  const upright = (x: number): readonly Element[] => [
-    ...arrow({ x, y: cy - high * 0.1 }, { x, y: cy - high * 0.36 }, weight.thin),
-    ...arrow({ x, y: cy + high * 0.1 }, { x, y: cy + high * 0.36 }, weight.thin),
-  ];
   const off = 10;
-  return w < 1
-    ? []
-    : [...level(top - off), ...level(top + high + off), ...upright(left - off), ...upright(left + wide + off)];
+  const pair = (long: number, bearing: number, at: (along: number) => Point): readonly Element[] => {
+    const from = Math.max(long * 0.1, (bearing * apart) / 2 + 4);
+    const to = long * 0.42;
+    return to - from < 12 ? [] : [-1, 1].flatMap((hand) => arrow(at(hand * from), at(hand * to), weight.thin));
+  };
+  return [
+    ...pair(wide, count('top'), (d) => ({ x: cx + d, y: top - off })),
+    ...pair(wide, count('bottom'), (d) => ({ x: cx + d, y: top + high + off })),
+    ...pair(high, count('right'), (d) => ({ x: left - off, y: cy + d })),
+    ...pair(high, count('left'), (d) => ({ x: left + wide + off, y: cy + d })),
+  ];
 }
 
 function cornersLast(left: number, top: number, wide: number, high: number): Drawing {

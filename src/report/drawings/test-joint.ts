@@ -107,7 +107,7 @@ export function testJointPicture(way: JointWay): Picture {
         text:
           way === 'plane'
             ? 'In the plane: the weight opens the corner'
-            : 'At right angles: the weight bends the corner out of flat',
+            : 'At right angles: the weight bends it out of flat',
         heavy: true,
         spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }],
       },
@@ -117,7 +117,7 @@ export function testJointPicture(way: JointWay): Picture {
       {
         text: 'arm: inside of the clamped leg to the string',
         size: textSize.small,
-        spots: [{ x: (edge + weightAt) / 2, y: top + 124, anchor: 'middle' }],
+        spots: [{ x: sheetWidth - 6, y: top + 124, anchor: 'end' }],
       },
       { text: 'how far it', size: textSize.small, spots: [{ x: sheetWidth - 4, y: top - thick - 24, anchor: 'end' }] },
       { text: 'moves here', size: textSize.small, spots: [{ x: sheetWidth - 4, y: top - thick - 10, anchor: 'end' }] },
