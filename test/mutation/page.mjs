@@ -13,17 +13,18 @@ function range(r) {
 
 /** The page of scores, from what was tried in each folder. */
 export function page(results, { date, seed, leftOut }) {
-  const rows = results.map((r) => `| ${r.folder} | ${r.all} | ${r.tried.length} | ${r.equal.length} | ${r.noticed.length} | ${percent(r)} | ${range(r)} |`);
+  const rows = results.map((r) => `| ${r.folder} | ${r.all} | ${r.tried.length} | ${r.equal.length} | ${r.noticed.length} | ${r.examples.length} | ${r.survived.length} | ${percent(r)} | ${range(r)} |`);
   const list = (title, lines) => (lines.length === 0 ? [] : [`## ${title}`, '', ...lines, '']);
   const faults = (which, after) => results.flatMap((r) => r[which].map((one) => `- ${said(one).replace(/\|/gu, '\\|')}${after(one)}`));
   const total = results.reduce((sum, r) => sum + r.tried.length, 0);
   return [
     '# Small faults, and whether a test notices', '',
     `Measured on ${date}: ${total} faults drawn with seed ${seed}, by \`npm run mutation\`. Neither \`npm test\` nor CI makes this page anew, since it takes long; it holds for the sources of that day, and lines may have moved since.`, '',
-    'A fault is one small change of a folder’s sources: a sign, a constant, a boundary, a branch, a term, an extreme. Each is put in alone, and the tests that reach the file run until one fails; what the compiler refuses counts as noticed, and so does a test that no longer comes to an end. '
+    'A fault is one small change of a folder’s sources: a sign, a constant, a boundary, a branch, a term, an extreme. Each is put in alone, and the tests that reach the very place run until one fails; what the compiler refuses counts as noticed, and so does a test that no longer comes to an end. '
     + 'A fault that nothing noticed is tried again when tests are added; what was noticed once is not. Where tests were written for faults of this very draw, the score flatters: only another seed tells how the rest fares. The score is of the faults drawn that change what the code does; the range is where the score of all faults of the folder may lie, nineteen times in twenty. '
-    + 'Not run for each fault: stored outputs, the built command, the page in a browser, long runs, and the tests of whole searches.', '',
-    '| Folder | Faults | Drawn | Equal | Noticed | Score | Range |', '| - | -: | -: | -: | -: | -: | -: |', ...rows, '',
+    + 'Stored outputs (goldens, and the numbers and reports of the examples) are asked last and apart: they say that something changed, not that it is wrong, so what only they notice does not count. Not run: the built command, the page in a browser, long runs.', '',
+    '| Folder | Faults | Drawn | Equal | Noticed | By examples alone | By nothing | Score | Range |', '| - | -: | -: | -: | -: | -: | -: | -: | -: |', ...rows, '',
+    ...list('Noticed by examples alone', faults('examples', () => '')),
     ...list('Not noticed', faults('survived', () => '')),
     ...list('Equal: nothing that anybody could see changes', faults('equal', ({ why }) => `. ${why}`)),
     ...list('Left out, being red without a fault', leftOut.map((name) => `- ${name}`)),

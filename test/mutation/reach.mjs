@@ -1,23 +1,55 @@
-import { existsSync, readFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, relative } from 'node:path';
 
-const imported = /(?:from\s*|import\s*\(?\s*)'(\.{1,2}\/[^']+)'/gu;
-
-/** Which of the test files import a source file, and through how many steps. */
-export function reachOf(tests) {
-  const importsOf = new Map();
-  const direct = (file) => {
-    if (!importsOf.has(file)) {
-      const paths = [...readFileSync(file, 'utf8').matchAll(imported)].map(([, path]) => join(dirname(file), path));
-      importsOf.set(file, paths.map((path) => [path.replace(/\.js$/, '.ts'), path.replace(/\.js$/, '.tsx'), path].find(existsSync)).filter((path) => path !== undefined && /\.(m?[jt]s|tsx)$/.test(path)));
+/**
+ * Which test files reach the place of each fault, how long each file takes, and which are red without any fault: each
+ * file is run once, alone, with the places counted. What was found is kept in a file, if one is named, and holds for a
+ * test file until it changes; a fault that is new since then is reached by what reaches any place of its file. Delete
+ * the file to count anew.
+ */
+export async function reachOf({ root, tests, faults, kept }) {
+  const before = kept !== undefined && existsSync(kept) ? JSON.parse(readFileSync(kept, 'utf8')) : {};
+  const known = {};
+  const files = await tests.files();
+  const digest = (file) => createHash('sha256').update(readFileSync(file)).digest('hex');
+  const missing = [];
+  for (const file of files) {
+    const one = before[relative(root, file)];
+    if (one !== undefined && one.digest === digest(file)) known[relative(root, file)] = one;
+    else missing.push(file);
+  }
+  if (missing.length > 0) {
+    const folder = mkdtempSync(join(tmpdir(), 'reached-'));
+    const { failed, seconds } = await tests.counting(missing, faults, folder);
+    for (const file of missing) {
+      const out = join(folder, `${file.replace(/[^\w]/gu, '_')}.reached`);
+      const bytes = existsSync(out) ? readFileSync(out) : null;
+      known[relative(root, file)] = { digest: digest(file), seconds: seconds.get(file) ?? 1, red: failed.includes(file) || bytes === null, ...placesIn(faults, bytes) };
     }
-    return importsOf.get(file);
+    rmSync(folder, { recursive: true });
+    if (kept !== undefined) writeFileSync(kept, JSON.stringify(known));
+  }
+  const all = files.map((file) => {
+    const { seconds, red, reached, missed } = known[relative(root, file)];
+    const places = Object.values(reached).reduce((sum, list) => sum + list.length, 0);
+    return { file, name: relative(root, file), seconds, red, reached, missed, places };
+  });
+  return {
+    red: all.filter(({ red }) => red).map(({ name }) => name),
+    /** The test files that reach a fault. */
+    of: ({ key, name }) => all.filter((one) => !one.red && one.reached[name] !== undefined && !(one.missed[name] ?? []).includes(short(key, name))),
   };
-  const steps = new Map(tests.map((test) => {
-    const far = new Map([[test, 0]]);
-    const next = [test];
-    for (let file = next.shift(); file !== undefined; file = next.shift()) for (const one of direct(file)) if (!far.has(one)) { far.set(one, far.get(file) + 1); next.push(one); }
-    return [test, far];
-  }));
-  return (source) => new Map(tests.flatMap((test) => (steps.get(test).has(source) ? [[test, steps.get(test).get(source)]] : [])));
+}
+
+/** A key within its file, as short as can be told apart from the others. */
+const short = (key, name) => createHash('sha256').update(key.slice(name.length)).digest('base64').slice(0, 8);
+
+/** For every source file of which a place was reached, the faults reached and those missed. */
+function placesIn(faults, bytes) {
+  const [reached, missed] = [{}, {}];
+  faults.forEach(({ key, name }, n) => ((bytes?.[n] === 1 ? reached : missed)[name] ??= []).push(short(key, name)));
+  for (const name of Object.keys(missed)) if (reached[name] === undefined) delete missed[name];
+  return { reached, missed };
 }

@@ -15,39 +15,58 @@ class AsGiven {
 export async function testsOpen(root) {
   const copy = compiledCopy(root);
   process.env['COMPILED_COPY'] = copy.folder;
-  const open = () => createVitest('test', { root, config: 'test/mutation/vitest.config.ts', watch: false, bail: 1, maxWorkers: 1, silent: true, reporters: [{}], sequence: { sequencer: AsGiven } });
+  /** When a test file last ended: a worker that ends none for too long is caught in a loop. */
+  let ended = 0;
+  const reporter = { onTestModuleEnd: () => { ended = Date.now(); } };
+  const open = (settings = {}) => createVitest('test', { root, config: 'test/mutation/vitest.config.ts', watch: false, bail: 1, maxWorkers: 1, silent: true, reporters: [reporter], sequence: { sequencer: AsGiven }, ...settings });
   let vitest = await open();
 
-  /** Runs test files in the order given, until one fails: its name (and how many seconds each took), or `too long`. */
-  async function run(files, { bail, seconds }) {
-    const project = vitest.getRootProject();
-    vitest.state.filesMap.clear();
-    vitest.state.idMap.clear();
-    vitest.config.bail = bail;
-    const asked = vitest.runTestSpecifications(files.map((file) => project.createSpecification(file)));
+  /** Runs test files in the order given, until one fails: which (and how many seconds each took), or `too long` where no file ends within so many seconds. */
+  async function run(files, { bail, seconds, on = vitest }) {
+    const project = on.getRootProject();
+    on.state.filesMap.clear();
+    on.state.idMap.clear();
+    on.config.bail = bail;
+    ended = Date.now();
+    const asked = on.runTestSpecifications(files.map((file) => project.createSpecification(file)));
     let timer;
-    const late = new Promise((done) => { timer = setTimeout(() => done('late'), seconds * 1000); });
-    const ended = await Promise.race([asked, late]);
-    clearTimeout(timer);
+    const late = new Promise((done) => { timer = setInterval(() => { if (Date.now() - ended > seconds * 1000) done('late'); }, 500); });
+    const outcome = await Promise.race([asked, late]);
+    clearInterval(timer);
     process.exitCode = 0;
-    if (ended === 'late') {
+    if (outcome === 'late') {
       vitest.cancelCurrentRun('keyboard-input').catch(() => {});
       vitest.cancelCurrentRun('keyboard-input').catch(() => {});
       vitest = await open();
       return { failed: ['too long'], seconds: new Map() };
     }
-    const modules = ended.testModules;
+    const modules = outcome.testModules;
     const failed = modules.filter((one) => one.state() === 'failed').map((one) => one.moduleId);
     return {
-      failed: failed.length === 0 && ended.unhandledErrors.length > 0 ? ['an error outside the tests'] : failed,
+      failed: failed.length === 0 && outcome.unhandledErrors.length > 0 ? ['an error outside the tests'] : failed,
       seconds: new Map(modules.map((one) => [one.moduleId, (one.diagnostic().duration + one.diagnostic().collectDuration) / 1000])),
     };
   }
 
+  const filesWhere = async (wanted) => (await vitest.globTestSpecifications()).map((one) => one.moduleId).filter(wanted).sort();
+  const storesOutputs = (file) => /\.(golden\.test|check)\.ts$/.test(file);
   return {
-    files: async () => (await vitest.globTestSpecifications()).map((one) => one.moduleId).sort(),
+    /** The test files that say why; and those that compare with stored outputs, which say only that something changed. */
+    files: () => filesWhere((file) => !storesOutputs(file)),
+    examples: () => filesWhere((file) => storesOutputs(file) && !/\/(class|timetable)\//.test(file)),
     run,
     put: copy.put,
+    /** Runs test files once without a fault, each in a worker of its own, so that each says for itself which places it reached. */
+    async counting(files, faults, folder) {
+      Object.assign(process.env, { FAULTS_REACHED: folder, FAULTS_COUNT: String(faults.length) });
+      copy.count(faults, true);
+      const alone = await open({ isolate: true });
+      const outcome = await run(files, { bail: 0, seconds: 600, on: alone });
+      await alone.close();
+      copy.count(faults, false);
+      process.env['FAULTS_REACHED'] = '';
+      return outcome;
+    },
     close: async () => {
       await vitest.close();
       copy.remove();
