@@ -49,30 +49,40 @@ export function settledLift({ pull_share, beta_per_mm2 }: LiftCurve): number {
   return pull_share > 1 ? Math.sqrt((pull_share - 1) / beta_per_mm2) : 0;
 }
 
-/** Steps and reach, in standard deviations, of the sum over the spread of boards. */
-const steps = 512;
+/** Steps (even) and reach, in standard deviations, of the sum over the spread of boards. */
+const steps = 256;
 const reach_sds = 8;
 
 /**
- * Mean and standard deviation of the lift under pull, from those at no pull (normal): a sum over the spread, broken
- * where the side changes.
+ * Mean and standard deviation of the lift under pull, from those at no pull (normal): a sum over lifts under pull, each
+ * weighed by the density of what grows into it (T. Simpson's rule), the two sides of a frame past its critical pull
+ * apart.
  */
 export function grownMoments(curve: LiftCurve, { mean, sd }: Normal): Normal {
   if (curve.beta_per_mm2 === 0) return { mean: mean / (1 - curve.pull_share), sd: sd / (1 - curve.pull_share) };
   if (!(sd > 0) || !Number.isFinite(mean + sd)) return { mean: liftFrom(curve, mean), sd };
-  const step = (2 * reach_sds) / steps;
-  // Past the critical pull the lift jumps at no lift unpulled: steps on either side of it, never across.
-  const shift = ((((-mean / sd) % step) + step) % step) + step / 2;
+  const [least, most] = [liftFrom(curve, mean - reach_sds * sd), liftFrom(curve, mean + reach_sds * sd)];
+  const settled = settledLift(curve);
+  const sides: (readonly [from: number, to: number])[] =
+    settled === 0
+      ? [[least, most]]
+      : [
+          [least, Math.min(most, -settled)],
+          [Math.max(least, settled), most],
+        ];
   let weight = 0;
   let first = 0;
   let second = 0;
-  for (let n = -1; n < steps; n++) {
-    const z = -reach_sds + shift + n * step;
-    const w = normalDensity(z);
-    const lift = liftFrom(curve, mean + sd * z);
-    weight += w;
-    first += w * lift;
-    second += w * lift * lift;
+  for (const [from, to] of sides) {
+    const step = (to - from) / steps;
+    for (let n = 0; step > 0 && n <= steps; n++) {
+      const lift = from + n * step;
+      const end = n === 0 || n === steps;
+      const w = grownDensity(curve, { mean, sd }, lift) * (end ? 1 : n % 2 === 1 ? 4 : 2) * step;
+      weight += w;
+      first += w * lift;
+      second += w * lift * lift;
+    }
   }
   const average = first / weight;
   return { mean: average, sd: Math.sqrt(Math.max(0, second / weight - average * average)) };

@@ -25,13 +25,12 @@ export interface PulledFrame {
  * The frame at working pull. Below the critical pull the influence numbers of the pulled frame hold, and are taken back
  * to no pull by 1 − f, so that the curve leaves them as they
  * are while lifts are small; past it those of the frame without pull, where it is the corner that leaves the plane.
- * Null when a bar bows sideways before that.
+ * Null when a bar bows sideways before that. The frame without pull is solved only where it is asked.
  */
-export function pulledFrame({
-  influence,
-  influence_unpulled,
-  stability,
-}: Pick<Solution, 'influence' | 'influence_unpulled' | 'stability'>): PulledFrame | null {
+export function pulledFrame(
+  solution: Pick<Solution, 'influence' | 'influence_unpulled' | 'stability'>,
+): PulledFrame | null {
+  const { influence, stability } = solution;
   const { propeller, load_factor } = stability;
   if (influence !== null) {
     if (propeller === null) return { influence, growth: asItIs, past_critical: false };
@@ -44,7 +43,7 @@ export function pulledFrame({
   }
   if (propeller === null || propeller.factor !== load_factor || propeller.factor > 1) return null;
   const curve = { pull_share: 1 / propeller.factor, beta_per_mm2: propeller.beta_per_mm2 };
-  return { influence: influence_unpulled, growth: { terms_share: 1, curve }, past_critical: true };
+  return { influence: solution.influence_unpulled, growth: { terms_share: 1, curve }, past_critical: true };
 }
 
 /** The curve for boards as soft as one in twenty: less pull is enough to turn the frame, all else in proportion. */

@@ -1,5 +1,6 @@
 import { barNames, type BarName } from '../base/names.js';
-import { barLines, departureAt, largestDeparture, mixShapes, type BarLines } from './bar-lines.js';
+import { barLines, departureAt, largestDeparture, mixShapes, roughSize, type BarLines } from './bar-lines.js';
+import type { DrawnBlock } from './drawn-frames.js';
 import { barRisk, nine_in_ten, type StationRisk } from './closed-form.js';
 import { foldedQuantile } from './normal.js';
 import { sampleQuantile, type Estimate } from './order-statistics.js';
@@ -26,7 +27,7 @@ export interface SampledBar {
   readonly worst: StationRisk;
   /**
    * Departures below this are not worked out. The largest is never less than that at the worst station, so its P90 lies
-   * above this 85th percentile of the station.
+   * above this percentile of the station, so far below P90 that chance cannot bring a sample's there.
    */
   readonly hopeless_mm: number;
   /**
@@ -38,7 +39,8 @@ export interface SampledBar {
   kept: number;
 }
 
-const hopeless_share = 0.85;
+/** Standard deviations of a sample's share of frames between what is worked out and P90. */
+const out_of_reach = 8;
 /** With fewer samples chance might still bring a departure from there up to P90, and every one is worked out. */
 const enough_to_skip = 4000;
 
@@ -49,6 +51,7 @@ export function sampledBars(
   samples: number,
 ): readonly SampledBar[] {
   const risk = barRisk(terms, 'bow');
+  const hopeless_share = nine_in_ten - out_of_reach * Math.sqrt((nine_in_ten * (1 - nine_in_ten)) / samples);
   return barNames.map((name) => {
     const worst = risk[name];
     const hopeless_mm =
@@ -65,13 +68,8 @@ export function sampledBars(
   });
 }
 
-/**
- * A block of imagined frames: their draws one after the other, the length of each as a vector, and whether a bar is
- * already over the limit (1).
- */
-export interface Block {
-  readonly draws: Float64Array;
-  readonly lengths: Float64Array;
+/** A block of imagined frames, and whether a bar is already over the limit in each (1). */
+export interface Block extends DrawnBlock {
   readonly over: Uint8Array;
 }
 
@@ -84,7 +82,8 @@ export function sampleBar(bar: SampledBar, { draws, lengths, over }: Block, coun
   const open_floor_mm = Math.min(hopeless_mm, limit_mm);
   for (let n = 0; n < count; n++) {
     const floor_mm = over[n] === 1 ? hopeless_mm : open_floor_mm;
-    const bound_mm = mixShapes(lines, draws, n * lines.columns, lengths[n] as number, floor_mm);
+    if (roughSize(lines, draws, n * lines.columns, lengths[n] as number) < floor_mm) continue;
+    const bound_mm = mixShapes(lines, draws, n * lines.columns);
     if (bound_mm < floor_mm) continue;
     const there = departureAt(lines, bar.worst.station);
     if (there > limit_mm) over[n] = 1;
