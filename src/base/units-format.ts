@@ -50,6 +50,10 @@ export function formatNumber(value: number, digits = 3): string {
   return trueMinus(text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 }
 
+/** The number with so many decimals, for a column of like numbers; `unknown` where it is not known. */
+export const formatFixed = (value: number | null, decimals: number): string =>
+  value === null || !Number.isFinite(value) ? 'unknown' : trueMinus(value.toFixed(decimals));
+
 /** A whole number of `step`s, or null when the value is not one within a millionth of a step. */
 const wholeSteps = (value: number, step: number): number | null => {
   const steps = Math.round(value / step);

@@ -20,7 +20,6 @@ export function stopSheet(told: Telling, pictures: readonly Picture[]): FirstShe
   const reasons = gravestSayings(audit);
   const over = reasons.length - mostReasons;
   const first = bestChangeBlocks(told);
-  const table = tried(told);
   return {
     tree: document([
       heading(
@@ -33,12 +32,12 @@ export function stopSheet(told: Telling, pictures: readonly Picture[]): FirstShe
       ),
       ...first,
       ...compared(pictures).map(picture),
-      ...table,
+      ...tried(told, 'above'),
       paragraph(
         'No bench card is printed: a card is what one saws by, and nothing may be sawn by this plan. Change the plan and audit it again; the card comes with a plan that may be cut.',
       ),
     ]),
-    instead: [...reasonBlocks(audit), ...first, ...table],
+    instead: [...reasonBlocks(audit), ...first, ...tried(told)],
   };
 }
 

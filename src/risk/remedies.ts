@@ -8,6 +8,8 @@ import { warpTerms } from './terms.js';
 export interface Remedy {
   /** As advice, without a full stop. */
   readonly change: string;
+  /** The same as a thing done, for where the advice stands elsewhere. */
+  readonly done: string;
   readonly lift_p90_mm: number;
   readonly chance: number;
   /** New P90 over the present one. */
@@ -36,20 +38,22 @@ export function boardRemedies(
   const dried: BoardState = { ...state, drying_pct: 0 };
   const wet = state.drying_pct > 0;
   const careless = model.plan.lumber.chosen !== 'picked';
-  const tries: { change: string; model: Model; state: BoardState }[] = [];
-  if (wet) tries.push({ change: dry, model, state: dried });
-  if (careless) tries.push({ change: pick, model: picked, state });
+  const tries: { change: string; done: string; model: Model; state: BoardState }[] = [];
+  if (wet) tries.push({ change: dry, done: 'Boards dried first', model, state: dried });
+  if (careless) tries.push({ change: pick, done: 'Boards picked', model: picked, state });
   if (wet && careless)
     tries.push({
       change: `${dry}, and pick them: sight along each and check it with winding sticks`,
+      done: 'Boards dried first and picked',
       model: picked,
       state: dried,
     });
   return tries
-    .map(({ change, model: changed, state: changedState }) => {
+    .map(({ change, done, model: changed, state: changedState }) => {
       const then = p90(changed, changedState);
       return {
         change,
+        done,
         lift_p90_mm: then.p90_mm,
         chance: then.chance,
         ratio: now.p90_mm === 0 ? 1 : then.p90_mm / now.p90_mm,

@@ -1,4 +1,4 @@
-import { chanceInWords, formatQuantity } from '../base/units-format.js';
+import { chanceInWords, formatFixed, formatQuantity } from '../base/units-format.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import type { Audit } from '../report/audit-view.js';
@@ -52,7 +52,7 @@ export function tellSuggestions(
     badge(f.verdict),
     formatQuantity(f.cost, 'cost', units),
     formatQuantity(f.weight_kg, 'kg', units),
-    f.twist_reserve === null ? 'unknown' : f.twist_reserve.toFixed(2),
+    formatFixed(f.twist_reserve, 2),
     f.lift_chance === null ? 'unknown' : chanceInWords(f.lift_chance),
   ];
   const wish = answer.wish === 'clear' ? 'clear of every stop, caution and unknown' : 'without a stop';

@@ -90,7 +90,15 @@ describe('what each part says', () => {
   it('every change with what it does, and the advice of every rule that is not clear', () => {
     const said = part(composeReport(stopped), 'What to change');
     expect(stopped.changes.length).toBeGreaterThan(0);
-    for (const { words } of stopped.changes) expect(said).toContain(words);
+    const [first, ...others] = stopped.changes;
+    for (const { words } of others) expect(said).toContain(words);
+    // The change to make first stands once in the whole report: with the verdict; its row leads there.
+    const whole = writeMarkdown(composeReport(stopped).tree);
+    expect(whole.split(first!.words)).toHaveLength(2);
+    expect(part(composeReport(stopped), 'Verdict')).toContain(`**Change first:** ${first!.words}`);
+    expect(said).toContain('| **Change first**, as said under “[Verdict](#verdict)” |');
+    // Of each change the reserve stands with as many decimals.
+    expect(stopped.changes.flatMap(({ twist_reserve }) => (twist_reserve === null ? [] : [twist_reserve.toFixed(2)])).every((one) => said.includes(`| ${one} |`))).toBe(true);
     for (const f of stopped.findings.filter(({ verdict }) => verdict === 'stop')) for (const advice of f.do) expect(said).toContain(advice);
     expect(part(composeReport({ ...small, changes: [], findings: [] }), 'What to change')).toContain('Nothing has to change.');
   });

@@ -1,5 +1,5 @@
 import { chanceInWords } from '../../base/chance-words.js';
-import { compareGravity, worstVerdict } from '../../findings/summary.js';
+import { compareGravity, sortFindings, worstVerdict } from '../../findings/summary.js';
 import type { Verdict } from '../../findings/finding.js';
 import type { Audit, Change, Drawn } from '../audit-view.js';
 import { barSection } from '../drawings/bar-section.js';
@@ -45,7 +45,8 @@ export function bestChange(audit: Audit): Change | null {
 /** What the gravest check of the plan advises first, where no change that was tried stands for it. */
 export function firstSteps(audit: Audit): readonly string[] {
   if (audit.measured !== undefined || bestChange(audit) !== null) return [];
-  return audit.findings.find(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0)?.do.slice(0, 1) ?? [];
+  const graveFirst = sortFindings(audit.findings);
+  return graveFirst.find(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0)?.do.slice(0, 1) ?? [];
 }
 
 function effect({ audit, number }: Telling, { cost, lift_chance }: Change): string {

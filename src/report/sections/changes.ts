@@ -1,10 +1,10 @@
-import { formatNumber, formatQuantity } from '../../base/units-format.js';
+import { formatFixed, formatQuantity } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import type { Change } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, strong, table, type Block, type Cell, type Column } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
-import { firstSteps, planVerdict } from './best-change.js';
+import { bestChange, firstSteps, planVerdict } from './best-change.js';
 import { saidAlready } from './verdict.js';
 import { aboutsInWords } from '../words/about.js';
 import { moneyInWords } from '../words/cost.js';
@@ -28,9 +28,15 @@ export function changesSection(told: Telling): Section | null {
   return { title: 'What to change', blocks, pictures: [] };
 }
 
-/** What each change that was tried would do; nothing where none was. */
-export function tried(told: Telling): readonly Block[] {
+/**
+ * What each change that was tried would do; nothing where none was. The one to make first is said with the verdict, and
+ * its row says `where` that is.
+ */
+export function tried(told: Telling, where = 'under “Verdict”'): readonly Block[] {
   const { audit } = told;
+  const best = bestChange(audit);
+  const words = (change: Change): Cell =>
+    change === best ? [strong('Change first'), `, as said ${where}`] : change.words;
   return audit.changes.length === 0
     ? []
     : [
@@ -39,7 +45,7 @@ export function tried(told: Telling): readonly Block[] {
         ),
         table(
           columns(audit.changes),
-          [now(told), ...audit.changes.map((change) => line(told, change))].map((row) =>
+          [now(told), ...audit.changes.map((change) => row(told, { ...change, words: words(change) }))].map((row) =>
             row.filter((_, i) => shown(audit.changes, i)),
           ),
         ),
@@ -97,13 +103,13 @@ function now(told: Telling): readonly Cell[] {
   });
 }
 
-const line = (told: Telling, change: Change): readonly Cell[] => row(told, change);
+type Row = Omit<Change, 'drawn' | 'words'> & { readonly words: Cell };
 
-function row({ units, audit }: Telling, c: Omit<Change, 'drawn'>): readonly Cell[] {
+function row({ units, audit }: Telling, c: Row): readonly Cell[] {
   return [
     c.words,
     badge(c.verdict),
-    c.twist_reserve === null ? 'unknown' : formatNumber(c.twist_reserve, 2),
+    formatFixed(c.twist_reserve, 2),
     c.lift_chance === null ? 'unknown' : chanceInWords(c.lift_chance),
     moneyInWords(audit, c.cost),
     formatQuantity(c.weight_kg, 'kg', units),

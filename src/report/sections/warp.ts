@@ -2,6 +2,7 @@ import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { timesInWords } from '../../base/times-words.js';
 import { chanceGoes } from '../../base/chance-words.js';
 import type { JointGive } from '../../model/frame-shape.js';
+import type { Remedy } from '../../risk/remedies.js';
 import type { WarpStory } from '../../risk/story.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
 import { liftChance } from '../drawings/lift-chance.js';
@@ -110,13 +111,16 @@ function halving(told: Telling, story: WarpStory): readonly Cell[] {
   const { halves, remedies, chance } = story;
   const by = (mm: number, chance: number): string =>
     `nine in ten then stay under ${told.length(mm)}; ${chanceGoes(chance)} past the limit.`;
+  // Where the same was tried as a change of the plan, the advice stands there.
+  const there = told.audit.changes.length > 0;
+  const words = ({ change, done }: Remedy): string => (there ? done : change);
   const boards: Cell[] =
     halves === null
       ? [
           chance < little ? 'There is little left to halve.' : 'Nothing done with the boards alone halves it.',
-          ...remedies.map((r) => `${r.change}: ${by(r.lift_p90_mm, r.chance)}`),
+          ...remedies.map((r) => `${words(r)}: ${by(r.lift_p90_mm, r.chance)}`),
         ]
-      : [[strong(`${halves.change}`), `: ${by(halves.lift_p90_mm, halves.chance)}`]];
+      : [[strong(words(halves)), `: ${by(halves.lift_p90_mm, halves.chance)}`]];
   const changed = told.audit.changes.some((c) => c.lift_chance !== null && c.lift_chance <= chance / 2);
   return [
     ...boards,

@@ -1,3 +1,4 @@
+import { besideLimit } from '../../base/beside-limit.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../../base/units-format.js';
 import type { UnitSystem } from '../../base/names.js';
@@ -24,13 +25,16 @@ export function valueAndLimit(finding: Finding, units: UnitSystem, currency: str
   // What must not pass nought, and stays below it, is none; what must not fall below it is told.
   if (limit === 0) return actual <= 0 ? 'none' : amount(actual);
   if (unit === 'chance') return `${amount(size)}; at most ${formatShare(limit)}`;
+  // What reaches below nought where something is wanted uses no share of its limit.
+  if (used === null && actual < 0 && limit > 0) return `less than none, ${amount(actual)}; at least ${amount(limit)}`;
+  const beside = (value: number): string => besideLimit(amount(value), amount(limit), value, limit);
   const least = close(used, Math.abs(limit) / size);
   const most = close(used, size / Math.abs(limit));
   if ((unit === 'ratio' || unit === 'share') && limit === 1)
     return `${formatShare(actual)}; ${least ? 'at least' : 'at most'} 100 %`;
   if (least && most) return `${amount(actual)}, just the limit`;
-  if (least) return `${used !== null && used < plentyShare ? 'plenty' : amount(actual)}; at least ${amount(limit)}`;
-  return `${amount(size)}; at most ${amount(limit)}`;
+  if (least) return `${used !== null && used < plentyShare ? 'plenty' : beside(actual)}; at least ${amount(limit)}`;
+  return `${beside(size)}; at most ${amount(limit)}`;
 }
 
 const close = (used: number | null, share: number): boolean =>

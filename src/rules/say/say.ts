@@ -1,4 +1,5 @@
 import { barNames, cornerNames, spokenName, type About, type UnitSystem } from '../../base/names.js';
+import { besideLimit } from '../../base/beside-limit.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { timesInWords } from '../../base/times-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../../base/units-format.js';
@@ -117,14 +118,8 @@ function actualInWords(line: PosedLine, unit: QuantityUnit, { units, currency }:
   const shown = comparesMagnitude(line.line) && typeof actual === 'number' ? Math.abs(actual) : actual;
   if (unit === 'chance' && typeof shown === 'number') return chanceInWords(shown);
   const words = formatQuantity(shown, unit, units, currency);
-  if (
-    typeof shown !== 'number' ||
-    typeof limit !== 'number' ||
-    shown === limit ||
-    words !== formatQuantity(limit, unit, units, currency)
-  )
-    return words;
-  return `just ${shown > limit ? 'over' : 'under'} ${words}`;
+  if (typeof shown !== 'number' || typeof limit !== 'number') return words;
+  return besideLimit(words, formatQuantity(limit, unit, units, currency), shown, limit);
 }
 
 function limitInWords(name: string, about: About, { ruleset, table, units, currency }: SayContext): string {

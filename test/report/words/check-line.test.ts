@@ -19,6 +19,9 @@ describe('a clear check in short', () => {
     ['a share that must be reached', { actual: 1.6, limit: 1, used: 0.625, unit: 'ratio' }, '160 %; at least 100 %', '160 %; at least 100 %'],
     ['a chance', { actual: 0, limit: 0.1, used: 0, unit: 'chance' }, 'fewer than 1 in 1000; at most 10 %', 'fewer than 1 in 1000; at most 10 %'],
     ['money', { actual: 40.5, limit: 90, used: 0.45, unit: 'cost' }, '40.50 EUR; at most 90.00 EUR', '40.50 EUR; at most 90.00 EUR'],
+    ['below nought where something is wanted', { actual: -6, limit: 2, used: null, fact: 'cloth.clearance_mm' }, 'less than none, −6 mm; at least 2 mm', 'less than none, −15/64 in; at least 5/64 in'],
+    ['so near that it reads alike, over', { actual: 6.04, limit: 6, used: 6.04 / 6 }, 'just over 6 mm; at most 6 mm', 'just over 15/64 in; at most 15/64 in'],
+    ['so near that it reads alike, under', { actual: 5.96, limit: 6, used: 6 / 5.96 }, 'just under 6 mm; at least 6 mm', 'just under 15/64 in; at least 15/64 in'],
     ['a word', { actual: 'few', limit: 'few', unit: 'word' }, 'few', 'few'],
     ['not known', { actual: null, limit: 3 }, 'unknown', 'unknown'],
   ])('%s', (_, part, metric, inch) => {
