@@ -51,12 +51,13 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
     return { v, p };
   };
   /**
-   * Takes out of v and p = K v what lies along earlier directions; once more when little was left, for the rounding.
+   * Takes out of v and p = K v what lies along earlier directions; once more when less than half was left, for the
+   * rounding, which would grow from step to step.
    */
   const orthogonalise = (v: Float64Array, p: Float64Array, record: Float64Array | null): void => {
     const before = dot(v, p);
     for (let pass = 0; pass < 2; pass++) {
-      if (pass === 1 && dot(v, p) > 1e-3 * before) break;
+      if (pass === 1 && dot(v, p) > 0.5 * before) break;
       for (let j = 0; j < V.length; j++) {
         const share = dot(KV[j]!, v);
         if (pass === 0 && record) record[j] = share;
@@ -70,6 +71,8 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
   let size = Math.sqrt(Math.max(0, dot(next.v, next.p)));
   const limit = Math.min(n, largestSpace);
   let check = 8;
+  /** Equal factors that end the set are all looked for: else it would never be as many as are counted. */
+  let asked = wanted;
   while (V.length < limit) {
     if (!(size > 0)) break;
     const { v, p } = next;
@@ -93,8 +96,10 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
     const exhausted = !(size > 1e-11 * before);
     if (V.length >= check || exhausted || V.length === limit) {
       check = V.length + 4;
-      const found = converged(V, H, exhausted ? 0 : size, wanted, V.length === limit);
-      if (found && (found.length === 0 || believed(problem, found))) return found.slice(0, wanted);
+      const found = converged(V, H, exhausted ? 0 : size, asked, V.length === limit);
+      const there = found === null || found.length === 0 ? 0 : countTo(problem, found);
+      if (found && there <= found.length) return found.slice(0, wanted);
+      asked = Math.max(asked, there);
       if (found || exhausted) {
         next = fresh();
         check = V.length + 12;
@@ -107,10 +112,10 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
   return converged(V, H, 0, wanted, true)?.slice(0, wanted) ?? [];
 }
 
-/** Whether no load factor hides below the last one found. */
-function believed(problem: StabilityProblem, found: readonly LoadFactor[]): boolean {
+/** How many load factors there are up to the last one found, those that hide among them too. */
+function countTo(problem: StabilityProblem, found: readonly LoadFactor[]): number {
   const last = found[found.length - 1]!.factor;
-  return problem.countBelow(last * (1 + 1e-6)) <= found.length;
+  return problem.countBelow(last * (1 + 1e-6));
 }
 
 /** The Ritz pairs with positive values once the first `wanted` have settled; null before. */

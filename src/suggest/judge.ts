@@ -54,7 +54,7 @@ export function judgeFor(ruleset: Ruleset, wish: Wish): Judge {
 }
 
 /** Every fact that a rule's verdict depends on. */
-function pathsOf({ applies, require, otherwise }: Rule, ruleset: Ruleset): readonly FactPath[] {
+export function pathsOf({ applies, require, otherwise }: Rule, ruleset: Ruleset): readonly FactPath[] {
   const ofLimit = (against: Against): readonly FactPath[] => {
     const of = against.kind === 'limit' ? (ruleset.limits.get(against.name)?.of ?? null) : null;
     return of === null ? [] : [of];

@@ -3,7 +3,9 @@ import { audit } from '../../src/audit.js';
 import { chartPage } from '../../src/chart/chart-page.js';
 import { chartPlan, heightOf, type ChartBuild, type Shape } from '../../src/chart/chart-plan.js';
 import { chartSizes, type Chart } from '../../src/chart/chart.js';
-import { largest, passesFor } from '../../src/chart/largest.js';
+import { faringBy } from '../../src/chart/fare.js';
+import { largest } from '../../src/chart/largest.js';
+import { largestOf } from '../../src/chart/largest-of.js';
 import { isAskedByCharts, leftOutOfCharts } from '../../src/chart/subjects.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
@@ -11,6 +13,13 @@ import { bench, withoutNotes } from '../suggest/studio.js';
 import { sampleOf } from '../effort.js';
 
 const build = (stock: string, lay: ChartBuild['lay'], plies: 1 | 2, crossbars: 0 | 1 | 2, braced: boolean): ChartBuild => ({ stock, lay, plies, crossbars, braced });
+
+/** Both figures of an entry, looked for from no particular size. */
+const figures = (one: ChartBuild, shape: Shape, units: 'metric' | 'inch' = 'metric') =>
+  largestOf({ build: one, shape, bench, units, sizes: chartSizes(units), faring: faringBy(bench), like: { clear_mm: null, no_stop_mm: null } });
+
+/** The largest of 20 to 360 steps that passes a test of sizes, from wherever one begins. */
+const largestBy = (passes: (steps: number) => boolean, guess: number) => largest({ first: 20, last: 360 }, guess, async (steps) => ({ passes: passes(steps), uses: [] }));
 
 /** What the full audit says of a chart entry at a size: its findings in the subjects that count. */
 async function verdicts(one: ChartBuild, shape: Shape, width_mm: number): Promise<ReadonlySet<string>> {
@@ -30,8 +39,7 @@ describe('an entry of the chart', () => {
   ];
   it.each(sampleOf(sample, 2))('%o, %s: the audit passes it just inside and not just outside', async (one, shape) => {
     const sizes = chartSizes('metric');
-    const clear_mm = await largest(one, shape, bench, passesFor(bench, 'clear'), sizes);
-    const noStop_mm = await largest(one, shape, bench, passesFor(bench, 'no-stop'), sizes);
+    const { clear_mm, no_stop_mm: noStop_mm } = await figures(one, shape);
     if (clear_mm === null || noStop_mm === null) throw new Error('these samples have sizes');
     expect(clear_mm % sizes.step_mm).toBe(0);
     expect(clear_mm).toBeLessThanOrEqual(noStop_mm);
@@ -43,24 +51,32 @@ describe('an entry of the chart', () => {
   });
 
   it('is to the last half inch in inches', async () => {
-    const sizes = chartSizes('inch');
-    const found = await largest(build('strip-19x38', 'flat', 1, 0, false), 'square', bench, passesFor(bench, 'no-stop'), sizes);
-    const metric = await largest(build('strip-19x38', 'flat', 1, 0, false), 'square', bench, passesFor(bench, 'no-stop'), chartSizes('metric'));
+    const { no_stop_mm: found } = await figures(build('strip-19x38', 'flat', 1, 0, false), 'square', 'inch');
+    const { no_stop_mm: metric } = await figures(build('strip-19x38', 'flat', 1, 0, false), 'square');
     expect((found ?? 0) / 12.7 - Math.round((found ?? 0) / 12.7)).toBeCloseTo(0, 9);
     // a shop in inches sells 3/4 x 1-1/2 in, a quarter of a per cent more each way than 19 x 38 mm
     expect(Math.abs((found ?? 0) - (metric ?? 0))).toBeLessThan(2 * 12.7);
   });
 
-  it('is null where nothing in the range passes, and the end of the range where everything does', async () => {
-    const one = build('square-38x38', 'flat', 1, 0, false);
-    expect(await largest(one, 'square', bench, async () => false, chartSizes('metric'))).toBeNull();
-    expect(await largest(one, 'square', bench, async () => true, chartSizes('metric'))).toBe(3600);
-    for (const edge of [200, 210, 770, 3590]) expect(await largest(one, 'oblong', bench, async ({ face }) => face.width_mm <= edge, chartSizes('metric'))).toBe(edge);
+  it.each([20, 77, 100, 360])('begun at %d steps, is null where nothing in the range passes, and the end of the range where everything does', async (guess) => {
+    expect(await largestBy(() => false, guess)).toBeNull();
+    expect(await largestBy(() => true, guess)).toBe(360);
+    for (const edge of [20, 21, 77, 359]) expect(await largestBy((steps) => steps <= edge, guess)).toBe(edge);
   });
 
-  it('skips sizes that are too small before the first that passes', async () => {
-    const one = build('square-38x38', 'flat', 1, 0, false);
-    expect(await largest(one, 'square', bench, async ({ face }) => face.width_mm >= 600 && face.width_mm <= 940, chartSizes('metric'))).toBe(940);
+  it.each([20, 50, 70, 200])('begun at %d steps, skips sizes that are too small before the first that passes', async (guess) => {
+    expect(await largestBy((steps) => steps >= 60 && steps <= 94, guess)).toBe(94);
+  });
+
+  it('is found in few steps where a limit is used more the larger the frame is, whatever else is used', async () => {
+    const tried: number[] = [];
+    const found = await largest({ first: 20, last: 360 }, 100, async (steps) => {
+      tried.push(steps);
+      const [bow, dry] = [2 * (steps / 151.5) ** 3, 0.9];
+      return { passes: bow <= 2, uses: [{ of: 'bow', actual: bow, limit: 2, most: true, verdict: bow <= 2 ? 'clear' : 'caution' }, { of: 'dry', actual: dry, limit: 1, most: true, verdict: 'clear' }] };
+    });
+    expect(found).toBe(151);
+    expect(tried.length).toBeLessThan(6);
   });
 
   it('is the plan one would write for it', () => {

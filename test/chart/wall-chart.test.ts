@@ -10,7 +10,7 @@ const rows: Chart['rows'] = Array.from({ length: 24 }, (_, i) => ({
     build: { stock: 'strip-19x38', lay: 'flat', plies: 1, crossbars, braced }, shape, no_stop_mm: 3600, clear_mm: i === 0 ? null : i === 23 ? 3600 : 400 + 10 * i + 100 * crossbars + (braced ? 50 : 0),
   })))),
 }));
-const chart: Chart = { shelf_name: 'Shelf <of ours>', ruleset_name: 'Rules & more', units: 'metric', sizes: { least_mm: 200, most_mm: 3600, step_mm: 10, units: 'metric' }, rows };
+const chart: Chart = { shelf_name: 'Shelf <of ours>', ruleset_name: 'Rules & more', units: 'metric', sizes: { least_mm: 200, most_mm: 3600, step_mm: 10 }, rows };
 
 describe('the wall chart', () => {
   const [whole, ...quarters] = wallChart(chart);

@@ -133,8 +133,8 @@ describe('output that nobody takes', () => {
 
   it('Ctrl-C in the middle of long work ends it with 130', async () => {
     const here = folder();
-    const child = spawn(process.execPath, [command, 'chart', '--out', 'wall'], { cwd: here.path, stdio: 'ignore' });
-    await new Promise((resolve) => setTimeout(resolve, 4000));
+    const child = spawn(process.execPath, [command, 'chart', '--out', 'wall'], { cwd: here.path, stdio: ['ignore', 'ignore', 'pipe'] });
+    await new Promise((resolve) => child.stderr.once('data', resolve));
     child.kill('SIGINT');
     expect(await new Promise((resolve) => child.on('exit', resolve))).toBe(130);
     expect(here.files()).toEqual([]);
