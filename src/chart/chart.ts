@@ -2,8 +2,9 @@ import type { UnitSystem } from '../base/names.js';
 import type { Bench } from '../bench.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { shapes, type ChartBuild, type Shape } from './chart-plan.js';
-import { faringBy } from './fare.js';
+import { faringBy } from '../suggest/fare.js';
 import { largestOf, type BothSizes, type Sizes } from './largest-of.js';
+import { chartRules } from './subjects.js';
 
 /** Largest widths for one build and shape, mm; null when no size in the range will do. */
 export interface ChartEntry {
@@ -97,7 +98,7 @@ export async function chartRow(
   units: UnitSystem,
   onEntry: () => Promise<void> | void = () => {},
 ): Promise<readonly ChartEntry[]> {
-  const [faring, sizes] = [faringBy(bench), chartSizes(units)];
+  const [faring, sizes] = [faringBy({ ...bench, ruleset: chartRules(bench.ruleset) }), chartSizes(units)];
   const entries: ChartEntry[] = [];
   for (const shape of shapeNames)
     for (const { crossbars, braced } of frames) {
@@ -109,6 +110,8 @@ export async function chartRow(
   return entries;
 }
 
-/** The entry of a row that the next is most like: the other shape of the same build, else the same with fewer crossbars. */
+/**
+ * The entry of a row that the next is most like: the other shape of the same build, else the same with fewer crossbars.
+ */
 const likeOf = (entries: readonly ChartEntry[]): BothSizes =>
   entries.at(-frames.length) ?? entries.at(-2) ?? entries.at(-1) ?? { clear_mm: null, no_stop_mm: null };

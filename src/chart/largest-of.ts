@@ -3,7 +3,7 @@ import type { Bench } from '../bench.js';
 import type { Plan } from '../plan/plan.js';
 import type { Wish } from '../suggest/judge.js';
 import { chartPlan, type ChartBuild, type Shape } from './chart-plan.js';
-import type { Fare, Faring } from './fare.js';
+import type { Fare, Faring } from '../suggest/fare.js';
 import { largest } from './largest.js';
 
 /** Sizes looked at: from `least` to `most` in whole steps, mm of width. */
@@ -31,7 +31,9 @@ export interface BothSizes {
   readonly no_stop_mm: number | null;
 }
 
-/** The largest widths that are clear and that are without a stop, to a whole step; each size is solved once for both. */
+/**
+ * The largest widths that are clear and that are without a stop, to a whole step; each size is solved once for both.
+ */
 export async function largestOf({ build, shape, bench, units, sizes, faring, like }: Sought): Promise<BothSizes> {
   const { least_mm, most_mm, step_mm } = sizes;
   const [first, last] = [Math.ceil(least_mm / step_mm), Math.floor(most_mm / step_mm)];

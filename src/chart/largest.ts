@@ -1,4 +1,4 @@
-import type { Fare, Use } from './fare.js';
+import type { Fare, Use } from '../suggest/fare.js';
 
 /** Sizes looked at, in whole steps. */
 export interface Steps {

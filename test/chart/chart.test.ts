@@ -3,10 +3,10 @@ import { audit } from '../../src/audit.js';
 import { chartPage } from '../../src/chart/chart-page.js';
 import { chartPlan, heightOf, type ChartBuild, type Shape } from '../../src/chart/chart-plan.js';
 import { chartSizes, type Chart } from '../../src/chart/chart.js';
-import { faringBy } from '../../src/chart/fare.js';
+import { faringBy } from '../../src/suggest/fare.js';
 import { largest } from '../../src/chart/largest.js';
 import { largestOf } from '../../src/chart/largest-of.js';
-import { isAskedByCharts, leftOutOfCharts } from '../../src/chart/subjects.js';
+import { chartRules, isAskedByCharts, leftOutOfCharts } from '../../src/chart/subjects.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
 import { bench, withoutNotes } from '../suggest/studio.js';
@@ -16,7 +16,7 @@ const build = (stock: string, lay: ChartBuild['lay'], plies: 1 | 2, crossbars: 0
 
 /** Both figures of an entry, looked for from no particular size. */
 const figures = (one: ChartBuild, shape: Shape, units: 'metric' | 'inch' = 'metric') =>
-  largestOf({ build: one, shape, bench, units, sizes: chartSizes(units), faring: faringBy(bench), like: { clear_mm: null, no_stop_mm: null } });
+  largestOf({ build: one, shape, bench, units, sizes: chartSizes(units), faring: faringBy({ ...bench, ruleset: chartRules(bench.ruleset) }), like: { clear_mm: null, no_stop_mm: null } });
 
 /** The largest of 20 to 360 steps that passes a test of sizes, from wherever one begins. */
 const largestBy = (passes: (steps: number) => boolean, guess: number) => largest({ first: 20, last: 360 }, guess, async (steps) => ({ passes: passes(steps), uses: [] }));

@@ -11,10 +11,9 @@ import type { Plan } from '../plan/plan.js';
 import { evaluateRules } from '../rules/evaluate.js';
 import type { Ruleset } from '../rules/ruleset.js';
 import { solveModel } from '../solve/solve-model.js';
-import { mayStop, pathsOf, stands, type Wish } from '../suggest/judge.js';
-import { chartRules } from './subjects.js';
+import { mayStop, pathsOf, stands, type Wish } from './judge.js';
 
-/** How much of a limit one size uses, as one rule sees it of one part. */
+/** How much of a limit one plan uses, as one rule sees it of one part. */
 export interface Use {
   /** Rule and part. */
   readonly of: string;
@@ -25,7 +24,7 @@ export interface Use {
   readonly verdict: Verdict;
 }
 
-/** How a size fares under a wish. */
+/** How a plan fares under a wish. */
 export interface Fare {
   readonly passes: boolean;
   /** Of what stands in the way, or where nothing does, of everything that was asked. */
@@ -45,12 +44,14 @@ interface Stage {
 }
 
 /**
- * The audit's own facts and rules, those that a chart leaves out not asked, the cheap ones first: at the first that
+ * Asks whole plans one after the other by the audit's own facts and rules, the cheap ones first: at the first that
  * stand in the way nothing more is worked out.
  */
 export function faringBy(bench: Bench): (plan: Plan) => Faring {
-  const asked = chartRules(bench.ruleset);
-  const stages = { clear: stagesOf(asked, 'clear'), 'no-stop': stagesOf(asked, 'no-stop') } as const;
+  const stages = {
+    clear: stagesOf(bench.ruleset, 'clear'),
+    'no-stop': stagesOf(bench.ruleset, 'no-stop'),
+  } as const;
   return (plan) => {
     const model = buildModel(plan, bench.shelf);
     const bought = once(() => suppliesOf(model, bench.shelf));
