@@ -6,4 +6,6 @@ import { guardOutput } from './cli/terminal.js';
  * touched.
  */
 guardOutput();
+// Once all is said and written, the process ends at once: taking the engine apart first would take a while.
+process.once('beforeExit', () => process.exit());
 void runCommand(process.argv.slice(2));

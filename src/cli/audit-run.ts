@@ -7,12 +7,15 @@ import { loadBench } from './bench.js';
 import { codeOf, exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { planFiles, planName } from './plans.js';
+import { expectShortWork } from './short-work.js';
 import { complain, printJson, tellPainted, tones, warn } from './terminal.js';
 import { reasonLines, verdictLine } from './verdict-lines.js';
 import { writeReport } from './write-report.js';
 
 /** Audits what was named and writes or prints what was asked for; resolves to the exit code. */
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
+  const { entries, files, problems, several } = planFiles(named);
+  if (!several) expectShortWork();
   const loaded = loadBench(options);
   if (loaded === null) return exitCode.error;
   const stocked =
@@ -23,7 +26,6 @@ export async function runAudit(named: readonly string[], options: AuditOptions):
   const tools = options.shop === undefined ? {} : (await import('./shop-file.js')).toolsOfFile(options.shop);
   if (tools === null) return exitCode.error;
   const bench: Bench = { ...loaded, shelf: stocked, ...(options.shop === undefined ? {} : { tools }) };
-  const { entries, files, problems, several } = planFiles(named);
   const [file] = files;
   if (several && options.measured !== undefined) {
     warn('--measured goes with one plan: a bench sheet is about one frame.');

@@ -23,6 +23,12 @@ function copyOfTheTool(): { readonly at: string; readonly audit: () => { readonl
   };
 }
 
+it('the code compiled at build time is what this Node takes: the command starts without compiling', () => {
+  const file = join(root, 'dist', 'bundle.cjs');
+  const wrapped = `(function (exports, require, module, __filename, __dirname) {${readFileSync(file, 'latin1')}\n})`;
+  expect(new Script(wrapped, { filename: file, cachedData: readFileSync(join(root, 'dist', 'bundle.code')) }).cachedDataRejected).toBe(false);
+});
+
 describe('no prepared state can change a verdict', () => {
   it('as it was built: a stop, without a word', () => {
     expect(copyOfTheTool().audit()).toEqual({ code: 3, err: '' });

@@ -14,7 +14,10 @@ writeFileSync(plan, 'plan: 1\nname: First run\nface: { width: 900 mm, height: 70
 process.argv = [process.execPath, bundle, 'audit', plan, '--out', out];
 process.stdout.write = () => true;
 const script = new Script(`(function (exports, require, module, __filename, __dirname) {${readFileSync(bundle, 'utf8')}\n})`, { filename: bundle });
-script.runInThisContext()({}, createRequire(bundle), { exports: {} }, bundle, resolve('dist'));
+// The kept code counts only for an engine set as it is when the command starts: what the command sets later is left out here.
+const required = createRequire(bundle);
+const unset = (name) => (name === 'node:v8' ? { ...required(name), setFlagsFromString: () => undefined } : required(name));
+script.runInThisContext()({}, Object.assign(unset, required), { exports: {} }, bundle, resolve('dist'));
 process.on('exit', (code) => {
   rmSync(out, { recursive: true });
   if (code !== 0) return;
