@@ -162,14 +162,21 @@ export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
     ),
     table(
       [
+        { head: 'Cut to' },
         { head: 'Number', align: 'right' },
         { head: 'Stock' },
-        { head: 'Cut to', align: 'right' },
         { head: 'Short side', align: 'right' },
         { head: 'Ends' },
         { head: 'Pieces' },
       ],
-      sorted.map(({ tags, cells }): readonly Cell[] => [String(tags.length), ...cells, tags.join(', ')]),
+      sorted.map(({ tags, cells: [stock, long, short, ends] }): readonly Cell[] => [
+        long,
+        String(tags.length),
+        stock,
+        short,
+        ends,
+        tags.join(', '),
+      ]),
     ),
   ];
 }

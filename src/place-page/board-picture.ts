@@ -19,9 +19,11 @@ const perPicture = 6;
  * units.
  */
 const left = 18;
-const step = 110;
-const first = 44;
-const row = 13;
+const step = 130;
+const first = 52;
+const row = 15;
+/** From a board up to its title, above two rows of figures. */
+const titleAbove = 40;
 
 interface OneBoard {
   readonly board: Place['board'];
@@ -66,7 +68,7 @@ function onePicture(boards: readonly OneBoard[], units: UnitSystem, name: string
     'Lengths to scale; widths and angles are not.',
     `Hatched: cut away or left over.${boards.some(({ board }) => board.knots.length > 0) ? ' Dark: a bad place.' : ''}`,
   ];
-  const bottom = first + boards.length * step - 30;
+  const bottom = first + boards.length * step - titleAbove;
   const words = drawing({
     labels: foot.map((text, i) => ({
       text,
@@ -133,7 +135,7 @@ function boardDrawing({ board, places }: OneBoard, { units, scale }: Sheet, top:
         ...places.flatMap((place) => pieceArrow(place, x, top, { units, scale })),
       ],
       labels: [
-        { text: title, heavy: true, size: textSize.small, spots: [{ x: left, y: top - 32, anchor: 'start' }] },
+        { text: title, heavy: true, size: textSize.small, spots: [{ x: left, y: top - titleAbove, anchor: 'start' }] },
         ...places.flatMap((place) => pieceLabels(place, x, top, { units, scale })),
         ...(board.cut === null ? places.flatMap((place) => measures(place, x, top, units)) : []),
         {
@@ -147,7 +149,7 @@ function boardDrawing({ board, places }: OneBoard, { units, scale }: Sheet, top:
           spots: [
             { x: left + long, y: top - 9, anchor: 'end' },
             { x: left + long + 6, y: top - 3, anchor: 'start' },
-            { x: sheetWidth - 14, y: top - 32, anchor: 'end' },
+            { x: sheetWidth - 14, y: top - titleAbove, anchor: 'end' },
           ],
         },
         ...restLabels({ board, places }, x, top, units),

@@ -30,7 +30,7 @@ export const printStyle = (paper: Paper): string =>
   h1 { font-size: 13pt; margin: 0 0 1mm; } h2 { font-size: 11.5pt; margin: 4mm 0 1mm; padding-top: 1mm; border-top-width: 1.2pt; break-after: avoid; } h3 { font-size: 10pt; margin: 2.5mm 0 0.5mm; break-after: avoid; }
   main > section:first-child blockquote { font-size: 11pt; }
   p, ul, ol, blockquote, .wide, figure { margin: 1mm 0; } li { margin: 0.3mm 0; } ul, ol { padding-left: 6mm; } blockquote { border-width: 1.2pt; padding: 0.5mm 2mm; }
-  table { font-size: 9pt; } th, td { padding: 0.3mm 2mm 0.3mm 0; border-bottom-width: 0.5pt; } thead > tr > * { border-bottom-width: 1pt; } .right + :not(.right) { padding-left: 2mm; }
+  table { font-size: 9pt; } th, td { padding: 0.3mm 2mm 0.3mm 0; border-bottom-width: 0.5pt; } thead > tr > * { border-bottom-width: 1pt; } td.right { white-space: nowrap; } .right + :not(.right) { padding-left: 2mm; }
   td.blank { min-width: 34mm; border-bottom: 1pt solid #000; } tr:has(.blank) > * { padding: 1.6mm 2mm 0.6mm 0; vertical-align: bottom; } tr:has(.blank) > :last-child { white-space: nowrap; }
   pre { font-size: 9pt; padding: 1mm 2mm; white-space: pre-wrap; overflow-wrap: anywhere; }
   .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } p, li { orphans: 2; widows: 2; } thead { display: table-header-group; } main > section:last-child { break-inside: avoid; }

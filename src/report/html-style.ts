@@ -35,14 +35,14 @@ details { border-top: 2px solid var(--ink); margin-top: 1rem; } summary { cursor
 .wide { overflow-x: auto; margin: 0.6rem 0; }
 table { border-collapse: collapse; width: 100%; font-size: 0.9rem; } th, td { border-bottom: 1px solid var(--rule); padding: 0.25rem 0.5rem 0.25rem 0; text-align: left; vertical-align: top; } thead > tr > * { border-bottom-width: 2px; } tbody th { font-weight: inherit; } thead th:only-of-type { white-space: nowrap; }
 figure { margin: 0.8rem 0; } figure svg { display: block; width: 100%; max-width: 32rem; height: auto; border: 1px solid var(--rule); background: #fff; }
-@media screen and (min-width: 36.01rem) { .many { min-width: 34rem; } } .blank { min-width: 5rem; }
+@media screen and (min-width: 36.01rem) { .many { min-width: 34rem; } td.right { white-space: nowrap; } .right + :not(.right) { padding-left: 0.5rem; } } .blank { min-width: 5rem; }
 @media screen and (max-width: 36rem) {
   .many thead { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); } .many, .many tbody { display: block; } .many tbody tr { display: flex; flex-wrap: wrap; gap: 0 1rem; border-bottom: 1px solid var(--rule); padding: 0.35rem 0; }
   .many tbody th, .many tbody td { border: 0; padding: 0; text-align: left; } .many tbody th { flex: 1 0 100%; font-weight: 600; } .many td:empty { display: none; } .many td[data-head]::before { content: attr(data-head) ': '; color: var(--soft); }
   td, tbody th { overflow-wrap: anywhere; }
   figure { margin-left: -1rem; margin-right: -1rem; } figure svg { border-width: 1px 0; }
 }
-.right { text-align: right; } td.right { white-space: nowrap; } .right + :not(.right) { padding-left: 0.5rem; }
+.right { text-align: right; }
 pre { overflow-x: auto; border: 1px solid var(--rule); padding: 0.4rem 0.8rem; font-size: 0.85rem; line-height: 1.35; }
 @media screen { .paper, .card { display: none; } }
 @media screen and (prefers-color-scheme: dark) { figure svg { background: none; } ${darkPictures} }

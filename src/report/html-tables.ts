@@ -9,7 +9,7 @@ const rowsOf = (node: Element): readonly Element[] => (node.tagName === 'tr' ? [
  * From this many columns on, a row is a card on a phone: its first cell on top, the others below it, each with the head
  * of its column.
  */
-const many = 4;
+const many = 3;
 
 /**
  * A table of the report as the page shows it: in a frame that scrolls by itself, named after the heading above it, its

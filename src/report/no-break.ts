@@ -8,6 +8,9 @@ const mixed = /(?<=\d-)(?=\d+\/\d)/gu;
 /** The second half of `1 in 6` and of `19 × 38 mm`. */
 const betweenNumbers = /(?<=\d) ([×x]|of|to) (?=\d)|(?<=\d\u00A0in) (?=\d)/gu;
 
+/** The dash of a range, `10–20`. */
+const range = /(?<=\d)–(?=\d)/gu;
+
 /** The hyphen of a piece, `4-R2` or `4-lip B`. */
 const piece = /(?<=\d-)(?=\p{Lu}|lip )/gu;
 
@@ -19,6 +22,7 @@ export const keepTogether = (text: string): string =>
   text
     .replace(mixed, '\u2060')
     .replace(piece, '\u2060')
+    .replace(range, '\u2060–\u2060')
     .replace(afterShape, '\u00A0')
     .replace(beforeUnit, '\u00A0')
     .replace(betweenNumbers, (_, sign?: string) => (sign === undefined ? '\u00A0' : `\u00A0${sign}\u00A0`));

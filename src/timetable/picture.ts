@@ -135,8 +135,8 @@ function sheet(table: Timetable, firstSession: number, firstJob: number, name: s
 function shortened(text: string): string {
   const fits = (candidate: string): boolean => textWidth(candidate, textSize.small) <= left - 10;
   if (fits(text)) return text;
-  const letterList = [...text];
-  const end = /\d\)?$/u.test(text) ? letterList.splice(-5).join('').trimStart() : '';
+  const end = /(?:frame )?\d+\)?$/u.exec(text)?.[0] ?? '';
+  const letterList = [...text.slice(0, text.length - end.length)];
   while (letterList.length > 1 && !fits(`${letterList.join('')}…${end}`)) letterList.pop();
   return `${letterList.join('').trimEnd()}…${end}`;
 }

@@ -8,7 +8,7 @@ export function tooWide(): { readonly page_px: number; readonly over: readonly s
   const over: string[] = [];
   for (const element of document.querySelectorAll('body *')) {
     if (!(element instanceof HTMLElement) && element.tagName !== 'svg') continue;
-    const scroller = element.closest('.wide');
+    const scroller = element.closest('.wide, pre');
     if (scroller !== null && scroller !== element && getComputedStyle(scroller).overflowX === 'auto') continue;
     const { left, right, width } = element.getBoundingClientRect();
     if (width > 0 && (right > root.clientWidth + 1 || left < -1)) over.push(`${element.tagName} ${Math.round(left)}..${Math.round(right)} ${(element.textContent ?? '').trim().slice(0, 40)}`);

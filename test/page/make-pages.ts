@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -44,5 +44,27 @@ function makePages(folder: string): Pages {
   if (!existsSync(join(out, 'class.html'))) throw new Error(`no page for the class (exit ${made.status}):\n${made.stdout}${made.stderr}`);
   const term = spawnSync(process.execPath, [join(root, 'dist/sightdown.js'), 'timetable', join(root, 'test/class/room/plans'), '--shop', join(root, 'test/timetable/room.yaml'), '--format', 'html', '--out', out, '--overwrite'], { encoding: 'utf8' });
   if (!existsSync(join(out, 'timetable.html'))) throw new Error(`no page for the timetable (exit ${term.status}):\n${term.stdout}${term.stderr}`);
-  return { room: { name: 'room', file: join(out, 'class.html'), said: made.stdout }, nook, stairwell, everything, hostile, all: [nook, stairwell, everything, hostile], noisy };
+  const other = (name: string, page: string, args: readonly string[]): MadePage => {
+    const to = join(folder, name);
+    const run = spawnSync(process.execPath, [join(root, 'dist/sightdown.js'), ...args, '--format', 'html', '--out', to], { encoding: 'utf8', cwd: root });
+    if (!existsSync(join(to, page))) throw new Error(`no page ${name} (exit ${run.status}):\n${run.stdout}${run.stderr}`);
+    return { name, file: join(to, page), said: `${run.stdout}${run.stderr}` };
+  };
+  const [sheet, calm] = [join(folder, 'twisted-sheet.yaml'), join(folder, 'flat-sheet.yaml')];
+  writeFileSync(sheet, 'sheet: 1\nplan: Reading-nook panel\nwhen: after-cloth\ndiagonals: [ 1108 mm, 1114 mm ]\ncorner-lift: 14 mm\nlifted: top-right\ntap: 9 Hz\nbow: { top: 3 mm, left: -5 mm }\ninward-bow: { top: 4 mm }\n');
+  writeFileSync(calm, 'sheet: 1\nplan: Stairwell banner\nwhen: finished\ndiagonals: [ 71-1/16 in, 71-1/8 in ]\ncorner-lift: 1/16 in\n');
+  const notRead = readdirSync(out).map((name) => join(out, name, 'report.html')).find((file) => existsSync(file) && /was not read|could not be read/u.test(readFileSync(file, 'utf8')));
+  if (notRead === undefined) throw new Error('no page of a plan that was not read');
+  const others: readonly MadePage[] = [
+    { name: 'pack', file: join(out, 'class-pack.html'), said: '' },
+    { name: 'timetable', file: join(out, 'timetable.html'), said: '' },
+    { name: 'not read', file: notRead, said: '' },
+    other('cut', 'cut.html', ['cut', 'reports/reading-nook/plan.yaml', 'test/plans/everything.yaml', 'test/plans/smallest.yaml']),
+    other('cut in inches', 'cut.html', ['cut', 'test/plans/inches.yaml', '--even-so']),
+    other('place', 'place.html', ['place', 'reports/spare-boards/plan.yaml', '--pile', 'reports/spare-boards/pile.yaml']),
+    other('learn', 'learn.html', ['learn', 'reports/studio-year/frames', '--shelf', 'reports/studio-year/shelf.yaml', '--date', '2027-12-20']),
+    other('measured', 'report.html', ['audit', 'reports/reading-nook/plan.yaml', '--measured', sheet]),
+    other('measured in inches', 'report.html', ['audit', 'reports/stairwell-banner/plan.yaml', '--measured', calm]),
+  ];
+  return { others, room: { name: 'room', file: join(out, 'class.html'), said: made.stdout }, nook, stairwell, everything, hostile, all: [nook, stairwell, everything, hostile], noisy };
 }

@@ -18,6 +18,8 @@ export interface Pages {
   readonly all: readonly MadePage[];
   /** The page about a class of 24; its pack stands beside it. */
   readonly room: MadePage;
+  /** A page of every other kind: pack, a plan that was not read, timetable, cutting in both systems, placing, learning, a frame that was measured. */
+  readonly others: readonly MadePage[];
   /** A page that does everything it should not, to try the listeners on. */
   readonly noisy: string;
 }

@@ -22,7 +22,7 @@ export function rollPieces(model: Model): RollPiece[] {
   const { width_mm, height_mm } = clothCutSize(clothCutOf(model));
   const { name, count } = model.plan;
   return Array.from({ length: count }, (_, i) => ({
-    name: count === 1 ? name : `${name} ${i + 1}`,
+    name: count === 1 ? name : `${name}${/\d$/u.test(name) ? '.' : ' '}${i + 1}`,
     along_mm: Math.max(width_mm, height_mm),
     across_mm: Math.min(width_mm, height_mm),
     turnable: width_mm === height_mm,

@@ -17,18 +17,21 @@ import { bestChangeBlocks, framePictures } from './best-change.js';
 const saidWithVerdict = 3;
 
 /**
- * Part 1, made to fill one screen: the verdict, what stands in the way, what to change first, the frame as planned and
- * as changed, the plan at a glance.
+ * Part 1, made to fill one screen: the verdict, what to change first, the frame as planned and as changed, the plan at
+ * a glance, and why. Where no change is drawn, why comes before the picture.
  */
 export function verdictSection(told: Telling): Section {
   const { audit } = told;
   const { front, section } = framePictures(audit);
+  const reasons = reasonBlocks(audit);
+  const changeDrawn = front.length > 1;
   const blocks: Block[] = [
     setApart(...measuredFirst(audit), paragraph(strong(badge(audit.verdict, auditSentence(audit))))),
-    ...reasonBlocks(audit),
     ...bestChangeBlocks(told),
+    ...(changeDrawn ? [] : reasons),
     ...front.map(picture),
     table([{ head: 'At a glance' }, { head: '' }], glance(told)),
+    ...(changeDrawn ? reasons : []),
     ...relaxedBlocks(audit.applied),
     ...section.map(picture),
   ];
@@ -38,11 +41,11 @@ export function verdictSection(told: Telling): Section {
 /** What every finding as grave as the verdict says. */
 export const gravestSayings = (audit: Telling['audit']): readonly string[] => foldFindings(gravest(audit)).map(saying);
 
-/** The first of them, and how many more there are. */
+/** Why: the first of them, and how many more there are. */
 export function reasonBlocks(audit: Telling['audit']): readonly Block[] {
   const sayings = gravestSayings(audit);
   return [
-    ...(sayings.length === 0 ? [] : [bullets(sayings.slice(0, saidWithVerdict))]),
+    ...(sayings.length === 0 ? [] : [paragraph(strong('Why:')), bullets(sayings.slice(0, saidWithVerdict))]),
     ...(sayings.length > saidWithVerdict
       ? [paragraph(`${sayings.length - saidWithVerdict} more under “What to change”.`)]
       : []),
