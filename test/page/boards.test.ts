@@ -2,7 +2,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { parse } from 'yaml';
 import { packageFolder } from '../../src/cli/files.js';
+import { fileShape } from '../../src/schemas.js';
 import { askEngine, command, quiet, settled, setUpBench, silence, textOf, writeText } from './workbench.js';
 
 const { out, open } = setUpBench('boards');
@@ -48,6 +50,42 @@ describe('the boards in hand', () => {
     await settled(page);
     await page.locator('.marks li').nth(3).waitFor();
     expect(await page.locator('.placing p[role=status]').textContent()).toContain('as placed');
+    await page.close();
+  });
+
+  test('say everything that a pile can say by controls alone, several alike too', { timeout: 90_000 }, async () => {
+    const { page } = await open();
+    await page.getByRole('button', { name: 'Boards', exact: true }).click();
+    await page.getByRole('button', { name: 'The first board' }).click();
+    const say = async (label: string, typed: string): Promise<void> => {
+      await page.getByLabel(`${label}, board A`).fill(typed);
+      await page.getByLabel(`${label}, board A`).blur();
+    };
+    const said = [['Bow: rise of the wide face', '6 mm'], ['Crook: rise of the edge', '2 mm'], ['Sticks disagree by', '3 mm'], ['Sticks stand apart', '2000 mm'], ['Bad places, from the marked end', '310..340 mm; 900..920 mm']] as const;
+    for (const [label, typed] of said) await say(label, typed);
+    await page.getByText('More of board A').click();
+    await say('Bow and crook read over', '2300 mm');
+    for (const [label, key] of [['Hollow is', 'other-face'], ['Hollow edge is', 'other-edge'], ['Far stick, high on its', 'left'], ['Ends', 'square']] as const)
+      await page.getByLabel(`${label}, board A`).selectOption(key);
+    await page.getByRole('button', { name: 'Several alike, not read' }).click();
+    await page.getByLabel('How many, board 2').fill('6');
+    await page.getByLabel('How many, board 2').blur();
+    expect(await page.getByLabel('Bow: rise of the wide face, board 2').count()).toBe(0);
+    const kept = await page.evaluate(() => (JSON.parse(localStorage.getItem('sightdown') ?? '') as { pile: { text: string } }).pile.text);
+    const { boards } = parse(kept) as { boards: readonly Readonly<Record<string, unknown>>[] };
+    expect(boards).toEqual([
+      {
+        mark: 'A', stock: 'strip-19x38', length: '2400 mm', bow: '6 mm', crook: '2 mm', twist: { rise: '3 mm', width: '400 mm', over: '2000 mm', for: 'left' }, knots: ['310..340 mm', '900..920 mm'], over: '2300 mm',
+        hollow: 'other-face', 'hollow-edge': 'other-edge', cut: 'square',
+      },
+      { stock: 'strip-19x38', length: '2400 mm', count: 6 },
+    ]);
+    const { properties = {} } = fileShape('pile', []).properties?.['boards']?.items ?? {};
+    expect([...new Set(boards.flatMap((board) => Object.keys(board)))].sort()).toEqual(Object.keys(properties).sort());
+    await say('Bad places, from the marked end', '');
+    await page.getByLabel('How many, board 2').fill('');
+    await page.getByLabel('How many, board 2').blur();
+    expect(await page.getByLabel('Bow: rise of the wide face, board 2').count()).toBe(1);
     await page.close();
   });
 

@@ -1,7 +1,7 @@
 // Bundles the page into one HTML file that waits for its data: script and style inside, a policy that lets nothing else run and nothing be fetched.
 import { build } from 'esbuild';
 import { createHash } from 'node:crypto';
-import { existsSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { minifySync } from 'oxc-minify';
 import { madeBy } from '../../dist/lib/report/made-by.js';
@@ -10,23 +10,44 @@ import { pageStyle } from '../../dist/lib/report/html-style.js';
 const common = { bundle: true, minify: true, write: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8', target: ['chrome111', 'firefox115', 'safari16.4'] };
 /** What the page has no need of, each with what stands in for it and why. */
 const leftOut = (name) => `./test/tools/left-out/${name}.mjs`;
+/** Our own parts that the page has no use for: which file, imported by which, and what stands in for it. */
+const notHere = [
+  ['/measured.js', '/compose.ts', 'measured-section'],
+  ['/tool-findings.js', '/audit.ts', 'tool-findings'],
+];
 /** Our own files are pure: one of which nothing is used is left out whole, whatever it works out for itself on the way. */
 const onlyWhatIsUsed = {
   name: 'only what is used',
   setup: ({ onResolve }) => onResolve({ filter: /^\.{1,2}\/.*\.js$/ }, ({ importer, path }) => {
     if (!importer.startsWith(resolve('src'))) return undefined;
-    if (path.endsWith('/measured.js') && importer.endsWith('/compose.ts')) return { path: resolve(leftOut('measured-section')) };
+    const instead = notHere.find(([file, by]) => path.endsWith(file) && importer.endsWith(by))?.[2];
+    if (instead !== undefined) return { path: resolve(leftOut(instead)) };
     const file = ['.ts', '.tsx'].map((ending) => resolve(dirname(importer), path.replace(/\.js$/, ending))).find(existsSync);
     return file === undefined ? undefined : { path: file, sideEffects: false };
   }),
 };
-/** Of YAML 1.1 only its merge keys are reached. */
-const noOlderYaml = {
-  name: 'no older YAML',
-  setup: ({ onResolve }) => onResolve({ filter: /\/yaml-1\.1\/[^m]/ }, () => ({ path: resolve(leftOut('older-yaml')) })),
+/** Parts of libraries that nothing here reaches: which files, of what, and what stands in for them. */
+const unreached = [
+  [/\/yaml-1\.1\/(?!merge)/, /\/yaml\//, 'older-yaml'],
+  [/\/(?:cst-visit|applyReviver)\.js$/, /\/yaml\//, 'yaml-unreached'],
+  [/\/(?:code|definition|(?:footnote|image|link)-reference|inline-code|footer)\.js$/, /\/mdast-util-to-(?:markdown|hast)\/lib\//, 'not-written'],
+  [/\/(?:closing|opening)\.js$/, /\/hast-util-to-html\/lib\//, 'not-written'],
+  [/\/engine-default-operator-decorators$/, /\/json-rules-engine\//, 'operator-decorators'],
+];
+const onlyWhatIsReached = {
+  name: 'only what is reached',
+  setup: ({ onResolve }) => onResolve({ filter: /^\.{1,2}\// }, ({ importer, path }) => {
+    const instead = unreached.find(([file, library]) => file.test(path) && library.test(importer))?.[2];
+    return instead === undefined ? undefined : { path: resolve(leftOut(instead)) };
+  }),
+};
+/** The rule engine says at every step what it does, to nobody: these calls go. */
+const quietEngine = {
+  name: 'quiet engine',
+  setup: ({ onLoad }) => onLoad({ filter: /\/json-rules-engine\/dist\/[\w-]+\.js$/ }, ({ path }) => ({ contents: readFileSync(path, 'utf8').replaceAll('(0, _debug2.default)(', '/* @__PURE__ */ $&') })),
 };
 let [script] = (await build({
-  ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', plugins: [onlyWhatIsUsed, noOlderYaml], jsx: 'automatic', jsxImportSource: 'preact',
+  ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', plugins: [onlyWhatIsReached, onlyWhatIsUsed, quietEngine], jsx: 'automatic', jsxImportSource: 'preact',
   define: { 'window.ResizeObserver': 'globalThis.ResizeObserver' },
   alias: {
     '@ungap/structured-clone': leftOut('structured-clone'), eventemitter2: leftOut('eventemitter2'), 'jsonpath-plus': leftOut('jsonpath'), 'hash-it': leftOut('hash-it'), clone: leftOut('clone'),

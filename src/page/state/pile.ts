@@ -5,7 +5,7 @@ import { notPlaced } from '../engine/place.js';
 import type { BenchTexts, NamedText, PlacedSeen } from '../engine/protocol.js';
 import { benchTexts } from './answers.js';
 import { dataOf } from './bench.js';
-import { planFile, planText, type Path } from './plan.js';
+import { planFile, planText, told, type Path } from './plan.js';
 
 /** The boards in hand, as text; null until there are any. */
 export const pile = signal<NamedText | null>(null);
@@ -31,6 +31,11 @@ export function setPile(path: Path, value: YamlValue): boolean {
   if (changed !== null) pile.value = { file, text: changed };
   return changed !== null;
 }
+
+/** Tells that a change could not be written. */
+export const tellPile = (done: boolean): void => {
+  if (!done) told.value = 'Your boards are written in a way that only you can change: do it in their text.';
+};
 
 /** The next letter to chalk on a board. */
 export function nextMark(marks: readonly unknown[]): string {

@@ -1,11 +1,24 @@
-// Stands in for the list of names of attributes in the page: drawings say attributes by their SVG names already, so that the long list of SVG's changes none of them.
+// Stands in for the lists of names of attributes in the page: those that the engine's pages have. Drawings say attributes by their SVG names already, so that the long list of SVG's changes none of them.
 import { aria } from '../../../node_modules/property-information/lib/aria.js';
-import { html as onlyHtml } from '../../../node_modules/property-information/lib/html.js';
+import { find as findAny } from '../../../node_modules/property-information/lib/find.js';
+import { create } from '../../../node_modules/property-information/lib/util/create.js';
 import { merge } from '../../../node_modules/property-information/lib/util/merge.js';
-import { xlink } from '../../../node_modules/property-information/lib/xlink.js';
-import { xml } from '../../../node_modules/property-information/lib/xml.js';
-import { xmlns } from '../../../node_modules/property-information/lib/xmlns.js';
+import { number, spaceSeparated } from '../../../node_modules/property-information/lib/util/types.js';
 
-export { find } from '../../../node_modules/property-information/lib/find.js';
-export const html = merge([aria, onlyHtml, xlink, xmlns, xml], 'html');
-export const svg = merge([aria, xlink, xmlns, xml], 'svg');
+const own = create({
+  attributes: { classname: 'class', httpequiv: 'http-equiv' },
+  transform: (attributes, property) => attributes[property.toLowerCase()] ?? property.toLowerCase(),
+  properties: {
+    align: null, alt: null, charSet: null, className: spaceSeparated, colSpan: null, content: null, href: null, httpEquiv: spaceSeparated, id: null,
+    lang: null, name: null, scope: null, src: null, start: number, tabIndex: number, title: null,
+  },
+});
+
+export const html = merge([aria, own], 'html');
+export const svg = merge([aria], 'svg');
+
+/** What is known of an attribute. One that the list above lacks has to be put there. */
+export function find(schema, name) {
+  if (schema === html && !(name.toLowerCase() in schema.normal) && !/^data/.test(name)) throw new Error(`the page's writer does not know the attribute ${name}`);
+  return findAny(schema, name);
+}
