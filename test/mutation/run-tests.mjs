@@ -15,6 +15,8 @@ class AsGiven {
 export async function testsOpen(root) {
   const copy = compiledCopy(root);
   process.env['COMPILED_COPY'] = copy.folder;
+  /** A worker that a fault kills ends nothing any more, which counts as caught in a loop. */
+  process.on('uncaughtException', (error) => { if (!/^Worker exited/u.test(error.message)) throw error; });
   /** When a test file last ended: a worker that ends none for too long is caught in a loop. */
   let ended = 0;
   const reporter = { onTestModuleEnd: () => { ended = Date.now(); } };
