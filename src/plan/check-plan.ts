@@ -11,6 +11,9 @@ import { fittingScrew } from './ply-screw.js';
 const lumberOf = (shelf: Shelf, key: string): Lumber | undefined =>
   Object.hasOwn(shelf.lumber, key) ? shelf.lumber[key] : undefined;
 
+/** Lengths that differ by less are the same: a place written as a length comes back from its share of the side. */
+const dust_mm = 1e-6;
+
 /** Outside size of a crossbar: its plies lie side by side. */
 const crossbarSize = (crossbar: PlanCrossbar, lumber: Lumber, stack: Stack): BuiltSize =>
   builtSize(lumber, crossbar.lay, crossbar.plies, stack);
@@ -115,7 +118,7 @@ function checkCrossbars(plan: Plan, bar: BuiltSize, shelf: Shelf, source: YamlSo
     const side_mm = crossbar.runs === 'upright' ? plan.face.width_mm : plan.face.height_mm;
     const middle_mm = crossbar.at * side_mm;
     const least_mm = bar.w_mm + w_mm / 2;
-    if (middle_mm < least_mm || middle_mm > side_mm - least_mm)
+    if (middle_mm < least_mm - dust_mm || middle_mm > side_mm - least_mm + dust_mm)
       problems.push(
         source.problem('crossbar-on-bar', [...path, 'at'], {
           name,
@@ -126,7 +129,7 @@ function checkCrossbars(plan: Plan, bar: BuiltSize, shelf: Shelf, source: YamlSo
     for (const other of placed.filter(({ runs }) => runs === crossbar.runs)) {
       const apart_mm = Math.abs(other.middle_mm - middle_mm);
       const needed_mm = (other.w_mm + w_mm) / 2;
-      if (apart_mm < needed_mm)
+      if (apart_mm < needed_mm - dust_mm)
         problems.push(
           source.problem('crossbars-overlap', [...path, 'at'], {
             name: `${other.name} and ${name}`,

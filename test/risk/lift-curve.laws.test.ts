@@ -82,3 +82,25 @@ describe('the spread of a lift that grows', () => {
     }
   });
 });
+
+describe('where the curve has nothing to spread or to bend', () => {
+  it('a straight curve scales mean and spread; no spread stays none; a mean out of reach stays as it is', () => {
+    expect(grownMoments({ pull_share: 0.6, beta_per_mm2: 0 }, { mean: 2, sd: 0.5 })).toEqual({ mean: 5, sd: 1.25 });
+    const curve = { pull_share: 0.7, beta_per_mm2: 4e-6 };
+    expect(grownMoments(curve, { mean: 3, sd: 0 })).toEqual({ mean: liftFrom(curve, 3), sd: 0 });
+    expect(grownMoments(curve, { mean: 1, sd: Infinity }).sd).toBe(Infinity);
+    expect(grownMoments(curve, { mean: -Infinity, sd: 1 }).mean).not.toBeNaN();
+  });
+  it('the moments of a nearly straight curve are those of the straight one', () => {
+    const grown = grownMoments({ pull_share: 0.6, beta_per_mm2: 1e-12 }, { mean: -2, sd: 0.5 });
+    expect([grown.mean, grown.sd]).toEqual([expect.closeTo(-5, 6), expect.closeTo(1.25, 6)]);
+  });
+  it('past the critical pull a frame without lean turns as far one way as the other: the lift of straight boards is its spread', () => {
+    const curve = { pull_share: 1.2, beta_per_mm2: 5e-6 };
+    const grown = grownMoments(curve, { mean: 0, sd: 1e-6 });
+    expect(grown.mean).toBeCloseTo(0, 6);
+    expect(grown.sd / settledLift(curve)).toBeCloseTo(1, 6);
+    expect(settledLift(curve)).toBeCloseTo(200, 9);
+    expect([settledLift({ ...curve, pull_share: 1 }), settledLift({ ...curve, pull_share: 0.9 })]).toEqual([0, 0]);
+  });
+});
