@@ -46,6 +46,18 @@ describe('joints', () => {
   });
 });
 
+describe('the frame with joints softer than hoped', () => {
+  const soften = (corners: object) => demoModel({ face, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: 0.4 }], corners });
+  test('each joint gives twice its own, at least eight widths, every way; plates hold half as stiffly', () => {
+    const own = soften({ cut: 'mitre', give: { plane: 3, out: 5, twist: 60 }, nails: { use: 'brad-18ga-25', each: 2 }, brace: { kind: 'ply-gusset', leg: '150 mm' } });
+    expect(own.shape_soft.corner_give['top-left']).toEqual({ plane: 8, out: 10, twist: 120 });
+    expect(own.shape_soft.crossbars[0]!.give).toEqual({ plane: 12, out: 12, twist: 12 });
+    expect(own.shape_soft.corner_plate_Nmm_per_rad['bottom-right']).toBeCloseTo(own.shape.corner_plate_Nmm_per_rad['bottom-right'] / 2, 6);
+    const braced = soften({ brace: { kind: 'timber', leg: '200 mm', stock: 'strip-19x38', lay: 'flat', give: 3 } });
+    expect([braced.shape.braces[0]!.give, braced.shape_soft.braces[0]!.give]).toEqual([{ plane: 3, out: 3, twist: 3 }, { plane: 8, out: 8, twist: 8 }]);
+  });
+});
+
 describe('the room', () => {
   test('service class 1 to 65 %, 2 to 85 %, the edges themselves in the lower class (EN 1995-1-1 2.3.1.3)', () => {
     expect([0.65, 0.6501, 0.85, 0.8501].map(serviceClass)).toEqual([1, 2, 2, 3]);

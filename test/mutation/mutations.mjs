@@ -7,6 +7,9 @@ const extremes = { min: 'max', max: 'min' };
 /** A number so small that it only allows for rounding. */
 const isTolerance = (value) => value !== 0 && Math.abs(value) < 1e-5;
 
+/** True for a comparison with some allowance for rounding, `a < b - 1e-9`: nothing lies exactly on its boundary, so that with or without it is the same. */
+const allowsForRounding = (node) => (node.type === 'Literal' && typeof node.value === 'number' && isTolerance(node.value)) || (node.type === 'BinaryExpression' && '+-'.includes(node.operator) && (allowsForRounding(node.left) || allowsForRounding(node.right)));
+
 /** True for an expression that is surely words, so that a sum with it joins texts. */
 const isText = (node) => node.type === 'TemplateLiteral' || (node.type === 'Literal' && typeof node.value === 'string') || (node.type === 'BinaryExpression' && (isText(node.left) || isText(node.right)));
 
@@ -23,6 +26,7 @@ export function mutationsOf(source) {
   const infix = (node) => {
     const { left, operator } = node;
     if (opposite[operator] === undefined || isText(node)) return;
+    if (kindOf[operator] === 'boundary' && (allowsForRounding(left) || allowsForRounding(node.right))) return;
     const at = source.indexOf(operator, left.end);
     put(node, source.slice(node.start, at) + opposite[operator] + source.slice(at + operator.length, node.end), kindOf[operator]);
     if (operator === '+' || operator === '-') put(node, source.slice(node.start, at).trimEnd(), 'term');

@@ -77,6 +77,8 @@ describe('the page of a rule', () => {
     ]);
     const text = rulePageText(page);
     expect(page.history).toEqual(['Studio baseline (baseline.yaml): when bar.span_mm is above the limit bow-counts-from (300 mm (in inches 12 in)): bar.inward_bow_long_term_mm is at most the limit inward-bow (1/400 of bar.span_mm); otherwise caution, or stop unless bar.inward_bow_long_term_mm is at most the limit inward-bow-stop (1/100 of bar.span_mm)']);
+    expect(text).toContain(`\nOnly when ${page.applies}.\n`);
+    expect(rulePageText({ ...page, applies: null })).not.toContain('Only when');
     for (const part of ['# bars/inward-bow', 'Asked of each bar, one by one.', '## What to do next', '- fails: bar.inward_bow_long_term_mm 3.1 mm, given bar.span_mm 1200 mm', 'Source: proposal.']) expect(text).toContain(part);
   });
 
