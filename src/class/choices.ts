@@ -25,10 +25,16 @@ const chosen: readonly (readonly [words: string, path: FactPath, about: string |
 export type Choices = ReadonlyMap<string, string>;
 
 /** The choices of one plan. */
-export function choicesOf({ facts }: Audit): Choices {
+export function choicesOf({ facts, shelf }: Audit): Choices {
+  // Boards go by their keys: their names would differ between plans in inches and in millimetres.
+  const names: Partial<Record<FactPath, Readonly<Record<string, { readonly name: string }>>>> = {
+    'corner.glue': shelf.glues,
+    'corner.nail': shelf.nails,
+    'cloth.use': shelf.cloths,
+  };
   const said = ([words, path, about]: (typeof chosen)[number]): readonly (readonly [string, string])[] => {
     const value = facts.find((fact) => fact.path === path && (about === null || fact.about === about))?.value;
-    return value === undefined || value === null ? [] : [[words, String(value)]];
+    return value === undefined || value === null ? [] : [[words, names[path]?.[String(value)]?.name ?? String(value)]];
   };
   return new Map(chosen.flatMap(said));
 }

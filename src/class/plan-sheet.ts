@@ -9,6 +9,7 @@ import { telling } from '../report/telling.js';
 import { bullets, heading, paragraph, setApart, strong, table, type Block, type Cell } from '../report/tree.js';
 import { aboutsInWords } from '../report/words/about.js';
 import { barsInWords, cornersInWords } from '../report/words/build.js';
+import { stockNames } from '../report/words/stock.js';
 import { auditSentence, badge } from '../report/words/verdict.js';
 import type { Pooled } from './pooled.js';
 
@@ -76,13 +77,14 @@ export function planSheet(audit: Audit, no: number, row: number): PlanSheet {
 export function chalkBlocks({ cut, plans }: Pooled, plan: number): readonly Block[] {
   const units = plans[plan]?.units ?? cut.units;
   const length = (mm: number): string => formatLength(mm, units);
+  const named = stockNames({ ...cut, units });
   const rows = cut.stocks.flatMap(({ stock, boards }) =>
     boards.flatMap((board, i) =>
       board.pieces
         .filter((piece) => piece.plan === plan)
         .map(({ tag, piece, from_mm }): readonly Cell[] => [
           tag,
-          userText(stock, 40),
+          named(stock),
           `${i + 1}, at ${length(from_mm)}`,
           length(piece.cut_mm),
           piece.ends === 'mitre' ? length(piece.short_mm) : '',

@@ -7,6 +7,7 @@ import { markingOrder } from '../cutting/marking.js';
 import { tagOrder } from '../cutting/pieces/pool.js';
 import type { CutPlan, TooLong } from '../cutting/boards/purchase.js';
 import { userText } from '../report/clean-text.js';
+import { stockNames } from '../report/words/stock.js';
 import { bullets, heading, paragraph, setApart, steps, strong, table, type Block, type Cell } from '../report/tree.js';
 import type { Supplies } from '../cost/supplies.js';
 import {
@@ -112,18 +113,17 @@ function boardsSentence({ cut, boards_to_buy, full_boards_cost, boards_bound }: 
   const proof = cut.proven
     ? 'No other choice of the boards that are cut costs less; that was proven by trying them all.'
     : `The search was cut short: no choice can cost less than ${money(boards_bound)}.`;
+  const named = stockNames(cut);
   const knots = cut.stocks
     .filter(({ knot_share }) => knot_share > 0)
-    .map(
-      ({ stock, knot_share }) =>
-        ` Of each new board of ${userText(stock, 40)} ${formatShare(knot_share)} is kept back for knots.`,
-    );
+    .map(({ stock, knot_share }) => ` Of each new ${named(stock)} ${formatShare(knot_share)} is kept back for knots.`);
   return `Boards in all: ${boards_to_buy} for ${money(full_boards_cost)}. ${proof}${knots.join('')}${cut.waste_share === null ? '' : ` ${formatShare(cut.waste_share)} of the wood is kerf, trim and leftovers.`}`;
 }
 
 /** Every piece of every plan, equal pieces in one row, the longest first. */
 export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
   const rows = new Map<string, { tags: string[]; cut_mm: number; cells: readonly [string, string, string, string] }>();
+  const named = stockNames(cut);
   for (const { stock, boards } of cut.stocks)
     for (const { piece, tag, plan } of boards.flatMap((board) => board.pieces)) {
       const length = (mm: number): string => inOwnUnits(mm, cut.units, plans[plan]?.units ?? cut.units);
@@ -132,7 +132,7 @@ export function cutListBlocks({ cut, plans }: Pooled): readonly Block[] {
           ? ''
           : `, after the plies are joined ${piece.later.ends === 'mitre' ? '45° at both ends' : 'square'} to ${length(piece.later.cut_mm)}`;
       const cells = [
-        userText(stock, 40),
+        named(stock),
         length(piece.cut_mm),
         piece.ends === 'mitre' ? length(piece.short_mm) : '',
         `${piece.ends === 'mitre' ? '45°' : 'square'}${later}`,
@@ -188,10 +188,10 @@ const inOwnUnits = (mm: number, page: UnitSystem, own: UnitSystem): string =>
 /** One setting of the saw after the other, in words that fit it. */
 export function sawBlocks({ cut }: Pooled, saw?: SawAtHand): readonly Block[] {
   const order = markingOrder(cut, saw);
+  const named = stockNames(cut);
   const equal = (groups: readonly (readonly string[])[]): string =>
     groups.length === 0 ? '' : ` Must come out equal: ${groups.map((tags) => tags.join(' and ')).join('; ')}.`;
-  const of = ({ stock }: { readonly stock: string }): string =>
-    cut.stocks.length > 1 ? `${userText(stock, 40)}: ` : '';
+  const of = ({ stock }: { readonly stock: string }): string => (cut.stocks.length > 1 ? `${named(stock)}: ` : '');
   const lines = [
     ...order.tests.map((t) => `${of(t)}${t.words}`),
     ...order.steps.map((s) => `${of(s)}${s.words}${equal(s.matching)}`),

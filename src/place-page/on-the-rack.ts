@@ -4,6 +4,7 @@ import type { CutPlan } from '../cutting/boards/purchase.js';
 import { offCutsOf, type OffCut } from '../place/off-cuts.js';
 import type { PlacedPile } from '../place/result.js';
 import { userText } from '../report/clean-text.js';
+import { stockName } from '../report/words/stock.js';
 import { bullets, paragraph, strong, type Block, type Cell } from '../report/tree.js';
 import { markOf } from './chalk.js';
 import { listed, ringed } from './lie-words.js';
@@ -72,7 +73,7 @@ export function buyBlocks({ buy, frames }: PlacedPile, units: UnitSystem): reado
         .filter(({ on_hand }) => !on_hand)
         .map(
           (kind) =>
-            `${kind.count} of ${userText(stock.stock, 40)}, ${formatLength(kind.length_mm, units)}: ${formatQuantity(kind.price * kind.count, 'cost', units)} ${userText(buy.currency, 8)}`,
+            `${kind.count} of ${stockName(stock.stock, stock.lumber, units, 2)}, ${formatLength(kind.length_mm, units)}: ${formatQuantity(kind.price * kind.count, 'cost', units)} ${userText(buy.currency, 8)}`,
         ),
     ),
     ...buy.uncut.map(({ reason }) => reason),

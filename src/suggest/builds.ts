@@ -1,4 +1,6 @@
 import type { Bond, Lay, Plan, PlanCrossbar, Stack } from '../plan/plan.js';
+import { stockName } from '../report/words/stock.js';
+import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { applyEdit, mergeEdits, noEdit, type Edit, type NewCrossbar } from './edit.js';
 import { knownObjections, readable } from './objections.js';
@@ -52,6 +54,7 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
   const known = knownObjections(plan, shelf);
   const found = new Map<string, Build>();
   let refused = 0;
+  const told = shelfIn(shelf, plan.units);
   const tried = new Set<string>();
   const joints = everyWay([
     screws(plan),
@@ -65,7 +68,7 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
         for (const crossbars of crossbarLayouts(plan, stock, lay.bars?.lay ?? plan.bars.lay))
           for (const brace of braces(plan))
             for (const joint of joints) {
-              const edit = mergeEdits(stockEdit(plan, stock), lay, plies, crossbars, brace, joint);
+              const edit = mergeEdits(stockEdit(plan, stock, told), lay, plies, crossbars, brace, joint);
               const changed = applyEdit(plan, edit, shelf);
               const key = JSON.stringify([
                 changed.bars,
@@ -99,8 +102,10 @@ function stocks(plan: Plan, shelf: Shelf): readonly Lumber[] {
   return own === undefined || !measured(plan) ? [...(own === undefined ? [] : [own]), ...others] : [own];
 }
 
-const stockEdit = (plan: Plan, { key }: Lumber): Edit =>
-  key === plan.bars.stock ? noEdit : { words: [say.stock(key)], bars: { stock: key } };
+const stockEdit = (plan: Plan, { key }: Lumber, shelf: Shelf): Edit =>
+  key === plan.bars.stock
+    ? noEdit
+    : { words: [say.stock(stockName(key, shelf.lumber[key]!, plan.units, 2), key)], bars: { stock: key } };
 
 const square = ({ thickness_mm, width_mm }: Lumber): boolean => thickness_mm === width_mm;
 

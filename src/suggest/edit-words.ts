@@ -8,7 +8,8 @@ import type { NewCrossbar } from './edit.js';
 const counts = ['no', 'one', 'two', 'three', 'four'];
 const count = (n: number): string => counts[n] ?? String(n);
 
-export const stock = (key: string): string => `Build it from ${key}.`;
+export const stock = (name: string, key: string): string =>
+  `Build it from ${name}${name.endsWith(')') ? '' : ` (${key} on the shelf)`}.`;
 
 export const lay = (to: Lay): string => (to === 'edge' ? 'Turn the bars on edge.' : 'Lay the bars flat.');
 

@@ -18,8 +18,8 @@ export function spaceInWords(plan: Plan, shelf: Shelf): readonly string[] {
     measured
       ? 'Stock and plies stay as planned, because the plan has boards that were measured; lay flat or on edge, stack and bond are tried.'
       : `Bars of each of the ${stocks} stocks on the shelf, flat and on edge, of one to ${mostPlies === 3 ? 'three' : mostPlies} boards side by side or one behind the other, glued or glued and screwed, and as planned.`,
-    "Crossbars as planned, none, one, two or three upright or level ones evenly spaced, or crossing (one with one, two with one), each one board of the bars' stock, flat or on edge.",
-    "Corner braces as planned, none, or timber of the bars' stock with the usual leg.",
+    'Crossbars as planned, none, one, two or three upright or level ones evenly spaced, or crossing (one with one, two with one), each one board of the bars’ stock, flat or on edge.',
+    'Corner braces as planned, none, or timber of the bars’ stock with the usual leg.',
     ...(plan.ply_screws === null ? [] : ['Ply screws as planned, or those that fit.']),
     `Boards chosen and paired as planned or with more care${settled === null ? '' : ', and dried to the room before cutting or not'}.`,
     ...(hangs === 0

@@ -64,10 +64,10 @@ function boardsAgree({ supplies, plan }: Audit, page: string): void {
   expect(lips).toBe(plan.bars.lip_mm > 0 ? 4 : 0);
   expect(sum(pieces.map((row) => Number(row[1])))).toBe((listed + lips) * plan.count);
   if (supplies.cut.reason === null) expect(sum(supplies.cut.stocks.flatMap(({ boards }) => boards.map((board) => board.pieces.length)))).toBe(listed * plan.count);
-  const boards = rowsOf(page, '| Board | Actual size');
-  expect(boards.map((row) => Number(row[3]))).toEqual(supplies.boards.map(({ count }) => count));
+  const boards = rowsOf(page, '| Board | Length');
+  expect(boards.map((row) => Number(row[2]))).toEqual(supplies.boards.map(({ count }) => count));
   if (supplies.boards_cost !== null) {
-    expect(cents(boards.map((row) => row[5] ?? ''))).toBe(Math.round(supplies.boards_cost * 100));
+    expect(cents(boards.map((row) => row[4] ?? ''))).toBe(Math.round(supplies.boards_cost * 100));
     expect(page).toContain(`Boards in all: ${supplies.boards_cost.toFixed(2)}`);
   }
 }
@@ -85,8 +85,8 @@ function besidesAgree({ supplies, plan: { units, count } }: Audit, page: string)
     if (line.bought !== null && line.cut_from_mm === null) expect(line.bought).toBeGreaterThanOrEqual(line.for_all - 1e-6);
   });
   if (supplies.total_cost === null) return;
-  const boards = rowsOf(page, '| Board | Actual size');
-  expect(cents([...boards.map((row) => row[5] ?? ''), ...cloths.map((row) => row.at(-1) ?? ''), ...others.map((row) => row.at(-1) ?? '')])).toBe(Math.round(supplies.total_cost * 100));
+  const boards = rowsOf(page, '| Board | Length');
+  expect(cents([...boards.map((row) => row[4] ?? ''), ...cloths.map((row) => row.at(-1) ?? ''), ...others.map((row) => row.at(-1) ?? '')])).toBe(Math.round(supplies.total_cost * 100));
   expect(page).toContain(`${supplies.total_cost.toFixed(2)} EUR at the till`);
 }
 

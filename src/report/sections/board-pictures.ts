@@ -1,6 +1,7 @@
 import type { CutPlan } from '../../cutting/boards/purchase.js';
 import { userText } from '../clean-text.js';
 import { cutBoards, type BoardsPicture } from '../drawings/cut-boards.js';
+import { stockNames } from '../words/stock.js';
 import type { Picture } from '../drawings/picture.js';
 
 /** Boards on one picture. */
@@ -8,12 +9,11 @@ const perPicture = 8;
 
 /** The boards of a cutting as pictures of at most eight boards each: `boards.svg`, `boards-2.svg` … */
 export function boardPictures(cut: CutPlan): readonly Picture[] {
+  const named = stockNames(cut);
   const boards = cut.stocks.flatMap(({ stock, boards: own }) =>
     own.map((board, i): BoardsPicture['boards'][number] => ({
       label:
-        board.mark === null
-          ? `${userText(stock, 30)}, board ${i + 1}`
-          : `${userText(stock, 30)}, board ${userText(board.mark, 40)}`,
+        board.mark === null ? `${named(stock)}, board ${i + 1}` : `${named(stock)}, board ${userText(board.mark, 40)}`,
       length_mm: board.length_mm,
       left_mm: board.left_mm,
       pieces: board.pieces.map(({ piece, tag, from_mm, to_mm, long_side }) => ({

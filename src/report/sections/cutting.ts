@@ -29,6 +29,7 @@ import { boardPictures } from './board-pictures.js';
 import { pieceColumns, pieceNotes, pieceRows } from './piece-rows.js';
 import { sightingBlocks } from './sighting.js';
 import { allOf } from '../words/plural.js';
+import { stockNames } from '../words/stock.js';
 
 /** Part 5: what to buy, what to cut, in which order, and a picture of each board. */
 export function cuttingSection(told: Telling): Section {
@@ -83,7 +84,7 @@ function missing(told: Telling, cut: CutPlan): readonly Block[] {
         case 'smaller-face':
           return `make the ${way.side} at most ${told.length(downwards(told, way.most_mm))}`;
         case 'shorter-leg':
-          return `make the braces' leg at most ${told.length(downwards(told, way.most_mm))}`;
+          return `make the braces’ leg at most ${told.length(downwards(told, way.most_mm))}`;
       }
     });
     return `${piece.tag} needs ${told.length(needs_mm)} of ${userText(stock, 40)}, but the longest board is ${told.length(longest_mm)}: ${ways.join(', or ')}. Do not join boards end to end.`;
@@ -145,11 +146,12 @@ const sparesWords = `Picked boards are chosen from more than are cut, about ${pi
 
 /** What is kept back of each board for knots, one sentence for each share. */
 function knots(cut: CutPlan): readonly string[] {
+  const named = stockNames(cut);
   return cut.stocks
     .filter(({ knot_share }) => knot_share > 0)
     .map(
       ({ stock, knot_share }) =>
-        `Of each new board of ${userText(stock, 40)} ${formatShare(knot_share)} is kept back for knots, as the plan says how knotty the boards are; the proof counts with it.`,
+        `Of each new ${named(stock)} ${formatShare(knot_share)} is kept back for knots, as the plan says how knotty the boards are; the proof counts with it.`,
     );
 }
 
@@ -178,10 +180,12 @@ function atTheSaw({
   audit: {
     sheets: { marking: order },
     tools,
+    cut,
   },
 }: Telling): readonly Block[] {
+  const named = stockNames(cut);
   const several = new Set(order.tests.map(({ stock }) => stock)).size > 1;
-  const of = ({ stock }: { readonly stock: string }): string => (several ? `${userText(stock, 40)}: ` : '');
+  const of = ({ stock }: { readonly stock: string }): string => (several ? `${named(stock)}: ` : '');
   const all = [
     ...order.tests.map((t) => `${of(t)}${t.words}`),
     ...order.steps.map((s) => `${of(s)}${withMatching(s.words, s.matching)}`),

@@ -4,6 +4,7 @@ import type { Piece } from '../../cutting/pieces/piece.js';
 import { userText } from '../clean-text.js';
 import type { Cell, Column } from '../tree.js';
 import type { Telling } from '../telling.js';
+import { stockNames } from '../words/stock.js';
 import { numberFor } from '../words/supply.js';
 
 /** Heads of the cut list of so many frames. */
@@ -33,15 +34,16 @@ export function pieceRows(told: Telling, cut: CutPlan): readonly (readonly Cell[
     ].join('/');
     equal.set(key, [...(equal.get(key) ?? []), piece]);
   }
-  return [...[...equal.values()].map((group) => row(told, group)), ...lipRows(told, cut)];
+  const named = stockNames(cut);
+  return [...[...equal.values()].map((group) => row(told, group, named)), ...lipRows(told, cut)];
 }
 
-function row(told: Telling, group: readonly Piece[]): readonly Cell[] {
+function row(told: Telling, group: readonly Piece[], named: (stock: string) => string): readonly Cell[] {
   const first = group[0] as Piece;
   return [
     labels(group),
     String(group.length * told.audit.plan.count),
-    userText(first.stock, 40),
+    named(first.stock),
     told.length(first.cut_mm),
     first.ends === 'mitre' ? told.length(upToTape(first.short_mm, told.units)) : '',
     first.ends === 'mitre' ? '45°' : 'square',

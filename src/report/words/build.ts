@@ -1,9 +1,10 @@
-import { formatLength, formatSize } from '../../base/units-format.js';
+import { formatLength } from '../../base/units-format.js';
 import type { Plan } from '../../plan/plan.js';
 import { shelfIn } from '../../shelf/in-system.js';
 import type { Audit } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import { plural } from './plural.js';
+import { stockName } from './stock.js';
 
 /** What a frame is told from: the plan, and the shelf its keys are looked up on. */
 type Built = Pick<Audit, 'plan' | 'shelf'>;
@@ -27,8 +28,7 @@ const count = (n: number): string => counts[n] ?? String(n);
 function stockInWords(n: number, key: string, { plan, shelf }: Built): string {
   const stock = shelfIn(shelf, plan.units).lumber[key];
   if (stock === undefined) return `${count(n)} ${userText(key, 40)}`;
-  const kind = /^(strip|board|stud|square)-\d/u.exec(key)?.[1];
-  return `${count(n)} ${formatSize(stock.thickness_mm, stock.width_mm, plan.units)} ${plural(kind ?? 'board', n)}${kind === undefined ? ` (${userText(key, 40)})` : ''}`;
+  return `${count(n)} ${stockName(key, stock, plan.units, n)}`;
 }
 
 /** So many nails by length and kind: `one 25 mm brad`. */

@@ -7,6 +7,7 @@ import { userText } from '../clean-text.js';
 import { bullets, paragraph, setApart, strong, type Block, type Cell, type Column } from '../tree.js';
 import { money } from './cost.js';
 import { allOf, plural } from './plural.js';
+import { stockName, stockNames } from './stock.js';
 
 /** An amount of one thing, never rounded down: `24`, `1480 mm`, `85 ml`. */
 export function amountInWords(amount: number, unit: SupplyLine['unit'], units: UnitSystem): string {
@@ -103,12 +104,13 @@ export function pricesOf(bill: Pick<Supplies, 'boards' | 'cloths' | 'lines' | 'c
 
 /** What to order where the shop has too few boards; nothing where it has enough. */
 export function orderBlocks(
-  { short, order_proven, currency }: Pick<Supplies, 'short' | 'order_proven' | 'currency'>,
+  { short, order_proven, currency, cut }: Pick<Supplies, 'short' | 'order_proven' | 'currency' | 'cut'>,
   units: UnitSystem,
 ): readonly Block[] {
   if (short.length === 0) return [];
   const costs = short.map(({ needed, available, price }) => cents((needed - available) * price));
   const said = (amount: number): string => money(amount, currency);
+  const named = stockNames(cut);
   const all = said(costs.reduce((sum, cost) => sum + cost, 0));
   return [
     setApart(
@@ -120,7 +122,7 @@ export function orderBlocks(
     bullets(
       short.map(
         ({ stock, length_mm, needed, available }, i): Cell =>
-          `${userText(stock, 40)}, ${formatLength(length_mm, units)}: ${needed} needed, ${available} there. Order ${needed - available} more, ${said(costs[i] as number)}.`,
+          `${named(stock, 2)}, ${formatLength(length_mm, units)}: ${needed} needed, ${available} there. Order ${needed - available} more, ${said(costs[i] as number)}.`,
       ),
     ),
     paragraph(
@@ -145,7 +147,6 @@ export function sheetsInWords({ lines, frames }: Pick<Supplies, 'lines' | 'frame
 /** Heads of the table of boards. */
 export const boardColumns: readonly Column[] = [
   { head: 'Board' },
-  { head: 'Actual size' },
   { head: 'Length', align: 'right' },
   { head: 'Number', align: 'right' },
   { head: 'Each', align: 'right' },
@@ -155,10 +156,9 @@ export const boardColumns: readonly Column[] = [
 /** A row of the table of boards. */
 export function boardRow(line: BoardLine, units: UnitSystem, { money }: Prices): readonly Cell[] {
   const { stock, nominal, thickness_mm, width_mm, length_mm, price, count, on_hand, cost, role, invented } = line;
-  const name = `${userText(stock, 40)}${nominal === null ? '' : ` (shops call it ${userText(nominal, 20)})`}${role === 'spare' ? ', more to pick from' : ''}`;
+  const name = `${stockName(stock, { thickness_mm, width_mm }, units)}${nominal === null ? '' : ` (shops call it ${userText(nominal, 20)})`}${role === 'spare' ? ', more to pick from' : ''}`;
   return [
     name,
-    formatSize(thickness_mm, width_mm, units),
     formatLength(length_mm, units),
     String(count),
     on_hand ? 'on hand' : money(price, invented),
