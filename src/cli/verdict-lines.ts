@@ -1,8 +1,9 @@
-import { foldFindings } from '../findings/summary.js';
+import { worstVerdict } from '../findings/summary.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Audit, Change } from '../report/audit-view.js';
 import { userText } from '../report/clean-text.js';
 import { moneyInWords } from '../report/words/cost.js';
+import { gravest } from '../report/sections/verdict.js';
 import { badge } from '../report/words/verdict.js';
 import { tones, type Painted } from './terminal.js';
 import { typed } from './typed.js';
@@ -18,8 +19,8 @@ export const verdictLine = ({ verdict, plan }: Pick<Audit, 'verdict' | 'plan'>):
  * What stands under the verdict of one plan: its gravest reasons, the best change with its cost, and what to type next.
  */
 export function reasonLines(audit: Audit, file: string): readonly Painted[] {
-  const { verdict, findings, measured } = audit;
-  const folds = foldFindings(findings.filter((one) => one.verdict === verdict && verdict !== 'clear'));
+  const { verdict, measured } = audit;
+  const folds = gravest(audit);
   const told = folds.slice(0, reasonsTold[verdict]);
   const more = folds.length - told.length;
   const next =
@@ -31,7 +32,9 @@ export function reasonLines(audit: Audit, file: string): readonly Painted[] {
           ? null
           : `sightdown suggest ${typed(file)} --clear`;
   const [best] = measured === undefined ? audit.changes : [];
+  const onSheet = measured === undefined || measured.findings.length === 0 ? null : worstVerdict(measured.findings);
   return [
+    ...(onSheet === null ? [] : [['  What you measured: ', [tones[onSheet], badge(onSheet)], '.'] satisfies Painted]),
     ...told.map(({ finding }): Painted => ['  ', [tones[verdict], badge(verdict, '')], finding.say]),
     ...(more === 0 ? [] : [[`  ${more} more ${more === 1 ? 'reason' : 'reasons'} in the report.`]]),
     ...(verdict !== 'stop' || best === undefined

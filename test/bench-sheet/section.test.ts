@@ -32,7 +32,24 @@ describe('the report', () => {
     expect(part).toMatch(/\| Diagonals differ by \| 1 mm \| 2 mm \| ● Clear \|/);
     expect(part).toContain('Why it twists, most likely first');
     expect(part).toContain('was not written down');
-    expect(said.split('Off the table the fourth corner stands up 9 mm').length - 1).toBe(2);
+    // Said once, with the verdict; what to do about it stands below.
+    expect(said.split('Off the table the fourth corner stands up 9 mm').length - 1).toBe(1);
+    expect(part).toMatch(/^- \*\*✕ Stop\*\*, Corner lift: Do not hang it as it is\./mu);
+  });
+
+  test('what was measured leads, and nothing says that all is well under a stop', () => {
+    const bad = { ...nothing, corner_lift_mm: 9 };
+    // A plan that must stop by itself as well, with more of its limits used than the reading uses of its own.
+    const own = (verdict: 'clear' | 'caution' | 'stop') => ({ ...ruled('frame.dish_mm', 1, 'frame', verdict), say: `The plan itself says ${verdict}.`, used: 40 });
+    for (const findings of [[], [own('clear')], [own('caution')], [own('stop')]]) {
+      const whole = withMeasured({ ...audited(), findings }, bad);
+      const said = page(whole);
+      expect(whole.verdict).toBe('stop');
+      expect(said).toMatch(/^> What you measured: \*\*✕ Stop\*\*\.\n>\n> \*\*✕ Stop: /mu);
+      expect(/^- (.*)$/mu.exec(said)?.[1]).toContain('Off the table the fourth corner stands up 9 mm');
+      expect(said).not.toContain('Nothing has to change');
+      expect(said.indexOf('What to do now')).toBeGreaterThan(0);
+    }
   });
 
   test('in inches throughout when the plan is', () => {

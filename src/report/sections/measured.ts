@@ -7,7 +7,7 @@ import { foldFindings, sortFindings } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, strong, table, type Block, type Cell } from '../tree.js';
 import { rescueBlocks } from './rescue.js';
-import { saying } from './verdict.js';
+import { saidAlready, saying } from './verdict.js';
 import type { Section, Telling } from '../telling.js';
 import { aboutInWords } from '../words/about.js';
 import { badge } from '../words/verdict.js';
@@ -42,6 +42,8 @@ export function measuredSection(told: Telling): Section | null {
   const { sheet, diagnosis, rescue } = measured;
   const findings = sortFindings(measured.findings);
   const advice = foldFindings(findings.filter(({ verdict, do: steps }) => verdict !== 'clear' && steps.length > 0));
+  const said = saidAlready(told.audit);
+  const steps = advice.flatMap(({ finding }) => finding.do);
   const blocks: Block[] = [
     paragraph(
       `Read ${stageWords[sheet.when]}${sheet.when_said ? '' : ' (taken so, as the sheet does not say)'}. ${findings.length === 0 ? 'Nothing was measured.' : 'A good reading clears nothing that the plan itself leaves open.'}`,
@@ -66,11 +68,13 @@ export function measuredSection(told: Telling): Section | null {
           bullets(
             advice.map((fold): Cell => [
               strong(badge(fold.finding.verdict)),
-              `: ${userText(saying(fold), 600)} ${fold.finding.do.join(' ')}`,
+              said.has(`${fold.finding.rule} ${fold.finding.verdict}`)
+                ? `, ${fold.finding.title}: ${fold.finding.do.join(' ')}`
+                : `: ${userText(saying(fold), 600)} ${fold.finding.do.join(' ')}`,
             ]),
           ),
         ]),
-    ...(diagnosis === null ? [] : causes(told, diagnosis)),
+    ...(diagnosis === null ? [] : causes(told, diagnosis, steps)),
     ...(rescue === null ? [] : rescueBlocks(told, rescue)),
   ];
   return { title: 'What you measured', blocks, pictures: [] };
@@ -92,6 +96,7 @@ function row({ units }: Telling, f: Finding): readonly Cell[] {
 function causes(
   { small, length }: Telling,
   { causes: list, lift_mm, lifted, corner_said }: Diagnosis,
+  above: readonly string[],
 ): readonly Block[] {
   const part = (mm: number | null): string =>
     mm === null ? 'at work' : mm < 0 ? `${small(-mm)} the other way` : small(mm);
@@ -105,7 +110,11 @@ function causes(
     ),
     table(
       [{ head: 'Likely cause' }, { head: 'Its part', align: 'right' }, { head: 'Cure' }],
-      list.map(({ name, part_mm, cure }): readonly Cell[] => [capital(name), part(part_mm), cure]),
+      list.map(({ name, part_mm, cure }): readonly Cell[] => [
+        capital(name),
+        part(part_mm),
+        cure !== '' && above.some((step) => step.includes(cure)) ? 'said above' : cure,
+      ]),
     ),
   ];
 }

@@ -3,6 +3,7 @@ import type { Finding } from '../../findings/finding.js';
 import { foldFindings, worstVerdict, type FoldedFinding } from '../../findings/summary.js';
 import { timesInWords } from '../../base/times-words.js';
 import { chanceInWords } from '../../base/chance-words.js';
+import type { Audit } from '../audit-view.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, picture, setApart, strong, table, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
@@ -39,7 +40,7 @@ export function verdictSection(told: Telling): Section {
 }
 
 /** What every finding as grave as the verdict says. */
-export const gravestSayings = (audit: Telling['audit']): readonly string[] => foldFindings(gravest(audit)).map(saying);
+export const gravestSayings = (audit: Telling['audit']): readonly string[] => gravest(audit).map(saying);
 
 /** Why: the first of them, and how many more there are. */
 export function reasonBlocks(audit: Telling['audit']): readonly Block[] {
@@ -47,7 +48,11 @@ export function reasonBlocks(audit: Telling['audit']): readonly Block[] {
   return [
     ...(sayings.length === 0 ? [] : [paragraph(strong('Why:')), bullets(sayings.slice(0, saidWithVerdict))]),
     ...(sayings.length > saidWithVerdict
-      ? [paragraph(`${sayings.length - saidWithVerdict} more under “What to change”.`)]
+      ? [
+          paragraph(
+            `${sayings.length - saidWithVerdict} more under ${audit.measured === undefined ? '' : '“What you measured” and '}“What to change”.`,
+          ),
+        ]
       : []),
   ];
 }
@@ -56,11 +61,11 @@ export function reasonBlocks(audit: Telling['audit']): readonly Block[] {
 export const saying = ({ finding, abouts }: FoldedFinding): string =>
   abouts.length === 1 ? finding.say : `${finding.say} Concerned: ${aboutsInWords(abouts)}.`;
 
-/** What was measured leads: of findings equally grave its own come first. */
-function gravest({ findings, verdict }: Telling['audit']): readonly Finding[] {
+/** The findings as grave as the verdict, those of a rule as one. What was measured leads. */
+export function gravest({ findings, verdict }: Pick<Audit, 'findings' | 'verdict'>): readonly FoldedFinding[] {
   const all = findings.filter((f) => f.verdict === verdict && f.verdict !== 'clear');
   const measured = ({ rule }: Finding): boolean => rule.startsWith('measured/');
-  return [...all.filter(measured), ...all.filter((f) => !measured(f))];
+  return [all.filter(measured), all.filter((f) => !measured(f))].flatMap(foldFindings);
 }
 
 /** What the bench sheet says by itself, before what both say together. */
@@ -78,7 +83,7 @@ function measuredFirst({ measured }: Telling['audit']): readonly Paragraph[] {
 /** The findings whose sentence stands under the verdict, by rule and verdict: what follows need not say it again. */
 export const saidAlready = (audit: Telling['audit']): ReadonlySet<string> =>
   new Set(
-    foldFindings(gravest(audit))
+    gravest(audit)
       .slice(0, saidWithVerdict)
       .map(({ finding }) => `${finding.rule} ${finding.verdict}`),
   );
