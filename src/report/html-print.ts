@@ -33,7 +33,8 @@ export const printStyle = (paper: Paper): string =>
   table { font-size: 9pt; } th, td { padding: 0.3mm 2mm 0.3mm 0; border-bottom-width: 0.5pt; } thead > tr > * { border-bottom-width: 1pt; } td.right { white-space: nowrap; } .right + :not(.right) { padding-left: 2mm; }
   td.blank { min-width: 34mm; border-bottom: 1pt solid #000; } tr:has(.blank) > * { padding: 1.6mm 2mm 0.6mm 0; vertical-align: bottom; } tr:has(.blank) > :last-child { white-space: nowrap; }
   pre { font-size: 9pt; padding: 1mm 2mm; white-space: pre-wrap; overflow-wrap: anywhere; }
-  .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } p, li { orphans: 2; widows: 2; } thead { display: table-header-group; } main > section:last-child { break-inside: avoid; }
+  .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } p, li { orphans: 2; widows: 2; } thead { display: table-header-group; } main > section:last-child { break-inside: avoid; break-before: avoid; }
+  li:nth-last-child(-n + 4), tbody > tr:nth-last-child(-n + 4) { break-before: avoid; } .wide:has(.blank) { break-inside: avoid; }
   section > figure { display: inline-block; vertical-align: top; margin-right: 4mm; }
   figure svg { border: 0; width: 92mm; max-width: 100%; max-height: none; }
   .beside { gap: 0 6mm; } .beside > figure { flex: 0 0 92mm; max-width: none; } .beside > .wide { flex: 1 1 92mm; } .beside td { overflow-wrap: anywhere; }

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
@@ -53,12 +53,19 @@ function makePages(folder: string): Pages {
   const [sheet, calm] = [join(folder, 'twisted-sheet.yaml'), join(folder, 'flat-sheet.yaml')];
   writeFileSync(sheet, 'sheet: 1\nplan: Reading-nook panel\nwhen: after-cloth\ndiagonals: [ 1108 mm, 1114 mm ]\ncorner-lift: 14 mm\nlifted: top-right\ntap: 9 Hz\nbow: { top: 3 mm, left: -5 mm }\ninward-bow: { top: 4 mm }\n');
   writeFileSync(calm, 'sheet: 1\nplan: Stairwell banner\nwhen: finished\ndiagonals: [ 71-1/16 in, 71-1/8 in ]\ncorner-lift: 1/16 in\n');
-  const notRead = readdirSync(out).map((name) => join(out, name, 'report.html')).find((file) => existsSync(file) && /was not read|could not be read/u.test(readFileSync(file, 'utf8')));
-  if (notRead === undefined) throw new Error('no page of a plan that was not read');
+  // A plan that was read once and no longer is: its report gives way to a page that says so.
+  const twice = join(folder, 'twice');
+  mkdirSync(twice);
+  for (const name of ['first', 'second']) writeFileSync(join(twice, `${name}.yaml`), `plan: 1\nname: ${name}\nface: { width: 500 mm, height: 400 mm }\nbars: { stock: strip-19x38, lay: flat }\n`);
+  const again = (): MadePage => other('twice-pages', 'second/report.html', ['audit', twice, '--overwrite']);
+  again();
+  writeFileSync(join(twice, 'second.yaml'), 'plan: 1\nname: second\nface: { width: 500 mm\n');
+  const notRead = { ...again(), name: 'not read' };
+  if (!readFileSync(notRead.file, 'utf8').includes('could not be read as a plan')) throw new Error('the page of a plan that was not read does not say so');
   const others: readonly MadePage[] = [
     { name: 'pack', file: join(out, 'class-pack.html'), said: '' },
     { name: 'timetable', file: join(out, 'timetable.html'), said: '' },
-    { name: 'not read', file: notRead, said: '' },
+    notRead,
     other('cut', 'cut.html', ['cut', 'reports/reading-nook/plan.yaml', 'test/plans/everything.yaml', 'test/plans/smallest.yaml']),
     other('cut in inches', 'cut.html', ['cut', 'test/plans/inches.yaml', '--even-so']),
     other('place', 'place.html', ['place', 'reports/spare-boards/plan.yaml', '--pile', 'reports/spare-boards/pile.yaml']),

@@ -6,6 +6,7 @@ import { paper } from './browser.js';
 import { checkLines, headings, seenTexts } from './in-page.js';
 import { onPaper } from './on-paper.js';
 import { setUpPages } from './pages.js';
+import { sheetsIn, type PrintedSheet } from './sheets.js';
 
 const { pages, browser } = setUpPages();
 
@@ -17,12 +18,10 @@ const reports = (): readonly { readonly name: string; readonly file: string }[] 
   ...pages().all, ...readdirSync(dirname(pages().room.file)).sort().map((name) => ({ name, file: join(dirname(pages().room.file), name, 'report.html') })).filter(({ file }) => existsSync(file)),
 ];
 
-/** Sheets the page prints on, counted in the PDF that the browser makes of it, and their size in points. */
-async function sheets(page: Page): Promise<{ readonly count: number; readonly sizes: readonly string[] }> {
+/** Sheets the page prints on, on the paper it asks for or on another. */
+async function sheets(page: Page, format?: 'A4' | 'Letter'): Promise<readonly PrintedSheet[]> {
   await page.emulateMedia({ media: null });
-  const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
-  const sizes = [...new Set([...pdf.matchAll(/\/MediaBox ?\[0 0 ([\d.]+) ([\d.]+)\]/gu)].map(([, width, height]) => `${Math.round(Number(width))} x ${Math.round(Number(height))}`))];
-  return { count: (pdf.match(/\/Type ?\/Page\b/gu) ?? []).length, sizes };
+  return sheetsIn(await page.pdf(format === undefined ? { preferCSSPageSize: true } : { format }));
 }
 
 const pt = (size_px: number): number => (size_px * 72) / 96;
@@ -45,6 +44,46 @@ describe('on paper', () => {
     expect(cards).toBeGreaterThan(15);
   });
 
+  test.each(papers)('$name: no page of any kind loses a word, breaks one or is lettered smaller than 9 pt', { timeout: 240_000 }, async ({ viewport }) => {
+    for (const { name, file } of [pages().room, ...pages().others]) {
+      const { width, height } = viewport;
+      const { page } = await browser().open(file, { media: 'print', viewport: name === 'room' ? { width: height, height: width } : viewport });
+      const { texts, card_px, ...wrong } = await page.evaluate(onPaper);
+      expect(texts, name).toBeGreaterThan(5);
+      expect({ name, ...wrong }).toEqual({ name, clipped: [], overlapped: [], broken: [], parted: [] });
+      if (card_px !== null) expect(card_px, name).toBeLessThanOrEqual(height);
+      const small = (await page.evaluate(seenTexts)).filter(({ drawn, size_px }) => !drawn && pt(size_px) < 8.99);
+      expect(small.map(({ words }) => words), name).toEqual([]);
+      await page.close();
+    }
+  });
+
+  test.each(papers)('$name: no sheet of any page holds three lines or fewer, and none is empty', { timeout: 240_000 }, async ({ name: paperName }) => {
+    for (const { name, file } of [...pages().all, pages().room, ...pages().others]) {
+      const { page } = await browser().open(file);
+      const printed = await sheets(page, paperName);
+      expect(printed.length, name).toBeGreaterThan(0);
+      expect({ name, few: printed.flatMap(({ lines }, i) => (lines > 3 ? [] : [`sheet ${i + 1} of ${printed.length}: ${lines}`])) }).toEqual({ name, few: [] });
+      await page.close();
+    }
+  });
+
+  test('a sheet of two lines is counted as one', async () => {
+    const { page } = await browser().open(pages().nook.file);
+    const before = await sheets(page);
+    await page.evaluate(() => {
+      const last = document.createElement('section');
+      last.setAttribute('style', 'break-before: page');
+      last.innerHTML = '<p>One line.</p><p>And another.</p>';
+      document.querySelector('main')?.before(last);
+      last.after(document.createElement('div'));
+      document.querySelector('main')?.setAttribute('style', 'break-before: page');
+    });
+    expect((await sheets(page)).filter(({ lines }) => lines === 2)).toHaveLength(1);
+    expect(before.filter(({ lines }) => lines <= 3)).toEqual([]);
+    await page.close();
+  });
+
   test('a page with clipped, overlapping and parted text is seen to have it', async () => {
     const { page } = await browser().open(pages().nook.file, printed);
     await page.evaluate(() => {
@@ -62,9 +101,9 @@ describe('on paper', () => {
   test('the sheet is A4 for a plan in millimetres, Letter for one in inches; the card is the first', async () => {
     for (const [{ name, file }, size, most] of [[pages().nook, '595 x 842', 8], [pages().stairwell, '612 x 792', 8], [pages().everything, '595 x 842', 10]] as const) {
       const { page } = await browser().open(file);
-      const { count, sizes } = await sheets(page);
-      expect({ name, sizes: sizes.map((one) => one.replace('596', '595').replace('841', '842')) }).toEqual({ name, sizes: [size] });
-      expect(count, name).toBeLessThanOrEqual(most);
+      const printed = await sheets(page);
+      expect({ name, sizes: [...new Set(printed.map((sheet) => sheet.size.replace('596', '595').replace('841', '842')))] }).toEqual({ name, sizes: [size] });
+      expect(printed.length, name).toBeLessThanOrEqual(most);
       await page.close();
     }
   });
