@@ -14,7 +14,7 @@ import { loadRules, sourceKeys, textsBeside } from './load.js';
 import { progress } from './progress.js';
 import { rulesFile, shippedRulesets, withShippedNames } from './rules-file.js';
 import type { CompareOptions } from './option-types.js';
-import { complain, print, printJson, tell, warn } from './terminal.js';
+import { complain, printJson, tell, warn } from './terminal.js';
 
 const several = (n: number, one: string): string => `${n} ${one}${n === 1 ? '' : 's'}`;
 
@@ -54,7 +54,7 @@ export async function runShow(id: string | undefined, named: string | undefined)
   }
   const page = rulePage(loaded.value, id, await examplesThatHold(loaded.value, id));
   if (page !== null) {
-    print(rulePageText(page));
+    tell(rulePageText(page).trimEnd());
     return exitCode.fine;
   }
   const close = nearest(

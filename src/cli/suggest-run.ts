@@ -13,7 +13,7 @@ import { exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { progress, type Progress } from './progress.js';
 import type { SuggestOptions } from './option-types.js';
-import { columns, complain, print, printJson, tell, tellAll, warn } from './terminal.js';
+import { columns, complain, print, printJson, tell, warn } from './terminal.js';
 import { typed } from './typed.js';
 import { thereAlready, writeNewFile } from './write-files.js';
 
@@ -34,7 +34,7 @@ export async function runSuggest(file: string, options: SuggestOptions): Promise
   (bar as Progress | null)?.end();
   if (options.format === 'json') printJson(suggestionsAsJson(answer));
   else {
-    tellAll(tellSuggestions(answer, { columns: columns(), whole: options.verbose }));
+    tell(tellSuggestions(answer, { columns: columns(), whole: options.verbose }).trimEnd());
     for (const line of nextLines(file, options, answer)) tell(line);
   }
   if (answer.found.length === 0) return exitCode.unknown;

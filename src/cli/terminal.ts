@@ -69,14 +69,9 @@ export function complain(problems: readonly Problem[]): void {
   if (problems.length > 0) process.stderr.write(`${showProblems(problems, paint)}\n`);
 }
 
-/** One line for the person at the terminal, with the badges in it coloured. */
-export function tell(line: string): void {
-  tellPainted(withTones(line));
-}
-
-/** Sentences in lines for the person at the terminal. */
-export function tellAll(text: string): void {
-  for (const line of text.replace(/\n$/u, '').split('\n')) tell(line);
+/** One line or several for the person at the terminal, with the badges in them coloured. */
+export function tell(text: string): void {
+  for (const line of text.split('\n')) tellPainted(withTones(line));
 }
 
 const badges = new RegExp(

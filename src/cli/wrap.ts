@@ -5,8 +5,11 @@ import { keepTogether } from '../report/no-break.js';
 const mark = /^ *(?:(?:[-●▲◆✕]) )?/u;
 /** A command to be typed, at the end of a line; what names it may be coloured. */
 const commandIn = /^(?<lead>(?:[^`]*: )?(?:\u001b\[\d+m)* *)(?<command>sightdown [^`]*)$/u;
-/** What stays whole, each with the blanks before it: what stands in backticks or in a shell's quotes, and words. */
-const whole = /( *)((?:`[^`]*`|"[^"]*"|[^ ])+)/gu;
+/**
+ * What stays whole, each with the blanks before it: what stands in backticks or in a shell’s quotes, an arrow with what
+ * it leads to, and words.
+ */
+const whole = /( *)(→ +[^ ]+|(?:`[^`]*`|"[^"]*"|[^ ])+)/gu;
 
 const widthOf = (text: string): number => [...stripVTControlCharacters(text)].length;
 

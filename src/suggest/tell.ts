@@ -133,9 +133,9 @@ function fitting(columns: number, rows: readonly (readonly string[])[]): readonl
   const lines = table(rows);
   if (lines.every((line) => line.length <= columns)) return lines;
   const [head = [], ...body] = rows;
-  return body.map(([name = '', verdict = '', ...cells]) => {
-    const named = cells.map((cell, i) => `${head[i + 2] ?? ''} ${cell}`);
-    return `${capital(name)}: ${verdict}, ${named.join(', ')}.`;
+  return body.map(([name = '', verdict = '', cost = '', ...cells]) => {
+    const named = cells.map((cell, i) => `${head[i + 3] ?? ''} ${cell}`);
+    return `${capital(name)}: ${verdict}, ${cost} ${(head[2] ?? '').replace('cost ', '')}, ${named.join(', ')}.`;
   });
 }
 

@@ -89,7 +89,8 @@ describe('rules show and facts', () => {
     expect(all.format).toBe('facts/1');
     for (const path of ['bar.inward_bow_mm', 'frame.twist_reserve', 'warp.corner_lift_chance', 'cutting.cost']) expect(all.facts.map((fact) => fact.path)).toContain(path);
     const some = here.run('rules', 'facts', 'twist_reserve').out;
-    expect(some).toContain('frame.twist_reserve');
+    // Each fact in a line, its meaning in the next.
+    expect(some).toMatch(/^frame\.twist_reserve {2}\(.*\)\n {4}[A-Z].*\.\n/mu);
     expect(some).not.toContain('cutting.cost');
     expect(here.run('rules', 'facts', 'xylophone').code).toBe(2);
     expect(here.run('rules', 'facts', 'xylophone').out).toContain('No fact has “xylophone”');

@@ -12,6 +12,7 @@ describe('a line at a terminal', () => {
 
   test('keeps numbers with their units, and what is to be typed in one piece', () => {
     expect(wrapLine('One corner stands 31-11/16 in off the wall', 27)).toEqual(['One corner stands', '31-11/16 in off the wall']);
+    expect(wrapLine('20 frames  →  learned/learn.md', 20)).toEqual(['20 frames', '→  learned/learn.md']);
     expect(wrapLine('Run `sightdown rules facts` to see', 16)).toEqual(['Run', '`sightdown rules facts`', 'to see']);
   });
 

@@ -2,7 +2,7 @@ import { digits, type Reading } from '../../measure/reading.js';
 import type { SpreadOfReadings } from '../../measure/spread.js';
 import { BadOption } from '../quantities.js';
 import { exitCode } from '../exit.js';
-import { print, warn } from '../terminal.js';
+import { print, tell, warn } from '../terminal.js';
 
 /**
  * Runs a measuring command and prints what it says; an option that cannot be used is told in one line. Gives the exit
@@ -10,12 +10,24 @@ import { print, warn } from '../terminal.js';
  */
 export function reported(measure: () => string): number {
   try {
-    print(measure());
+    tellWithPaste(measure());
     return exitCode.fine;
   } catch (error) {
     if (!(error instanceof BadOption) && !(error instanceof RangeError)) throw error;
     warn(`${error.message}\nRun with --help to see what is possible.`);
     return exitCode.error;
+  }
+}
+
+const pasteRule = '--------';
+
+/** Sentences fit the terminal; lines to copy stay as they are. */
+function tellWithPaste(text: string): void {
+  let paste = false;
+  for (const line of text.replace(/\n$/u, '').split('\n')) {
+    if (line === pasteRule) paste = !paste;
+    if (paste || line === pasteRule) print(`${line}\n`);
+    else tell(line);
   }
 }
 
@@ -56,5 +68,5 @@ export function spreadText(
 
 /** Lines to copy, set off by a rule above and below. */
 export function pasteText(where: string, lines: string): string {
-  return `${where}\n--------\n${lines.trimEnd()}\n--------\n`;
+  return `${where}\n${pasteRule}\n${lines.trimEnd()}\n${pasteRule}\n`;
 }
