@@ -6,7 +6,7 @@ import { setFlagsFromString } from 'node:v8';
  * with the engine's own pace.
  */
 export function expectShortWork(): void {
-  // Three times the engine's own 67,584: a loop of the solver still gets there.
+  // A good two times the engine's own 67,584: a loop of the solver still gets there.
   setFlagsFromString('--interrupt-budget=150000');
   setFlagsFromString('--no-incremental-marking');
 }

@@ -15,10 +15,12 @@ import { progress, type Progress } from './progress.js';
 import type { SuggestOptions } from './option-types.js';
 import { columns, complain, print, printJson, tell, warn } from './terminal.js';
 import { typed } from './typed.js';
+import { expectShortWork } from './short-work.js';
 import { thereAlready, writeNewFile } from './write-files.js';
 
 /** Searches, prints, and writes the picked plan when asked; resolves to the exit code. */
 export async function runSuggest(file: string, options: SuggestOptions): Promise<number> {
+  expectShortWork();
   const bench = loadBench(options);
   const read = readText(file);
   if ('problem' in read) complain([read.problem]);

@@ -1,3 +1,4 @@
+import { rememberedBy } from '../base/remembered.js';
 import { roomMoisture } from '../mechanics/moisture/room-moisture.js';
 import type { Choosing } from '../base/names.js';
 import { clothCutOf, rollWidth_mm } from '../mechanics/cloth/cloth-sheet.js';
@@ -24,26 +25,30 @@ export function settledMoisture_pct(plan: Plan): number | null {
  * How the boards may be chosen, dried and paired for this build, fewest changes first: never chosen with less care than
  * planned.
  */
-export function boardOptions(plan: Plan): readonly Edit[] {
-  const settled_pct = settledMoisture_pct(plan);
-  const chosen = ways
-    .slice(ways.indexOf(plan.lumber.chosen))
-    .map((way): Edit => (way === plan.lumber.chosen ? noEdit : { words: [say.chosen(way)], chosen: way }));
-  const moisture = [
-    noEdit,
-    ...(settled_pct === null ? [] : [{ words: [say.settle(settled_pct)], moisture_pct: settled_pct }]),
-  ];
-  const pairing =
-    plan.bars.plies > 1 && plan.bars.pairing !== 'opposed'
-      ? [noEdit, { words: [say.opposed], bars: { pairing: 'opposed' as const } }]
-      : [noEdit];
-  const all = chosen.flatMap((c) =>
-    moisture.flatMap((m) =>
-      pairing.map((p): Edit => ({ ...p, ...c, ...m, words: [...p.words, ...c.words, ...m.words] })),
-    ),
-  );
-  return fewestFirst(all);
-}
+export const boardOptions = (plan: Plan): readonly Edit[] =>
+  boardChoices(plan.lumber.chosen, settledMoisture_pct(plan), plan.bars.plies > 1 && plan.bars.pairing !== 'opposed');
+
+/** Thousands of builds of one plan leave the same few choices. */
+const boardChoices = rememberedBy(
+  (...told: readonly [planned: Choosing, settled_pct: number | null, unpaired: boolean]) => told.join(' '),
+  (planned, settled_pct, unpaired): readonly Edit[] => {
+    const chosen = ways
+      .slice(ways.indexOf(planned))
+      .map((way): Edit => (way === planned ? noEdit : { words: [say.chosen(way)], chosen: way }));
+    const moisture = [
+      noEdit,
+      ...(settled_pct === null ? [] : [{ words: [say.settle(settled_pct)], moisture_pct: settled_pct }]),
+    ];
+    const pairing = unpaired ? [noEdit, { words: [say.opposed], bars: { pairing: 'opposed' as const } }] : [noEdit];
+    const all = chosen.flatMap((c) =>
+      moisture.flatMap((m) =>
+        pairing.map((p): Edit => ({ ...p, ...c, ...m, words: [...p.words, ...c.words, ...m.words] })),
+      ),
+    );
+    return fewestFirst(all);
+  },
+  100,
+);
 
 /** Slacks of a wire, in mm, as a tape of either kind shows them. */
 const slacks_mm = { metric: [60, 90, 120, 150], inch: [63.5, 88.9, 127, 152.4] } as const;

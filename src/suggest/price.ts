@@ -21,17 +21,21 @@ export interface Billed {
   readonly besides: Besides;
 }
 
-function bill(plan: Plan, shelf: Shelf): Billed {
-  const model = buildModel(plan, shelf);
+/** The plan without what it hangs by, and its bill. */
+export function billUnhung(plan: Plan, shelf: Shelf): Billed {
+  const model = buildModel({ ...plan, hang: { ...plan.hang, by: 'none' } }, shelf);
   return { model, besides: besidesOf([model], shelf) };
 }
 
-/** The plan without what it hangs by, and its bill. */
-export const billUnhung = (plan: Plan, shelf: Shelf): Billed =>
-  bill({ ...plan, hang: { ...plan.hang, by: 'none' } }, shelf);
-
-/** Cost and weight of a plan cut as given. */
-export const priceOf = (plan: Plan, cut: CutPlan, shelf: Shelf): Price => priceBilled(bill(plan, shelf), cut, shelf);
+/**
+ * Cost and weight of plans that are cut as given and differ only in how their boards are chosen, paired and dried:
+ * that changes the boards to buy and what all weighs, and nothing besides.
+ */
+export function pricesOf(plans: readonly Plan[], cut: CutPlan, shelf: Shelf): readonly Price[] {
+  const models = plans.map((plan) => buildModel(plan, shelf));
+  const besides = besidesOf(models.slice(0, 1), shelf);
+  return models.map((model) => priceBilled({ model, besides }, cut, shelf));
+}
 
 /** Rounded to what a person sees, so that a difference nobody can see decides nothing. */
 function priceBilled({ model, besides }: Billed, cut: CutPlan, shelf: Shelf): Price {

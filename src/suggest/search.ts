@@ -12,7 +12,7 @@ import {
   cutting,
   leastPrice,
   leastPriceCut,
-  priceOf,
+  pricesOf,
   roughPrices,
   type Billed,
   type Price,
@@ -123,13 +123,15 @@ export class Search {
     const held = await this.#held(entry.build, examined);
     if (held.passing.length === 0) return (entry.open = this.#none(held.against));
     const boards = this.#boardsOf(entry.build, examined.againstBoards);
-    return (entry.open = held.passing.flatMap(({ setback, hung }) =>
-      boards.map(({ chosen, boardsHold }): Open => {
-        const all = mergeEdits(edit, setback, chosen, hung);
-        const changed = applyEdit(this.plan, all, shelf);
-        return { candidate: { edit: all, plan: changed, ...priceOf(changed, cut, shelf) }, boardsHold };
-      }),
-    ));
+    return (entry.open = held.passing.flatMap(({ setback, hung }) => {
+      const edits = boards.map(({ chosen }) => mergeEdits(edit, setback, chosen, hung));
+      const plans = edits.map((all) => applyEdit(this.plan, all, shelf));
+      const prices = pricesOf(plans, cut, shelf);
+      return boards.map(({ boardsHold }, i): Open => {
+        const [all, changed, price] = [edits[i] as Edit, plans[i] as Plan, prices[i] as Price];
+        return { candidate: { edit: all, plan: changed, ...price }, boardsHold };
+      });
+    }));
   }
 
   /**

@@ -10,10 +10,10 @@ import { examineBuild, examinerFor } from '../../src/suggest/examine.js';
 import { specOf } from '../../src/facts/catalogue.js';
 import type { MovedBy } from '../../src/facts/declare.js';
 import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/options.js';
-import { billUnhung, cutting, leastPrice, leastPriceCut, priceOf, roughPrices } from '../../src/suggest/price.js';
+import { billUnhung, cutting, leastPrice, leastPriceCut, pricesOf, roughPrices } from '../../src/suggest/price.js';
 import { keeps } from '../../src/suggest/suggest.js';
 import { planTexts } from './random-plans.js';
-import { bench, benchWith } from './studio.js';
+import { bench, benchWith, priceOf } from './studio.js';
 import { everything, runs } from '../effort.js';
 
 /** What everything costs follows boards to pick from as well as hooks and wire; it is asked with the hanging, and dearer boards are left to the full audit. */
@@ -90,6 +90,17 @@ describe('what is left out of an examination', () => {
           expect(promised.cents).toBeLessThanOrEqual(paid.cents);
           expect(promised.grams).toBeLessThanOrEqual(paid.grams);
         }
+      }),
+      { numRuns: runs(25) },
+    );
+  });
+
+  it('plans that differ in their boards alone cost and weigh together what each does by itself', async () => {
+    await fc.assert(
+      fc.asyncProperty(someBuild, async ({ plan, build }) => {
+        const cut = cutting(build.plan, few.shelf);
+        const plans = boardOptions(build.plan).map((boards) => applyEdit(plan, mergeEdits(build.edit, boards), few.shelf));
+        expect(pricesOf(plans, cut, few.shelf)).toEqual(plans.map((one) => priceOf(one, cut, few.shelf)));
       }),
       { numRuns: runs(25) },
     );

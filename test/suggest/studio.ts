@@ -1,9 +1,12 @@
 import { readFileSync } from 'node:fs';
 import type { Bench } from '../../src/audit.js';
+import type { CutPlan } from '../../src/cutting/boards/purchase.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
+import type { Shelf } from '../../src/shelf/shelf.js';
+import { pricesOf, type Price } from '../../src/suggest/price.js';
 
 const fileText = (path: string): string => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');
 
@@ -34,3 +37,10 @@ export function planOf(text: string, on: Bench = bench): Plan {
 
 /** What two plans must share to be the same frame: everything but the list of what was assumed. */
 export const withoutNotes = (plan: Plan): Plan => ({ ...plan, assumed: [] });
+
+/** Cost and weight of one plan cut as given. */
+export function priceOf(plan: Plan, cut: CutPlan, shelf: Shelf): Price {
+  const [price] = pricesOf([plan], cut, shelf);
+  if (price === undefined) throw new Error('a plan has a price');
+  return price;
+}

@@ -8,14 +8,14 @@ import { aims, type Aim } from '../../src/suggest/aims.js';
 import { allBuilds } from '../../src/suggest/builds.js';
 import { applyEdit, mergeEdits, type Edit } from '../../src/suggest/edit.js';
 import { boardOptions } from '../../src/suggest/options.js';
-import { cutting, priceOf, type Price } from '../../src/suggest/price.js';
+import { cutting, type Price } from '../../src/suggest/price.js';
 import { compareRanks, type Rank } from '../../src/suggest/queue.js';
 import { suggest } from '../../src/suggest-plans.js';
 import { keeps, type Suggestions } from '../../src/suggest/suggest.js';
 import { tellSuggestions } from '../../src/suggest/tell.js';
 import { writeEdit } from '../../src/suggest/write-plan.js';
 import { planTexts } from './random-plans.js';
-import { bench, benchWith, planOf, stairwell } from './studio.js';
+import { bench, benchWith, planOf, stairwell, priceOf } from './studio.js';
 import { everything, runs } from '../effort.js';
 
 const ofAim = (answer: Suggestions, aim: (typeof aims)[number]) => {
