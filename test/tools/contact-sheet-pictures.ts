@@ -118,6 +118,7 @@ const movements: Plans = [
   ['crossbars that cross', modelOf('1500 mm by 1000 mm', doubled, crossbars(upright('1/3'), level('1/2')))],
   ['one crossbar', modelOf('1400 mm by 1200 mm', 'stock: stud-38x89, lay: edge', crossbars('  - { runs: upright, at: 1/2, stock: planed-21x45, lay: edge }'))],
   ['very long, level', modelOf('3200 mm by 500 mm', stout)],
+  ['square, steel angles', modelOf('900 mm by 900 mm', 'stock: square-38x38, lay: flat, plies: 2, stack: front-to-back, bond: screws', corners(`glue: none, ${angle}`))],
 ];
 
 const hangings: Plans = [
@@ -126,10 +127,14 @@ const hangings: Plans = [
   ['two hooks, no wire', modelOf('1200 mm by 900 mm', stout, ['hang: { by: two-hooks, drop: 100 mm }'])],
   ['very long, wire, one hook', modelOf('2400 mm by 600 mm', stout, ['hang: { by: wire, drop: 150 mm, from: back, hooks: 1 }'])],
   ['tall, wire, two hooks, leaning, inches', modelOf('17-1/4 in by 58-3/8 in', flat, ['hang: { by: wire, drop: 20 in, from: back, hooks: 2 }'])],
+  ['strap hangers, an upright in the middle', modelOf('900 mm by 650 mm', doubled, [...crossbars(upright('1/2')), 'hang: { by: d-rings, drop: 150 mm }'])],
+  ['a cleat, half-laps', modelOf('700 mm by 1000 mm', 'stock: board-19x64, lay: flat', [...corners('cut: half-lap, nails: none'), 'hang: { by: cleat, drop: 150 mm }'])],
+  ['very small', modelOf('150 mm by 100 mm', flat)],
 ];
 
 const boards: Plans = [
   ['few boards', modelOf('600 mm by 500 mm', flat)],
+  ['very short pieces', modelOf('150 mm by 100 mm', flat)],
   ['many pieces, inches', modelOf('37-5/8 in by 29-1/4 in', doubled, [...crossbars(upright('1/2'), level('1/2')), ...corners('brace: { kind: timber, leg: 8 in, stock: strip-19x38, lay: flat }')])],
   ['several frames', modelOf('700 mm by 450 mm', flat, ['count: 4'])],
 ];
@@ -139,10 +144,13 @@ const cloths: Plans = [
   ['upright, fixed to the edge, inches', modelOf('20 in by 48 in', stout, ['cloth: { fixing: { to: edge, turn: 2 in } }'])],
   ['square', modelOf('500 mm by 500 mm', flat)],
   ['very long', modelOf('3200 mm by 500 mm', stout)],
+  ['very small', modelOf('150 mm by 100 mm', flat)],
 ];
 
 const rolls: Plans = [
   ['one cloth', modelOf('900 mm by 650 mm', doubled)],
+  ['one long cloth', modelOf('3400 mm by 400 mm', stout)],
+  ['one long cloth, upright, inches', modelOf('15 in by 90 in', stout)],
   ['several, metric', modelOf('700 mm by 450 mm', flat, ['count: 5'])],
   ['several upright, inches', modelOf('16 in by 24 in', flat, ['count: 7'])],
 ];

@@ -4,7 +4,14 @@ import { formatLength, formatQuantity } from '../../base/units-format.js';
 import { broken, caption, lineStep } from './caption.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, ink, paperFill, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
-import { barsDrawing, braceDrawing, crossbarOutline, type FrontView, type Placing } from './front-parts.js';
+import {
+  barsDrawing,
+  braceDrawing,
+  crossbarCentre,
+  crossbarOutline,
+  type FrontView,
+  type Placing,
+} from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
 import type { Point } from './svg.js';
@@ -105,8 +112,8 @@ function back(h: HangingPicture): Drawing {
   const bottom = at(0, H).y;
   /** From behind, left and right change places; the front view counts up from the bottom. */
   const fromBehind: Placing = { scale, left, bottom, at: (x, y) => at(W - x, H - y) };
-  const weightFrom = at(W / 2, H * 0.5);
-  const down: Point = { x: weightFrom.x, y: Math.min(weightFrom.y + 44, bottom - 8) };
+  const weightFrom = { ...at(W / 2, H * 0.5), x: besideCrossbars(h, fromBehind) };
+  const down: Point = { x: weightFrom.x, y: Math.min(weightFrom.y + 44, Math.max(bottom - 8, weightFrom.y + 18)) };
   const wire = h.by === 'wire' ? [line([rings[0], ...hooks, rings[1]], { width: weight.bold })] : [];
   return together(
     drawing({
@@ -157,6 +164,17 @@ function back(h: HangingPicture): Drawing {
           text: formatLength(h.ring_span_mm, units),
         }),
   );
+}
+
+/** Where the arrow of the weight stands on the sheet: in the middle, or close beside an upright crossbar there. */
+function besideCrossbars({ frame, width_mm: W }: HangingPicture, { at, scale }: Placing): number {
+  const room = 9;
+  const middle = at(W / 2, 0).x;
+  const bars = frame.crossbars
+    .filter(({ runs }) => runs === 'upright')
+    .map((c) => ({ x: at(crossbarCentre(frame, c), 0).x, half: (c.w_mm * scale) / 2 }));
+  const hit = bars.find(({ x, half }) => Math.abs(x - middle) < half + room);
+  return hit === undefined ? middle : hit.x + hit.half + room;
 }
 
 function inwardArrows([a, b]: readonly [Point, Point]): readonly Element[] {

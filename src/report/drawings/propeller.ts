@@ -111,9 +111,9 @@ export function propeller(given: FrameMovement): Picture | null {
     { name: 'propeller.svg', title: `How the frame gives way: ${words}`, alt },
     height,
     together(
+      caption,
       drawing({ marks: [...flat, ...moved], obstacles }),
       ...(staying ? [] : [corners(shape, view, turned)]),
-      caption,
     ),
   );
 }

@@ -128,6 +128,7 @@ function overBeside(
       x: right + 18,
       edge: right,
       text: `${formatLength(over_mm, units)} over`,
+      alwaysUpright: true,
     }),
   ];
 }

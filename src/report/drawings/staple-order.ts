@@ -34,10 +34,12 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
   const [wide, high] = [W * scale, H * scale];
   const shown = Math.min(numbered, order.length);
   const drawn = { left, top, wide, high, w };
+  const all = shown === order.length;
   const lines = broken([
     `Seen from the back, to scale: ${order.length} staples.`,
-    `The first ${shown} bear their number; then on in the same way.`,
-    'Arrows: outwards to each hand.',
+    ...(all
+      ? ['Each bears its number.']
+      : [`The first ${shown} bear their number; then on in the same way.`, 'Arrows: outwards to each hand.']),
     'Rings: the corners, folded and fixed last.',
   ]);
   const below = top + high + out + 30;
@@ -47,7 +49,7 @@ export function stapleOrder(picture: StapleOrderPicture): Picture {
         outline(rectangle(left, top, wide, high), { fill: woodFill }),
         outline(rectangle(left + w, top + w, wide - 2 * w, high - 2 * w), { fill: paperFill }),
         ...order.map((one) => staple(placeOf(one, left, top, wide, high, w), one.side)),
-        ...outwards(drawn, (side) => order.slice(0, shown).filter((one) => one.side === side).length),
+        ...(all ? [] : outwards(drawn, order.slice(0, shown))),
       ],
       obstacles: [],
     }),
@@ -161,19 +163,20 @@ function numbers(order: StapleOrderPicture['order'], drawn: Drawn): Drawing {
 }
 
 /** From beyond the numbers of each side to its hands; none where the side is too short for it. */
-function outwards({ left, top, wide, high }: Drawn, count: (side: BarName) => number): readonly Element[] {
+function outwards({ left, top, wide, high }: Drawn, bearing: StapleOrderPicture['order']): readonly Element[] {
   const [cx, cy] = [left + wide / 2, top + high / 2];
   const off = 10;
-  const pair = (long: number, bearing: number, at: (along: number) => Point): readonly Element[] => {
-    const from = Math.max(long * 0.1, (bearing * apart) / 2 + 4);
+  const pair = (side: BarName, long: number, at: (along: number) => Point): readonly Element[] => {
+    const own = bearing.filter((one) => one.side === side).map((one) => Math.abs(one.at - 0.5) * long);
+    const from = Math.max(long * 0.1, (own.length * apart) / 2 + 4, ...own.map((reach) => reach + 8));
     const to = long * 0.42;
     return to - from < 12 ? [] : [-1, 1].flatMap((hand) => arrow(at(hand * from), at(hand * to), weight.thin));
   };
   return [
-    ...pair(wide, count('top'), (d) => ({ x: cx + d, y: top - off })),
-    ...pair(wide, count('bottom'), (d) => ({ x: cx + d, y: top + high + off })),
-    ...pair(high, count('right'), (d) => ({ x: left - off, y: cy + d })),
-    ...pair(high, count('left'), (d) => ({ x: left + wide + off, y: cy + d })),
+    ...pair('top', wide, (d) => ({ x: cx + d, y: top - off })),
+    ...pair('bottom', wide, (d) => ({ x: cx + d, y: top + high + off })),
+    ...pair('right', high, (d) => ({ x: left - off, y: cy + d })),
+    ...pair('left', high, (d) => ({ x: left + wide + off, y: cy + d })),
   ];
 }
 
