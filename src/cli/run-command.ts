@@ -36,7 +36,7 @@ const commands: Readonly<Record<string, (program: Command) => void>> = {
 function programFor(named: string | undefined): Command {
   const program = new Command('sightdown')
     .description(
-      'Checks a planned painting frame before you cut: flat, square, tight, and what to buy, cut, drill, screw and wait.',
+      'Check a planned painting frame before you cut: flat, square, tight, and what to buy, cut, drill, screw and wait.',
     )
     .version('0.1.0')
     .exitOverride()

@@ -83,7 +83,7 @@ function fillCorners(
             'corners.nails',
             undefined,
             { use: usual.nail, each: 1 } as { use: string; each: number },
-            `one ${usual.nail} in each corner`,
+            `${usual.nail}, one in each corner`,
           )
       : given.nails === 'none'
         ? null

@@ -28,6 +28,6 @@ export function settleNails(
     );
     return { ...corners, nails: null };
   }
-  notes.set(path, whole ? `one ${nail.key} in each corner` : nail.key);
+  notes.set(path, whole ? `${nail.key}, one in each corner` : nail.key);
   return { ...corners, nails: { use: nail.key, each } };
 }

@@ -25,6 +25,13 @@ function measured(here: Folder, ...args: readonly string[]): string {
 }
 
 describe('measure sag', () => {
+  it('tells all that is wrong with its options in one round, a board that is not on the shelf as well', () => {
+    const { code, err } = folder().run('measure', 'sag', '--stock', 'strip-19x39', '--span', '3', '--weight', 'x', '--sag', '2');
+    expect(code).toBe(1);
+    expect(err.split('\n').map((line) => line.split(':')[0])).toEqual(['--span', '--weight', '--sag', '--stock', 'Run with --help to see what is possible.', '']);
+    expect(err).toContain('did you mean strip-19x38?');
+  });
+
   // 5 kg in the middle of 1500 mm on a strip 38 wide and 19 high sinks 17.6 mm at 9000 MPa without shear: 49.03 N × 1500³ ÷ (48 × 21,720 mm⁴ × 9000 MPa)
   const sags = ['17.6 mm', '16 mm', '20 mm'] as const;
 

@@ -5,10 +5,13 @@ const faults: readonly (readonly [name: string, find: RegExp])[] = [
   ['a space before a stop', / [.,;:](?:\s|$)/u],
   ['a unit without a number', /(?:^|[^\d\s/.²³a-z-]|(?<!\d)\s)(?:mm|N\/m|lbf\/in|lbf|N·m|kg|MPa|psi|Hz|ml|fl oz)(?=[\s.,;:)]|$)/u],
   ['an apostrophe that is not ’', /\w'\w/u],
+  ['an apostrophe of many that is not ’', /[a-z]s' (?=[a-z])/u],
   ['an x for ×', /\d"? x \d/u],
   ['a square written m2', /\bm[23]\b/u],
   ['one of several', /(?<![\d.,/-]|[Cc]rossbar )\b1 (?!is\b|times\b|as\b|its\b|this\b|passes\b|asks\b|less\b|plus\b|across\b)[a-z]+[^s\W]s\b/u],
   ['a placeholder', /\{[\w.-]+\}|undefined|NaN|\[object|null\b/u],
+  ['a number before a noun by key', /\b(?:one|two|three|four|\d+) (?:×|x)? ?(?:strip|board|stud|square|brad|screw|pine|planed)-\d/u],
+  ['a word that one has to read twice', /comes down to|means they touch|did not speak|the rest being true|would tell most|most of the class got|coats two|plies one|: in order\b|of room is left \(/u],
   ['a unit in brackets that is none', /\((?:cutting|hanging|cloth|frame)\)/u],
 ];
 

@@ -7,7 +7,7 @@ import type { JointOptions } from '../option-types.js';
 import { allOptions, needed, neededQuantity, optionalValue, readingsOption } from '../quantities.js';
 import { writeFolder } from '../write-files.js';
 import { pasteText, readingText, spreadText } from './report.js';
-import { shelfOption, sizeIfGiven, sizeOf } from './shelf-entry.js';
+import { shelfOption, sizeIfNamed, sizeOf } from './shelf-entry.js';
 
 const words = { plane: 'In the plane of the corner', out: 'At right angles to its plane' } as const;
 
@@ -23,7 +23,7 @@ export function joint(options: JointOptions): string {
     arm: () => neededQuantity('arm', options.arm, 'length', '300 mm'),
     moves: () => readingsOption('movement', options.movement, 'length', '2 mm'),
     error_mm: () => optionalValue('error', options.error, 'length', '0.25 mm'),
-    size: () => sizeIfGiven(options.size),
+    size: () => sizeIfNamed(options),
   });
   const { thickness_mm, width_mm } = sizeOf(shelf, stock, options.size);
   const lumber = Object.hasOwn(shelf.lumber, stock) ? shelf.lumber[stock] : undefined;

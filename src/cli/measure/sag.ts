@@ -6,7 +6,7 @@ import type { Shelf } from '../../shelf/shelf.js';
 import type { SagOptions } from '../option-types.js';
 import { allOptions, dayOption, needed, neededQuantity, optionalValue, readingsOption } from '../quantities.js';
 import { readingText, spreadText } from './report.js';
-import { shelfOption, shelfPaste, sizeIfGiven, sizeOf } from './shelf-entry.js';
+import { shelfOption, shelfPaste, sizeIfNamed, sizeOf } from './shelf-entry.js';
 
 /** `measure sag`: stiffness of one board or several, and the shelf entry. Throws BadOption, RangeError. */
 export function sag(options: SagOptions): string {
@@ -18,7 +18,7 @@ export function sag(options: SagOptions): string {
     error: () => optionalValue('error', options.error, 'length', '0.25 mm'),
     date: () => dayOption(options.date),
     shelf: () => shelfOption(options.shelf),
-    size: () => sizeIfGiven(options.size),
+    size: () => sizeIfNamed(options),
   });
   const { thickness_mm, width_mm } = sizeOf(shelf, stock, options.size);
   const [across, tall] = options.lies === 'flat' ? [width_mm, thickness_mm] : [thickness_mm, width_mm];

@@ -34,6 +34,19 @@ export function sizeIfGiven(size: string | undefined): Sides | null {
   return { thickness_mm: Math.min(read.first_mm, read.second_mm), width_mm: Math.max(read.first_mm, read.second_mm) };
 }
 
+/**
+ * The size of a kind of board, for telling what is wrong with it in one round with all else: null where nothing names
+ * one yet, or the shelf cannot be read. Throws BadOption.
+ */
+export function sizeIfNamed(of: {
+  readonly stock?: string | undefined;
+  readonly size?: string | undefined;
+  readonly shelf?: string | undefined;
+}): Sides | null {
+  const shelf = of.stock === undefined ? null : loadShelf(of.shelf);
+  return of.stock !== undefined && shelf?.ok === true ? sizeOf(shelf.value, of.stock, of.size) : sizeIfGiven(of.size);
+}
+
 /** Actual size of a kind of board: as given, else the shelf's; mm, smaller side first. Throws BadOption. */
 export function sizeOf(shelf: Shelf, stock: string, size: string | undefined): Sides {
   const given = sizeIfGiven(size);
