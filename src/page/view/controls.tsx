@@ -6,6 +6,7 @@ import { Field, problemAt } from './field.js';
 /** Everything a plan can say, by parts of the frame; rare things folded away. */
 export function Controls({ controls }: { readonly controls: readonly Control[] }) {
   const roomy = matchMedia('(min-width: 46rem)').matches;
+  const allInSight = matchMedia('(min-width: 150rem)').matches;
   return (
     <section class="controls" aria-labelledby="controls-title">
       <h2 id="controls-title" class="ear">
@@ -25,7 +26,7 @@ export function Controls({ controls }: { readonly controls: readonly Control[] }
           <details
             class="group"
             key={group}
-            open={group === 'The frame' || (roomy && (group === 'Bars' || group === 'Corners'))}
+            open={group === 'The frame' || allInSight || (roomy && (group === 'Bars' || group === 'Corners'))}
           >
             <summary>
               <h3>{group}</h3>

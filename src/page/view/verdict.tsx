@@ -5,6 +5,7 @@ import { answer, answeredEdit, bench, changes, failure } from '../state/answers.
 import { changeText, edits, planFile, restHistory, told } from '../state/plan.js';
 import { lookedAt } from '../state/view.js';
 import { VerdictShape } from './glyphs.js';
+import { Drawing } from './picture.js';
 
 /** So many reasons are seen before one asks for the rest. */
 const saidAtOnce = 4;
@@ -156,6 +157,12 @@ function Changes({ ask }: { readonly ask: Ask }) {
                 See it drawn
               </button>
             </p>
+            {lookedAt.value?.change === change && (
+              <figure class="sheet here" ref={(figure) => figure?.scrollIntoView({ block: 'nearest' })}>
+                <Drawing svg={lookedAt.value.svg} as="here" />
+                <figcaption>With this change</figcaption>
+              </figure>
+            )}
           </li>
         ))}
       </ol>
