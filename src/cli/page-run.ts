@@ -62,15 +62,23 @@ const inScript = (data: unknown): string =>
     (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
+/** A file that ships with the tool. */
+const shipped = (file: string): NamedText => ({
+  file,
+  text: bareText(readFileSync(join(rulesFolder, file), 'utf8')),
+});
+
 /**
- * A file that ships with the tool, without the comments for who edits it where it says the very same without them: they
- * would be a fiftieth of the page.
+ * A text that ships with the tool without what is for those who edit it, comments and the examples of rules, where it
+ * says the very same without them: they would be a fiftieth of the page.
  */
-function shipped(file: string): NamedText {
-  const text = readFileSync(join(rulesFolder, file), 'utf8');
-  const bare = text.replace(/(?:^|[ \t]+)#[^'"\n]*$/gmu, '');
-  return { file, text: isDeepStrictEqual(parse(bare), parse(text)) ? bare : text };
+function bareText(text: string): string {
+  const bare = text.replace(/(?:^|[ \t]+)#[^'"\n]*$/gmu, '').replace(/^ {4}examples:.*\n(?: {6}.*\n)*/gmu, '');
+  return isDeepStrictEqual(withoutExamples(parse(bare)), withoutExamples(parse(text))) ? bare : text;
 }
+
+const withoutExamples = (read: unknown): unknown =>
+  JSON.parse(JSON.stringify(read, (key, value: unknown) => (key === 'examples' ? undefined : value)));
 
 function named(path: string): NamedText | null {
   const read = readText(path);
@@ -78,6 +86,12 @@ function named(path: string): NamedText | null {
   complain([read.problem]);
   return null;
 }
+
+const isShipped = (name: string, text: string): boolean =>
+  shippedRules().includes(basename(name)) && readFileSync(join(rulesFolder, basename(name)), 'utf8') === text;
+
+const shippedRules = (): readonly string[] =>
+  readdirSync(rulesFolder).filter((name) => /^(?:baseline|class-.*)\.yaml$/u.test(name));
 
 /**
  * The ruleset that judges at first with all it builds on, and those that ship with the tool; null after complaining.
@@ -92,13 +106,13 @@ function rulesInPage(entry: string): { readonly rules: readonly NamedText[]; rea
   const texts = new Map<string, string>();
   const asked = (name: string): string | null => {
     const text = beside(name);
-    if (text !== null) texts.set(name === entry ? basename(entry) : name, text);
+    if (text !== null)
+      texts.set(name === entry ? basename(entry) : name, isShipped(name, text) ? bareText(text) : text);
     return text;
   };
   const read = loadRuleset(asked, entry, { sources: sourceKeys() });
   complain(read.ok ? read.warnings : read.problems);
   if (!read.ok) return null;
-  for (const name of readdirSync(rulesFolder).sort())
-    if (/^(?:baseline|class-.*)\.yaml$/u.test(name) && !texts.has(name)) texts.set(name, shipped(name).text);
+  for (const name of [...shippedRules()].sort()) if (!texts.has(name)) texts.set(name, shipped(name).text);
   return { rules: [...texts].map(([file, text]) => ({ file, text })), entry: basename(entry) };
 }

@@ -121,7 +121,7 @@ function Read({ line, board }: { readonly line: Line; readonly board: Readonly<R
         <div class="readings">
           <Reading
             {...line}
-            label="Bow and crook read over"
+            label="Read over what length"
             path={['over']}
             value={board['over']}
             example="the whole board"
