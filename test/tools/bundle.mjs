@@ -36,6 +36,7 @@ const { metafile } = await build({
   outfile: 'dist/bundle.cjs',
   format: 'cjs',
   minify: true,
+  alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs' },
   define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
   banner: { js: "const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
 });

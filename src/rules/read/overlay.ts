@@ -1,4 +1,5 @@
 import type { Place } from '../../base/messages.js';
+import { once } from '../../base/once.js';
 import type { Problem } from '../../base/problem.js';
 import { nearest } from '../../base/schema-problems.js';
 import { limitInWords, ruleInWords } from '../say/in-words.js';
@@ -35,12 +36,13 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
   const rules = new Map<string, Rule | null>();
   const off = new Map<string, SwitchedOff>();
   const history = new Map<string, readonly Change[]>();
-  const setBy = new Map<string, { readonly layer: Layer; readonly content: string }>();
+  const setBy = new Map<string, { readonly layer: Layer; readonly content: () => string }>();
   const conflicts = new Map<string, Problem>();
 
-  const record = (layer: Layer, key: string, said: string, place: Place, content = said): void => {
+  // Most rulesets are never asked what they said before: their words are made when they are.
+  const record = (layer: Layer, key: string, say: () => string, place: Place, content = say): void => {
     const before = setBy.get(key);
-    const knowing = before === undefined || before.content === content || reaches(layer, before.layer.file, layers);
+    const knowing = before === undefined || before.content() === content() || reaches(layer, before.layer.file, layers);
     if (knowing) conflicts.delete(key);
     else
       conflicts.set(
@@ -53,16 +55,26 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
         ),
       );
     setBy.set(key, { layer, content });
-    history.set(key, [...(history.get(key) ?? []), { file: layer.file, ruleset: layer.name, said }]);
+    const said = once(say);
+    const change: Change = {
+      file: layer.file,
+      ruleset: layer.name,
+      get said() {
+        return said();
+      },
+    };
+    history.set(key, [...(history.get(key) ?? []), change]);
   };
 
   for (const layer of layers) {
     for (const limit of layer.limits) {
-      record(layer, `limit ${limit.name}`, limitInWords(limit), limit.place);
+      record(layer, `limit ${limit.name}`, () => limitInWords(limit), limit.place);
       limits.set(limit.name, limit);
     }
+    const so_far = new Map(limits);
     for (const rule of layer.rules) {
-      record(layer, `rule ${rule.id}`, ruleInWords(rule, limits), rule.place, rulePrint(rule));
+      const said = (): string => ruleInWords(rule, so_far);
+      record(layer, `rule ${rule.id}`, said, rule.place, () => rulePrint(rule));
       rules.set(rule.id, rule);
       off.delete(rule.id);
     }
@@ -71,7 +83,7 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
         problems.push(
           ruleProblem('off-unknown', one.place, { value: one.id, nearest: nearest(one.id, [...rules.keys()]) }),
         );
-      record(layer, `rule ${one.id}`, `switched off: ${one.reason}`, one.place);
+      record(layer, `rule ${one.id}`, () => `switched off: ${one.reason}`, one.place);
       rules.set(one.id, null);
       off.set(one.id, one);
     }
