@@ -28,7 +28,7 @@ export function chartPage(chart: Chart): Report {
     bullets([
       'First figure: up to here every check the chart asks is clear; a frame of this size may be planned without asking.',
       'Second figure: up to here no check says stop; in between ask first, and audit the plan itself.',
-      'A dash: no size in the range. A plus: as far as the chart looks, and maybe further.',
+      'A dash: none of the sizes that were tried. A plus: as far as the chart looks, and maybe further.',
     ]),
     picture(drawn),
     heading(2, `Square frames: length of the side, ${unit}`),
@@ -41,7 +41,7 @@ export function chartPage(chart: Chart): Report {
       'Two plies: side by side, glued and screwed (only glued where no screw on the shelf fits), their warps opposed.',
       "One crossbar: upright, in the middle. Two: crossing in the middle. Braces: timber of the bars’ stock across each corner, a quarter of the shorter side long. Crossbars lie as the bars do where they fit, else flat.",
       `Not asked here, so audit each plan before cutting: ${Object.values(leftOutOfCharts).join('; ')}. Longest boards on the shelf do count.`,
-      "Each figure passes the audit's own checks, and the next step up does not. Between the sizes that were tried, a larger frame is taken to fare no better.",
+      "Each figure passes the audit's own checks, and the next step up does not; the two steps below a first figure pass as well. Between the sizes that were tried, a larger frame is taken to fare no better.",
     ]),
   ];
   return { tree: document(blocks), pictures: [drawn] };

@@ -37,26 +37,35 @@ export interface BothSizes {
 export async function largestOf({ build, shape, bench, units, sizes, faring, like }: Sought): Promise<BothSizes> {
   const { least_mm, most_mm, step_mm } = sizes;
   const [first, last] = [Math.ceil(least_mm / step_mm), Math.floor(most_mm / step_mm)];
-  const known = new Map<number, Faring>();
+  const solved = new Map<number, Faring>();
+  const faringOf = (steps: number): Faring => {
+    const before = solved.get(steps);
+    if (before !== undefined) return before;
+    const plan = chartPlan(build, shape, steps * step_mm, bench.shelf, units);
+    const fares = plan === null ? refused : faring(plan);
+    solved.set(steps, fares);
+    for (const oldest of solved.keys()) if (solved.size > mostSolved) solved.delete(oldest);
+    return fares;
+  };
+  const told = { clear: new Map<number, Fare>(), 'no-stop': new Map<number, Fare>() } as const;
   const at =
     (wish: Wish) =>
-    (steps: number): Promise<Fare> => {
-      let fares = known.get(steps);
-      if (fares === undefined) {
-        const plan = chartPlan(build, shape, steps * step_mm, bench.shelf, units);
-        fares = plan === null ? refused : faring(plan);
-        known.set(steps, fares);
-      }
-      return fares(wish);
+    async (steps: number): Promise<Fare> => {
+      const fare = told[wish].get(steps) ?? (await faringOf(steps)(wish));
+      told[wish].set(steps, fare);
+      return fare;
     };
   const guess = (size_mm: number | null): number => Math.round((size_mm ?? usualGuess_mm) / step_mm);
-  const clear = await largest({ first, last }, guess(like.clear_mm), at('clear'));
-  const noStop = await largest({ first: clear ?? first, last }, guess(like.no_stop_mm), at('no-stop'));
+  const clear = await largest({ first, last, below: 2 }, guess(like.clear_mm), at('clear'));
+  const noStop = await largest({ first: clear ?? first, last, below: 0 }, guess(like.no_stop_mm), at('no-stop'));
   return { clear_mm: clear === null ? null : clear * step_mm, no_stop_mm: noStop === null ? null : noStop * step_mm };
 }
 
 /** A frame that the plan reader objects to. */
 const refused: Faring = async () => ({ passes: false, uses: [] });
+
+/** Solved frames hold megabytes each; both figures are asked of the last few sizes. */
+const mostSolved = 4;
 
 /** Where the search begins that knows no entry much alike. */
 const usualGuess_mm = 1000;

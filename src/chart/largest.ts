@@ -4,6 +4,8 @@ import type { Fare, Use } from '../suggest/fare.js';
 export interface Steps {
   readonly first: number;
   readonly last: number;
+  /** How many sizes right below the one that is given must pass as well: an edge may be ragged. */
+  readonly below: number;
 }
 
 /** How a size fares, steps. */
@@ -15,10 +17,22 @@ export type FareAt = (steps: number) => Promise<Fare>;
  * It begins at a `guess`, and tries next where some limit would be used up, so that few sizes are tried; where that says
  * nothing, it strides on, or halves the gap.
  */
-export async function largest({ first, last }: Steps, guess: number, fareAt: FareAt): Promise<number | null> {
+export async function largest({ first, last, below }: Steps, guess: number, fareAt: FareAt): Promise<number | null> {
   const tryAt = async (at: number): Promise<Tried> => ({ at, fare: await fareAt(at) });
   const found = (await downFrom(Math.min(last, Math.max(first, guess)))) ?? (await fromSmallest());
-  return found === null ? null : narrow(found.high === null ? await upFrom(found.low) : found, tryAt);
+  if (found === null) return null;
+  return steady(await narrow(found.high === null ? await upFrom(found.low) : found, tryAt));
+
+  /** The size itself where those right below it pass too; else the next below for which that is so, if there is one. */
+  async function steady(at: number): Promise<number> {
+    for (let down = 1; down <= below && at - down >= first; down++) {
+      const tried = await tryAt(at - down);
+      if (tried.fare.passes) continue;
+      const lower = await downFrom(at - down);
+      return lower === null ? at : steady(await narrow(lower, tryAt));
+    }
+    return at;
+  }
 
   /** From a size down to one that passes, and from one that passes right away no further; null when none does. */
   async function downFrom(start: number): Promise<Found | null> {

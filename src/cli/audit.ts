@@ -1,6 +1,6 @@
 import { Option, type Command } from 'commander';
 import type { AuditOptions } from './option-types.js';
-import { formatOption, overwriteOption, wholeNumber } from './options.js';
+import { formatOption, jobsOption, overwriteOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
 
 const help = `
@@ -11,6 +11,7 @@ Examples:
 
 One plan gets its report. Several plans, or a folder of them, get a report each, a page about all of them, class.md, and one file to print
 for all, class-pack.html. Every file of a folder is told there: one that cannot be read is listed with its problems and does not spoil the rest.
+A large class is shared out among the cores there are; --jobs 1 leaves it to one. What is written is the same.
 
 Exit codes: 0 clear or caution, 1 input error, 2 unknown (or caution with --strict), 3 stop.
 For several plans: 1 if any could not be read, else 3 if any is a stop, else 2, else 0.`;
@@ -54,6 +55,7 @@ export function addAudit(program: Command): void {
         .default('shown'),
     )
     .option('--strict', 'a caution also counts as not passed (exit 2)', false)
+    .addOption(jobsOption())
     .addOption(overwriteOption())
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample', wholeNumber(100, 1_000_000), 20_000)

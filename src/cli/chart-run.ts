@@ -1,23 +1,29 @@
 import { join } from 'node:path';
 import { chartPage } from '../chart/chart-page.js';
-import { makeChart } from '../chart/chart.js';
+import { chartKinds, chartOf, entriesOfRow, type ChartEntry } from '../chart/chart.js';
 import { wallChart } from '../chart/wall-chart.js';
 import { writeMarkdown } from '../report/markdown.js';
 import { loadBench } from './bench.js';
+import type { ChartSharing } from './chart-work.js';
 import type { ChartOptions } from './option-types.js';
 import { exitCode } from './exit.js';
 import { writeFolder } from './write-files.js';
-import { progress, type Progress } from './progress.js';
+import { progress } from './progress.js';
+import { shareOut, usualJobs } from './share-work.js';
 import { tell } from './terminal.js';
 
 /** Makes the chart and writes page and picture; resolves to the exit code. */
 export async function runChart(options: ChartOptions): Promise<number> {
   const bench = loadBench(options);
   if (bench === null) return exitCode.error;
-  let bar: Progress | null = null;
-  const onEntry = (_: number, of: number): Promise<void> => (bar ??= progress(of, 'kinds of frame')).step();
-  const chart = await makeChart(bench, { units: options.units, onEntry });
-  (bar as Progress | null)?.end();
+  const sharing: ChartSharing = { work: 'chart', bench, units: options.units };
+  const kinds = chartKinds(bench.shelf).length;
+  const rows: (readonly ChartEntry[])[] = [];
+  const bar = progress(kinds * entriesOfRow, 'kinds of frame');
+  const take = (row: readonly ChartEntry[]): void => void rows.push(row);
+  await shareOut(sharing, kinds, options.jobs ?? usualJobs(kinds, 1), { take, step: bar.step });
+  bar.end();
+  const chart = chartOf(bench, options.units, rows);
   const { tree, pictures } = chartPage(chart);
   writeFolder(
     options.out,

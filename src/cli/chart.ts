@@ -1,13 +1,13 @@
 import { Option, type Command } from 'commander';
 import type { ChartOptions } from './option-types.js';
-import { overwriteOption, wholeNumber } from './options.js';
+import { jobsOption, overwriteOption, wholeNumber } from './options.js';
 import { under } from './help-text.js';
 
 const help = `
 Example:
   sightdown chart --rules rules/class-first-year.yaml --out wall
 
-Writes chart.md and chart.svg, and for the wall in big figures wall-chart.svg for A3 and wall-chart-a4-1.svg to -4.svg, which lie edge to edge. Print them at 100 %. It tries thousands of frames, so it takes a minute or two.
+Writes chart.md and chart.svg, and for the wall in big figures wall-chart.svg for A3 and wall-chart-a4-1.svg to -4.svg, which lie edge to edge. Print them at 100 %. It tries thousands of frames, which takes two cores about a minute; more cores share it, --jobs 1 leaves it to one.
 
 Exit codes: 0 written, 1 input error.`;
 
@@ -26,6 +26,7 @@ export function addChart(program: Command): void {
     )
     .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
     .option('--samples <n>', 'how many frames to sample for each size', wholeNumber(100, 1_000_000), 2000)
+    .addOption(jobsOption())
     .addOption(overwriteOption())
     .addHelpText('after', under(help))
     .action(async (options: ChartOptions) => {

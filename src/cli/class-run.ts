@@ -1,29 +1,26 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
-import { auditText, type Bench } from '../audit.js';
-import type { Problem } from '../base/problem.js';
 import { classCsv } from '../class/class-csv.js';
+import type { Bench } from '../audit.js';
+import type { Problem } from '../base/problem.js';
 import { rollUpData, steadyJson } from '../class/class-data.js';
 import type { ClassFindings } from '../class/class-findings.js';
-import { mayBeCut } from '../class/class-page.js';
-import { classRow, type ClassRow, type NotRead } from '../class/class-row.js';
-import { concludeClass, whyNotRead } from '../class/conclude.js';
-import { planSheet, type PlanSheet } from '../class/plan-sheet.js';
+import type { ClassRow, NotRead } from '../class/class-row.js';
+import { concludeClass } from '../class/conclude.js';
+import type { PlanSheet } from '../class/plan-sheet.js';
 import { compareGravity } from '../findings/summary.js';
 import type { Plan } from '../plan/plan.js';
-import type { Audit } from '../report/audit-view.js';
-import { auditData } from '../report/json.js';
 import { userText } from '../report/clean-text.js';
 import { appliedOf } from '../rules/say/applied.js';
+import { entriesOf, standing, usualFolder, type ClassSharing, type FileDone } from './class-work.js';
 import type { AuditOptions } from './option-types.js';
-import { verdictLine } from './verdict-lines.js';
-import { writeClassPage, writeNotRead, writePack, type PageOptions } from './class-pages.js';
+import { writeClassPage, writePack, type PageOptions } from './class-pages.js';
 import { codeOf, exitCode } from './exit.js';
-import { readText } from './read-text.js';
-import { otherKind, pageNames, type PlanFile } from './plans.js';
+import type { PlanFile } from './plans.js';
 import { progress } from './progress.js';
+import { shareOut, usualJobs } from './share-work.js';
 import { complain, printJson, printTable, tell } from './terminal.js';
-import { writeReport } from './write-report.js';
+
+/** A worker is as slow at first as a command that starts: so many plans pass until it is worth it. */
+const worthStarting = 8;
 
 /** What is kept while a class is gone through: never a whole audit. */
 interface Kept {
@@ -38,17 +35,10 @@ interface Kept {
   readonly lines: string[];
 }
 
-/** One file of the class: its number, what the pages call it, and the folder of its report. */
-interface Entry extends PlanFile {
-  readonly no: number;
-  readonly label: string;
-  readonly page: string;
-}
-
 /**
- * Audits several plans one after the other: a report for each, and a page about all of them. What the usual changes
- * would do is not worked out here,
- * it would take five times as long: auditing a single plan does. Resolves to the exit code.
+ * Audits several plans: a report for each, written when it is done, and a page about all of them. What the usual
+ * changes would do is not worked out here, it would take five times as long: auditing a single plan does. Resolves to
+ * the exit code.
  */
 export async function runClass(
   files: readonly PlanFile[],
@@ -57,18 +47,15 @@ export async function runClass(
   options: AuditOptions,
 ): Promise<number> {
   const kept: Kept = { rows: [], others: [], pool: [], sheets: [], problems: [...found], told: [], lines: [] };
-  const out = options.out ?? 'reports';
-  const hidden = options.names === 'hidden';
-  const pages = pageNames(files.map(({ file }) => file));
-  const { format } = options;
+  const sharing: ClassSharing = { work: 'class', entries: entriesOf(files, options), bench, options };
+  const { out, format } = options;
   if (format === 'json') printJson('{\n  "format": "audits/1",\n  "audits": [');
   const bar = progress(files.length, 'plans');
-  for (const [i, file] of files.entries()) {
-    const no = i + 1;
-    const entry = { ...file, no, label: hidden ? `Plan ${no}` : file.file, page: hidden ? `plan-${no}` : pages[i]! };
-    await one(entry, bench, options, out, kept);
-    await bar.step();
-  }
+  const take = (one: FileDone): void => keep(one, kept);
+  await shareOut(sharing, files.length, options.jobs ?? usualJobs(files.length, worthStarting), {
+    take,
+    step: bar.step,
+  });
   bar.end();
   complain(kept.problems);
   const classFound = concludeClass(kept, { ...bench, applied: appliedOf(bench.ruleset, bench.baseline ?? null) });
@@ -79,9 +66,9 @@ export async function runClass(
     );
   else {
     kept.lines.forEach(tell);
-    if (kept.rows.length > 0 || standing(out, 'class').length > 0)
+    if (kept.rows.length > 0 || standing(out ?? usualFolder, 'class').length > 0)
       tell(
-        `${countLine(kept)}  →  ${await writeClass(classFound, kept, out, { format, overwrite: options.overwrite })}`,
+        `${countLine(kept)}  →  ${await writeClass(classFound, kept, out ?? usualFolder, { format, overwrite: options.overwrite })}`,
       );
   }
   const broken =
@@ -93,72 +80,18 @@ export async function runClass(
   return broken ? exitCode.error : codeOf(worst, options.strict);
 }
 
-/** One file after the other: its report and its row, or the page and the row that say why there is none. */
-async function one(entry: Entry, bench: Bench, options: AuditOptions, out: string, kept: Kept): Promise<void> {
-  if (entry.not !== null) return missing(entry, entry.not, [], options, out, kept);
-  const read = readText(entry.file);
-  const beside = 'problem' in read ? null : otherKind(read.text);
-  if (beside !== null) return missing(entry, { kind: 'beside', why: beside }, [], options, out, kept);
-  const result =
-    'problem' in read
-      ? ({ ok: false, problems: [read.problem] } as const)
-      : await auditText(read.text, entry.file, bench);
-  kept.problems.push(...(result.ok ? result.warnings : result.problems));
-  if (!result.ok) {
-    const errors = result.problems
-      .filter(({ severity }) => severity === 'error')
-      .map((problem) => ({ ...problem, file: entry.label }));
-    kept.told.push(...errors);
-    return missing(entry, { kind: 'not-read', why: whyNotRead(errors) }, errors, options, out, kept);
-  }
-  const { format } = options;
-  const audit = options.names === 'hidden' ? nameless(result.value, entry.label) : result.value;
-  const written = format === 'md' || format === 'html';
-  if (format === 'json')
-    printJson(`${kept.rows.length === 0 ? '' : ','}\n    ${indented(indented(steadyJson(auditData(audit))))}`);
-  else if (written) {
-    const file = options.names === 'hidden' ? ` (${userText(entry.file, 200)})` : '';
-    kept.lines.push(`${verdictLine(audit)}${file}  →  ${await writeReport(audit, join(out, entry.page), options)}`);
-  }
-  const row = classRow(audit, {
-    no: entry.no,
-    file: entry.label,
-    page: written ? `${entry.page}/report.${format}` : null,
-    points: bench.ruleset.points,
-  });
-  if (mayBeCut(audit.verdict)) kept.pool.push({ row: kept.rows.length, plan: audit.plan });
-  if (written) kept.sheets.push(planSheet(audit, row.no, kept.rows.length));
-  kept.rows.push(row);
+/** What a file came to, after all that came before it; its audit is printed in its turn. */
+function keep({ row, other, plan, sheet, problems, told, lines, json }: FileDone, kept: Kept): void {
+  const at = kept.rows.length;
+  if (json !== null) printJson(`${at === 0 ? '' : ','}\n    ${indented(indented(json))}`);
+  if (row !== null) kept.rows.push(row);
+  if (other !== null) kept.others.push(other);
+  if (plan !== null) kept.pool.push({ row: at, plan });
+  if (sheet !== null) kept.sheets.push({ ...sheet, row: at });
+  kept.problems.push(...problems);
+  kept.told.push(...told);
+  kept.lines.push(...lines);
 }
-
-/** A file that gave no plan: its row, and a page in the place of every older report of it. */
-async function missing(
-  { no, label, page }: Entry,
-  not: NonNullable<PlanFile['not']>,
-  errors: readonly Problem[],
-  options: AuditOptions,
-  out: string,
-  kept: Kept,
-): Promise<void> {
-  const writes = not.kind === 'not-read' && (options.format === 'md' || options.format === 'html');
-  const old = writes ? standing(join(out, page), 'report') : [];
-  const other: NotRead = {
-    no,
-    file: label,
-    kind: not.kind,
-    why: capital(not.why),
-    page: old[0] === undefined ? null : `${page}/report.${old[0]}`,
-  };
-  kept.others.push(other);
-  for (const format of old)
-    kept.lines.push(
-      `NOT READ  ${userText(label, 200)}  →  ${await writeNotRead(other, errors, join(out, page), { format, overwrite: options.overwrite })}`,
-    );
-}
-
-/** The formats in which a page stands in a folder already: what is no longer true there must be said there. */
-const standing = (folder: string, name: string): readonly ('md' | 'html')[] =>
-  (['md', 'html'] as const).filter((format) => existsSync(join(folder, `${name}.${format}`)));
 
 /**
  * The page about all in the wanted format and wherever an older one stands, and the file to print; resolves to their
@@ -175,15 +108,6 @@ async function writeClass(
   for (const one of formats) names.push(await writeClassPage(found, out, { format: one, overwrite }));
   return [...names, await writePack(found, sheets, out, overwrite)].join('  ');
 }
-
-const capital = (words: string): string =>
-  `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/u.test(words) ? '' : '.'}`;
-
-/** The audit of a plan that goes by its number. */
-const nameless = (audit: Audit, label: string): Audit => {
-  const plan = { ...audit.plan, name: label, student: null };
-  return { ...audit, plan, model: { ...audit.model, plan }, cut: { ...audit.cut, plan_names: [label] } };
-};
 
 /** `31 files: 24 plans, 7 not read (a.yaml, b.txt)` */
 function countLine({ rows, others }: Kept): string {

@@ -15,6 +15,8 @@ export interface AuditOptions {
   readonly format: 'md' | 'json' | 'html' | 'csv';
   readonly names: 'shown' | 'hidden';
   readonly strict: boolean;
+  /** How many share the work; left out, as many as there are cores. */
+  readonly jobs?: number;
   readonly overwrite: boolean;
   readonly seed: number;
   readonly samples: number;
@@ -25,6 +27,7 @@ export interface ChartOptions {
   readonly rules?: string;
   readonly shelf?: string;
   readonly out: string;
+  readonly jobs?: number;
   readonly overwrite: boolean;
   readonly units: UnitSystem;
   readonly seed: number;

@@ -19,3 +19,11 @@ export function overwriteOption(): Option {
 export function formatOption(words: readonly [string, ...string[]], description: string): Option {
   return new Option('--format <format>', description).choices([...words]).default(words[0]);
 }
+
+/** `--jobs`: how many share long work. What comes out is the same, whatever the number. */
+export function jobsOption(): Option {
+  return new Option(
+    '--jobs <n>',
+    'how many share the work; what is written is the same (default: a core each, where there is enough to do)',
+  ).argParser(wholeNumber(1, 64));
+}

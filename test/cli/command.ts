@@ -67,6 +67,9 @@ const plainEnv = { PATH: process.env['PATH'] ?? '' };
 /** A stack trace or a bug's message, which no user must see. */
 export const looksLikeABug = /^\s+at |node:internal|should not have happened|Error:/m;
 
+/** What was complained of: how far long work has come is told by the clock. */
+export const withoutProgress = (err: string): string => err.replace(/^\d+ of .*\n/gmu, '');
+
 /** The smallest plan, with its face and anything more. */
 export function plan(name: string, face = '{ width: 500 mm, height: 400 mm }', more = ''): string {
   return `plan: 1\nname: ${name}\nface: ${face}\nbars: { stock: strip-19x38, lay: flat }\nlumber: { chosen: picked, moisture: 9 % }\n${more}`;

@@ -130,13 +130,4 @@ describe('output that nobody takes', () => {
     expect(stderr).toContain('the disk is full');
     expect(stderr).not.toMatch(looksLikeABug);
   });
-
-  it('Ctrl-C in the middle of long work ends it with 130', async () => {
-    const here = folder();
-    const child = spawn(process.execPath, [command, 'chart', '--out', 'wall'], { cwd: here.path, stdio: ['ignore', 'ignore', 'pipe'] });
-    await new Promise((resolve) => child.stderr.once('data', resolve));
-    child.kill('SIGINT');
-    expect(await new Promise((resolve) => child.on('exit', resolve))).toBe(130);
-    expect(here.files()).toEqual([]);
-  });
 });
