@@ -65,7 +65,7 @@ export async function largestOf({ build, shape, bench, units, sizes, faring, lik
 const refused: Faring = async () => ({ passes: false, uses: [] });
 
 /** Solved frames hold megabytes each; both figures are asked of the last few sizes. */
-const mostSolved = 4;
+const mostSolved = 2;
 
 /** Where the search begins that knows no entry much alike. */
 const usualGuess_mm = 1000;

@@ -55,7 +55,7 @@ export async function shareOut<Answer>(
 /** The command itself, which begins as a worker where it is started as one. */
 const start = join(packageFolder, 'dist', 'sightdown.js');
 /** What is soon thrown away takes no more room than this in each worker: it is thrown away sooner then. */
-const resourceLimits = { maxYoungGenerationSizeMb: 16 };
+const resourceLimits = { maxYoungGenerationSizeMb: 8 };
 
 /** What is done runs at most so many pieces for each worker ahead of the one that is waited for. */
 const mostAhead = 8;
