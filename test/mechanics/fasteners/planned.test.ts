@@ -56,6 +56,12 @@ describe('where fastenings sit, by the sizes of what they join', () => {
     expect(ply).toMatchObject({ edge_mm: 16, count: 24, way: { into: 'plies', lines: 2, from: 'back', sets: 1 } });
   });
 
+  it('a screw that the plan names and that stops in the first ply holds nothing: its tip falls short by what is missing', () => {
+    const [short] = planPlyScrews(demoModel({ ...dry, crossbars: [], bars: { stock: 'square-38x38', lay: 'flat', plies: 2, bond: 'screws' }, 'ply-screws': { use: 'screw-6x32', every: '200 mm' } }));
+    expect(short).toMatchObject({ through_mm: 0, penetration_mm: 0, lateral_N: 0, way: { sets: 1 } });
+    expect([short!.reach_mm, short!.exit_mm]).toEqual([expect.closeTo(31.75 - 38, 9), expect.closeTo(76 - 31.75, 9)]);
+  });
+
   it('screws into slender crossbars slant: 19 mm of crossbar, then the bar; a deep one takes two, straight through the bar', () => {
     const slanting = planCrossbarScrews(demoModel(dry))!;
     expect(slanting).toMatchObject({

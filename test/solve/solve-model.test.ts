@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { findStability, softJointOptions, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
+import { solveModel } from '../../src/solve/solve-model.js';
+import type { Statics } from '../../src/model/frame-results.js';
+import { demoModel } from '../mechanics/fasteners/demo-model.js';
+
+const plan = (pull: object) => demoModel({
+  face: { width: '1140 mm', height: '690 mm' }, bars: { stock: 'board-19x64', lay: 'edge', lip: '5 mm' }, crossbars: [{ runs: 'upright', at: 0.3, stock: 'strip-19x38', lay: 'edge' }],
+  corners: { nails: { use: 'brad-18ga-25', each: 1 } }, cloth: { pull }, hang: { by: 'none' },
+});
+const askew = plan({ working: { x: '170 N/m', y: '230 N/m' }, peak: { x: '410 N/m', y: '340 N/m' } });
+const even = plan({ working: { x: '170 N/m', y: '230 N/m' }, peak: { x: '255 N/m', y: '345 N/m' } });
+
+/** What a solution says, in a few numbers of every sort. */
+const told = ({ bars, corners, crossbars, dish_mm }: Statics): number[] => [
+  dish_mm, ...Object.values(bars).flatMap((bar) => [bar.inward_bow_mm, bar.dish_mm, bar.roll_mrad, bar.axial_N]),
+  ...Object.values(corners).flatMap((corner) => [corner.moment_Nmm, corner.axial_N, corner.shear_N, corner.out_moment_Nmm, corner.torque_Nmm]), ...crossbars.flatMap((bar) => [bar.axial_N, bar.bow_mm]),
+];
+function same(found: Statics, direct: Statics): void {
+  const [p, q] = [told(found), told(direct)];
+  expect(p).toHaveLength(q.length);
+  const size = Math.max(...q.map(Math.abs));
+  p.forEach((value, i) => expect(Math.abs(value - q[i]!)).toBeLessThan(1e-9 * Math.abs(q[i]!) + 1e-12 * size));
+}
+
+describe.each([['out of proportion to the working pull', askew], ['one and a half times the working pull', even]])('the peak pull %s', (_, model) => {
+  const solution = solveModel(model);
+  const { shape, shape_stability, shape_soft } = model;
+  it('is solved as though nothing else had been, and so is a knock', () => {
+    same(solution.working, solveStatics(shape, model.working));
+    same(solution.peak, solveStatics(shape, model.peak));
+    same(solution.accidental, solveStatics(shape, model.accidental));
+    same(solution.working_x, solveStatics(shape, { x: model.working.x, y: 0 }));
+  });
+  it('has the factors of a search of its own, soft joints too', () => {
+    const own = findStability(shape_stability, model.peak);
+    expect(solution.peak_factor! / own.load_factor!).toBeCloseTo(1, 9);
+    expect(solution.peak_propeller!.factor / own.propeller!.factor).toBeCloseTo(1, 9);
+    expect(solution.peak_propeller!.beta_per_mm2 / own.propeller!.beta_per_mm2).toBeCloseTo(1, 6);
+    expect(solution.soft_peak_factor! / findStability(shape_soft, model.peak, softJointOptions).load_factor!).toBeCloseTo(1, 9);
+    expect(solution.stability.load_factor! / findStability(shape_stability, model.working).load_factor!).toBeCloseTo(1, 12);
+  });
+});
+
+describe('influence numbers', () => {
+  it('at the working pull while the frame stands, without pull always', () => {
+    const solution = solveModel(askew);
+    const lifts = (list: ReturnType<typeof solveInfluence>): number[] => list!.map(({ corner_lift }) => corner_lift);
+    expect(lifts(solution.influence)).toEqual(lifts(solveInfluence(askew.shape, askew.working)));
+    expect(lifts(solution.influence_unpulled)).toEqual(lifts(solveInfluence(askew.shape, { x: 0, y: 0 })));
+    const weak = demoModel({ face: { width: '1900 mm', height: '1500 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' }, hang: { by: 'none' } });
+    const past = solveModel(weak);
+    expect(past.stability.load_factor).toBeLessThan(1);
+    expect(past.influence).toBeNull();
+    expect(past.influence_unpulled.length).toBeGreaterThan(8);
+  });
+});
