@@ -113,3 +113,21 @@ describe('people and doors', () => {
     expect(fitsDoor(2400, 2100, 38, null)).toBe('not-asked');
   });
 });
+
+describe('facts of rings and hooks, from the state they are read off', () => {
+  test.each([['wire', 'inside', 38], ['two-hooks', 'back', 38], ['d-rings', 'back', 38]])('%s, %s', (by, from) => {
+    const { model, of } = facts({ by, from, drop: '190 mm', ...(by === 'wire' ? { slack: '90 mm', hooks: 1 } : {}) });
+    const state = hangingState(model)!;
+    const { held_by, picked } = state;
+    expect(of('ring_exit_mm')).toBeCloseTo(38 - held_by!.thread_length_mm, 9);
+    expect(of('ring_use')).toBe(state.ring_use);
+    expect(of('hook_load_N')).toBe(state.hook_N);
+    expect(of('hook_factor')).toBeCloseTo(picked.hook!.rating_N / state.hook_N!, 9);
+    expect(of('lean_deg')).toBe(state.lean!.angle_deg);
+    expect(of('top_standoff_mm')).toBe(state.lean!.top_standoff_mm);
+    expect(of('hook_below_top_mm')).toBeCloseTo(190 - (state.wire?.rise_mm ?? 0), 9);
+    expect(of('weight_kg')).toBe(model.weight.total_kg);
+    expect(of('in_the_way_count')).toBe(0);
+    if (by === 'wire') expect(of('wire_factor')).toBeCloseTo(picked.wire!.rating_N / state.forces!.tension_N, 9);
+  });
+});
