@@ -108,6 +108,18 @@ rules:
     expect(briefly({ 'base.yaml': base, 'own.yaml': off('{ id: a, off: true }') })).toEqual(['wrong-kind 5:19']);
   });
 
+  test('as long, as many and as short as is said, and no more', () => {
+    const named = (letters: number): string => rulesText([plain.replace(/id: \w+/u, `id: ${'a'.repeat(letters)}`)]);
+    expect(rulesetFrom(named(60)).rules).toHaveLength(1);
+    expect(briefly(named(61))).toEqual([expect.stringMatching(/^bad-rule-id /u)]);
+    const reason = (words: string) => ({ 'base.yaml': rulesText([plain, plain.replace(/id: \w+/u, 'id: kept')]), 'own.yaml': `ruleset: 1\nname: x\nbuilds-on: [ base ]\nrules:\n  - { id: a, off: "${words}" }\n` });
+    expect(rulesetFrom(reason('We stretch again.')).rules.map(({ id }) => id)).toEqual(['kept']);
+    expect(briefly(reason('We stretch.'))).toEqual([expect.stringMatching(/^thin-reason /u)]);
+    const many = (count: number): string => rulesText(Array.from({ length: count }, (_, i) => plain.replace(/id: \w+/u, `id: r${i}`)));
+    expect(rulesetFrom(many(500)).rules).toHaveLength(500);
+    expect(briefly(many(501))).toEqual([expect.stringMatching(/^too-many-rules /u)]);
+  });
+
   test('a rule without examples or without an edge, where they are required', () => {
     expectAtMarks(rulesText([plain]).replace('- {', '- §{'), ['no-examples'], { examplesRequired: true });
     expectAtMarks(rulesText([`${plain}, examples: §{ clear: 4 kg, fails: 6 kg }`]), ['no-edge'], { examplesRequired: true });
