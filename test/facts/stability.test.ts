@@ -33,7 +33,8 @@ describe('past the critical pull, y² = (f − 1)/β, f the pull over the critic
     // Soft boards fall at 0.67 of the factor: a first factor of 1.4 is below 1 for them, of 1.5 is not.
     const soft = (first: number) => facts({ peak_factor: first, peak_propeller: propeller(2) });
     expect([soft(1.4).get('frame.lift_past_critical_mm')!.reason !== undefined, soft(1.4).get('frame.lift_past_critical_average_mm')!.value, soft(1.5).get('frame.lift_past_critical_mm')!.value]).toEqual([true, 0, 0]);
-    const at = (y_mm: number) => facts({ peak_factor: 0.1, peak_propeller: propeller(1 / (1 + beta_per_mm2 * y_mm ** 2)), ...{ peak_factor: 1 / (1 + beta_per_mm2 * y_mm ** 2) } }).get('frame.lift_past_critical_average_mm')!;
+    const factorOf = (y_mm: number): number => 1 / (1 + beta_per_mm2 * y_mm ** 2);
+    const at = (y_mm: number) => facts({ peak_factor: factorOf(y_mm), peak_propeller: propeller(factorOf(y_mm)) }).get('frame.lift_past_critical_average_mm')!;
     expect(at(599).value).toBeCloseTo(599, 6);
     expect(at(601).reason).toMatch(/fold up/u);
   });
