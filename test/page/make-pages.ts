@@ -1,7 +1,7 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { makeRoom } from '../class/room.js';
 import { hostilePlan, hostileRuleset, hostileShelf } from './hostile-plan.js';
@@ -62,7 +62,10 @@ function makePages(folder: string): Pages {
   writeFileSync(join(twice, 'second.yaml'), 'plan: 1\nname: second\nface: { width: 500 mm\n');
   const notRead = { ...again(), name: 'not read' };
   if (!readFileSync(notRead.file, 'utf8').includes('could not be read as a plan')) throw new Error('the page of a plan that was not read does not say so');
+  const firstYear = other('first year', 'class.html', ['audit', 'reports/class-first-year/plans', '--rules', 'class-first-year']);
   const others: readonly MadePage[] = [
+    firstYear,
+    { ...firstYear, name: 'first year, pack', file: join(dirname(firstYear.file), 'class-pack.html') },
     { name: 'pack', file: join(out, 'class-pack.html'), said: '' },
     { name: 'timetable', file: join(out, 'timetable.html'), said: '' },
     notRead,
