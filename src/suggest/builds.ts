@@ -62,13 +62,16 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
     [noEdit, ...nailOptions(plan)],
     [noEdit, ...bestCloths(plan, shelf)],
   ]);
-  for (const stock of stocks(plan, shelf))
-    for (const lay of lays(plan, stock))
-      for (const plies of buildUps(plan))
-        for (const crossbars of crossbarLayouts(plan, stock, lay.bars?.lay ?? plan.bars.lay))
-          for (const brace of braces(plan))
+  const [asBuilt, asBraced] = [buildUps(plan), braces(plan)];
+  for (const stock of stocks(plan, shelf)) {
+    const from = stockEdit(plan, stock, told);
+    for (const lay of lays(plan, stock)) {
+      const layouts = crossbarLayouts(plan, stock, lay.bars?.lay ?? plan.bars.lay);
+      for (const plies of asBuilt)
+        for (const crossbars of layouts)
+          for (const brace of asBraced)
             for (const joint of joints) {
-              const edit = mergeEdits(stockEdit(plan, stock, told), lay, plies, crossbars, brace, joint);
+              const edit = mergeEdits(from, lay, plies, crossbars, brace, joint);
               const changed = applyEdit(plan, edit, shelf);
               const key = JSON.stringify([
                 changed.bars,
@@ -84,6 +87,8 @@ export function allBuilds(plan: Plan, shelf: Shelf): Builds {
               if (readable(changed, shelf, known)) found.set(key, { edit, plan: changed });
               else refused++;
             }
+    }
+  }
   return { builds: [...found.values()].sort((a, b) => a.edit.words.length - b.edit.words.length), refused };
 }
 

@@ -21,8 +21,9 @@ export class Notes {
 
   /** The plan now says this itself, or no longer needs it: the path and everything below it. */
   forget(path: string): void {
-    for (const known of [...this.#values.keys()])
-      if (known === path || known.startsWith(`${path}.`) || known.startsWith(`${path}[`)) this.#values.delete(known);
+    const [part, item] = [`${path}.`, `${path}[`];
+    for (const known of this.#values.keys())
+      if (known === path || known.startsWith(part) || known.startsWith(item)) this.#values.delete(known);
   }
 
   note(path: string, value: string): void {
@@ -38,6 +39,9 @@ export class Notes {
 
   /** By the parts of a plan in the order a file names them. */
   inFileOrder(): readonly Assumed[] {
-    return [...this.#values].map(([path, value]) => ({ path, value })).sort((a, b) => rankOf(a.path) - rankOf(b.path));
+    return [...this.#values]
+      .map(([path, value]) => ({ rank: rankOf(path), entry: { path, value } }))
+      .sort((a, b) => a.rank - b.rank)
+      .map(({ entry }) => entry);
   }
 }
