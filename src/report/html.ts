@@ -111,7 +111,7 @@ export function writeHtml(
       sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])])),
     ),
   ]);
-  const [first, ...rest] = sections.map((part) => section(part, shown));
+  const [first, ...rest] = sections.map((part) => asText(section(part, shown)));
   const page: HtmlRoot = {
     type: 'root',
     children: [
@@ -155,12 +155,32 @@ export function writeHtml(
       ]),
     ],
   };
-  return `${toHtml(unparted(page), { allowDangerousHtml: true })}\n`;
+  return `${written(page)}\n`;
 }
 
-/** The blocks of a tree as HTML, with nothing in them but what is allowed. */
+/** The text of a part of the page. */
+const written = (node: HtmlRoot | Element): string => toHtml(unparted(node), { allowDangerousHtml: true });
+
+/** A part of the page as its text: a class has thousands, and as trees they take ten times the room. */
+const asText = (part: Element): ElementContent => ({ type: 'raw', value: written(part) });
+
+/** The blocks of a tree as HTML, with nothing in them but what is allowed; made part by part. */
 const blocksOf = (root: Root): readonly Element[] =>
-  (sanitize(toHast(root), allowed) as HtmlRoot).children.filter((node): node is Element => node.type === 'element');
+  partsOf(root.children).flatMap((children) =>
+    (sanitize(toHast({ type: 'root', children }), allowed) as HtmlRoot).children.filter(
+      (node): node is Element => node.type === 'element',
+    ),
+  );
+
+/** What stands before the first second-level heading, and from each of them to the next. */
+function partsOf(blocks: Root['children']): Root['children'][] {
+  const parts: Root['children'][] = [[]];
+  for (const block of blocks) {
+    if (block.type === 'heading' && block.depth === 2) parts.push([]);
+    parts.at(-1)?.push(block);
+  }
+  return parts;
+}
 
 /** The style is no text of the page; lines to be copied into a file hold nothing that is not seen. */
 const asItStands: ReadonlySet<string> = new Set(['style', 'pre']);

@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { shareOut, usualJobs } from '../../src/cli/share-work.js';
+import { everything, sampleOf } from '../effort.js';
 import { command, folder, plan, stopPlan, withoutProgress, type Folder } from './command.js';
 
 /** A small class: clear, a stop, with a warning of the reader, broken, and no plan at all. */
@@ -15,7 +16,7 @@ function room(): Folder {
   return here;
 }
 
-const everything = (here: Folder): readonly (readonly [string, string])[] => here.files().filter((name) => !name.startsWith('in/')).map((name) => [name, readFileSync(join(here.path, name), 'utf8')]);
+const written = (here: Folder): readonly (readonly [string, string])[] => here.files().filter((name) => !name.startsWith('in/')).map((name) => [name, readFileSync(join(here.path, name), 'utf8')]);
 
 /** Waits until a process has worked longer than starting takes; where that is not told, as long as it surely takes. */
 async function untilAtWork(pid: number): Promise<void> {
@@ -27,16 +28,15 @@ async function untilAtWork(pid: number): Promise<void> {
 }
 
 describe('shared work comes out the same, whatever the number of those who share it', () => {
-  it.each(['md', 'html', 'json', 'csv'])('a class as %s: what is said, what is written, and the exit code', (format) => {
-    const [one, two, three] = ['1', '2', '3'].map((jobs) => {
+  it.each(sampleOf(['md', 'html', 'json', 'csv'], 2))('a class as %s: what is said, what is written, and the exit code', (format) => {
+    const [one, ...more] = (everything || format === 'md' ? ['1', '2', '3'] : ['1', '2']).map((jobs) => {
       const here = room();
       const run = here.run('audit', 'in', '--out', 'r', '--samples', '500', '--format', format, '--jobs', jobs);
-      return { ...run, err: withoutProgress(run.err), written: everything(here) };
+      return { ...run, err: withoutProgress(run.err), written: written(here) };
     });
     expect(one?.code).toBe(1);
     expect(one?.written.map(([name]) => name).filter((name) => name.startsWith(`r/class.${format}`) || name.endsWith(`report.${format}`))).toHaveLength({ md: 6, html: 6, json: 0, csv: 0 }[format] as number);
-    expect(two).toEqual(one);
-    expect(three).toEqual(one);
+    for (const other of more) expect(other).toEqual(one);
   });
 
   it('a place that may not be written to: the same sentence, and nothing about the class', () => {
@@ -45,7 +45,7 @@ describe('shared work comes out the same, whatever the number of those who share
       here.write('r/p1/report.md', 'My own notes.\n');
       const run = here.run('audit', 'in', '--out', 'r', '--samples', '500', '--jobs', jobs);
       expect(here.files()).not.toContain('r/class.md');
-      return run;
+      return { ...run, err: withoutProgress(run.err) };
     });
     expect(one).toMatchObject({ code: 1, out: '' });
     expect(one?.err).toContain('report.md is a file that sightdown did not write');

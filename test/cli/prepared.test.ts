@@ -3,6 +3,7 @@ import { copyFileSync, cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, wri
 import { join } from 'node:path';
 import { Script } from 'node:vm';
 import { describe, expect, it } from 'vitest';
+import { everything } from '../effort.js';
 import { folder, root, stopPlan } from './command.js';
 
 /** A copy of the built command that may be tampered with; runs it on a plan that must not be cut. */
@@ -62,7 +63,7 @@ describe('no prepared state can change a verdict', () => {
   it('bundle.code with single bits turned over', () => {
     const { at, audit } = copyOfTheTool();
     const built = readFileSync(join(at, 'dist', 'bundle.code'));
-    for (let n = 0; n < 4; n++) {
+    for (let n = 0; n < 4; n += everything ? 1 : 2) {
       const bent = Buffer.from(built);
       const place = Math.floor((built.length * (n + 0.5)) / 4);
       bent[place] = (bent[place] as number) ^ (1 << n);
