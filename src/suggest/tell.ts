@@ -1,3 +1,4 @@
+import { sameDecimals } from '../base/same-decimals.js';
 import { chanceInWords, formatFixed, formatQuantity } from '../base/units-format.js';
 import { findFact } from '../facts/find-fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
@@ -61,8 +62,10 @@ export function tellSuggestions(
     '',
     ...fitting(columns, [
       ['', 'verdict', `cost ${planned.shelf.currency}`, 'weight', 'reserve', 'lifted corner'],
-      row('as planned', figures(planned)),
-      ...found.map((one) => row(aimsInWords(one.aims), figures(one.audit))),
+      ...sameDecimals([
+        row('as planned', figures(planned)),
+        ...found.map((one) => row(aimsInWords(one.aims), figures(one.audit))),
+      ]),
     ]),
   ];
   for (const one of found) {

@@ -1,6 +1,6 @@
 /** What reads as a slip of the pen, whatever the text is about; each with how to find it. What stands in backticks is meant to be typed and is left out, and so are blanks of dots. */
 const faults: readonly (readonly [name: string, find: RegExp])[] = [
-  ['a doubled word', /\b([A-Za-z]+)[ \n]\1\b/u],
+  ['a doubled word', /\b([A-Za-z]+)[ \n]\1\b/iu],
   ['a doubled stop', /(?<![.…])\.\.(?!\.)|,,|;;|::|[.!?;:,] [.;:,]|\.[:;,]|[:;,]\./u],
   ['a space before a stop', / [.,;:](?:\s|$)/u],
   ['a unit without a number', /(?:^|[^\d\s/.²³a-z-]|(?<!\d)\s)(?:mm|N\/m|lbf\/in|lbf|N·m|kg|MPa|psi|Hz|ml|fl oz)(?=[\s.,;:)]|$)/u],

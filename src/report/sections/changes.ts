@@ -1,3 +1,4 @@
+import { sameDecimals } from '../../base/same-decimals.js';
 import { formatFixed, formatQuantity } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import type { Change } from '../audit-view.js';
@@ -45,9 +46,10 @@ export function tried(told: Telling, where = 'under “Verdict”'): readonly Bl
         ),
         table(
           columns(audit.changes),
-          [now(told), ...audit.changes.map((change) => row(told, { ...change, words: words(change) }))].map((row) =>
-            row.filter((_, i) => shown(audit.changes, i)),
-          ),
+          sameDecimals([
+            now(told),
+            ...audit.changes.map((change) => row(told, { ...change, words: words(change) })),
+          ]).map((row) => row.filter((_, i) => shown(audit.changes, i))),
         ),
       ];
 }

@@ -1,3 +1,4 @@
+import { sameDecimals } from '../../base/same-decimals.js';
 import { bullets, heading, paragraph, strong, table, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 
@@ -24,7 +25,7 @@ export function whatIfSection({ audit, small }: Telling): Section | null {
           { head: 'Diagonals differ', align: 'right' },
           { head: 'Corner stands up', align: 'right' },
         ],
-        rows,
+        sameDecimals(rows),
       ),
       bullets(slips.map(({ slip, say }): Cell => [strong(`${slip}.`), ` ${say}`])),
       heading(3, 'What to measure first'),
