@@ -1,3 +1,4 @@
+import { countInWords } from '../base/count-words.js';
 import type { UnitSystem } from '../base/names.js';
 import { formatLength } from '../base/units-format.js';
 import type { FasteningLine } from '../mechanics/fasteners/fastening-sheet.js';
@@ -57,7 +58,7 @@ export function wayInWords(way: FasteningWay, units: UnitSystem): WayWords {
         where:
           way.each === 1
             ? 'one, in the middle of the thickness'
-            : `${way.each}, spread over the thickness, from either side in turn`,
+            : `${countInWords(way.each)}, spread over the thickness, from either side in turn`,
         from: way.from === 'back' ? 'the back' : 'the outer edge, square to it, across the joint',
         note: cornerNote(way),
       };

@@ -1,12 +1,10 @@
+import { countInWords } from '../base/count-words.js';
 import { formatLength, formatQuantity } from '../base/units-format.js';
 import type { Choosing, UnitSystem } from '../base/names.js';
 import type { Bond, Lay, Plan, PlanCrossbar, Stack } from '../plan/plan.js';
 import type { NewCrossbar } from './edit.js';
 
 /** How each change is said to a person: one sentence of advice each. */
-
-const counts = ['no', 'one', 'two', 'three', 'four'];
-const count = (n: number): string => counts[n] ?? String(n);
 
 export const stock = (name: string, key: string): string =>
   `Build it from ${name}${name.endsWith(')') ? '' : ` (${key} on the shelf)`}.`;
@@ -23,7 +21,7 @@ const bonds: Readonly<Record<Bond, string>> = {
 export const plies = (n: number, stack: Stack, bond: Bond): string =>
   n === 1
     ? 'Build each bar from one board.'
-    : `Build each bar from ${count(n)} boards, ${stack === 'side-by-side' ? 'side by side' : 'one behind the other'}, ${bonds[bond]}.`;
+    : `Build each bar from ${countInWords(n)} boards, ${stack === 'side-by-side' ? 'side by side' : 'one behind the other'}, ${bonds[bond]}.`;
 
 export const bond = (to: Bond): string =>
   to === 'glue'
@@ -82,7 +80,7 @@ export function crossbars(
   if (come.length === 0) return go.map((one) => `Leave out the ${one.runs} crossbar ${along(one)}.`);
   const how = all[0]?.lay === 'edge' ? 'on edge' : 'laid flat';
   const instead =
-    go.length === 0 ? '' : `, in place of ${go.length === 1 ? 'the one' : `the ${count(go.length)}`} planned`;
+    go.length === 0 ? '' : `, in place of ${go.length === 1 ? 'the one' : `the ${countInWords(go.length)}`} planned`;
   const [first, ...rest] = come.map((one) =>
     `Put in an ${one.runs} crossbar ${along(one)}, ${how}`.replace('an level', 'a level'),
   );
@@ -105,7 +103,7 @@ export function hang(from: Plan['hang'], to: Plan['hang'], units: UnitSystem): r
     ...(to.by === 'wire' && from.by === 'wire' && to.slack_mm !== from.slack_mm
       ? [`Give the wire ${formatLength(to.slack_mm, units)} of slack.`]
       : []),
-    ...(to.by === 'wire' && to.hooks !== from.hooks ? [`Hang the wire over ${count(to.hooks)} hooks.`] : []),
+    ...(to.by === 'wire' && to.hooks !== from.hooks ? [`Hang the wire over ${countInWords(to.hooks)} hooks.`] : []),
     ...(to.from === from.from
       ? []
       : [`Screw the rings into the ${to.from === 'back' ? 'back' : 'inside'} of the bars.`]),

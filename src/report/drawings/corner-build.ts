@@ -25,6 +25,7 @@ export interface CornerBuild {
   readonly nails: {
     readonly count: number;
     readonly length_mm: number;
+    /** How many and what: `two 25 mm brads`. */
     readonly name: string;
     readonly place_mm: number;
   } | null;
@@ -130,11 +131,7 @@ function describe({ units, cut, glued, nails: n, brace: b, ply_screws }: CornerB
         'The tongue of the level bar sits in the slot of the upright one between mitred shoulders, with two keys from inside',
     }[cut],
     glued ? 'glued over the whole face' : 'without glue',
-    ...(n === null
-      ? []
-      : [
-          `${n.count} ${n.name} from ${cut === 'half-lap' ? 'the back' : 'outside'}, ${formatLength(n.length_mm, units)} long`,
-        ]),
+    ...(n === null ? [] : [`${n.name} from ${cut === 'half-lap' ? 'the back' : 'outside'}`]),
     ...(b === null ? [] : [`${plates[b.kind]}, leg ${formatLength(b.leg_mm, units)}`]),
     ...(ply_screws !== null ? ['screws through the plies'] : []),
   ];

@@ -1,11 +1,11 @@
 import type { FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
 import type { Drawn } from '../audit-view.js';
-import { userText } from '../clean-text.js';
 import type { CornerBuild } from '../drawings/corner-build.js';
+import { nailsInWords } from '../words/build.js';
 import { seamsOf } from './picture-data.js';
 
 /** The numbers the corner picture draws: the top left corner, with what the fastening sheet puts there. */
-export function cornerBuildOf({ plan, model }: Drawn, lines: readonly FasteningLine[]): CornerBuild {
+export function cornerBuildOf({ plan, model, shelf }: Drawn, lines: readonly FasteningLine[]): CornerBuild {
   const { corners } = plan;
   const line = (name: FasteningLine['name']): FasteningLine | undefined => lines.find((l) => l.name === name);
   const nails = line('corner-nails');
@@ -24,7 +24,7 @@ export function cornerBuildOf({ plan, model }: Drawn, lines: readonly FasteningL
         : {
             count: nails.count / 4,
             length_mm: nails.length_mm,
-            name: userText(nails.fastening, 40),
+            name: nailsInWords(nails.count / 4, corners.nails?.use ?? '', { plan, shelf }),
             place_mm: nails.rows[0]?.places_mm[0] ?? nails.length_mm / 2,
           },
     brace:

@@ -96,7 +96,11 @@ function hardware({ units, number }: Telling, state: HangingSheet): readonly Cel
   const { hook, wire: w, ring } = state.picked;
   const use = number('hanging.ring_use');
   return [
-    ...(hook === null ? [] : [`${state.hooks_count} × ${rated(hook)}${times('hanging.hook_factor')}.`]),
+    ...(hook === null
+      ? []
+      : [
+          `${state.hooks_count === 1 ? 'One hook' : `${state.hooks_count === 2 ? 'Two' : state.hooks_count} hooks`}: ${rated(hook)}${times('hanging.hook_factor')}.`,
+        ]),
     ...(w === null ? [] : [`Wire: ${rated(w)}${times('hanging.wire_factor')}.`]),
     ...(state.cleat !== null && use !== null
       ? [
@@ -106,7 +110,7 @@ function hardware({ units, number }: Telling, state: HangingSheet): readonly Cel
     ...(ring === null
       ? []
       : [
-          `2 × ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`,
+          `Two rings: ${rated(ring)}${use === null ? '' : `, using ${formatQuantity(use, 'share', units)} of what it holds in this wood`}.`,
         ]),
   ];
 }

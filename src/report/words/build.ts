@@ -1,3 +1,4 @@
+import { countInWords } from '../../base/count-words.js';
 import { formatLength } from '../../base/units-format.js';
 import type { Plan } from '../../plan/plan.js';
 import { shelfIn } from '../../shelf/in-system.js';
@@ -16,26 +17,21 @@ const joined: Readonly<Record<Plan['bars']['bond'], string>> = {
   'glue+screws': 'glued and screwed together',
 };
 
-const counts = ['no', 'one', 'two', 'three', 'four'] as const;
-
-/** A number as one says it up to four, in figures beyond. */
-const count = (n: number): string => counts[n] ?? String(n);
-
 /**
  * So many pieces of a stock by size and kind, as a shop says it: `two 19 × 38 mm strips`, `one 20 × 40 mm board
  * (oak-trim)`.
  */
 function stockInWords(n: number, key: string, { plan, shelf }: Built): string {
   const stock = shelfIn(shelf, plan.units).lumber[key];
-  if (stock === undefined) return `${count(n)} ${userText(key, 40)}`;
-  return `${count(n)} ${stockName(key, stock, plan.units, n)}`;
+  if (stock === undefined) return `${countInWords(n)} ${userText(key, 40)}`;
+  return `${countInWords(n)} ${stockName(key, stock, plan.units, n)}`;
 }
 
 /** So many nails by length and kind: `one 25 mm brad`. */
-function nailsInWords(n: number, key: string, { plan, shelf }: Built): string {
+export function nailsInWords(n: number, key: string, { plan, shelf }: Built): string {
   const nail = shelf.nails[key];
-  if (nail === undefined) return `${count(n)} ${userText(key, 40)}`;
-  return `${count(n)} ${formatLength(nail.length_mm, plan.units)} ${plural(/^(brad|pin|nail)-/u.exec(key)?.[1] ?? 'nail', n)}`;
+  if (nail === undefined) return `${countInWords(n)} ${userText(key, 40)}`;
+  return `${countInWords(n)} ${formatLength(nail.length_mm, plan.units)} ${plural(/^(brad|pin|nail)-/u.exec(key)?.[1] ?? 'nail', n)}`;
 }
 
 /** How the bars are built, in half a sentence: `two 19 × 38 mm strips on edge, side by side, glued together`. */

@@ -75,7 +75,8 @@ function packed(line: SupplyLine, units: UnitSystem): string {
     .map(({ holds, called, count }) => {
       const inside = line.unit === 'ml' ? formatQuantity(holds, 'ml', units) : String(holds);
       const name = called === '' ? '' : ` ${plural(called, count)}`;
-      if (line.unit === 'pieces' && holds === 1) return `${count}${name}`;
+      if (line.unit === 'pieces' && holds === 1)
+        return `${count}${called === '' && line.packs.length > 1 ? ' single' : name}`;
       return called === '' ? `${count} × ${inside}` : `${count}${name} of ${inside}`;
     })
     .join(' and ');
