@@ -69,6 +69,8 @@ async function shareAmong(
   const done = new Map<number, Exclude<Said, { step: true }>>();
   const [workers, idle]: [Worker[], Worker[]] = [[], []];
   let [given, taken] = [0, 0];
+  /** Steps are told one after the other, whoever did them: the terminal has one bar. */
+  let told = Promise.resolve();
   const giveNext = (worker: Worker): void => {
     if (given < Math.min(pieces, taken + mostAhead * jobs)) worker.postMessage(given++);
     else idle.push(worker);
@@ -76,7 +78,7 @@ async function shareAmong(
   try {
     await new Promise<void>((resolve, reject) => {
       const heard = (worker: Worker, said: Said): void => {
-        if ('step' in said) return void step().catch(reject);
+        if ('step' in said) return void (told = told.then(step).catch(reject));
         done.set(said.piece, said);
         for (let next = done.get(taken); next !== undefined; next = done.get(taken)) {
           if ('failed' in next) return reject(next.cannotWrite ? new CannotWrite(next.failed) : new Error(next.failed));
@@ -94,6 +96,7 @@ async function shareAmong(
         giveNext(worker);
       }
     });
+    await told;
   } finally {
     await Promise.all(workers.map((worker) => worker.terminate()));
   }
