@@ -31,6 +31,9 @@ describe('CSV', () => {
     expect(rows.slice(1).map((row) => row[column('piece')]).sort()).toEqual(['B', 'L', 'R', 'T']);
     expect(rows.slice(1).every((row) => row[column('plan')] === '\'=HYPERLINK("x"), "low water"')).toBe(true);
     const top = rows.find((row) => row[column('piece')] === 'T');
+    // Boards are counted from one, and each piece starts where its board says.
+    const places = cut.stocks[0]!.boards.flatMap(({ pieces }, i) => pieces.map(({ tag, from_mm }) => [tag, String(i + 1), String(Math.round(from_mm * 1000) / 1000)]));
+    expect(rows.slice(1).map((row) => [row[column('piece')], row[1], row[column('starts at mm')]])).toEqual(places);
     expect([top?.[column('cut length')], top?.[column('cut length mm')], top?.[column('short point mm')], top?.[column('ends')]]).toEqual(['900 mm', '900', '824', 'mitre']);
   });
 });

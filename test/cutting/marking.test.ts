@@ -34,6 +34,12 @@ describe('the order at the saw', () => {
     expect(exact.tests[0]?.words).toContain('scrap');
   });
 
+  it('of leftovers alike, takes the one of the first board', () => {
+    // Each square-ended side on a board of its own: four leftovers, two and two alike.
+    const alike = markingOrder(cutPlan([studioPlan({ face: { width: '700 mm', height: '700 mm' }, corners: { cut: 'half-lap' } })], shelfWith('strip-19x38', boards([1000, 1]), { end_trim_mm: 0 })));
+    expect(alike.tests).toMatchObject([{ board: 1, length_mm: 300 }]);
+  });
+
   it('says it in the reader’s units', () => {
     expect(order.steps[1]?.words).toMatch(/^Set the stop once: 45° at both ends, 900 mm from long point to long point\. Cut .*board 1/);
     const inch = markingOrder(cutPlan([studioPlan({ face: { width: '30 in', height: '20 in' } })], shelf));

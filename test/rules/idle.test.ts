@@ -45,6 +45,13 @@ describe('rules that exclude each other', () => {
     expect((await codes(bar('a', one, 'applies: { fact: bar.plies_count, above: 1 }, '), bar('b', other))).includes('rules-exclude')).toBe(false);
   });
 
+  test('a line among several that must all hold excludes as well; one of several of which any will do does not', async () => {
+    const group = (join: string, id: string) => bar(id, `{ ${join}: [ { fact: bar.d_mm, at-least: 60 mm }, { fact: bar.w_mm, at-least: 10 mm } ] }`);
+    const deep = bar('b', '{ fact: bar.d_mm, at-most: 50 mm }');
+    const excludes = async (rule: string): Promise<boolean> => (await codes(rule, deep)).includes('rules-exclude');
+    expect([await excludes(group('all', 'a')), await excludes(group('any', 'a')), await excludes(bar('a', '{ any: [ { fact: bar.d_mm, at-least: 60 mm } ] }'))]).toEqual([true, false, true]);
+  });
+
   test('says both bounds', async () => {
     expect(await check([bar('a', '{ fact: bar.d_mm, at-least: 60 mm }'), bar('b', '{ fact: bar.d_mm, at-most: 50 mm }')])).toMatchObject([{ severity: 'warning', found: '`b` and `a`, which cannot both be met: bar.d_mm at-most 50 mm, and bar.d_mm at-least 60 mm' }]);
   });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cornerNailUse } from '../../../src/mechanics/corners/corner-nail-use.js';
 import { planBraceScrews } from '../../../src/mechanics/fasteners/brace-fastening.js';
 import { planCornerNails } from '../../../src/mechanics/fasteners/corner-nails.js';
 import { planCrossbarScrews } from '../../../src/mechanics/fasteners/crossbar-screws.js';
@@ -128,6 +129,21 @@ describe('what fastenings carry at the peak pull', () => {
       return (gamma * E * b * h * (h / (1 + gamma)) * f!.spacing_mm * V) / EI / f!.lateral_N;
     };
     expect(fasteningUse(f!, model, solution)).toBeCloseTo(Math.max(use(model.bars.top), use(model.bars.left)), 6);
+  });
+
+  it('nails and plates are asked for the corner that bears most', () => {
+    const gusset = demoSolved(behind);
+    const f = planBraceScrews(gusset.model)!;
+    const use = (moments: readonly number[]): number => {
+      const corners = Object.fromEntries(Object.entries(gusset.solution.peak.corners).map(([name, corner], i) => [name, { ...corner, plate_moment_Nmm: moments[i]! }]));
+      return fasteningUse(f, gusset.model, { ...gusset.solution, peak: { ...gusset.solution.peak, corners } } as typeof gusset.solution);
+    };
+    // Two screws: each bears the moment over their distance.
+    expect(use([900, 2400, 300, 1100])).toBeCloseTo(2400 / (f.lateral_N * f.spacing_mm), 9);
+    const nails = planCornerNails(model)!;
+    const own = Object.values(solution.peak.corners).map((corner) => cornerNailUse(model, corner, 1));
+    expect(fasteningUse(nails, model, solution)).toBe(Math.max(...own));
+    expect(Math.max(...own)).toBeGreaterThan(Math.min(...own));
   });
 
   it('what only clamps carries nothing; what nothing holds is 99 times overloaded', () => {
