@@ -88,8 +88,7 @@ async function tryThem() {
 }
 
 const results = folders.map(({ folder, all, tried: asked }) => {
-  const untold = asked.findIndex((fault) => !notes.has(fault.key) && whyEqual(fault) === null);
-  const tried = asked.slice(0, untold < 0 ? asked.length : untold);
+  const tried = asked.filter((fault) => notes.has(fault.key) || whyEqual(fault) !== null);
   const state = tried.map((fault) => ({ ...fault, by: notes.get(fault.key) ?? null, why: whyEqual(fault) }));
   const which = (wanted) => state.filter(wanted);
   const changed = ({ by, why }) => why === null || (by !== null && by !== byExamples);
