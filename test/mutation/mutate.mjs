@@ -27,14 +27,18 @@ const byExamples = 'stored outputs alone';
 
 /** What was found before: by what each fault was noticed (`examples`: by stored outputs alone; null: by nothing). */
 const notes = new Map();
+/** The same at the first try, before tests were added. */
+const first = new Map();
 if (values.notes !== undefined && existsSync(values.notes)) {
   for (const line of readFileSync(values.notes, 'utf8').split('\n').filter(Boolean)) {
     const { key, by } = JSON.parse(line);
     notes.set(key, by);
+    if (!first.has(key)) first.set(key, by);
   }
 }
 function note(fault, by) {
   notes.set(fault.key, by);
+  if (!first.has(fault.key) || by === 'the compiler') first.set(fault.key, by);
   if (values.notes !== undefined) appendFileSync(values.notes, `${JSON.stringify({ key: fault.key, by })}\n`);
   console.log(`${by === null ? 'SURVIVED' : by === byExamples ? 'EXAMPLES' : 'noticed '} ${said(fault)}${by === null || by === byExamples ? '' : ` by ${by}`}`);
 }
@@ -91,14 +95,16 @@ const results = folders.map(({ folder, all, tried: asked }) => {
   const tried = asked.filter((fault) => notes.has(fault.key) || whyEqual(fault) !== null);
   const state = tried.map((fault) => ({ ...fault, by: notes.get(fault.key) ?? null, why: whyEqual(fault) }));
   const which = (wanted) => state.filter(wanted);
-  const changed = ({ by, why }) => why === null || (by !== null && by !== byExamples);
+  const byTest = (by) => by !== null && by !== byExamples;
+  const changed = ({ by, why }) => why === null || byTest(by);
   return {
     folder, all, tried,
-    noticed: which(({ by }) => by !== null && by !== byExamples),
+    noticed: which(({ by }) => byTest(by)),
+    atFirst: which(({ key }) => byTest(first.get(key) ?? null)),
     equal: which((one) => !changed(one)),
     examples: which((one) => changed(one) && one.by === byExamples),
     survived: which((one) => changed(one) && one.by === null),
   };
 });
-for (const r of results) console.log(`${r.folder}: ${r.noticed.length} of ${r.tried.length - r.equal.length} noticed (${percent(r)}), ${r.examples.length} by stored outputs alone, ${r.survived.length} by nothing, ${r.equal.length} equal; ${r.all} faults in all, seed ${values.seed}`);
-if (values.write !== undefined) writeFileSync(join(root, 'reports', 'validation', 'mutation.md'), page(results, { date: values.write, seed: values.seed, leftOut }));
+for (const r of results) console.log(`${r.folder}: ${r.atFirst.length} of ${r.tried.length - r.equal.length} noticed at first (${percent(r, r.atFirst)}), ${r.noticed.length} now (${percent(r, r.noticed)}), ${r.examples.length} by stored outputs alone, ${r.survived.length} by nothing, ${r.equal.length} equal; ${r.all} faults in all, seed ${values.seed}`);
+if (values.write !== undefined) writeFileSync(join(root, 'reports', 'validation', 'mutation.md'), page(results, { date: values.write, seed: values.seed, leftOut, most }));
