@@ -64,7 +64,7 @@ describe('the boards in hand', () => {
     const said = [['Bow: rise of the wide face', '6 mm'], ['Crook: rise of the edge', '2 mm'], ['Sticks disagree by', '3 mm'], ['Sticks stand apart', '2000 mm'], ['Bad places, from the marked end', '310..340 mm; 900..920 mm']] as const;
     for (const [label, typed] of said) await say(label, typed);
     await page.getByText('More of board A').click();
-    await say('Read over what length', '2300 mm');
+    await say('Read over', '2300 mm');
     for (const [label, key] of [['Hollow is', 'other-face'], ['Hollow edge is', 'other-edge'], ['Far stick, high on its', 'left'], ['Ends', 'square']] as const)
       await page.getByLabel(`${label}, board A`).selectOption(key);
     await page.getByRole('button', { name: 'Several alike, not read' }).click();

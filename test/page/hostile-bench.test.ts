@@ -79,6 +79,29 @@ describe('what strangers write stays words', () => {
     await page.close();
   });
 
+  test('a text pasted that is longer than any plan: taken at once, undone at once; one that no reader takes stays out', async () => {
+    const { page, noise } = await open();
+    const before = await textOf(page);
+    const paste = (lines: number): Promise<void> => page.locator('.text .pce-textarea').evaluate((field, count) => {
+      const transfer = new DataTransfer();
+      transfer.setData('text/plain', `# one more line\r\n`.repeat(count));
+      (field as HTMLTextAreaElement).setSelectionRange(0, 0);
+      field.dispatchEvent(new ClipboardEvent('paste', { clipboardData: transfer, bubbles: true, cancelable: true }));
+    }, lines);
+    await paste(3000);
+    await settled(page);
+    expect(await textOf(page)).toBe(`${'# one more line\n'.repeat(3000)}${before}`);
+    expect(await page.locator('.slate .word').textContent()).toBe('Clear');
+    await page.getByRole('button', { name: 'Undo', exact: true }).click();
+    await settled(page);
+    expect(await textOf(page)).toBe(before);
+    await paste(40_000);
+    await page.locator('.told', { hasText: 'far too long for a plan' }).waitFor();
+    expect(await textOf(page)).toBe(before);
+    expect(quiet(noise)).toEqual(silence);
+    await page.close();
+  });
+
   test('should the engine itself fail, that is told and no verdict stands', async () => {
     const { page } = await open();
     expect(await page.locator('.slate .word').textContent()).toBe('Clear');

@@ -119,13 +119,7 @@ function Read({ line, board }: { readonly line: Line; readonly board: Readonly<R
       <details class="rare">
         <summary>{`More of board ${line.mark}`}</summary>
         <div class="readings">
-          <Reading
-            {...line}
-            label="Read over what length"
-            path={['over']}
-            value={board['over']}
-            example="the whole board"
-          />
+          <Reading {...line} label="Read over" path={['over']} value={board['over']} example="the whole board" />
           <Pick
             {...line}
             label="Ends"

@@ -2,6 +2,7 @@ import { createEditor, type PrismEditor } from 'prism-code-editor';
 import { autoComplete, fuzzyFilter, registerCompletions } from 'prism-code-editor/autocomplete';
 import { cursorPosition } from 'prism-code-editor/cursor';
 import 'prism-code-editor/prism/languages/yaml';
+import { told } from '../state/plan.js';
 import { offer, type Offered } from './offer.js';
 
 /** Marks the lines in which something is wrong or doubtful. */
@@ -36,6 +37,28 @@ registerCompletions(['yaml'], {
   ],
 });
 
+/** From so many characters on a browser takes too long to paste into a text field itself. */
+const long = 5000;
+/** More than any reader takes. */
+const tooLong = 500_000;
+
+/** Puts a long text in at once; one that no reader would take stays out, and is told. */
+function pasteLong(event: ClipboardEvent, editor: PrismEditor, onText: (text: string) => void): void {
+  const pasted = event.clipboardData?.getData('text/plain').replaceAll('\r\n', '\n') ?? '';
+  if (pasted.length < long) return;
+  event.preventDefault();
+  if (pasted.length > tooLong) {
+    told.value = 'What you pasted is far too long for a plan, so it was left out.';
+    return;
+  }
+  const { value } = editor;
+  const [start, end] = editor.getSelection();
+  const text = value.slice(0, start) + pasted + value.slice(end);
+  editor.setOptions({ value: text });
+  editor.textarea.setSelectionRange(start + pasted.length, start + pasted.length);
+  onText(text);
+}
+
 /**
  * An editor of YAML over a plain text field: what is typed, how it is coloured, what is offered. Tab leaves it, as it
  * leaves any field.
@@ -64,6 +87,7 @@ export function startEditor(
   const { textarea } = editor;
   textarea.setAttribute('aria-label', label);
   textarea.spellcheck = false;
+  textarea.addEventListener('paste', (event) => pasteLong(event, editor, onText));
   offers.set(editor, offered);
   return editor;
 }
