@@ -1,5 +1,5 @@
 import { ink, sheetWidth, softInk, textSize, weight, woodFill } from '../report/drawings/drawing-standard.js';
-import type { Label } from '../report/drawings/labels.js';
+import { headingSize, type Label } from '../report/drawings/labels.js';
 import { drawing, finishPicture, type Picture } from '../report/drawings/picture.js';
 import { line, outline, rectangle } from '../report/drawings/strokes.js';
 import { luckBand } from './chances.js';
@@ -50,6 +50,7 @@ export function rankPicture(ranks: readonly (readonly [number, number])[]): Pict
     outside === 0
       ? 'Every part lies in the band of luck.'
       : `${outside} of the ten parts ${outside === 1 ? 'lies' : 'lie'} outside the band of luck.`;
+  const heading = `${n} readings: where each fell in what was promised`;
   const content = drawing({
     marks: [
       ...counts.map((count, i) =>
@@ -70,7 +71,8 @@ export function rankPicture(ranks: readonly (readonly [number, number])[]): Pict
     ],
     labels: [
       {
-        text: `${n} readings: where each fell in what was promised`,
+        text: heading,
+        size: headingSize(heading),
         heavy: true,
         spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }],
       },

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { cleanText } from '../clean-text.js';
-import { ink, paperFill, textSize, typeface } from './drawing-standard.js';
+import { ink, paperFill, sheetWidth, textSize, typeface } from './drawing-standard.js';
 import { shape, words } from './svg.js';
 
 /** A rectangle on the sheet, from its top left. */
@@ -49,6 +49,10 @@ export function textWidth(text: string, size: number): number {
   }
   return ems * size;
 }
+
+/** Size of a heavy line across the sheet: the plain one, or the small one where that would touch its sides. */
+export const headingSize = (text: string): number =>
+  textWidth(text, textSize.plain) * 1.07 < sheetWidth - 16 ? textSize.plain : textSize.small;
 
 /** The rectangle a label would take at a spot. */
 export function labelBox(label: Label, spot: Spot): Box {

@@ -3,7 +3,7 @@ import { formatLength } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { grownDensity, liftFrom, type LiftCurve } from '../../risk/lift-curve.js';
 import { ink, sheetWidth, softInk, textSize, weight, paperFill } from './drawing-standard.js';
-import { textWidth } from './labels.js';
+import { headingSize } from './labels.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { line, outline } from './strokes.js';
 import type { Point } from './svg.js';
@@ -75,7 +75,7 @@ export function liftChance(lift: LiftChance): Picture | null {
         {
           text: said,
           heavy: true,
-          size: textWidth(said, textSize.plain) * 1.07 < sheetWidth - 8 ? textSize.plain : textSize.small,
+          size: headingSize(said),
           spots: [{ x: sheetWidth / 2, y: 18, anchor: 'middle' }],
         },
         {
