@@ -56,7 +56,7 @@ describe('cut', () => {
     const [roll, ...more] = (JSON.parse(here.run('cut', 'wide.yaml', 'tall.yaml', '--format', 'json').out) as CutJson).rolls;
     expect(more).toEqual([]);
     const placed = roll?.placed ?? [];
-    expect(placed.map(({ name }) => name).sort()).toEqual(['1', '2 1', '2 2']);
+    expect(placed.map(({ name }) => name).sort()).toEqual(['1', '2.1', '2.2']);
     placed.forEach((a, i) => {
       expect(a.x_mm + a.across_mm).toBeLessThanOrEqual((roll?.roll_mm ?? 0) + 1e-6);
       expect(a.y_mm + a.along_mm).toBeLessThanOrEqual((roll?.length_mm ?? 0) + 1e-6);
