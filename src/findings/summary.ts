@@ -26,6 +26,9 @@ export function countVerdicts(findings: readonly Finding[]): Readonly<Record<Ver
   return counts;
 }
 
+/** How much of the limit is used, to compare: like elements of a symmetric frame differ in the rounding alone. */
+const usedUp = ({ used }: Finding): number => (used === null ? -1 : Number(used.toPrecision(9)));
+
 /**
  * Findings for the report: gravest first, then by how much of the limit is used, then by rule and element. The order
  * never depends on the input's.
@@ -34,7 +37,7 @@ export function sortFindings(findings: readonly Finding[]): readonly Finding[] {
   return [...findings].sort(
     (a, b) =>
       compareGravity(b.verdict, a.verdict) ||
-      (b.used ?? -1) - (a.used ?? -1) ||
+      usedUp(b) - usedUp(a) ||
       alphabetical(a.rule, b.rule) ||
       alphabetical(a.about, b.about),
   );

@@ -7,18 +7,28 @@ import type { ProfileMatrix } from './profile-matrix.js';
 
 /**
  * Stress resultants of one member on the face towards its end: axial force and shear along local y, moment about local
- * z at both ends.
+ * z at both ends. Under a uniform load the shear grows by `grown` from end to end and the moment is a parabola.
  */
 export interface Resultants {
   readonly N: number;
   readonly Vy: number;
+  readonly grown: number;
   readonly Mi: number;
   readonly Mj: number;
 }
 
-/** Means of N and V_y, end values of M_z, from a member's end forces. */
+/** Means of N and V_y, the growth of V_y and end values of M_z, from a member's end forces. */
 export function resultantsOf(f: Float64Array): Resultants {
-  return { N: (f[6]! - f[0]!) / 2, Vy: (f[7]! - f[1]!) / 2, Mi: -f[5]!, Mj: f[11]! };
+  return { N: (f[6]! - f[0]!) / 2, Vy: (f[7]! - f[1]!) / 2, grown: f[7]! + f[1]!, Mi: -f[5]!, Mj: f[11]! };
+}
+
+/** Shear and moment at a fraction of a member's length L. */
+export function resultantsAt(
+  { Vy, grown, Mi, Mj }: Resultants,
+  L: number,
+  s: number,
+): { readonly V: number; readonly M: number } {
+  return { V: Vy + grown * (s - 0.5), M: Mi + (Mj - Mi) * s + (grown * L * s * (1 - s)) / 2 };
 }
 
 /** Three-point Gauss rule on 0..1, exact to the fifth power. */
@@ -26,7 +36,7 @@ const gaussPoints = [0.5 - Math.sqrt(0.15), 0.5, 0.5 + Math.sqrt(0.15)] as const
 const gaussWeights = [5 / 18, 8 / 18, 5 / 18] as const;
 
 /** Shape functions at the Gauss points for unit length: slope and curvature of the Hermite cubic, and linear twist. */
-const shapes = gaussPoints.map((s, g) => ({
+export const shapes = gaussPoints.map((s, g) => ({
   s,
   weight: gaussWeights[g]!,
   slope: [-6 * s + 6 * s * s, 1 - 4 * s + 3 * s * s, 6 * s - 6 * s * s, -2 * s + 3 * s * s],
@@ -34,20 +44,21 @@ const shapes = gaussPoints.map((s, g) => ({
 }));
 
 const inPlane = [1, 5, 7, 11];
-const outOfPlane = [2, 4, 8, 10];
+export const outOfPlane = [2, 4, 8, 10];
 const twist = [3, 9];
 
 /**
  * Local geometric stiffness (rows of 12) of a member with nodal rotation vectors:
  * U = ∫ N/2 (v'² + w'²) − V_y u' v' + V_y/2 θ_x w' + M_z/2 (θ_x w'' − w' θ_x') dx, w' = −θ_y,
- * with Hermite v and w, linear u and θ_x, M_z linear and N, V_y constant. Moments and shears across the other axis are
+ * with Hermite v and w, linear u and θ_x, N constant, V_y linear and M_z' = −V_y; u' meets the mean of V_y.
+ * Moments and shears across the other axis are
  * left out.
  * V_y u' v' is as small as an axial strain; with it a frame turned rigidly in its plane stays in balance, however it is
  * held.
  */
 export function memberGeometricStiffness(force: Resultants, L: number, k: Float64Array): void {
   k.fill(0);
-  const { N, Vy, Mi, Mj } = force;
+  const { N, Vy } = force;
   const slope = [0, 0, 0, 0];
   const dip = [0, 0, 0, 0];
   const bend = [0, 0, 0, 0];
@@ -78,12 +89,12 @@ export function memberGeometricStiffness(force: Resultants, L: number, k: Float6
         k[outOfPlane[a]! * 12 + outOfPlane[b]!]! += N * dip[a]! * dip[b]! * dx;
       }
     }
-    const M = Mi + (Mj - Mi) * shape.s;
+    const { V, M } = resultantsAt(force, L, shape.s);
     const theta = [1 - shape.s, shape.s];
     const thetaSlope = [-1 / L, 1 / L];
     for (let t = 0; t < 2; t++) {
       for (let a = 0; a < 4; a++) {
-        const value = (Vy / 2) * theta[t]! * dip[a]! + (M / 2) * (theta[t]! * bend[a]! - thetaSlope[t]! * dip[a]!);
+        const value = (V / 2) * theta[t]! * dip[a]! + (M / 2) * (theta[t]! * bend[a]! - thetaSlope[t]! * dip[a]!);
         couple(twist[t]!, outOfPlane[a]!, value * dx);
       }
     }

@@ -1,192 +1,166 @@
 import type { Equations } from './equations.js';
-import { addEntry, emptyProfile, factorise, solveFactored } from './profile-matrix.js';
-import type { ProfileFactors } from './profile-matrix.js';
+import type { MembraneBorder } from './membrane-border.js';
+import { edgeShares } from './edge-shares.js';
+import { adjacentEnergy, alongEnergy, quadStiffness } from './skin-energy.js';
+import type { Tension } from './skin-energy.js';
+import { threadsUnder } from './threads.js';
 
-/**
- * A rectangular skin under tension in the xy plane, tied along its edges to nodes of the frame. Inside it moves along z
- * only; in the
- * plane its threads run straight from edge to edge and follow the frame. Grid lines at `xs` and `ys`; `edge(a, b)` is
- * the node at grid point (a, b) on the border.
- */
-export interface MembraneGrid {
-  readonly xs: readonly number[];
-  readonly ys: readonly number[];
-  readonly edge: (a: number, b: number) => number;
-}
+export type { MembraneBorder } from './membrane-border.js';
+export type { Tension } from './skin-energy.js';
 
-/** Tension per length along x and along y. */
-export interface Tension {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** A skin ready for use: stiffness between grid points, interior ones eliminated on the fly. */
+/** A skin ready for use: what it adds to the stiffness, between unknowns of the frame, diagonal entries once. */
 export interface Membrane {
-  /** Interior points, numbered along the shorter direction first so that their band is narrow. */
-  readonly interior: number;
-  /**
-   * Couplings of two points and their stiffness; points ≥ 0 are interior, −1 − eq an unknown of the frame. Diagonal
-   * ones once.
-   */
-  readonly couplings: { readonly p: Int32Array; readonly q: Int32Array; readonly k: Float64Array };
-  readonly factors: ProfileFactors;
+  readonly p: Int32Array;
+  readonly q: Int32Array;
+  readonly k: Float64Array;
 }
 
-/** Stiffness of one bilinear quadrilateral h × v between its corners (0,0), (1,0), (1,1), (0,1). */
-export function quadStiffness(h: number, v: number, tension: Tension): number[] {
-  const X = (tension.x * v) / (6 * h);
-  const Y = (tension.y * h) / (6 * v);
-  const [self, alongX, across, alongY] = [2 * X + 2 * Y, -2 * X + Y, -X - Y, X - 2 * Y];
-  return [
-    self,
-    alongX,
-    across,
-    alongY,
-    alongX,
-    self,
-    alongY,
-    across,
-    across,
-    alongY,
-    self,
-    alongX,
-    alongY,
-    across,
-    alongX,
-    self,
-  ];
+/** Sines along an edge for each of its elements: more change no load factor in its fifth digit. */
+const sines_per_element = 2;
+
+/** The unknowns along one edge: two for each node, its shift and its slope along the edge (−1 where it is held). */
+interface Edge {
+  readonly unknowns: Int32Array;
+  /** The slope along x is the negative of the turn about y. */
+  readonly slope: 1 | -1;
 }
 
-/** Number of an interior grid point, or -1 on the border. */
-export function interiorNumber(grid: MembraneGrid, a: number, b: number): number {
-  const [m, n] = [grid.xs.length - 2, grid.ys.length - 2];
-  if (a < 1 || b < 1 || a > m || b > n) return -1;
-  return m <= n ? (b - 1) * m + a - 1 : (a - 1) * n + b - 1;
+function edgeOf(nodes: readonly number[], level: boolean, of: Int32Array): Edge {
+  const unknowns = new Int32Array(2 * nodes.length);
+  nodes.forEach((node, n) => {
+    unknowns[2 * n] = of[6 * node + 2]!;
+    unknowns[2 * n + 1] = of[6 * node + (level ? 4 : 3)]!;
+  });
+  return { unknowns, slope: level ? -1 : 1 };
 }
 
-/**
- * A thread of the skin between two border nodes that lie opposite: it resists their moving apart sideways, in freedom
- * `freedom` (0 = x, 1 = y).
- */
-interface Thread {
-  readonly from: number;
-  readonly to: number;
-  readonly freedom: 0 | 1;
-  /** Tension it carries over its length. */
-  readonly k: number;
+const edgesOf = (border: MembraneBorder, of: Int32Array) => ({
+  bottom: edgeOf(border.bottom, true, of),
+  top: edgeOf(border.top, true, of),
+  left: edgeOf(border.left, false, of),
+  right: edgeOf(border.right, false, of),
+});
+
+/** Unknowns that the skin ties to each other out of its plane, each once. */
+export function borderUnknowns(border: MembraneBorder, of: Int32Array): number[] {
+  const all = Object.values(edgesOf(border, of)).flatMap(({ unknowns }) => [...unknowns]);
+  return [...new Set(all.filter((unknown) => unknown >= 0))];
 }
 
-/** Nodes that threads join, with the freedom across the thread: rows of the grid swing along y, columns along x. */
-export function threadEnds(grid: MembraneGrid): readonly Omit<Thread, 'k'>[] {
-  const { xs, ys, edge } = grid;
-  const rows = ys.map((_, b) => ({ from: edge(0, b), to: edge(xs.length - 1, b), freedom: 1 as const }));
-  const columns = xs.map((_, a) => ({ from: edge(a, 0), to: edge(a, ys.length - 1), freedom: 0 as const }));
-  return [...rows, ...columns];
-}
-
-/**
- * Stiffness of the threads under tension, each carrying its share of the edge: T·share/length on the difference of its
- * ends' sideways movements. Under its own
- * tension a frame may then turn in its plane without cost, as it may turn out of it; without them it would seem to lean
- * over under forces that keep
- * their direction, which cloth does not do.
- */
-function threadsUnder(grid: MembraneGrid, tension: Tension): readonly Thread[] {
-  const share = (lines: readonly number[], i: number): number =>
-    ((lines[i + 1] ?? lines[i]!) - (lines[i - 1] ?? lines[i]!)) / 2;
-  const length = (lines: readonly number[]): number => lines.at(-1)! - lines[0]!;
-  const { xs, ys } = grid;
-  const pulls = [
-    ...ys.map((_, b) => (tension.x * share(ys, b)) / length(xs)),
-    ...xs.map((_, a) => (tension.y * share(xs, a)) / length(ys)),
-  ];
-  return threadEnds(grid).map((ends, i) => ({ ...ends, k: pulls[i]! }));
-}
-
-/** Builds the skin over a grid. An edge point whose movement is prescribed is held at zero. */
-export function buildMembrane(grid: MembraneGrid, tension: Tension, equations: Equations): Membrane {
-  const { xs, ys } = grid;
-  const columns = xs.length;
-  const point = new Int32Array(columns * ys.length);
-  const held = -(2 ** 30);
-  for (let b = 0; b < ys.length; b++) {
-    for (let a = 0; a < columns; a++) {
-      const inside = interiorNumber(grid, a, b);
-      if (inside >= 0) point[b * columns + a] = inside;
-      else {
-        const eq = equations.of[6 * grid.edge(a, b) + 2]!;
-        point[b * columns + a] = eq >= 0 ? -1 - eq : held;
+/** Builds the skin over a border. A movement that is prescribed is held at zero. */
+export function buildMembrane(border: MembraneBorder, tension: Tension, equations: Equations): Membrane {
+  const { of } = equations;
+  if (tension.x === 0 && tension.y === 0) return { p: new Int32Array(0), q: new Int32Array(0), k: new Float64Array(0) };
+  const place = new Int32Array(equations.count).fill(-1);
+  const tied = borderUnknowns(border, of);
+  tied.forEach((unknown, n) => (place[unknown] = n));
+  const size = tied.length;
+  const dense = new Float64Array(size * size);
+  const { bottom, top, left, right } = edgesOf(border, of);
+  const at = (edge: Edge, n: number): number => (edge.unknowns[n]! < 0 ? -1 : place[edge.unknowns[n]!]!);
+  const add = (p: number, q: number, value: number): void => {
+    if (p >= 0 && q >= 0) dense[p >= q ? p * size + q : q * size + p]! += value;
+  };
+  /** Adds the block between two edges, or half of it on an edge itself, where its other half is its mirror image. */
+  const addBlock = (one: Edge, other: Edge, block: Float64Array): void => {
+    const [rows, columns] = [one.unknowns.length, other.unknowns.length];
+    for (let r = 0; r < rows; r++) {
+      const p = at(one, r);
+      if (p < 0) continue;
+      const sign = r % 2 === 1 ? one.slope : 1;
+      for (let c = 0; c < (one === other ? r + 1 : columns); c++) {
+        const q = at(other, c);
+        // Where two edges share an unknown its entry stands for both halves.
+        const twice = p === q && one !== other ? 2 : 1;
+        add(p, q, twice * sign * (c % 2 === 1 ? other.slope : 1) * block[r * columns + c]!);
       }
     }
-  }
-  const interior = Math.max(0, (columns - 2) * (ys.length - 2));
-  const most = 10 * (columns - 1) * (ys.length - 1) + 3 * (columns + ys.length);
-  const p = new Int32Array(most);
-  const q = new Int32Array(most);
-  const k = new Float64Array(most);
-  let used = 0;
-  const first = new Int32Array(interior);
-  for (let i = 0; i < interior; i++) first[i] = i;
-  for (let b = 0; b + 1 < ys.length; b++) {
-    for (let a = 0; a + 1 < columns; a++) {
-      const quad = quadStiffness(xs[a + 1]! - xs[a]!, ys[b + 1]! - ys[b]!, tension);
-      const at = b * columns + a;
-      const corners = [point[at]!, point[at + 1]!, point[at + columns + 1]!, point[at + columns]!];
-      for (let r = 0; r < 4; r++) {
-        for (let c = 0; c <= r; c++) {
-          const i = corners[r]!;
-          const j = corners[c]!;
-          if (i === held || j === held) continue;
-          p[used] = i;
-          q[used] = j;
-          k[used++] = quad[r * 4 + c]!;
-          if (i >= 0 && j >= 0) {
-            const low = i < j ? i : j;
-            const high = i < j ? j : i;
-            if (low < first[high]!) first[high] = low;
-          }
+  };
+  const { width, height, along_x, along_y } = border;
+  const level = edgeShares(along_x, width, sines_per_element * (along_x.length - 1));
+  const upright = edgeShares(along_y, height, sines_per_element * (along_y.length - 1));
+  const ways = [
+    { near: left, far: right, shares: upright, across: width, along: height, pull: tension.x, aside: tension.y },
+    { near: bottom, far: top, shares: level, across: height, along: width, pull: tension.y, aside: tension.x },
+  ];
+  const corners = [at(bottom, 0), at(top, 0), at(top, level.count - 2), at(bottom, level.count - 2)];
+  for (const [w, { near, far, shares, across, along, pull, aside }] of ways.entries()) {
+    const { own, opposite } = alongEnergy(shares, along, across, pull, aside);
+    addBlock(near, near, own);
+    addBlock(far, far, own);
+    addBlock(near, far, opposite);
+    // The flux of the flat twist between the corners does work on what the edge is more than straight.
+    const flux = (pull * along) / across;
+    const pairs =
+      w === 0
+        ? [
+            [corners[0]!, corners[3]!],
+            [corners[1]!, corners[2]!],
+          ]
+        : [
+            [corners[0]!, corners[1]!],
+            [corners[3]!, corners[2]!],
+          ];
+    for (const [edge, side] of [
+      [near, -1],
+      [far, 1],
+    ] as const) {
+      for (let n = 0; n < shares.count; n++) {
+        const p = at(edge, n);
+        const sign = side * (n % 2 === 1 ? edge.slope : 1) * flux;
+        for (const [e, moments] of [shares.falling, shares.rising].entries()) {
+          const [from, to] = pairs[e]!;
+          const value = sign * moments[n]!;
+          add(p, from!, p === from ? -2 * value : -value);
+          add(p, to!, p === to ? 2 * value : value);
         }
       }
     }
   }
-  for (const { from, to, freedom, k: pull } of threadsUnder(grid, tension)) {
-    const ends = [equations.of[6 * from + freedom]!, equations.of[6 * to + freedom]!];
-    ends.forEach((one, r) => {
-      for (let c = 0; c <= r; c++) {
-        const other = ends[c]!;
-        if (one < 0 || other < 0) continue;
-        p[used] = -1 - one;
-        q[used] = -1 - other;
-        k[used++] = r === c ? pull : -pull;
-      }
-    });
-  }
-  const couplings = { p: p.subarray(0, used), q: q.subarray(0, used), k: k.subarray(0, used) };
-  const inner = emptyProfile(first);
-  for (let c = 0; c < used; c++) if (p[c]! >= 0 && q[c]! >= 0) addEntry(inner, p[c]!, q[c]!, k[c]!);
-  return { interior, couplings, factors: factorise(inner) };
+  const meet = adjacentEnergy(upright, level, width, height, tension);
+  addBlock(left, bottom, meet.leftBottom);
+  addBlock(left, top, meet.leftTop);
+  addBlock(right, bottom, meet.rightBottom);
+  addBlock(right, top, meet.rightTop);
+  const flat = quadStiffness(width, height, tension);
+  const round = [corners[0]!, corners[3]!, corners[2]!, corners[1]!];
+  for (let r = 0; r < 4; r++) for (let c = 0; c <= r; c++) add(round[r]!, round[c]!, flat[4 * r + c]!);
+  return withThreads(border, tension, of, tied, dense);
 }
 
-/** y += K_m x for the skin with its interior condensed out: interior points settle where nothing pushes them. */
-export function addMembraneProduct(membrane: Membrane, x: Float64Array, y: Float64Array): void {
-  const { interior, couplings, factors } = membrane;
-  const { p, q, k } = couplings;
-  const z = new Float64Array(interior);
-  for (let c = 0; c < k.length; c++) {
-    const i = p[c]!;
-    const j = q[c]!;
-    if (i >= 0 && j < 0) z[i]! -= k[c]! * x[-1 - j]!;
-    else if (i < 0 && j >= 0) z[j]! -= k[c]! * x[-1 - i]!;
+/** The skin's entries and those of its threads, as one list. */
+function withThreads(
+  border: MembraneBorder,
+  tension: Tension,
+  of: Int32Array,
+  tied: readonly number[],
+  dense: Float64Array,
+): Membrane {
+  const size = tied.length;
+  const threads = threadsUnder(border, tension);
+  const most = (size * (size + 1)) / 2 + 3 * threads.length;
+  const [p, q, k] = [new Int32Array(most), new Int32Array(most), new Float64Array(most)];
+  let used = 0;
+  const couple = (one: number, other: number, value: number): void => {
+    p[used] = one;
+    q[used] = other;
+    k[used++] = value;
+  };
+  for (let r = 0; r < size; r++) for (let c = 0; c <= r; c++) couple(tied[r]!, tied[c]!, dense[r * size + c]!);
+  for (const { from, to, freedom, k: pull } of threads) {
+    const [one, other] = [of[6 * from + freedom]!, of[6 * to + freedom]!];
+    if (one >= 0) couple(one, one, pull);
+    if (other >= 0) couple(other, other, pull);
+    if (one >= 0 && other >= 0) couple(one, other, -pull);
   }
-  solveFactored(factors, z);
+  return { p: p.subarray(0, used), q: q.subarray(0, used), k: k.subarray(0, used) };
+}
+
+/** y += K_m x. */
+export function addMembraneProduct({ p, q, k }: Membrane, x: Float64Array, y: Float64Array): void {
   for (let c = 0; c < k.length; c++) {
-    const i = p[c]!;
-    const j = q[c]!;
-    if (i >= 0) {
-      if (j < 0) y[-1 - j]! += k[c]! * z[i]!;
-      continue;
-    }
-    y[-1 - i]! += k[c]! * (j >= 0 ? z[j]! : x[-1 - j]!);
-    if (j < 0 && j !== i) y[-1 - j]! += k[c]! * x[-1 - i]!;
+    const [i, j, value] = [p[c]!, q[c]!, k[c]!];
+    y[i]! += value * x[j]!;
+    if (i !== j) y[j]! += value * x[i]!;
   }
 }

@@ -1,108 +1,75 @@
 import type { Structure, Theory } from './structure.js';
-import { nodeEdges, rowStarts } from './equations.js';
-import { graphOf, narrowOrder } from './ordering.js';
+import { rowStarts } from './equations.js';
 import { prepare } from './assemble.js';
 import type { Prepared } from './assemble.js';
 import type { Freedom } from './freedoms.js';
 import type { FrameSolution } from './solve.js';
 import { geometricStiffness } from './geometric-stiffness.js';
-import { buildMembrane, interiorNumber, threadEnds } from './membrane.js';
-import type { Membrane, MembraneGrid, Tension } from './membrane.js';
-import { addEntry, emptyProfile, factorise } from './profile-matrix.js';
+import { midTwists } from './mid-twist.js';
+import type { MidTwists } from './mid-twist.js';
+import type { StabilityProblem } from './load-factors.js';
+import { addMembraneProduct, borderUnknowns, buildMembrane } from './membrane.js';
+import { threadEnds } from './threads.js';
+import type { Membrane, MembraneBorder, Tension } from './membrane.js';
+import { addEntry, addProduct, emptyProfile, factorise, solveFactored } from './profile-matrix.js';
 import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
 
-/** A plane frame with the grid of the skin it carries, prepared together so that both fit one narrow ordering. */
+/** A plane frame and the border of the skin it carries. */
 export interface StretchedFrame {
   readonly prepared: Prepared;
-  readonly grid: MembraneGrid;
-  /** Numbering that has the interior points of the skin among the unknowns of the frame. */
+  readonly border: MembraneBorder;
+  /** Numbering in which the unknowns that the skin ties to each other come last. */
   readonly joined: JoinedNumbering;
 }
 
-/** Where the frame's unknowns and the skin's interior points stand in one common system. */
+/** Where the frame's unknowns stand once the skin joins them. */
 interface JoinedNumbering {
   readonly frame: Int32Array;
-  readonly interior: Int32Array;
   readonly first: Int32Array;
 }
 
-/** Pairs of points (nodes, then interior points from `offset` on) that the skin couples. */
-function gridEdges(grid: MembraneGrid, offset: number): number[] {
-  const edges: number[] = [];
-  const point = (a: number, b: number): number => {
-    const inside = interiorNumber(grid, a, b);
-    return inside >= 0 ? offset + inside : grid.edge(a, b);
-  };
-  const [columns, rows] = [grid.xs.length, grid.ys.length];
-  for (let b = 0; b < rows; b++) {
-    for (let a = 0; a < columns; a++) {
-      const here = point(a, b);
-      if (a + 1 < columns) edges.push(here, point(a + 1, b));
-      if (b + 1 < rows) edges.push(here, point(a, b + 1));
-      if (a + 1 < columns && b + 1 < rows) edges.push(here, point(a + 1, b + 1), point(a + 1, b), point(a, b + 1));
+/**
+ * The skin ties every unknown along the border to every other: they come last, so that all others keep the narrow rows
+ * they have without it; before them the other turns of the nodes there, before those what lies inside, and first the
+ * parts that the skin does not act on.
+ */
+function joinNumbering({ equations }: Prepared, border: MembraneBorder): JoinedNumbering {
+  const { count, of, part } = equations;
+  const tied = borderUnknowns(border, of);
+  const rank = new Uint8Array(count);
+  const linked = new Set(tied.map((unknown) => part[unknown]!));
+  for (let unknown = 0; unknown < count; unknown++) if (linked.has(part[unknown]!)) rank[unknown] = 1;
+  for (const side of [border.bottom, border.top, border.left, border.right]) {
+    for (const node of side) {
+      for (let movement = 6 * node; movement < 6 * node + 6; movement++) {
+        const unknown = of[movement]!;
+        if (unknown >= 0 && rank[unknown] === 1) rank[unknown] = 2;
+      }
     }
   }
-  return edges;
+  for (const unknown of tied) rank[unknown] = 3;
+  const frame = new Int32Array(count);
+  let next = 0;
+  for (let wanted = 0; wanted <= 3; wanted++) {
+    for (let unknown = 0; unknown < count; unknown++) if (rank[unknown] === wanted) frame[unknown] = next++;
+  }
+  const move = (group: readonly number[]): number[] => group.map((unknown) => (unknown >= 0 ? frame[unknown]! : -1));
+  const threads = threadEnds(border).map(({ from, to, freedom }) => [of[6 * from + freedom]!, of[6 * to + freedom]!]);
+  return { frame, first: rowStarts(count, [...equations.groups, tied, ...threads].map(move)) };
 }
 
-function joinNumbering(prepared: Prepared, grid: MembraneGrid, order: readonly number[]): JoinedNumbering {
-  const { equations } = prepared;
-  const [columns, rows] = [grid.xs.length, grid.ys.length];
-  const point = (a: number, b: number): number => {
-    const inside = interiorNumber(grid, a, b);
-    return inside >= 0 ? equations.count + inside : equations.of[6 * grid.edge(a, b) + 2]!;
-  };
-  const quads: number[][] = [];
-  for (let b = 0; b + 1 < rows; b++) {
-    for (let a = 0; a + 1 < columns; a++)
-      quads.push([point(a, b), point(a + 1, b), point(a + 1, b + 1), point(a, b + 1)]);
-  }
-  const linked = new Set<number>();
-  for (const quad of quads) for (const eq of quad) if (eq >= 0 && eq < equations.count) linked.add(equations.part[eq]!);
-
-  const nodes = prepared.structure.nodes.length;
-  const total = equations.count + order.length - nodes;
-  const key = new Float64Array(total);
-  const nodePlaces: number[] = [];
-  order.forEach((point, position) => {
-    if (point < nodes) nodePlaces.push(position);
-    else key[equations.count + point - nodes] = position;
-  });
-  for (let eq = 0; eq < equations.count; eq++) {
-    const part = linked.has(equations.part[eq]!) ? 0 : 1 + equations.part[eq]!;
-    key[eq] = part * order.length + nodePlaces[equations.place[eq]!]!;
-  }
-  const sorted = Array.from({ length: total }, (_, i) => i).sort((p, q) => key[p]! - key[q]! || p - q);
-  const at = new Int32Array(total);
-  sorted.forEach((unknown, position) => (at[unknown] = position));
-  const move = (group: readonly number[]): number[] => group.map((eq) => (eq >= 0 ? at[eq]! : -1));
-  const pairs = threadEnds(grid).map(({ from, to, freedom }) => [
-    equations.of[6 * from + freedom]!,
-    equations.of[6 * to + freedom]!,
-  ]);
-  const first = rowStarts(total, [...equations.groups.map(move), ...quads.map(move), ...pairs.map(move)]);
-  return { frame: at.slice(0, equations.count), interior: at.slice(equations.count), first };
-}
-
-/** Prepares a frame and the grid of its skin; or tells how the frame alone is free to move. */
+/** Prepares a frame and the skin on its border; or tells how the frame alone is free to move. */
 export function prepareStretched(
   structure: Structure,
-  grid: MembraneGrid,
+  border: MembraneBorder,
   theory: Theory,
 ):
   | { readonly stable: true; readonly stretched: StretchedFrame }
   | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
-  const nodes = structure.nodes.length;
-  const interior = Math.max(0, (grid.xs.length - 2) * (grid.ys.length - 2));
-  const order = narrowOrder(graphOf(nodes + interior, nodeEdges(structure).concat(gridEdges(grid, nodes))));
-  const preparation = prepare(
-    structure,
-    theory,
-    order.filter((point) => point < nodes),
-  );
+  const preparation = prepare(structure, theory);
   if (!preparation.stable) return preparation;
   const { prepared } = preparation;
-  return { stable: true, stretched: { prepared, grid, joined: joinNumbering(prepared, grid, order) } };
+  return { stable: true, stretched: { prepared, border, joined: joinNumbering(prepared, border) } };
 }
 
 /**
@@ -112,9 +79,14 @@ export function prepareStretched(
 export interface SecondOrder {
   readonly geometric: ProfileMatrix;
   readonly membrane: Membrane;
-  /** Linear and second-order stiffness in the joined numbering, skin interior included. */
+  readonly midTwists: MidTwists;
+  /**
+   * Linear and second-order stiffness in the joined numbering, the skin included, and what the twist between nodes
+   * takes from them at the square of the load.
+   */
   readonly joinedLinear: ProfileMatrix;
   readonly joinedSecond: ProfileMatrix;
+  readonly joinedSquare: ProfileMatrix;
 }
 
 /** Copies a matrix on the frame's unknowns into the joined system. */
@@ -136,26 +108,70 @@ function place(matrix: ProfileMatrix, joined: JoinedNumbering): ProfileMatrix {
 }
 
 /**
- * Second-order stiffness for the forces of `solution` and the tension that goes with them. Without tension the skin
- * lies still.
+ * Second-order stiffness for the forces of `solution` and the tension that goes with them.
  */
 export function secondOrder(frame: StretchedFrame, solution: FrameSolution, tension: Tension): SecondOrder {
-  const { prepared, grid, joined } = frame;
+  const { prepared, border, joined } = frame;
   const geometric = geometricStiffness(prepared, solution);
-  const membrane = buildMembrane(grid, tension, prepared.equations);
+  const membrane = buildMembrane(border, tension, prepared.equations);
   const joinedSecond = place(geometric, joined);
-  const { p, q, k } = membrane.couplings;
-  const at = (point: number): number => (point >= 0 ? joined.interior[point]! : joined.frame[-1 - point]!);
-  for (let c = 0; c < k.length; c++) addEntry(joinedSecond, at(p[c]!), at(q[c]!), k[c]!);
+  const { p, q, k } = membrane;
+  for (let c = 0; c < k.length; c++) addEntry(joinedSecond, joined.frame[p[c]!]!, joined.frame[q[c]!]!, k[c]!);
+  const between = midTwists(prepared, solution);
+  const joinedSquare = emptyProfile(joined.first);
+  prepared.elements.forEach(({ movements }, e) => {
+    const push = between.pushes.subarray(12 * e, 12 * e + 12);
+    for (let r = 0; r < 12; r++) {
+      const i = prepared.equations.of[movements[r]!]!;
+      if (i < 0 || push[r] === 0) continue;
+      for (let c = 0; c < 12; c++) {
+        const j = prepared.equations.of[movements[c]!]!;
+        if (j < 0 || push[c] === 0 || joined.frame[j]! > joined.frame[i]!) continue;
+        addEntry(joinedSquare, joined.frame[i]!, joined.frame[j]!, (-push[r]! * push[c]!) / between.k[e]!);
+      }
+    }
+  });
   const joinedLinear = place(prepared.stiffness, joined);
-  if (tension.x === 0 && tension.y === 0) for (const point of joined.interior) addEntry(joinedLinear, point, point, 1);
-  return { geometric, membrane, joinedLinear, joinedSecond };
+  return { geometric, membrane, midTwists: between, joinedLinear, joinedSecond, joinedSquare };
 }
 
-/** Factors of K + share · (K_g + K_m), the skin's interior among the unknowns. */
+/** Factors of K + share · (K_g + K_m), with the twist between nodes where it settles. */
 export function tangentFactors(second: SecondOrder, share: number): ProfileFactors {
-  const { joinedLinear: linear, joinedSecond } = second;
+  const { joinedLinear: linear, joinedSecond, joinedSquare } = second;
   const values = new Float64Array(linear.values.length);
-  for (let v = 0; v < values.length; v++) values[v] = linear.values[v]! + share * joinedSecond.values[v]!;
+  for (let v = 0; v < values.length; v++)
+    values[v] = linear.values[v]! + share * (joinedSecond.values[v]! + share * joinedSquare.values[v]!);
   return factorise({ ...linear, values }, true);
+}
+
+/**
+ * K φ = −λ (K_g + K_m) φ on the unknowns of the frame, followed by the parabola of twist of every member (which a mode
+ * has beyond `prepared.equations.count`).
+ */
+export function stabilityProblem({ equations, elements, factors }: Prepared, second: SecondOrder): StabilityProblem {
+  const { count, of } = equations;
+  const { pushes, k } = second.midTwists;
+  return {
+    n: count + k.length,
+    solve: (b) => {
+      solveFactored(factors, b);
+      for (let e = 0; e < k.length; e++) b[count + e]! /= k[e]!;
+    },
+    addProduct: (x, y) => {
+      addProduct(second.geometric, x, y);
+      addMembraneProduct(second.membrane, x, y);
+      elements.forEach(({ movements }, e) => {
+        let pushed = 0;
+        for (let r = 0; r < 12; r++) {
+          const i = of[movements[r]!]!;
+          const share = pushes[12 * e + r]!;
+          if (i < 0 || share === 0) continue;
+          pushed += share * x[i]!;
+          y[i]! += share * x[count + e]!;
+        }
+        y[count + e]! += pushed;
+      });
+    },
+    countBelow: (factor) => tangentFactors(second, factor).negative,
+  };
 }

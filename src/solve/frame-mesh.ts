@@ -1,6 +1,6 @@
 import { barNames, cornerNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
-import type { MembraneGrid, Structure, Support, Theory } from '../frame3d/index.js';
+import type { MembraneBorder, Structure, Support, Theory } from '../frame3d/index.js';
 import type { CrossbarShape, FrameShape, PointForce } from '../model/frame-shape.js';
 import { Layout } from './mesh-layout.js';
 import type { MeshMember } from './mesh-layout.js';
@@ -16,7 +16,7 @@ export interface FrameMesh {
   readonly bars: Readonly<Record<BarName, MeshMember>>;
   readonly crossbars: readonly MeshMember[];
   readonly braces: readonly MeshMember[];
-  readonly grid: MembraneGrid;
+  readonly border: MembraneBorder;
   /** Node at a fraction along a bar that was among the places asked for. */
   readonly nodeAt: (bar: BarName, at: number) => number;
 }
@@ -190,11 +190,11 @@ export function meshFrame(
   const layout = new Layout(theory);
   const lines = linesOf(shape, extra, fineness.bar);
   const [right, top] = [lines.x.at.length - 1, lines.y.at.length - 1];
-  const border = new Int32Array((right + 1) * (top + 1)).fill(-1);
-  const edge = (a: number, b: number): number => border[b * (right + 1) + a]!;
+  const round = new Int32Array((right + 1) * (top + 1)).fill(-1);
+  const edge = (a: number, b: number): number => round[b * (right + 1) + a]!;
   const place = (id: string, a: number, b: number): number => {
     const node = layout.node(id, lines.x.at[a]! * shape.span_x_mm, lines.y.at[b]! * shape.span_y_mm);
-    border[b * (right + 1) + a] = node;
+    round[b * (right + 1) + a] = node;
     return node;
   };
   const corners: Record<CornerName, number> = {
@@ -242,10 +242,15 @@ export function meshFrame(
     { node: corners['bottom-right'], fix: { uy: 0, uz: 0 } },
     { node: corners['top-left'], fix: { uz: 0 } },
   ];
-  const grid: MembraneGrid = {
-    xs: lines.x.at.map((s) => s * shape.span_x_mm),
-    ys: lines.y.at.map((s) => s * shape.span_y_mm),
-    edge,
+  const border: MembraneBorder = {
+    width: shape.span_x_mm,
+    height: shape.span_y_mm,
+    along_x: lines.x.at,
+    along_y: lines.y.at,
+    bottom: bars.bottom.nodes,
+    top: bars.top.nodes,
+    left: bars.left.nodes,
+    right: bars.right.nodes,
   };
   const nodeAt = (name: BarName, at: number): number => {
     const index = (isLevel(name) ? lines.x : lines.y).indexOf(at);
@@ -253,5 +258,5 @@ export function meshFrame(
     return isLevel(name) ? edge(index, fixed) : edge(fixed, index);
   };
   const { nodes, members, springs } = layout;
-  return { structure: { nodes, members, springs, supports }, corners, plates, bars, crossbars, braces, grid, nodeAt };
+  return { structure: { nodes, members, springs, supports }, corners, plates, bars, crossbars, braces, border, nodeAt };
 }

@@ -1,13 +1,5 @@
 import { spokenName } from '../base/names.js';
-import {
-  addMembraneProduct,
-  addProduct,
-  largeMovement,
-  smallestLoadFactors,
-  solveFactored,
-  spreadUnknowns,
-  tangentFactors,
-} from '../frame3d/index.js';
+import { largeMovement, smallestLoadFactors, spreadUnknowns, stabilityProblem } from '../frame3d/index.js';
 import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
@@ -63,20 +55,47 @@ function nameMode(
   };
 }
 
+/** Places along a member, at least, at which a mode is drawn. */
+const drawnPlaces = 16;
+
+/** A member's line with its movements: its ends', and how it departs from the chord between them. */
+function modeLine(member: MeshMember, mesh: FrameMesh, u: Float64Array): ModeLine {
+  const { name, nodes, elements } = member;
+  const fractions = fineFractions(member, Math.ceil(drawnPlaces / elements.length));
+  const [across, out] = [departures(member, u, 'plane', fractions), departures(member, u, 'out', fractions)];
+  const [from, to] = [nodes[0]!, nodes[nodes.length - 1]!];
+  const [a, b] = [mesh.structure.nodes[from]!, mesh.structure.nodes[to]!];
+  const [c, s] = member.along;
+  return {
+    member: name,
+    points: fractions.map((t, i) => {
+      const between = (p: number, q: number): number => p + t * (q - p);
+      const moved = (d: number): number => between(u[6 * from + d]!, u[6 * to + d]!);
+      return {
+        x: between(a.x, b.x),
+        y: between(a.y, b.y),
+        dx: moved(0) - s * across[i]!,
+        dy: moved(1) + c * across[i]!,
+        dz: moved(2) + out[i]!,
+      };
+    }),
+  };
+}
+
 /**
  * Lines of every member with their movements in a mode, the largest shift being 1. The propeller's free corner comes
  * forward.
  */
 function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
-  const { plane, out } = largestShifts(mesh, u);
+  const lines = membersOf(mesh).map((member) => modeLine(member, mesh, u));
+  const shifts = lines.flatMap(({ points }) =>
+    points.map(({ dx, dy, dz }) => Math.max(Math.hypot(dx, dy), Math.abs(dz))),
+  );
   const lift = u[6 * mesh.corners['top-right'] + 2]!;
-  const scale = (lift < 0 ? -1 : 1) / (Math.max(plane, out) || 1);
-  return membersOf(mesh).map(({ name, nodes }) => ({
-    member: name,
-    points: nodes.map((n) => {
-      const { x, y } = mesh.structure.nodes[n]!;
-      return { x, y, dx: scale * u[6 * n]!, dy: scale * u[6 * n + 1]!, dz: scale * u[6 * n + 2]! };
-    }),
+  const scale = (lift < 0 ? -1 : 1) / (Math.abs(largestOf(shifts)) || 1);
+  return lines.map(({ member, points }) => ({
+    member,
+    points: points.map(({ x, y, dx, dy, dz }) => ({ x, y, dx: scale * dx, dy: scale * dy, dz: scale * dz })),
   }));
 }
 
@@ -108,18 +127,7 @@ export interface ReadStability {
 
 /** The `wanted` smallest load factors (one or two) of a frame with its cloth and what their modes look like. */
 export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): ReadStability {
-  const found: LoadFactor[] = smallestLoadFactors(
-    {
-      n: prepared.equations.count,
-      solve: (b) => solveFactored(prepared.factors, b),
-      addProduct: (x, y) => {
-        addProduct(second.geometric, x, y);
-        addMembraneProduct(second.membrane, x, y);
-      },
-      countBelow: (factor) => tangentFactors(second, factor).negative,
-    },
-    wanted,
-  );
+  const found: LoadFactor[] = smallestLoadFactors(stabilityProblem(prepared, second), wanted);
   const [first, next] = found;
   if (!first) return { stability: neverUnstable, mixed: false };
   const u = spreadUnknowns(prepared, first.mode);

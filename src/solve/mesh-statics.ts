@@ -18,6 +18,23 @@ const inward: Readonly<Record<BarName, readonly [number, number]>> = {
 
 /** Number of equal steps in a bar's bow line. */
 const bowSteps = 32;
+/** Places along a member, at least, at which its shape and its forces are looked at; in between both are smooth. */
+const shapePlaces = 128;
+const forcePlaces = 16;
+
+const partsFor = (places: number, { elements }: MeshMember): number => Math.ceil(places / elements.length);
+
+/** What the cloth does to a bar per length: its pull in the plane, and the moment of that about the centre line. */
+function edgeLoad(
+  shape: FrameShape,
+  name: BarName,
+  pull: EdgePull,
+  eccentric: boolean,
+): { readonly force: readonly [number, number]; readonly moment: readonly [number, number] } {
+  const [x, y] = [inward[name][0] * pull.x, inward[name][1] * pull.y];
+  const e = eccentric ? shape.eccentricity_mm[name] : 0;
+  return { force: [x, y], moment: [-e * y, e * x] };
+}
 
 /** Cloth pull along the centre line of every side bar, with the torque it makes about it, and point forces. */
 export function frameLoads(
@@ -29,10 +46,9 @@ export function frameLoads(
 ): Loads {
   const members: MemberLoad[] = [];
   for (const [name, member] of Object.entries(mesh.bars) as [BarName, MeshMember][]) {
-    const [x, y] = [inward[name][0] * pull.x, inward[name][1] * pull.y];
-    const e = eccentric ? shape.eccentricity_mm[name] : 0;
+    const { force, moment } = edgeLoad(shape, name, pull, eccentric);
     for (const element of member.elements)
-      members.push({ member: element, force: [x, y, 0], moment: [-e * y, e * x, 0] });
+      members.push({ member: element, force: [...force, 0], moment: [...moment, 0] });
   }
   const nodes = extra.map(({ bar, at, Fx, Fy, Fz }): NodeLoad => ({
     node: mesh.nodeAt(bar, at),
@@ -46,47 +62,63 @@ function axial(member: MeshMember, solution: FrameSolution): number {
   return largestOf(member.elements.flatMap((e) => [-solution.endForces[e]![0]!, solution.endForces[e]![6]!]));
 }
 
-/** Forces at the ends of every element of a member, and where its in-plane moment is largest inside one. */
+/** Forces along a member, at even places in every element and where its in-plane moment turns. */
 function forcesAlong(member: MeshMember, solution: FrameSolution): BarForces[] {
+  const parts = partsFor(forcePlaces, member);
   return member.elements.flatMap((element, e) => {
     const f = solution.endForces[element]!;
     const [from, to] = [member.at[e]!, member.at[e + 1]!];
-    const start = { s: from, axial_N: -f[0]!, plane_Nmm: -f[5]!, out_Nmm: -f[4]! };
-    const end = { s: to, axial_N: f[6]!, plane_Nmm: f[11]!, out_Nmm: f[10]! };
     const [Vi, Vj] = [-f[1]!, f[7]!];
+    const between = (a: number, b: number, t: number): number => a + t * (b - a);
+    const at = (t: number): BarForces => ({
+      s: between(from, to, t),
+      axial_N: between(-f[0]!, f[6]!, t),
+      plane_Nmm: -f[5]! - (Vi * t + ((Vj - Vi) * t * t) / 2) * (to - from) * member.length_mm,
+      out_Nmm: between(-f[4]!, f[10]!, t),
+    });
+    const places = Array.from({ length: parts }, (_, part) => part / parts);
     // A zero that rounding has given a sign is no turning point.
-    if (!(Vi * Vj < 0 && Math.min(Math.abs(Vi), Math.abs(Vj)) > 1e-9 * Math.max(Math.abs(Vi), Math.abs(Vj))))
-      return [start, end];
-    const t = Vi / (Vi - Vj);
-    const between = (a: number, b: number): number => a + t * (b - a);
-    const top = start.plane_Nmm - (Vi * t * (to - from) * member.length_mm) / 2;
-    return [
-      start,
-      {
-        s: between(from, to),
-        axial_N: between(start.axial_N, end.axial_N),
-        plane_Nmm: top,
-        out_Nmm: between(start.out_Nmm, end.out_Nmm),
-      },
-      end,
-    ];
+    if (Vi * Vj < 0 && Math.min(Math.abs(Vi), Math.abs(Vj)) > 1e-9 * Math.max(Math.abs(Vi), Math.abs(Vj)))
+      places.push(Vi / (Vi - Vj));
+    const end = { s: to, axial_N: f[6]!, plane_Nmm: f[11]!, out_Nmm: f[10]! };
+    return [...places.sort((p, q) => p - q).map(at), end];
   });
 }
 
-function barStatics(name: BarName, member: MeshMember, solution: FrameSolution, pull: EdgePull): BarStatics {
+/** A bar's turn about its own axis, rad, along it: between nodes an even torque (N·mm/mm) bends its course. */
+function turnsAlong(member: MeshMember, u: Float64Array, torque: number): number[] {
+  const [c, s] = member.along;
+  const turn = (n: number): number => c * u[6 * n + 3]! + s * u[6 * n + 4]!;
+  const parts = partsFor(shapePlaces, member);
+  const { G_MPa, J_mm4 } = member.section;
+  return member.elements.flatMap((_, e) => {
+    const [i, j] = [turn(member.nodes[e]!), turn(member.nodes[e + 1]!)];
+    const h = (member.at[e + 1]! - member.at[e]!) * member.length_mm;
+    return Array.from({ length: parts + 1 }, (_p, part) => {
+      const t = part / parts;
+      return i + (j - i) * t + (torque * h * h * t * (1 - t)) / (2 * G_MPa * J_mm4);
+    });
+  });
+}
+
+function barStatics(
+  name: BarName,
+  member: MeshMember,
+  solution: FrameSolution,
+  { force, moment }: ReturnType<typeof edgeLoad>,
+): BarStatics {
   const { u } = solution;
   const sign = inwardSign[name];
-  const q = sign * (inward[name][0] === 0 ? pull.y : pull.x);
-  const fine = fineFractions(member, 4);
   const [c, s] = member.along;
-  const roll = member.nodes.map((n) => 1000 * rollSign[name] * (c * u[6 * n + 3]! + s * u[6 * n + 4]!));
+  const q = c * force[1] - s * force[0];
+  const fine = fineFractions(member, partsFor(shapePlaces, member));
   const stations = Array.from({ length: bowSteps + 1 }, (_, i) => i / bowSteps);
   const line = departures(member, u, 'plane', stations, q);
   const forces = forcesAlong(member, solution);
   return {
     inward_bow_mm: sign * largestOf([...departures(member, u, 'plane', fine, q), ...line]),
     dish_mm: largestOf(departures(member, u, 'out', fine)),
-    roll_mrad: largestOf(roll),
+    roll_mrad: 1000 * rollSign[name] * largestOf(turnsAlong(member, u, c * moment[0] + s * moment[1])),
     axial_N: axial(member, solution),
     moment_Nmm: Math.max(...forces.map(({ plane_Nmm }) => Math.abs(plane_Nmm))),
     forces,
@@ -95,7 +127,7 @@ function barStatics(name: BarName, member: MeshMember, solution: FrameSolution, 
 }
 
 function crossbarStatics(member: MeshMember, solution: FrameSolution): CrossbarStatics {
-  const bow = largestOf(departures(member, solution.u, 'plane', fineFractions(member, 4)));
+  const bow = largestOf(departures(member, solution.u, 'plane', fineFractions(member, partsFor(shapePlaces, member))));
   return { name: member.name, axial_N: axial(member, solution), bow_mm: Math.abs(bow), span_mm: member.length_mm };
 }
 
@@ -144,8 +176,14 @@ function stretch(mesh: FrameMesh, u: Float64Array, from: CornerName, to: CornerN
 /**
  * Reads everything a frame's statics tells of bars, crossbars and corners from the solution of its mesh under a pull.
  */
-export function readStatics(mesh: FrameMesh, solution: FrameSolution, pull: EdgePull): Statics {
-  const bars = perBar((bar) => barStatics(bar, mesh.bars[bar], solution, pull));
+export function readStatics(
+  shape: FrameShape,
+  mesh: FrameMesh,
+  solution: FrameSolution,
+  pull: EdgePull,
+  eccentric: boolean,
+): Statics {
+  const bars = perBar((bar) => barStatics(bar, mesh.bars[bar], solution, edgeLoad(shape, bar, pull, eccentric)));
   const corners = Object.fromEntries(cornerNames.map((c) => [c, cornerStatics(c, mesh, solution)])) as Record<
     CornerName,
     CornerStatics

@@ -1,12 +1,14 @@
-import { EigenvalueDecomposition, inverse, Matrix } from 'ml-matrix';
+import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { evenGive } from '../../src/base/joint-give.js';
-import { addMembraneProduct, addProduct, eulerBernoulli, prepareStretched, secondOrder, smallestLoadFactors, solveFactored, solvePrepared, tangentFactors, timoshenko } from '../../src/frame3d/index.js';
+import { addMembraneProduct, addProduct, eulerBernoulli, prepareStretched, secondOrder, smallestLoadFactors, solveFactored, solvePrepared, stabilityProblem, tangentFactors, timoshenko } from '../../src/frame3d/index.js';
 import type { Member, SecondOrder, StretchedFrame, Structure } from '../../src/frame3d/index.js';
 import { prepare } from '../../src/frame3d/assemble.js';
 import { numberEquations } from '../../src/frame3d/equations.js';
 import { geometricStiffness, memberGeometricStiffness } from '../../src/frame3d/geometric-stiffness.js';
-import { buildMembrane, quadStiffness } from '../../src/frame3d/membrane.js';
+import { midTwistPush, midTwistStiffness } from '../../src/frame3d/mid-twist.js';
+import { buildMembrane } from '../../src/frame3d/membrane.js';
+import { quadStiffness } from '../../src/frame3d/skin-energy.js';
 import type { ProfileMatrix } from '../../src/frame3d/profile-matrix.js';
 import { symmetricEigen } from '../../src/frame3d/small-eigen.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
@@ -32,7 +34,7 @@ const uneven: FrameWords = {
 
 function second(shape: FrameShape, at: EdgePull, bar = 6): { mesh: FrameMesh; frame: StretchedFrame; order: SecondOrder } {
   const mesh = meshFrame(shape, [], { bar, crossbar: 3, brace: 2 }, timoshenko);
-  const preparation = prepareStretched(mesh.structure, mesh.grid, timoshenko);
+  const preparation = prepareStretched(mesh.structure, mesh.border, timoshenko);
   if (!preparation.stable) throw new Error('unstable');
   const frame = preparation.stretched;
   const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, at, [], false));
@@ -70,7 +72,7 @@ describe('a rigid rotation of a frame with its cloth costs nothing', () => {
   it.each(shapes)('%s, about x and about y', (_, shape) => {
     // Three bars of the structure hold z; freed of them every node may turn with the whole.
     const { mesh } = second(shape, pull);
-    const preparation = prepareStretched(mesh.structure, mesh.grid, timoshenko);
+    const preparation = prepareStretched(mesh.structure, mesh.border, timoshenko);
     if (!preparation.stable) throw new Error('unstable');
     const free: Structure = { ...mesh.structure, supports: [{ node: 0, fix: { ux: 0, uy: 0 } }, { node: 1, fix: { uy: 0 } }] };
     const solution = solvePrepared(preparation.stretched.prepared, frameLoads(shape, mesh, pull, [], false));
@@ -94,7 +96,7 @@ describe('a rigid rotation of a frame with its cloth costs nothing', () => {
 
   it.each(shapes)('%s, about z, with the threads following', (_, shape) => {
     const { mesh } = second(shape, pull);
-    const preparation = prepareStretched(mesh.structure, mesh.grid, timoshenko);
+    const preparation = prepareStretched(mesh.structure, mesh.border, timoshenko);
     if (!preparation.stable) throw new Error('unstable');
     const free: Structure = { ...mesh.structure, supports: [{ node: 0, fix: { uz: 0 } }] };
     const solution = solvePrepared(preparation.stretched.prepared, frameLoads(shape, mesh, pull, [], false));
@@ -109,9 +111,9 @@ describe('a rigid rotation of a frame with its cloth costs nothing', () => {
     addProduct(geometric, x, y);
     const energy = (): number => x.reduce((sum, value, i) => sum + value * y[i]!, 0);
     const frameAlone = energy();
-    const [width, height] = [mesh.grid.xs.at(-1)! - mesh.grid.xs[0]!, mesh.grid.ys.at(-1)! - mesh.grid.ys[0]!];
+    const { width, height } = mesh.border;
     expect(frameAlone).toBeCloseTo(-(pull.x + pull.y) * width * height, 3);
-    addMembraneProduct(buildMembrane(mesh.grid, pull, equations), x, y);
+    addMembraneProduct(buildMembrane(mesh.border, pull, equations), x, y);
     expect(Math.max(...y.map(Math.abs))).toBeLessThan(1e-9 * pull.x * width);
     expect(Math.abs(energy())).toBeLessThan(1e-9 * Math.abs(frameAlone));
   });
@@ -124,7 +126,7 @@ function looseSecondOrder(free: Structure, mesh: FrameMesh, solution: ReturnType
   const elements = held.prepared.elements;
   const equations = numberEquations(free, elements.map((e) => e.axes), free.nodes.map((_, n) => n));
   const loose = { ...held.prepared, structure: free, equations };
-  return { equations, geometric: geometricStiffness(loose, solution), membrane: buildMembrane(mesh.grid, pull, equations) };
+  return { equations, geometric: geometricStiffness(loose, solution), membrane: buildMembrane(mesh.border, pull, equations) };
 }
 
 
@@ -157,7 +159,7 @@ describe('the pieces of the second order', () => {
   });
 
   it('moments and shears act as their energy says, by direct integration', () => {
-    const force = { N: -70, Vy: 13, Mi: 900, Mj: -2300 };
+    const force = { N: -70, Vy: 13, grown: 21, Mi: 900, Mj: -2300 };
     const L = 180;
     const k = new Float64Array(144);
     memberGeometricStiffness(force, L, k);
@@ -175,10 +177,11 @@ describe('the pieces of the second order', () => {
     const stretch = (end[6]! - end[0]!) / L;
     const density = (x: number): number => {
       const theta = end[3]! + twistRate * x;
-      const M = force.Mi + ((force.Mj - force.Mi) * x) / L;
+      const M = force.Mi + ((force.Mj - force.Mi) * x) / L + (force.grown * x * (L - x)) / (2 * L);
+      const V = force.Vy + force.grown * (x / L - 0.5);
       const [dv] = v(x) as [number];
       const [dw, ddw] = w(x) as [number, number];
-      return (force.N / 2) * (dv * dv + dw * dw) - force.Vy * stretch * dv + (force.Vy / 2) * theta * dw + (M / 2) * (theta * ddw - dw * twistRate);
+      return (force.N / 2) * (dv * dv + dw * dw) - force.Vy * stretch * dv + (V / 2) * theta * dw + (M / 2) * (theta * ddw - dw * twistRate);
     };
     const steps = 2000;
     let energy = 0;
@@ -196,27 +199,42 @@ describe('the pieces of the second order', () => {
     expect(energy([0, 0, 7, 7])).toBeCloseTo(0.5 * 0.5 * (7 / 70) ** 2 * 30 * 70, 12);
     expect(energy([0, 0, 1, 0])).toBeCloseTo(((0.2 * 70) / 30 / 3 + (0.5 * 30) / 70 / 3) / 2, 12);
   });
+});
 
-  it('the cloth with its interior condensed gives what a dense elimination gives', () => {
-    const { frame, order } = second(frameOf(uneven), pull);
-    const n = frame.prepared.equations.count;
-    const { interior, couplings } = order.membrane;
-    const full = Matrix.zeros(n + interior, n + interior);
-    const at = (p: number): number => (p >= 0 ? n + p : -1 - p);
-    couplings.k.forEach((k, c) => {
-      const [i, j] = [at(couplings.p[c]!), at(couplings.q[c]!)];
-      full.set(i, j, full.get(i, j) + k);
-      if (i !== j) full.set(j, i, full.get(j, i) + k);
-    });
-    const [edge, inner] = [[0, n - 1], [n, n + interior - 1]] as const;
-    const cross = full.subMatrix(edge[0], edge[1], inner[0], inner[1]);
-    const condensed = full.subMatrix(edge[0], edge[1], edge[0], edge[1]).sub(cross.mmul(inverse(full.subMatrix(inner[0], inner[1], inner[0], inner[1]))).mmul(cross.transpose()));
-    const x = Float64Array.from({ length: n }, (_, i) => Math.cos(2 * i + 1));
-    const y = new Float64Array(n);
-    addMembraneProduct(order.membrane, x, y);
-    const oracle = condensed.mmul(Matrix.columnVector(Array.from(x)));
-    const size = Math.max(...y.map(Math.abs));
-    y.forEach((value, i) => expect(Math.abs(value - oracle.get(i, 0))).toBeLessThan(1e-10 * size));
+describe('the twist between the nodes of a member', () => {
+  const force = { N: 0, Vy: 13, grown: 21, Mi: 900, Mj: 900 - 13 * 180 };
+  const L = 180;
+
+  it('is pushed by its moments as their energy says, by direct integration', () => {
+    const push = new Float64Array(12);
+    midTwistPush(force, L, push);
+    const end = [0, 0, -0.2, 0, -0.01, 0, 0, 0, 0.5, 0, 0.015, 0];
+    const slope = (t: number): number => ((end[8]! - end[2]!) * (6 * t - 6 * t * t)) / L - end[4]! * (1 - 4 * t + 3 * t * t) - end[10]! * (3 * t * t - 2 * t);
+    const steps = 4000;
+    let energy = 0;
+    for (let n = 0; n < steps; n++) {
+      const t = (n + 0.5) / steps;
+      const M = force.Mi + (force.Mj - force.Mi) * t + (force.grown * L * t * (1 - t)) / 2;
+      const V = force.Vy + force.grown * (t - 0.5);
+      const bend = (slope(t + 1e-6) - slope(t - 1e-6)) / (2e-6 * L);
+      energy += ((V / 2) * 4 * t * (1 - t) * slope(t) + (M / 2) * (4 * t * (1 - t) * bend - ((4 * (1 - 2 * t)) / L) * slope(t))) * (L / steps);
+    }
+    expect(push.reduce((sum, c, i) => sum + c * end[i]!, 0) / energy).toBeCloseTo(1, 5);
+  });
+
+  it('is not pushed when the member turns rigidly in balance with its forces', () => {
+    const push = new Float64Array(12);
+    midTwistPush(force, L, push);
+    const tilted = [0, 0, 0, 0, -1, 0, 0, 0, L, 0, -1, 0];
+    expect(Math.abs(push.reduce((sum, c, i) => sum + c * tilted[i]!, 0))).toBeLessThan(1e-10 * Math.max(...push.map(Math.abs)) * L);
+  });
+
+  it('resists with the torsional energy of its parabola', () => {
+    const member = { G: 560, J: 59604 } as Member;
+    const steps = 1000;
+    let energy = 0;
+    for (let n = 0; n < steps; n++) energy += 0.5 * 560 * 59604 * ((4 * (1 - (2 * (n + 0.5)) / steps)) / L) ** 2 * (L / steps);
+    expect(midTwistStiffness(member, L) / (2 * energy)).toBeCloseTo(1, 5);
   });
 });
 
@@ -225,30 +243,27 @@ describe('the smallest load factors', () => {
     for (const words of [uneven, { ...uneven, give: 6, crossbarGive: 20, brace: { leg: 200, w: 38, d: 19 } }]) {
       const { frame, order } = second(frameOf(words), pull, 5);
       const { prepared } = frame;
-      const n = prepared.equations.count;
-      const B = dense(order.geometric);
-      for (let j = 0; j < n; j++) {
-        const unit = new Float64Array(n);
+      const problem = stabilityProblem(prepared, order);
+      const { n } = problem;
+      const column = (j: number, fill: (x: Float64Array, y: Float64Array) => void): Float64Array => {
+        const [unit, y] = [new Float64Array(n), new Float64Array(n)];
         unit[j] = 1;
-        const column = new Float64Array(n);
-        addMembraneProduct(order.membrane, unit, column);
-        column.forEach((value, i) => B.set(i, j, B.get(i, j) + value));
-      }
-      const K = new EigenvalueDecomposition(dense(prepared.stiffness), { assumeSymmetric: true });
+        fill(unit, y);
+        return y;
+      };
+      const B = Matrix.zeros(n, n);
+      for (let j = 0; j < n; j++) column(j, problem.addProduct).forEach((value, i) => B.set(i, j, value));
+      expect(B.clone().sub(B.transpose()).norm()).toBeLessThan(1e-9 * B.norm());
+      const stiffness = Matrix.zeros(n, n);
+      stiffness.setSubMatrix(dense(prepared.stiffness), 0, 0);
+      order.midTwists.k.forEach((k, e) => stiffness.set(prepared.equations.count + e, prepared.equations.count + e, k));
+      const K = new EigenvalueDecomposition(stiffness, { assumeSymmetric: true });
       const V = K.eigenvectorMatrix;
       const root = Matrix.diag(K.realEigenvalues.map((v) => 1 / Math.sqrt(v)));
       const standard = root.mmul(V.transpose()).mmul(B).mmul(V).mmul(root).mul(-1);
       const values = new EigenvalueDecomposition(standard.add(standard.transpose()).mul(0.5), { assumeSymmetric: true }).realEigenvalues;
       const oracle = values.filter((v) => v > 0).sort((p, q) => q - p).map((v) => 1 / v);
-      const found = smallestLoadFactors({
-        n,
-        solve: (b) => solveFactored(prepared.factors, b),
-        addProduct: (x, y) => {
-          addProduct(order.geometric, x, y);
-          addMembraneProduct(order.membrane, x, y);
-        },
-        countBelow: (factor) => tangentFactors(order, factor).negative,
-      }, 3);
+      const found = smallestLoadFactors(problem, 3);
       for (let r = 0; r < 3; r++) expect(found[r]!.factor / oracle[r]!).toBeCloseTo(1, 6);
       for (const [r, factor] of oracle.slice(0, 6).entries()) {
         expect(tangentFactors(order, factor * (1 - 1e-5)).negative).toBe(r);

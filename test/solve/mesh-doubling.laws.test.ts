@@ -30,10 +30,10 @@ const plans = fc.record({
 const off = (found: number | null, finer: number | null): number => Math.abs((found ?? NaN) / (finer ?? NaN) - 1);
 
 describe('numbers change by less than 1 % when the mesh is doubled', () => {
-  test('the first factor with softer joints, on its coarser mesh', () => {
+  test('the first factor with softer joints', () => {
     fc.assert(fc.property(plans, ({ shape_soft, peak }) => {
       const coarse = findStability(shape_soft, peak, softJointOptions).load_factor;
-      expect(off(coarse, findStability(shape_soft, peak, { ...softJointOptions, mesh: 2 * softJointOptions.mesh! }).load_factor)).toBeLessThan(0.01);
+      expect(off(coarse, findStability(shape_soft, peak, { ...softJointOptions, mesh: 2 * usualMesh }).load_factor)).toBeLessThan(0.01);
     }), { numRuns: runs(12, 1 / 4) });
   });
 
