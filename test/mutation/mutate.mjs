@@ -3,6 +3,7 @@
 // `--most` tries only the cheapest tests of each fault, of so many seconds together: a first look.
 // `--seconds` is how long a test file may take, besides eight times what it takes without a fault, before it counts as caught in a loop.
 // `--again` tries only what the notes say nothing noticed, after tests were added, and what the notes do not tell counts as not drawn.
+// `--told` tries nothing and gives what the notes tell.
 // `--reach` keeps which test file reaches which place, and is counted anew only for test files that changed.
 // `--notes` keeps what was found, a line each, so that a run can be stopped, shared between processes, and taken up again: what was noticed is not tried again.
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
@@ -16,7 +17,7 @@ import { reachOf } from './reach.mjs';
 import { testsOpen } from './run-tests.mjs';
 
 const root = new URL('../..', import.meta.url).pathname.replace(/\/$/, '');
-const { values } = parseArgs({ options: { folder: { type: 'string' }, count: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, seconds: { type: 'string', default: '20' }, most: { type: 'string', default: 'Infinity' }, again: { type: 'boolean', default: false }, notes: { type: 'string' }, reach: { type: 'string' }, write: { type: 'string' } } });
+const { values } = parseArgs({ options: { folder: { type: 'string' }, count: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, seconds: { type: 'string', default: '20' }, most: { type: 'string', default: 'Infinity' }, again: { type: 'boolean', default: false }, told: { type: 'boolean', default: false }, notes: { type: 'string' }, reach: { type: 'string' }, write: { type: 'string' } } });
 if (values.folder === undefined) {
   console.error('Name the folders under src/ to try: npm run mutation -- --folder risk,model --count 20 --seed 1');
   process.exit(2);
@@ -50,7 +51,7 @@ const inTurn = Array.from({ length: count }, (_, i) => folders.flatMap(({ tried 
 const isOpen = ({ key }) => (notes.get(key) ?? null) === null || notes.get(key) === byExamples;
 const open = inTurn.filter((fault) => (values.again ? notes.has(fault.key) : true) && isOpen(fault) && whyEqual(fault) === null);
 let leftOut = [];
-if (open.length > 0) await tryThem();
+if (open.length > 0 && !values.told) await tryThem();
 
 async function tryThem() {
   const tests = await testsOpen(root);
