@@ -3,6 +3,7 @@ import type { UnitSystem } from '../base/names.js';
 import { formatLength } from '../base/units-format.js';
 import { endOf, inOrder, offCutsOf } from '../place/off-cuts.js';
 import type { Place, PlacedPile } from '../place/result.js';
+import { broken, caption, lineStep } from '../report/drawings/caption.js';
 import { outlineOf, tall, type PieceOnBoard } from '../report/drawings/cut-boards.js';
 import { sheetWidth, softInk, textSize, weight, woodFill } from '../report/drawings/drawing-standard.js';
 import { textWidth, type Label, type Spot } from '../report/drawings/labels.js';
@@ -59,7 +60,7 @@ function onePicture(boards: readonly OneBoard[], units: UnitSystem, name: string
   const scale = (sheetWidth - left - 14) / Math.max(1, ...boards.map(({ board }) => board.length_mm));
   const places = boards.flatMap((one) => one.places);
   const onEdge = places.some((place) => longSideOf(place) !== null && place.slot.piece.lay === 'edge');
-  const foot = [
+  const foot = broken([
     'Letter up, stroke on your left. Thick: the marked edge.',
     ...(places.some((place) => longSideOf(place) !== null)
       ? ['Figures at a piece run from the stroke, along its long side.']
@@ -67,19 +68,12 @@ function onePicture(boards: readonly OneBoard[], units: UnitSystem, name: string
     ...(onEdge ? ['Bars on edge slant through the thickness, not seen here.'] : []),
     'Lengths to scale; widths and angles are not.',
     `Hatched: cut away or left over.${boards.some(({ board }) => board.knots.length > 0) ? ' Dark: a bad place.' : ''}`,
-  ];
+  ]);
   const bottom = first + boards.length * step - titleAbove;
-  const words = drawing({
-    labels: foot.map((text, i) => ({
-      text,
-      size: textSize.small,
-      spots: [{ x: left, y: bottom + 15 * i, anchor: 'start' as const }],
-    })),
-  });
   return finishPicture(
     { name, title: 'Where to saw the boards', alt: describe(boards, units) },
-    bottom + 15 * foot.length - 2,
-    together(words, ...boards.map((one, i) => boardDrawing(one, { units, scale }, first + i * step))),
+    bottom + lineStep * foot.length - 2,
+    together(caption(foot, bottom), ...boards.map((one, i) => boardDrawing(one, { units, scale }, first + i * step))),
   );
 }
 

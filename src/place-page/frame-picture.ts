@@ -1,6 +1,7 @@
 import { isRead } from '../pile/pile.js';
 import type { PlacedFrame } from '../place/result.js';
-import { sheetWidth, softInk, textSize, weight, woodFill, darkerFill } from '../report/drawings/drawing-standard.js';
+import { broken, caption, lineStep } from '../report/drawings/caption.js';
+import { sheetWidth, softInk, weight, woodFill, darkerFill } from '../report/drawings/drawing-standard.js';
 import { drawing, finishPicture, together, type Picture } from '../report/drawings/picture.js';
 import { outline, rectangle } from '../report/drawings/strokes.js';
 import type { Point } from '../report/drawings/svg.js';
@@ -29,25 +30,19 @@ export function framePicture(frame: PlacedFrame, name: string): Picture {
   const strips = stripsOf(frame);
   const bottom = Math.max(...strips.flatMap(({ shape }) => shape.map(({ y }) => y)));
   const behind = strips.some(({ place }) => place !== null && isRead(place.board) && chalkBehind(place));
-  const foot = [
+  const foot = broken([
     'Seen from the front. Not to scale: the bars are drawn wide.',
     'In the ring its name; the arrow points to the marked end.',
     ...(behind ? ['Dashed: chalked on the back, as if seen through the wood.'] : []),
-  ];
+  ]);
   const content = together(
     drawing({ marks: strips.map(({ shape, fill }) => outline(shape, { width: weight.thin, fill, colour: softInk })) }),
     ...chalkStrips(strips),
-    drawing({
-      labels: foot.map((text, i) => ({
-        text,
-        size: textSize.small,
-        spots: [{ x: side, y: bottom + 16 + 15 * i, anchor: 'start' as const }],
-      })),
-    }),
+    caption(foot, bottom + 16),
   );
   return finishPicture(
     { name, title: 'Which board goes where', alt: describe(frame, strips) },
-    bottom + 12 + 15 * foot.length,
+    bottom + 12 + lineStep * foot.length,
     content,
   );
 }
