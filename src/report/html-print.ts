@@ -36,8 +36,8 @@ export const printStyle = (paper: Paper): string =>
   .wide { overflow: visible; } tr, figure, blockquote, li { break-inside: avoid; } p, li { orphans: 2; widows: 2; } thead { display: table-header-group; } main > section:last-child { break-inside: avoid; break-before: avoid; }
   li:nth-last-child(-n + 4), tbody > tr:nth-last-child(-n + 4) { break-before: avoid; } .wide:has(.blank) { break-inside: avoid; }
   section > figure { display: inline-block; vertical-align: top; margin-right: 4mm; }
-  figure svg { border: 0; width: 92mm; max-width: 100%; max-height: none; }
-  .beside { gap: 0 6mm; } .beside > figure { flex: 0 0 92mm; max-width: none; } .beside > .wide { flex: 1 1 92mm; } .beside td { overflow-wrap: anywhere; }
+  figure svg { border: 0; width: 102mm; max-width: 100%; max-height: none; }
+  .beside { gap: 0 6mm; } .beside > figure { flex: 0 0 102mm; max-width: none; } .beside > .wide { flex: 1 1 80mm; } .beside td { overflow-wrap: anywhere; }
   .card { break-after: page; font-size: 10pt; line-height: 1.2; } .card h2 { margin: 0 0 1mm; border: 0; padding: 0; } .card table { font-size: 10pt; margin-top: 1mm; } .card th, .card td { padding-top: 0.2mm; padding-bottom: 0.2mm; } .card > p { margin: 0.5mm 0; }
   .drawn { display: flex; justify-content: space-between; align-items: stretch; } .drawn .column { flex: 0 0 77mm; } .drawn figure { margin: 0; } .drawn figure svg { width: 77mm; } .drawn:not(:has(ul)) { justify-content: flex-start; gap: 8mm; } .drawn:not(:has(ul)) figure svg { width: 85mm; } .drawn:not(:has(ul)) .column { flex-basis: 85mm; }
   .drawn ul { flex: 0 0 36mm; list-style: none; padding: 0; margin: 0; display: flex; flex-direction: column; } .drawn li { flex: 1; border-bottom: 1pt solid #000; margin: 0; }

@@ -28,8 +28,9 @@ export interface FrameOptions {
 }
 
 /**
- * Elements along a side bar for stability and influence unless asked otherwise: reported numbers change by less than
- * 0.1 % when they are eight times as many, those of short stout frames by 0.2 %.
+ * Elements along a side bar for stability and influence unless asked otherwise. Against eight times as many the first
+ * factor errs by 0.15 % at most, what comes of influence by 0.01 %, how far a frame turns by 0.3 %, the second
+ * factor by 0.6 % (129 frames).
  */
 export const usualMesh = 6;
 
