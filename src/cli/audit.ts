@@ -11,7 +11,7 @@ Examples:
 
 One plan gets its report. Several plans, or a folder of them, get a report each, a page about all of them, class.md, and one file to print
 for all, class-pack.html. Every file of a folder is told there: one that cannot be read is listed with its problems and does not spoil the rest.
-A large class is shared out among the cores there are; with --jobs 1, a single one does it all. What is written is the same.
+Where there are more than two cores, all but one share a large class; --jobs says otherwise. What is written is the same.
 
 Exit codes: 0 clear or caution, 1 input error, 2 unknown (or caution with --strict), 3 stop.
 For several plans: 1 if any could not be read, else 3 if any is a stop, else 2, else 0.`;

@@ -7,7 +7,7 @@ const help = `
 Example:
   sightdown chart --rules rules/class-first-year.yaml --out wall
 
-Writes chart.md and chart.svg, and for the wall in big figures wall-chart.svg for A3 and wall-chart-a4-1.svg to -4.svg, which lie edge to edge. Print them at 100 %. It tries thousands of frames, which takes two cores about a minute; more cores share it, and with --jobs 1, a single one does it all.
+Writes chart.md and chart.svg, and for the wall in big figures wall-chart.svg for A3 and wall-chart-a4-1.svg to -4.svg, which lie edge to edge. Print them at 100 %. It tries thousands of frames, which takes about a minute; where there are more than two cores, all but one share it, and --jobs says otherwise.
 
 Exit codes: 0 written, 1 input error.`;
 

@@ -24,6 +24,6 @@ export function formatOption(words: readonly [string, ...string[]], description:
 export function jobsOption(): Option {
   return new Option(
     '--jobs <n>',
-    'how many share the work; what is written is the same (default: a core each, where there is enough to do)',
+    'how many share the work; what is written is the same (default: all cores but one, where there is enough to do)',
   ).argParser(wholeNumber(1, 64));
 }

@@ -24,9 +24,12 @@ export type Said =
   | { readonly piece: number; readonly answer: unknown }
   | { readonly piece: number; readonly failed: string; readonly cannotWrite: boolean };
 
-/** How many share the work where nobody says: a core each, but none with less to do than its start is worth. */
+/**
+ * How many share the work where nobody says: a core each and one left over, none with less to do than its start is
+ * worth. On two cores one is quicker than two, which both compile everything anew.
+ */
 export const usualJobs = (pieces: number, worthStarting: number): number =>
-  Math.max(1, Math.min(availableParallelism(), Math.floor(pieces / worthStarting)));
+  Math.max(1, Math.min(availableParallelism() - 1, Math.floor(pieces / worthStarting)));
 
 /** How the pieces of shared work are done. */
 export async function piecesOf(sharing: Sharing): Promise<DoPiece<unknown>> {
