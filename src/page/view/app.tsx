@@ -45,7 +45,7 @@ export function App({ ask }: { readonly ask: Ask }) {
       </div>
       <button type="button" class="mini" onClick={() => document.getElementById('verdict-title')?.scrollIntoView()}>
         <VerdictShape verdict={answer.value?.glance?.verdict ?? 'none'} />
-        <span>{`${answer.value?.glance?.word ?? 'No verdict'}: see why`}</span>
+        <span>{answer.value === null ? 'One moment' : `${answer.value.glance?.word ?? 'No verdict'}: see why`}</span>
       </button>
     </div>
   );
