@@ -1,7 +1,7 @@
 import type { Element } from 'hast';
 import { cleanText } from '../clean-text.js';
 import { ink, paperFill, sheetWidth, textSize, typeface } from './drawing-standard.js';
-import { shape, words } from './svg.js';
+import { sheetNumber, shape, words } from './svg.js';
 
 /** A rectangle on the sheet, from its top left. */
 export interface Box {
@@ -113,7 +113,7 @@ function drawLabel({ label, spot }: PlacedLabel): Element {
   const shift = size * 0.35;
   const attributes = {
     ...(label.upright === true
-      ? { transform: `rotate(-90 ${Math.round(spot.x * 100) / 100} ${Math.round(spot.y * 100) / 100})` }
+      ? { transform: `rotate(-90 ${sheetNumber(spot.x)} ${sheetNumber(spot.y)})` }
       : {}),
     x: spot.x,
     y: spot.y + shift,

@@ -2,7 +2,7 @@ import type { Element } from 'hast';
 import { cleanText } from '../clean-text.js';
 import { paperFill, sheetWidth } from './drawing-standard.js';
 import { drawLabels, placeLabels, type Box, type Label } from './labels.js';
-import { shape, words, writeSvg } from './svg.js';
+import { sheetNumber, shape, words, writeSvg } from './svg.js';
 
 /** A finished picture: file name, the SVG itself, and what it shows in words for those who cannot see it. */
 export interface Picture {
@@ -53,7 +53,7 @@ export function finishPicture({ name, title, alt }: PictureTitle, height: number
       xmlns: 'http://www.w3.org/2000/svg',
       width: sheetWidth,
       height,
-      viewBox: `0 0 ${sheetWidth} ${Math.round(height * 100) / 100}`,
+      viewBox: `0 0 ${sheetWidth} ${sheetNumber(height)}`,
       role: 'img',
       'aria-labelledby': `${id}-title ${id}-desc`,
     },

@@ -11,10 +11,16 @@ export interface Point {
   readonly y: number;
 }
 
+/**
+ * What a number right between two of them goes up by, hundredths: what its last bits hold differs from engine to
+ * engine.
+ */
+const tie = 1e-6;
+
 /** Numbers on a sheet keep two decimals, and never `-0`: the same plan always gives the same file. */
 export function sheetNumber(value: number): number {
   if (!Number.isFinite(value)) throw new RangeError(`a drawing was given ${value} as a coordinate`);
-  return Math.round(value * 100) / 100 + 0;
+  return Math.round(value * 100 + tie) / 100 + 0;
 }
 
 /** One SVG element. The only other text in a drawing enters through `words`. */

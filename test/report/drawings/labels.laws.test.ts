@@ -92,5 +92,7 @@ describe('numbers on a sheet', () => {
       expect(Math.abs(shown - value)).toBeLessThanOrEqual(0.005 + 1e-9);
     }));
     for (const value of [Number.NaN, Number.POSITIVE_INFINITY]) expect(() => sheetNumber(value)).toThrow(RangeError);
+    // A number right between two of them: the last bits of one engine lie below, of another above.
+    for (const noise of [-1e-12, 0, 1e-12]) expect(sheetNumber(21.375 + noise)).toBe(21.38);
   });
 });
