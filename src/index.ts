@@ -29,7 +29,7 @@ export { showProblems } from './base/show-problem.js';
 export { plainYaml } from './base/plain-yaml.js';
 export { setInText } from './base/yaml-edit.js';
 export type { YamlValue } from './base/yaml-edit.js';
-export { chanceInWords, formatNumber, formatQuantity } from './base/units-format.js';
+export { chanceInWords, formatFixed, formatNumber, formatQuantity } from './base/units-format.js';
 export type { Problem, Result } from './base/problem.js';
 
 // What to change

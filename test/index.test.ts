@@ -8,7 +8,7 @@ import * as library from '../src/index.js';
 const values = [
   'appliedOf', 'audit', 'auditData', 'auditText', 'beforeLearning', 'buildModel', 'buyingListCsv', 'catalogue', 'chanceInWords', 'chartPage', 'checkRuleset', 'classRow',
   'compareVerdicts', 'composeClassPack', 'composeLearnPage', 'composePlacePage', 'composeReport', 'composeTimetable', 'concludeClass', 'cutListCsv', 'cutPlan', 'cutPlanExactly',
-  'endWords', 'evaluateRules', 'faceWords', 'fileShape', 'findFact', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture', 'glanceOf', 'learn', 'learnedData',
+  'endWords', 'evaluateRules', 'faceWords', 'fileShape', 'findFact', 'formatFixed', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture', 'glanceOf', 'learn', 'learnedData',
   'limitInWords', 'loadRuleset', 'makeChart', 'mayBeCut', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'partWords', 'placeData', 'placePlans',
   'plainYaml', 'planSheet', 'poolPlans', 'readPile', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readShop', 'readSources', 'reportTitle', 'setInText', 'shelfChanges', 'showProblems',
   'solveModel', 'suggest', 'timetableData', 'timetableOf', 'toolsAtHand', 'verdictWord', 'whyNotRead', 'withChanges', 'withMeasured', 'worstVerdict', 'writeBoards', 'writeEdit',

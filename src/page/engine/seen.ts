@@ -1,5 +1,6 @@
 import {
   chanceInWords,
+  formatFixed,
   formatNumber,
   formatQuantity,
   glanceOf,
@@ -56,7 +57,7 @@ export function changeSeen(change: Change, { plan, shelf }: Audit, text: string 
     words: change.words,
     verdict: change.verdict,
     word: verdictWord[change.verdict],
-    reserve: change.twist_reserve === null ? 'unknown' : formatNumber(change.twist_reserve, 2),
+    reserve: formatFixed(change.twist_reserve, 2),
     chance: change.lift_chance === null ? 'unknown' : chanceInWords(change.lift_chance),
     cost: change.cost === null ? 'unknown' : `${formatQuantity(change.cost, 'cost', plan.units)} ${shelf.currency}`,
     weight: formatQuantity(change.weight_kg, 'kg', plan.units),

@@ -79,33 +79,13 @@ export const glyphs: Readonly<Record<string, ComponentChildren>> = {
   'hang.by none': hung(null),
 };
 
-/** The shape of a verdict: told apart without colour. */
+/** The shape of a verdict, as reports and the terminal have it (● ▲ ◆ ✕): told apart without colour. */
 export function VerdictShape({ verdict }: { readonly verdict: string }) {
   const shapes: Readonly<Record<string, ComponentChildren>> = {
-    clear: (
-      <>
-        <circle cx="16" cy="16" r="13" />
-        <path class="mark" d="M9 16.5L14 21.5L23 11" />
-      </>
-    ),
-    caution: (
-      <>
-        <path d="M16 3L30 28H2Z" />
-        <path class="mark" d="M16 12V19M16 22.5V24.5" />
-      </>
-    ),
-    unknown: (
-      <>
-        <path d="M16 2L30 16L16 30L2 16Z" />
-        <path class="mark" d="M12.5 13C12.5 8.5 19.5 8.5 19.5 13C19.5 16 16 15.5 16 18.5M16 21.5V23.5" />
-      </>
-    ),
-    stop: (
-      <>
-        <path d="M10.5 2.5H21.5L29.5 10.5V21.5L21.5 29.5H10.5L2.5 21.5V10.5Z" />
-        <path class="mark" d="M9 16H23" />
-      </>
-    ),
+    clear: <circle class="full" cx="16" cy="16" r="12" />,
+    caution: <path class="full" d="M16 4L29 28H3Z" />,
+    unknown: <path class="full" d="M16 3L29 16L16 29L3 16Z" />,
+    stop: <path class="mark" d="M5 5L27 27M27 5L5 27" />,
   };
   return (
     <svg class={`shape ${verdict}`} viewBox="0 0 32 32" width="32" height="32" aria-hidden="true" focusable="false">
