@@ -56,7 +56,7 @@ describe('shared work comes out the same, whatever the number of those who share
     expect(room().run('audit', 'in', '--jobs', '0')).toMatchObject({ code: 1, out: '', err: expect.stringContaining('from 1 to 64') as string });
   });
 
-  it.each(['1', '2'])('Ctrl-C in the middle of a chart that %s share ends it with 130, and nothing is written', async (jobs) => {
+  it.each(sampleOf(['2', '1'], 2))('Ctrl-C in the middle of a chart that %s share ends it with 130, and nothing is written', async (jobs) => {
     const here = folder();
     const child = spawn(process.execPath, [command, 'chart', '--out', 'wall', '--jobs', jobs], { cwd: here.path, stdio: 'ignore' });
     await untilAtWork(child.pid as number);
