@@ -257,6 +257,7 @@ function sideView(h: HangingPicture): Drawing {
                 spots: [
                   { x: side.wall - 30, y: bottom + 32, anchor: 'start' as const },
                   { x: sheetWidth - 6, y: bottom + 32, anchor: 'end' as const },
+                  { x: sheetWidth - 6, y: bottom + 46, anchor: 'end' as const },
                 ] as const,
               },
             ]),
@@ -265,7 +266,10 @@ function sideView(h: HangingPicture): Drawing {
               {
                 text: '(drawn steeper)',
                 size: textSize.small,
-                spots: [{ x: side.wall - 30, y: bottom + 46, anchor: 'start' as const }] as const,
+                spots: [
+                  { x: side.wall - 30, y: bottom + 46, anchor: 'start' as const },
+                  { x: side.wall - 30, y: bottom + 60, anchor: 'start' as const },
+                ] as const,
               },
             ]
           : []),
