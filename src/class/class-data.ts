@@ -1,3 +1,4 @@
+import { steady } from '../report/json.js';
 import type { ClassFindings } from './class-findings.js';
 import type { Pooled } from './pooled.js';
 
@@ -123,12 +124,7 @@ export function pooledData({
   };
 }
 
-/** Data as JSON: numbers keep ten significant digits, what is not finite becomes null. */
+/** Data as JSON: numbers as in that of an audit. */
 export function steadyJson(data: unknown): string {
-  return JSON.stringify(
-    data,
-    (_key, value: unknown) =>
-      typeof value !== 'number' ? value : Number.isFinite(value) ? Number(value.toPrecision(10)) + 0 : null,
-    2,
-  );
+  return JSON.stringify(data, steady, 2);
 }

@@ -6,13 +6,13 @@ import { sheetsData } from './json-sheets.js';
 const nothing = 1e-11;
 
 /**
- * Numbers keep ten significant digits, so that the last bit of one machine's arithmetic does not show, and what that
- * leaves of zero is zero; what is not finite becomes null.
+ * Numbers keep nine significant digits, so that the last bits of one machine's arithmetic do not show, and what they
+ * leave of zero is zero; what is not finite becomes null. For `JSON.stringify`.
  */
-function steady(_key: string, value: unknown): unknown {
+export function steady(_key: string, value: unknown): unknown {
   if (typeof value !== 'number') return value;
   if (Math.abs(value) < nothing) return 0;
-  return Number.isFinite(value) ? Number(value.toPrecision(10)) + 0 : null;
+  return Number.isFinite(value) ? Number(value.toPrecision(9)) + 0 : null;
 }
 
 /**
