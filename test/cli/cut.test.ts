@@ -30,7 +30,7 @@ describe('cut', () => {
     const tags = both.cut.flatMap(({ pieces }) => pieces.map(({ tag }) => tag)).sort();
     expect(tags).toEqual(['1', '2.1', '2.2'].flatMap((frame) => ['B', 'L', 'R', 'T'].map((bar) => `${frame}-${bar}`)).sort());
     for (const { length_mm, pieces } of both.cut) for (const { from_mm, to_mm, cut_mm } of pieces) {
-      expect(to_mm - from_mm).toBeCloseTo(cut_mm, 6);
+      expect(to_mm - from_mm).toBeCloseTo(cut_mm, 5);
       expect(from_mm).toBeGreaterThanOrEqual(0);
       expect(to_mm).toBeLessThanOrEqual(length_mm);
     }

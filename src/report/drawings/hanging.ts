@@ -267,8 +267,8 @@ function sideView(h: HangingPicture): Drawing {
                 text: '(drawn steeper)',
                 size: textSize.small,
                 spots: [
-                  { x: side.wall - 30, y: bottom + 46, anchor: 'start' as const },
-                  { x: side.wall - 30, y: bottom + 60, anchor: 'start' as const },
+                  { x: side.wall - 30, y: bottom + 47, anchor: 'start' as const },
+                  { x: side.wall - 30, y: bottom + 61, anchor: 'start' as const },
                 ] as const,
               },
             ]
