@@ -27,6 +27,7 @@ export { fileShape } from './schemas.js';
 export type { EditedKind, FileShape } from './schemas.js';
 export { showProblems } from './base/show-problem.js';
 export { plainYaml } from './base/plain-yaml.js';
+export { usualLimits } from './base/yaml-limits.js';
 export { setInText } from './base/yaml-edit.js';
 export type { YamlValue } from './base/yaml-edit.js';
 export { chanceInWords, formatFixed, formatNumber, formatQuantity } from './base/units-format.js';

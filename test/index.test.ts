@@ -11,7 +11,7 @@ const values = [
   'endWords', 'evaluateRules', 'faceWords', 'fileShape', 'findFact', 'formatFixed', 'formatNumber', 'formatQuantity', 'frame3d', 'frontPicture', 'glanceOf', 'learn', 'learnedData',
   'limitInWords', 'loadRuleset', 'makeChart', 'mayBeCut', 'measurePush', 'measureSag', 'measureTap', 'measureTwist', 'partWords', 'placeData', 'placePlans',
   'plainYaml', 'planSheet', 'poolPlans', 'readPile', 'readPlan', 'readPlanWith', 'readSheet', 'readShelf', 'readShop', 'readSources', 'reportTitle', 'setInText', 'shelfChanges', 'showProblems',
-  'solveModel', 'suggest', 'timetableData', 'timetableOf', 'toolsAtHand', 'verdictWord', 'whyNotRead', 'withChanges', 'withMeasured', 'worstVerdict', 'writeBoards', 'writeEdit',
+  'solveModel', 'suggest', 'timetableData', 'timetableOf', 'toolsAtHand', 'usualLimits', 'verdictWord', 'whyNotRead', 'withChanges', 'withMeasured', 'worstVerdict', 'writeBoards', 'writeEdit',
   'writeHtml', 'writeJson', 'writeLearned', 'writeMarkdown',
 ];
 const types = [

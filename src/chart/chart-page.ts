@@ -39,9 +39,9 @@ export function chartPage(chart: Chart): Report {
     bullets([
       'Boards that were glanced along (plain), at 12 % moisture; corners mitred, glued and nailed; usual cotton at the usual pull; every other default of a plan.',
       'Two plies: side by side, glued and screwed (only glued where no screw on the shelf fits), their warps opposed.',
-      "One crossbar: upright, in the middle. Two: crossing in the middle. Braces: timber of the bars’ stock across each corner, a quarter of the shorter side long. Crossbars lie as the bars do where they fit, else flat.",
+      'One crossbar: upright, in the middle. Two: crossing in the middle. Braces: timber of the bars’ stock across each corner, a quarter of the shorter side long. Crossbars lie as the bars do where they fit, else flat.',
       `Not asked here, so audit each plan before cutting: ${Object.values(leftOutOfCharts).join('; ')}. Longest boards on the shelf do count.`,
-      "Each figure passes the audit's own checks, and the next step up does not; the two steps below a first figure pass as well. Between the sizes that were tried, a larger frame is taken to fare no better.",
+      'Each figure passes the audit’s own checks, and the next step up does not; the two steps below a first figure pass as well. Between the sizes that were tried, a larger frame is taken to fare no better.',
     ]),
   ];
   return { tree: document(blocks), pictures: [drawn] };

@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { auditText, type Bench } from '../audit.js';
+import { capital } from '../base/capital.js';
 import type { Problem } from '../base/problem.js';
 import { steadyJson } from '../class/class-data.js';
 import { mayBeCut } from '../class/class-page.js';
@@ -140,7 +141,7 @@ async function missing(
     no,
     file: label,
     kind: not.kind,
-    why: capital(not.why),
+    why: sentence(not.why),
     page: old[0] === undefined ? null : `${page}/report.${old[0]}`,
   };
   const lines: string[] = [];
@@ -155,8 +156,8 @@ async function missing(
 export const standing = (folder: string, name: string): readonly ('md' | 'html')[] =>
   (['md', 'html'] as const).filter((format) => existsSync(join(folder, `${name}.${format}`)));
 
-const capital = (words: string): string =>
-  `${words.charAt(0).toUpperCase()}${words.slice(1)}${/[.!?]$/u.test(words) ? '' : '.'}`;
+/** A reason as a sentence. */
+const sentence = (why: string): string => `${capital(why)}${/[.!?]$/u.test(why) ? '' : '.'}`;
 
 /** The audit of a plan that goes by its number. */
 const nameless = (audit: Audit, label: string): Audit => {

@@ -95,6 +95,10 @@ async function shareAmong(
         const worker = new Worker(start, { workerData: sharing, stderr: true, resourceLimits });
         worker.on('message', (said: Said) => heard(worker, said));
         worker.on('error', reject);
+        // Told to end when all is done; before that nobody else would hear of it, and the work would be waited for.
+        worker.on('exit', (code) =>
+          reject(new Error(`one that shared the work ended too soon (${code}): try again with --jobs 1`)),
+        );
         workers.push(worker);
         giveNext(worker);
       }

@@ -5,9 +5,6 @@ import { adjacentEnergy, alongEnergy, quadStiffness } from './skin-energy.js';
 import type { Tension } from './skin-energy.js';
 import { threadsUnder } from './threads.js';
 
-export type { MembraneBorder } from './membrane-border.js';
-export type { Tension } from './skin-energy.js';
-
 /** A skin ready for use: what it adds to the stiffness, between unknowns of the frame, diagonal entries once. */
 export interface Membrane {
   readonly p: Int32Array;

@@ -1,16 +1,14 @@
 import type { EdgeShares } from './edge-shares.js';
 
+// Energy of a rectangular skin that lies where its tension holds it, T_x w_xx + T_y w_yy = 0, from the shape of its
+// edges, exact: each edge is a straight line plus sines, and the skin behind a sine is the same sine, dying away across
+// as sinh. All blocks are second derivatives of that energy.
+
 /** Tension per length along x and along y. */
 export interface Tension {
   readonly x: number;
   readonly y: number;
 }
-
-/**
- * Energy of a rectangular skin that lies where its tension holds it, T_x w_xx + T_y w_yy = 0, from the shape of its
- * edges, exact: each edge is a straight line plus sines, and the skin behind a sine is the same sine, dying away across
- * as sinh. All blocks are second derivatives of that energy.
- */
 
 /** Stiffness of one bilinear quadrilateral h × v between its corners (0,0), (1,0), (1,1), (0,1). */
 export function quadStiffness(h: number, v: number, tension: Tension): number[] {

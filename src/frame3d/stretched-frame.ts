@@ -10,7 +10,9 @@ import type { MidTwists } from './mid-twist.js';
 import type { StabilityProblem } from './load-factors.js';
 import { addMembraneProduct, borderUnknowns, buildMembrane } from './membrane.js';
 import { threadEnds } from './threads.js';
-import type { Membrane, MembraneBorder, Tension } from './membrane.js';
+import type { Membrane } from './membrane.js';
+import type { MembraneBorder } from './membrane-border.js';
+import type { Tension } from './skin-energy.js';
 import { addEntry, addProduct, emptyProfile, factorise, solveFactored } from './profile-matrix.js';
 import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
 

@@ -1,3 +1,4 @@
+import { capital } from '../base/capital.js';
 import { chanceInWords } from '../base/chance-words.js';
 import type { UnitSystem } from '../base/names.js';
 import { formatNumber, formatQuantity, trueMinus } from '../base/units-format.js';
@@ -24,8 +25,6 @@ const kindWords: Readonly<Record<ReadingKind, string>> = {
 
 /** A kind of reading, capital first. */
 export const kindInWords = (kind: ReadingKind): string => capital(kindWords[kind]);
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 const stepWords: Readonly<Record<string, string>> = {
   'before-cloth': 'readings before the cloth',

@@ -14,7 +14,7 @@ import {
 } from './fill-entries.js';
 import { fillLumber, fillSpreads, relean } from './fill-lumber.js';
 import { proposalNumbers, type ProposalName } from './proposals.js';
-import { inventedSource, sourcesOf } from './shelf-sources.js';
+import { entrySections, inventedSource, sourcesOf } from './shelf-sources.js';
 import type { ShelfInput } from './shelf-schema.js';
 import type { JointBuild, Joints, LumberDefaults, Shelf, WarpSpread } from './shelf.js';
 
@@ -94,17 +94,9 @@ export function fillShelf(input: ShelfInput, base: Shelf | undefined): Shelf {
   const species = { ...base?.species, ...mapped(input.species, fillSpecies) };
   const ownPrices = input.prices?.source ?? (input.prices?.demo === true ? inventedSource : ownersSource);
   const pricesSource = input.prices?.source ?? base?.prices_source ?? ownPrices;
-  const replaced = [
-    'lumber',
-    'nails',
-    'screws',
-    'glues',
-    'cloths',
-    'grounds',
-    'hardware',
-    'supplies',
-    'species',
-  ].flatMap((section) => Object.keys(input[section as 'nails'] ?? {}).map((key) => `${section}.${key}.`));
+  const replaced = entrySections.flatMap((section) =>
+    Object.keys(input[section] ?? {}).map((key) => `${section}.${key}.`),
+  );
   const kept = Object.entries(base?.sources ?? {}).filter(
     ([where]) => !replaced.some((start) => where.startsWith(start)),
   );

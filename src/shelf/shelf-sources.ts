@@ -3,9 +3,9 @@ import type { ShelfInput } from './shelf-schema.js';
 
 type Entry = { readonly source?: string | undefined; readonly sources?: Readonly<Record<string, string>> | undefined };
 
-/** Sections of a shelf that are one entry each, and those that hold entries by key. */
+/** Sections of a shelf that are one entry each, those that hold entries by key, and with them its single numbers. */
 const singleSections = ['lumber-defaults', 'spread', 'drills', 'joints', 'cutting'] as const;
-const keyedSections = [
+export const entrySections = [
   'species',
   'lumber',
   'nails',
@@ -15,8 +15,8 @@ const keyedSections = [
   'grounds',
   'hardware',
   'supplies',
-  'proposals',
 ] as const;
+const keyedSections = [...entrySections, 'proposals'] as const;
 
 /** Source of prices that nobody asks. */
 export const inventedSource = 'invented';

@@ -1,5 +1,5 @@
 import type { Bond, Lay, Plan, PlanCrossbar, Stack } from '../plan/plan.js';
-import { stockName } from '../report/words/stock.js';
+import { stockWithKey } from '../report/words/stock.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
 import { applyEdit, mergeEdits, noEdit, type Edit, type NewCrossbar } from './edit.js';
@@ -110,7 +110,7 @@ function stocks(plan: Plan, shelf: Shelf): readonly Lumber[] {
 const stockEdit = (plan: Plan, { key }: Lumber, shelf: Shelf): Edit =>
   key === plan.bars.stock
     ? noEdit
-    : { words: [say.stock(stockName(key, shelf.lumber[key]!, plan.units, 2), key)], bars: { stock: key } };
+    : { words: [say.stock(stockWithKey(key, shelf.lumber[key]!, plan.units, 2))], bars: { stock: key } };
 
 const square = ({ thickness_mm, width_mm }: Lumber): boolean => thickness_mm === width_mm;
 

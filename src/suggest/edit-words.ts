@@ -6,8 +6,7 @@ import type { NewCrossbar } from './edit.js';
 
 /** How each change is said to a person: one sentence of advice each. */
 
-export const stock = (name: string, key: string): string =>
-  `Build it from ${name}${name.endsWith(')') ? '' : ` (${key} on the shelf)`}.`;
+export const stock = (nameWithKey: string): string => `Build it from ${nameWithKey}.`;
 
 export const lay = (to: Lay): string => (to === 'edge' ? 'Turn the bars on edge.' : 'Lay the bars flat.');
 

@@ -1,3 +1,4 @@
+import { capital } from '../base/capital.js';
 import { sameDecimals } from '../base/same-decimals.js';
 import { chanceInWords, formatFixed, formatQuantity } from '../base/units-format.js';
 import { findFact } from '../facts/find-fact.js';
@@ -128,8 +129,6 @@ function whatWasTried(
       : []),
   ];
 }
-
-const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 
 /** A table, or where that is too wide each row by itself, its cells named by their heads. */
 function fitting(columns: number, rows: readonly (readonly string[])[]): readonly string[] {

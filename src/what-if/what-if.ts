@@ -1,3 +1,4 @@
+import { capital } from '../base/capital.js';
 import type { SawAtHand } from '../base/saw.js';
 import { formatLength, formatNumber, formatQuantity, formatShare, formatSize } from '../base/units-format.js';
 import { fitsDoor, PICTURE_LIFT, peopleToLift, recommendedLift_kg } from '../mechanics/lifting.js';
@@ -169,5 +170,3 @@ function lifting({ plan, weight }: Model): LiftingAnswer {
     say: `${by}${why}: finished it weighs about ${formatQuantity(weight.total_kg, 'kg', plan.units)}; one person should lift at most about ${formatQuantity(Number(one_person_kg.toPrecision(2)), 'kg', plan.units)} to a wall.`,
   };
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -11,6 +11,7 @@ import { readPlanWith } from '../../src/plan/read-plan.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
 import { bench, withoutNotes } from '../suggest/studio.js';
 import { sampleOf } from '../effort.js';
+import { faultsOf } from '../words/faults.js';
 
 const build = (stock: string, lay: ChartBuild['lay'], plies: 1 | 2, crossbars: 0 | 1 | 2, braced: boolean): ChartBuild => ({ stock, lay, plies, crossbars, braced });
 
@@ -110,6 +111,7 @@ describe('the page', () => {
     expect(text).toContain('| planed-21x45, on edge | – | – / 40 | 25 / 40 | 25 / 40 | 30 / 40 | 30 / 40 |');
     expect(text).toContain('| planed-21x45, on edge | – | – / 144+ | 25 / 144+ | 25 / 144+ | 30 / 144+ | 30 / 144+ |');
     for (const what of Object.values(leftOutOfCharts)) expect(text).toContain(what);
+    expect(faultsOf(text)).toEqual([]);
     expect(pictures.map(({ name }) => name)).toEqual(['chart.svg']);
     expect((pictures[0]?.svg.match(/fill="#fff"/g) ?? []).length).toBeGreaterThanOrEqual(4);
   });

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Equations } from '../../src/frame3d/equations.js';
 import { addMembraneProduct, buildMembrane } from '../../src/frame3d/membrane.js';
-import type { MembraneBorder } from '../../src/frame3d/membrane.js';
+import type { MembraneBorder } from '../../src/frame3d/membrane-border.js';
 import { addEntry, emptyProfile, factorise, solveFactored } from '../../src/frame3d/profile-matrix.js';
 import { quadStiffness } from '../../src/frame3d/skin-energy.js';
 import type { Tension } from '../../src/frame3d/skin-energy.js';

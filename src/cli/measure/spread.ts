@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import { readQuantity } from '../../base/units.js';
 import { doubt } from '../../measure/plausible.js';
 import { spreadFromReadings, type SpreadOfReadings } from '../../measure/spread.js';
@@ -86,5 +87,3 @@ function curvature_per_m(kind: string, text: string, over: string | undefined): 
     throw new BadOption(`--over is missing: the length that --${kind} was read over, such as --over "2400 mm".`);
   return (8000 * rise_mm) / over_mm ** 2;
 }
-
-const capital = (word: string): string => `${word.slice(0, 1).toUpperCase()}${word.slice(1)}`;

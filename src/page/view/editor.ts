@@ -2,6 +2,7 @@ import { createEditor, type PrismEditor } from 'prism-code-editor';
 import { autoComplete, fuzzyFilter, registerCompletions } from 'prism-code-editor/autocomplete';
 import { cursorPosition } from 'prism-code-editor/cursor';
 import 'prism-code-editor/prism/languages/yaml';
+import { usualLimits } from '../../index.js';
 import { told } from '../state/plan.js';
 import { offer, type Offered } from './offer.js';
 
@@ -39,15 +40,13 @@ registerCompletions(['yaml'], {
 
 /** From so many characters on a browser takes too long to paste into a text field itself. */
 const long = 5000;
-/** More than any reader takes. */
-const tooLong = 500_000;
 
 /** Puts a long text in at once; one that no reader would take stays out, and is told. */
 function pasteLong(event: ClipboardEvent, editor: PrismEditor, onText: (text: string) => void): void {
   const pasted = event.clipboardData?.getData('text/plain').replaceAll('\r\n', '\n') ?? '';
   if (pasted.length < long) return;
   event.preventDefault();
-  if (pasted.length > tooLong) {
+  if (pasted.length > usualLimits.size) {
     told.value = 'What you pasted is far too long for a plan, so it was left out.';
     return;
   }

@@ -18,6 +18,14 @@ interface Asked extends Line {
   readonly path: Path;
 }
 
+/** What is asked; whoever listens is told of which board. */
+const BoardLabel = ({ id, label, mark }: { readonly id: string } & Omit<Asked, 'i' | 'path'>) => (
+  <label for={id}>
+    {label}
+    <span class="ear">{`, board ${mark}`}</span>
+  </label>
+);
+
 /** A field for something read of a board. */
 export function Reading({
   mark,
@@ -38,10 +46,7 @@ export function Reading({
   const problem = placed.value?.problems.find((one) => one.path === own || one.path.startsWith(`${own}[`));
   return (
     <div class="field">
-      <label for={id}>
-        {label}
-        <span class="ear">{`, board ${mark}`}</span>
-      </label>
+      <BoardLabel {...{ id, label, mark }} />
       <Entry
         id={id}
         placeholder={example}
@@ -78,10 +83,7 @@ export function Pick({
   const id = useId();
   return (
     <div class="field">
-      <label for={id}>
-        {label}
-        <span class="ear">{`, board ${mark}`}</span>
-      </label>
+      <BoardLabel {...{ id, label, mark }} />
       <select
         id={id}
         value={value}

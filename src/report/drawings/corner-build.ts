@@ -1,67 +1,15 @@
 import type { Element } from 'hast';
-import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { broken, caption, lineStep } from './caption.js';
+import { brace, nails, screws } from './corner-fastenings.js';
+import type { CornerBuild, CornerOnSheet } from './corner-shape.js';
+import { cornerNotes, describeCorner } from './corner-words.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, ink, textSize, weight, woodFill } from './drawing-standard.js';
-import { angleOutline } from './front-parts.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';
 import { scaleBar } from './scale-bar.js';
 import { circle, line, outline } from './strokes.js';
 import type { Point } from './svg.js';
-
-/** One corner as built, seen from the front, in mm: the top left one stands for all. */
-export interface CornerBuild {
-  readonly units: UnitSystem;
-  readonly cut: 'mitre' | 'butt' | 'half-lap' | 'keyed';
-  readonly glued: boolean;
-  /** Size of the level and of the upright bar in the plane of the cloth. */
-  readonly level_w_mm: number;
-  readonly upright_w_mm: number;
-  /**
-   * Nails in one corner, driven from outside (a half-lap: from the back), `place_mm` from the corner along the edge;
-   * null = none.
-   */
-  readonly nails: {
-    readonly count: number;
-    readonly length_mm: number;
-    /** How many and what: `two 25 mm brads`. */
-    readonly name: string;
-    readonly place_mm: number;
-  } | null;
-  /**
-   * The leg of a timber brace along the middles of the bars, that of a plate from the outer corner; the width of the
-   * brace, or of the steel.
-   */
-  readonly brace: {
-    readonly kind: 'timber' | 'ply-gusset' | 'steel-angle';
-    readonly leg_mm: number;
-    readonly w_mm: number;
-  } | null;
-  /**
-   * Screws of the brace or plate; null = none. `places_mm`: from the outer corner along each bar; for a timber brace
-   * from the toe of its slanted end.
-   */
-  readonly plate_screws: { readonly places_mm: readonly number[]; readonly length_mm: number } | null;
-  /**
-   * Screws that hold the plies together, from the inner edge or from the back; their places along each bar from the
-   * corner.
-   */
-  readonly ply_screws: {
-    readonly level_mm: readonly number[];
-    readonly upright_mm: readonly number[];
-    readonly length_mm: number;
-    readonly from: 'inner-edge' | 'back';
-  } | null;
-  /** Seams between plies, mm from the outer edge of each bar; empty where none shows from the front. */
-  readonly seams_mm: readonly number[];
-}
-
-interface Frame {
-  readonly at: (x_mm: number, y_mm: number) => Point;
-  readonly scale: number;
-  readonly stub_mm: number;
-}
 
 /** The corner to scale: cut, glue line, nails, brace and screws where they go. */
 export function cornerBuild(corner: CornerBuild): Picture {
@@ -76,10 +24,10 @@ export function cornerBuild(corner: CornerBuild): Picture {
   const scale = 180 / stub_mm;
   const left = 92;
   const top = 62;
-  const frame: Frame = { scale, stub_mm, at: (x, y) => ({ x: left + x * scale, y: top + y * scale }) };
+  const frame: CornerOnSheet = { scale, stub_mm, at: (x, y) => ({ x: left + x * scale, y: top + y * scale }) };
   const bottom = top + stub_mm * scale;
   const { units } = corner;
-  const lines = broken(notes(corner));
+  const lines = broken(cornerNotes(corner));
   const content = together(
     bars(corner, frame),
     brace(corner, frame),
@@ -109,77 +57,13 @@ export function cornerBuild(corner: CornerBuild): Picture {
     }),
   );
   return finishPicture(
-    { name: 'corner.svg', title: 'How a corner is built', alt: describe(corner) },
+    { name: 'corner.svg', title: 'How a corner is built', alt: describeCorner(corner) },
     bottom + 68 + lineStep * lines.length,
     content,
   );
 }
 
-const plates = {
-  timber: 'a timber brace',
-  'ply-gusset': 'a plywood gusset on the back',
-  'steel-angle': 'a flat steel angle on the back',
-} as const;
-
-function describe({ units, cut, glued, nails: n, brace: b, ply_screws }: CornerBuild): string {
-  const parts = [
-    {
-      mitre: 'The bars meet in a mitre',
-      butt: 'The level bar butts against the upright one',
-      'half-lap': 'The bars are half-lapped, the level one in front',
-      keyed:
-        'The tongue of the level bar sits in the slot of the upright one between mitred shoulders, with two keys from inside',
-    }[cut],
-    glued ? 'glued over the whole face' : 'without glue',
-    ...(n === null ? [] : [`${n.name} from ${cut === 'half-lap' ? 'the back' : 'outside'}`]),
-    ...(b === null ? [] : [`${plates[b.kind]}, leg ${formatLength(b.leg_mm, units)}`]),
-    ...(ply_screws !== null ? ['screws through the plies'] : []),
-  ];
-  return `${parts.join('; ')}. Drawn to scale.`;
-}
-
-/** What the drawing shows, in a line each below it. */
-function notes({ cut, nails: n, brace: b, plate_screws, ply_screws, units }: CornerBuild): readonly string[] {
-  return [
-    ...(cut === 'keyed' ? ['Tongue in slot, dry (dashed); two keys, driven last.'] : []),
-    ...(n === null
-      ? []
-      : [
-          `${counted(n.count, 'nail')} from ${cut === 'half-lap' ? 'the back' : 'outside'}, ${formatLength(n.length_mm, units)} long, ${formatLength(n.place_mm, units)} from the corner.`,
-        ]),
-    ...(b === null
-      ? []
-      : [
-          b.kind === 'timber'
-            ? 'Brace between the bars, ends at 45°.'
-            : `${b.kind === 'ply-gusset' ? 'Gusset' : 'Steel angle'} on the back (dashed).`,
-        ]),
-    ...(plate_screws === null || plate_screws.places_mm.length === 0
-      ? []
-      : [
-          b?.kind === 'timber'
-            ? `Its screws ${formatLength(plate_screws.places_mm[0] ?? 0, units)} from the pointed toe.`
-            : `Its screws ${plate_screws.places_mm.map((mm) => formatLength(mm, units)).join(', ')} from the corner.`,
-        ]),
-    ...(ply_screws === null
-      ? []
-      : [
-          `Ply screws from the ${ply_screws.from === 'back' ? 'back' : 'inner edge'}, from the corner:`,
-          `level bar ${placesSaid(ply_screws.level_mm, units)}; upright bar ${placesSaid(ply_screws.upright_mm, units)}.`,
-        ]),
-  ];
-}
-
-/** The first two places stand for all; the sheet lists them. */
-const placesSaid = (mm: readonly number[], units: UnitSystem): string =>
-  mm
-    .slice(0, 2)
-    .map((one) => formatLength(one, units))
-    .join(', ');
-
-const counted = (n: number, what: string): string => `${n} ${what}${n === 1 ? '' : 's'}`;
-
-function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
+function bars(corner: CornerBuild, { at, stub_mm: s }: CornerOnSheet): Drawing {
   const { level_w_mm: h, upright_w_mm: w, cut, glued } = corner;
   const thin = { fill: woodFill, colour: 'none', width: weight.thin };
   const glue = { width: glued ? weight.bold : weight.thin };
@@ -244,7 +128,7 @@ function bars(corner: CornerBuild, { at, stub_mm: s }: Frame): Drawing {
  * The shoulder's mitre, the tongue behind it (dashed) up to the outer edges, and the two keys that stand in the inner
  * corner, one driving each bar out.
  */
-function keyed(w: number, h: number, at: Frame['at']): Element[] {
+function keyed(w: number, h: number, at: CornerOnSheet['at']): Element[] {
   const [wide, deep] = [0.18 * Math.min(w, h), 0.8 * Math.min(w, h)];
   return [
     line([at(0, 0), at(w, h)], { width: weight.thin }),
@@ -261,7 +145,7 @@ function keyed(w: number, h: number, at: Frame['at']): Element[] {
  */
 function seams(
   { seams_mm, cut, level_w_mm: h, upright_w_mm: w }: CornerBuild,
-  at: Frame['at'],
+  at: CornerOnSheet['at'],
   s: number,
 ): readonly Element[] {
   const thin = { width: weight.dimension, dashes: 'fold' } as const;
@@ -272,7 +156,11 @@ function seams(
 }
 
 /** Wavy ends: the bars go on. */
-function breakLines({ level_w_mm: h, upright_w_mm: w }: CornerBuild, at: Frame['at'], s: number): readonly Element[] {
+function breakLines(
+  { level_w_mm: h, upright_w_mm: w }: CornerBuild,
+  at: CornerOnSheet['at'],
+  s: number,
+): readonly Element[] {
   const wave = (n: number): number => (n % 2 === 0 ? -1 : 1);
   const k = Math.max(h, w) * 0.04;
   return [
@@ -293,135 +181,3 @@ const box = (a: Point, b: Point): Drawing['obstacles'][number] => ({
   width: b.x - a.x,
   height: b.y - a.y,
 });
-
-function brace({ brace: b, level_w_mm: h, upright_w_mm: w, units }: CornerBuild, { at, stub_mm }: Frame): Drawing {
-  if (b === null) return drawing({});
-  const L = b.leg_mm;
-  const start = b.kind === 'timber' ? w / 2 : 0;
-  const leg = levelDimension({
-    from: at(start, 0).x,
-    to: at(Math.min(start + L, stub_mm), 0).x,
-    y: at(0, 0).y - 32,
-    edge: at(0, 0).y,
-    text: `leg ${formatLength(L, units)}`,
-  });
-  if (b.kind === 'steel-angle')
-    return together(
-      drawing({
-        marks: [
-          outline(
-            angleOutline(L, b.w_mm, w, h).map(([x, y]) => at(x, y)),
-            { dashes: 'hidden' },
-          ),
-        ],
-      }),
-      leg,
-    );
-  if (b.kind === 'ply-gusset')
-    return together(drawing({ marks: [outline([at(0, 0), at(L, 0), at(0, L)], { dashes: 'hidden' })] }), leg);
-  const k = b.w_mm / Math.SQRT2;
-  const from = (x: number, y: number): Point => at(w / 2 + x, h / 2 + y);
-  const corners = [
-    from(w / 2, L - w / 2 - k),
-    from(w / 2, L - w / 2 + k),
-    from(L - h / 2 + k, h / 2),
-    from(L - h / 2 - k, h / 2),
-  ];
-  return together(drawing({ marks: [outline(corners, { fill: darkerFill })] }), leg);
-}
-
-function nails({ nails: n, cut, level_w_mm: h, upright_w_mm: w }: CornerBuild, { at }: Frame): Drawing {
-  if (n === null || n.count < 1) return drawing({});
-  if (cut === 'half-lap')
-    return drawing({
-      marks: Array.from({ length: n.count }, (_, i) => (i + 0.5) / n.count).map((t) =>
-        circle(at(w * t, h * t), 3, { width: weight.thin }),
-      ),
-    });
-  const p = n.place_mm;
-  const both = cut === 'mitre' && n.count > 1;
-  return drawing({
-    marks: [...lying(at(0, p), at(n.length_mm, p)), ...(both ? lying(at(p, 0), at(p, n.length_mm)) : [])],
-  });
-}
-
-/** A screw lying in the plane of the picture: its head as a short bold line across it. */
-function lying(head: Point, tip: Point): readonly Element[] {
-  const length = Math.max(1e-6, Math.hypot(tip.x - head.x, tip.y - head.y));
-  const cross = { x: (-4.5 * (tip.y - head.y)) / length, y: (4.5 * (tip.x - head.x)) / length };
-  return [
-    line([head, tip], { width: weight.edge, dashes: 'hidden' }),
-    line(
-      [
-        { x: head.x - cross.x, y: head.y - cross.y },
-        { x: head.x + cross.x, y: head.y + cross.y },
-      ],
-      { width: weight.bold },
-    ),
-  ];
-}
-
-/** A screw seen end on, behind the wood. */
-const endOn = (p: Point): readonly Element[] => [
-  circle(p, 4, { width: weight.thin }),
-  line(
-    [
-      { x: p.x - 2.6, y: p.y - 2.6 },
-      { x: p.x + 2.6, y: p.y + 2.6 },
-    ],
-    { width: weight.thin },
-  ),
-];
-
-function screws(corner: CornerBuild, frame: Frame): Drawing {
-  return together(plateScrews(corner, frame), plyScrews(corner, frame));
-}
-
-function plateScrews(
-  { level_w_mm: h, upright_w_mm: w, brace: b, plate_screws: screw }: CornerBuild,
-  { at }: Frame,
-): Drawing {
-  if (screw === null || b === null) return drawing({});
-  if (b.kind !== 'timber')
-    return drawing({ marks: screw.places_mm.flatMap((mm) => [...endOn(at(mm, h / 2)), ...endOn(at(w / 2, mm))]) });
-  const k = b.w_mm / Math.SQRT2;
-  const marks = screw.places_mm.flatMap((mm) => {
-    const x = w / 2 + b.leg_mm - h / 2 + k - mm;
-    const y = h / 2 + b.leg_mm - w / 2 + k - mm;
-    return [
-      ...lying(at(x, h + mm), at(x, h + mm - screw.length_mm)),
-      ...lying(at(w + mm, y), at(w + mm - screw.length_mm, y)),
-    ];
-  });
-  return drawing({ marks });
-}
-
-function plyScrews(
-  { level_w_mm: h, upright_w_mm: w, ply_screws: ply, units }: CornerBuild,
-  { at, stub_mm }: Frame,
-): Drawing {
-  if (ply === null) return drawing({});
-  const shown = (places: readonly number[]): readonly number[] => places.filter((mm) => mm < stub_mm);
-  const level = shown(ply.level_mm);
-  const upright = shown(ply.upright_mm);
-  const marks = [
-    ...level.flatMap((mm) =>
-      ply.from === 'back' ? endOn(at(mm, h / 2)) : lying(at(mm, h), at(mm, h - ply.length_mm)),
-    ),
-    ...upright.flatMap((mm) =>
-      ply.from === 'back' ? endOn(at(w / 2, mm)) : lying(at(w, mm), at(w - ply.length_mm, mm)),
-    ),
-  ];
-  const first = upright[0];
-  if (first === undefined) return drawing({ marks });
-  return together(
-    drawing({ marks }),
-    uprightDimension({
-      from: at(0, 0).y,
-      to: at(0, first).y,
-      x: at(0, 0).x - 34,
-      edge: at(0, 0).x,
-      text: formatLength(first, units),
-    }),
-  );
-}

@@ -112,9 +112,7 @@ function drawLabel({ label, spot }: PlacedLabel): Element {
   const size = label.size ?? textSize.plain;
   const shift = size * 0.35;
   const attributes = {
-    ...(label.upright === true
-      ? { transform: `rotate(-90 ${sheetNumber(spot.x)} ${sheetNumber(spot.y)})` }
-      : {}),
+    ...(label.upright === true ? { transform: `rotate(-90 ${sheetNumber(spot.x)} ${sheetNumber(spot.y)})` } : {}),
     x: spot.x,
     y: spot.y + shift,
     'text-anchor': spot.anchor,

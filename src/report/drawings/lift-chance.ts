@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import type { UnitSystem } from '../../base/names.js';
 import { formatLength } from '../../base/units-format.js';
 import { chanceInWords } from '../../base/chance-words.js';
@@ -200,5 +201,3 @@ export function liftSentence(chance: number, limit: string): string {
   const words = chanceInWords(chance);
   return `${capital(words)} ${/ 1 in /u.test(words) ? 'lifts' : 'lift'} a corner by more than ${limit}.`;
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

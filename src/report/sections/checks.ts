@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import { foldFindings, type FoldedFinding } from '../../findings/summary.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, strong, type Block, type Cell } from '../tree.js';
@@ -68,5 +69,3 @@ const subjectItself = ({ rule, about }: FoldedFinding['finding']): boolean => ru
 
 /** A title that names its element already need not be told where. */
 const saysItself = (title: string, where: string): boolean => title.toLowerCase().includes(where.toLowerCase());
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

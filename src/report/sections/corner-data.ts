@@ -1,6 +1,6 @@
 import type { FasteningLine } from '../../mechanics/fasteners/fastening-sheet.js';
 import type { Drawn } from '../audit-view.js';
-import type { CornerBuild } from '../drawings/corner-build.js';
+import type { CornerBuild } from '../drawings/corner-shape.js';
 import { nailsInWords } from '../words/build.js';
 import { seamsOf } from './picture-data.js';
 

@@ -1,10 +1,14 @@
+import { plural } from '../words/plural.js';
+import { capital } from '../../base/capital.js';
+import { countInWords } from '../../base/count-words.js';
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { timesInWords } from '../../base/times-words.js';
 import type { FactPath } from '../../facts/fact.js';
 import type { HangingSheet } from '../../sheets/sheets.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { userText } from '../clean-text.js';
-import { hanging, liesFlat } from '../drawings/hanging.js';
+import { hanging } from '../drawings/hanging.js';
+import { liesFlat } from '../drawings/hanging-words.js';
 import { bullets, paragraph, picture, setApart, strong, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { forceInWords } from '../words/force.js';
@@ -99,7 +103,7 @@ function hardware({ units, number }: Telling, state: HangingSheet): readonly Cel
     ...(hook === null
       ? []
       : [
-          `${state.hooks_count === 1 ? 'One hook' : `${state.hooks_count === 2 ? 'Two' : state.hooks_count} hooks`}: ${rated(hook)}${times('hanging.hook_factor')}.`,
+          `${capital(countInWords(state.hooks_count))} ${plural('hook', state.hooks_count)}: ${rated(hook)}${times('hanging.hook_factor')}.`,
         ]),
     ...(w === null ? [] : [`Wire: ${rated(w)}${times('hanging.wire_factor')}.`]),
     ...(state.cleat !== null && use !== null

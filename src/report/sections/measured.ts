@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import { spokenName } from '../../base/names.js';
 import type { Diagnosis } from '../../bench-sheet/diagnose.js';
 import type { Sheet } from '../../bench-sheet/sheet.js';
@@ -118,5 +119,3 @@ function causes(
     ),
   ];
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

@@ -4,7 +4,7 @@ import type { HangingSheet } from '../../sheets/sheets.js';
 import type { Drawn } from '../audit-view.js';
 import type { BarSection } from '../drawings/bar-section.js';
 import type { FrontView } from '../drawings/front-view.js';
-import type { HangingPicture } from '../drawings/hanging.js';
+import type { HangingPicture } from '../drawings/hanging-shape.js';
 
 /** The numbers the front view draws, from the finished audit. */
 export function frontViewOf({ plan, model }: Drawn): FrontView {

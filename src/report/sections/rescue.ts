@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import { spokenName, type CornerName } from '../../base/names.js';
 import type { GluedCure } from '../../bench-sheet/rescue-cures.js';
 import type { Rescue } from '../../bench-sheet/rescue.js';
@@ -17,7 +18,6 @@ const beside: Readonly<Record<CornerName, readonly [CornerName, CornerName]>> = 
   'bottom-left': ['bottom-right', 'top-left'],
   'bottom-right': ['bottom-left', 'top-right'],
 };
-const said = (corner: CornerName): string => spokenName(corner);
 
 const cureWords: Readonly<Record<GluedCure, string>> = {
   brace: 'a timber brace glued across each corner',
@@ -40,7 +40,7 @@ export function rescueBlocks(told: Telling, rescue: Rescue): readonly Block[] {
       ? []
       : [
           {
-            words: `ease the cloth along the diagonal from ${said(raised)} to ${said(across[raised])} by ${Math.round(100 * easing.share)} % of its pull`,
+            words: `ease the cloth along the diagonal from ${spokenName(raised)} to ${spokenName(across[raised])} by ${Math.round(100 * easing.share)} % of its pull`,
             mm: easing.lift_mm,
             reserve: told.number('frame.twist_reserve'),
             rank: 0,
@@ -51,7 +51,7 @@ export function rescueBlocks(told: Telling, rescue: Rescue): readonly Block[] {
       ? []
       : [
           {
-            words: `open the ${said(reopened.corner)} corner and glue it again with the opposite twist`,
+            words: `open the ${spokenName(reopened.corner)} corner and glue it again with the opposite twist`,
             mm: 0,
             reserve: told.number('frame.twist_reserve'),
             rank: 9,
@@ -65,7 +65,7 @@ export function rescueBlocks(told: Telling, rescue: Rescue): readonly Block[] {
   return [
     heading(3, 'What brings it flat again, first things first'),
     paragraph(
-      `The ${said(raised)} corner stands up ${length(Math.abs(lift_mm))}. Each cure is worked out by solving the changed frame with that twist in it; what is glued on sets while the frame is held flat. Lifts are those under the cloth.`,
+      `The ${spokenName(raised)} corner stands up ${length(Math.abs(lift_mm))}. Each cure is worked out by solving the changed frame with that twist in it; what is glued on sets while the frame is held flat. Lifts are those under the cloth.`,
     ),
     ...(to_dry_pct > 0.5
       ? [
@@ -93,7 +93,7 @@ export function rescueBlocks(told: Telling, rescue: Rescue): readonly Block[] {
       [
         ...staples(rescue, told),
         [
-          `Lay it on its back on a flat table. Press down the ${said(raised)} and the ${said(across[raised])} corner, which stand up; the ${said(beside[raised][0])} and ${said(beside[raised][1])} corners lie on the table by themselves. Clamp all four.`,
+          `Lay it on its back on a flat table. Press down the ${spokenName(raised)} and the ${spokenName(across[raised])} corner, which stand up; the ${spokenName(beside[raised][0])} and ${spokenName(beside[raised][1])} corners lie on the table by themselves. Clamp all four.`,
         ],
         ['Glue what you add, full and with no gap, and leave it clamped overnight before you let go.'],
         ...(reopened === null
@@ -101,7 +101,7 @@ export function rescueBlocks(told: Telling, rescue: Rescue): readonly Block[] {
           : [
               [
                 strong('Only if you open a corner:'),
-                ` saw the ${said(reopened.corner)} joint open along its glue line and clean both faces. Put a packing of ${small(Math.abs(reopened.past_flat_mm))} under the ${said(beside[raised][0])} corner, so that the frame is bent past flat by so much, clamp the other three down, glue and nail the joint, and let it set. It then springs back to flat; of whatever you are off, ${Math.round(100 * reopened.left_per_mm)} % stays.`,
+                ` saw the ${spokenName(reopened.corner)} joint open along its glue line and clean both faces. Put a packing of ${small(Math.abs(reopened.past_flat_mm))} under the ${spokenName(beside[raised][0])} corner, so that the frame is bent past flat by so much, clamp the other three down, glue and nail the joint, and let it set. It then springs back to flat; of whatever you are off, ${Math.round(100 * reopened.left_per_mm)} % stays.`,
               ],
             ]),
         ...(cloth_on
@@ -137,12 +137,10 @@ function staples({ cloth_on, easing, raised }: Rescue, told: Telling): readonly 
   const eased =
     easing === null
       ? ''
-      : ` To ease the cloth, take them out from the ${said(raised)} corner to the middle of both its sides, then the same at the ${said(across[raised])} corner, let the cloth slip ${told.small(easing.slip_mm)} along that diagonal, and fix it again from the middles towards the corners.`;
+      : ` To ease the cloth, take them out from the ${spokenName(raised)} corner to the middle of both its sides, then the same at the ${spokenName(across[raised])} corner, let the cloth slip ${told.small(easing.slip_mm)} along that diagonal, and fix it again from the middles towards the corners.`;
   return [
     [
       `Take out staples only where you work: at each corner within ${told.length(leg)} of it, one side after the other, the corner last; for a crossbar, a hand’s width about the middle of both bars; for boards behind the bars, all but a few in the middle of each side, so that the cloth does not run.${eased}`,
     ],
   ];
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

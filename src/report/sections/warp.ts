@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { timesInWords } from '../../base/times-words.js';
 import { chanceGoes } from '../../base/chance-words.js';
@@ -236,5 +237,3 @@ const inWidths = ({ plane, out, twist }: JointGive): string =>
   plane === out && out === twist
     ? formatNumber(plane)
     : `${formatNumber(plane)} in the plane, ${formatNumber(out)} out of it and ${formatNumber(twist)} in twist`;
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

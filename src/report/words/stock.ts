@@ -26,6 +26,12 @@ export function stockName(
   return `${formatSize(size.thickness_mm, size.width_mm, units)} ${of}${noun}${own}`;
 }
 
+/** The same with the key behind it, for who has to write it into a plan: `19 × 38 mm strips (strip-19x38)`. */
+export function stockWithKey(key: string, size: Parameters<typeof stockName>[1], units: UnitSystem, n = 1): string {
+  const name = stockName(key, size, units, n);
+  return kindAndSection.test(key) ? `${name} (${userText(key, 40)})` : name;
+}
+
 /** The names of the stocks that are cut, by their keys; one that is not among them goes by its key. */
 export function stockNames({ stocks, units }: Pick<CutPlan, 'stocks' | 'units'>): (key: string, n?: number) => string {
   const known = new Map(stocks.map(({ stock, lumber }) => [stock, lumber]));

@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import { barNames, cornerNames, spokenName, type About, type UnitSystem } from '../../base/names.js';
 import { besideLimit } from '../../base/beside-limit.js';
 import { chanceInWords } from '../../base/chance-words.js';
@@ -152,8 +153,4 @@ function unitOfLimit(name: string, { limits, thresholds }: Ruleset): FactUnit {
 function clause(meaning: string): string {
   const text = meaning.replace(/\.$/u, '');
   return /^[A-Z][a-z]/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
-}
-
-function capital(sentence: string): string {
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
