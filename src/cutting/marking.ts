@@ -254,7 +254,7 @@ function testCut(
   const fit = boards
     .map(({ left_mm }, i) => ({ board: i + 1, left_mm }))
     .filter(({ left_mm }) => left_mm >= shortestTest_mm);
-  fit.sort((p, q) => p.left_mm - q.left_mm || p.board - q.board);
+  fit.sort((p, q) => p.left_mm - q.left_mm);
   const best = fit[0];
   const check = [...ends.map((one) => trials[one]), ...(lapped ? ['the trial lap of the order of work'] : [])].join(
     ', then on the same piece ',

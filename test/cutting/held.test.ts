@@ -72,4 +72,70 @@ describe('a placing that stands in the plan', () => {
     expect(tags(cut)).toHaveLength(8);
     expect(new Set(tags(cut)).size).toBe(8);
   });
+
+  /** Where pieces lie on board A, and which of its edges their long side lies on. */
+  const onA = (cut: CutPlan): readonly string[] =>
+    cut.stocks.flatMap(({ boards }) => boards.filter(({ mark }) => mark === 'A').flatMap(({ pieces }) => pieces.map(({ tag, from_mm, long_side }) => `${tag} ${from_mm} ${long_side}`)));
+  const placedOnA = (length: string, places: string, more: object = {}): readonly string[] =>
+    onA(cutPlan([studioPlan({ boards: parse(`[ ${places} ]`) as object, ...more })], shelfWithBoards(`  - { mark: A, stock: strip-19x38, length: ${length} }\n`)));
+
+  it('a settled mitre lies with its long side on the marked edge, square ends on both', () => {
+    expect(placedOnA('930 mm', '{ for: top, board: A, from: 20 mm }')).toEqual(['T 20 upper']);
+    expect(placedOnA('930 mm', '{ for: top, board: A, from: 20 mm }', { corners: { cut: 'half-lap' } })).toEqual(['T 20 both']);
+    const ready = (cut: string, corners: string) => cutPlan([studioPlan({ corners: { cut: corners } })], shelfWithBoards(`  - { mark: A, stock: strip-19x38, length: 620 mm, cut: ${cut} }\n`));
+    expect([onA(ready('mitre', 'mitre')), onA(ready('square', 'butt'))]).toEqual([['L 0 upper'], ['L 0 both']]);
+    // Where wood is cut away for a lap, a piece that is cut already is left.
+    expect(onA(ready('square', 'half-lap'))).toEqual([]);
+  });
+
+  it('counts where the pieces do not lie over each other and end on the board, to a hundredth of a millimetre', () => {
+    const two = (from: string, length = '2000 mm') => placedOnA(length, `{ for: top, board: A, from: 0 mm }, { for: left, board: A, from: ${from} }`).filter((one) => one.startsWith('L') || one.startsWith('T'));
+    const kept = (from: number) => ['T 0 upper', `L ${from} upper`];
+    expect(two('900 mm')).toEqual(kept(900));
+    expect(two('899.995 mm')).toEqual(kept(899.995));
+    expect(two('899.98 mm')).not.toEqual(kept(899.98));
+    // Ends at 1520 mm.
+    expect([two('900 mm', '1520 mm'), two('900 mm', '1519.995 mm')]).toEqual([kept(900), kept(900)]);
+    expect(two('900 mm', '1519.98 mm')).toEqual(['T 0 upper']);
+    // In the other order, the first ends where the second begins.
+    const turned = (from: string) => placedOnA('1600 mm', `{ for: top, board: A, from: ${from} }, { for: left, board: A, from: 0 mm }`);
+    expect(turned('620 mm')).toEqual(['L 0 upper', 'T 620 upper']);
+    expect(turned('619.995 mm')).toEqual(['L 0 upper', 'T 619.995 upper']);
+    expect(turned('619.98 mm')[0]).toBe('T 619.98 upper');
+  });
+
+  it('between knots lies from the marked end of the whole board, and nothing before its stretch', () => {
+    const behind = (from: string) => onA(cutPlan([studioPlan({ boards: parse(`[ { for: left, board: A, from: ${from} } ]`) as object })], shelfWithBoards('  - { mark: A, stock: strip-19x38, length: 2000 mm, knots: [ 300..340 mm ] }\n')));
+    const marks = (from: string) => cutPlan([studioPlan({ boards: parse(`[ { for: left, board: A, from: ${from} } ]`) as object })], shelfWithBoards('  - { mark: A, stock: strip-19x38, length: 2000 mm, knots: [ 300..340 mm ] }\n')).stocks[0]!.boards.filter(({ pieces }) => pieces.some(({ tag }) => tag === 'L')).map(({ mark, pieces }) => [mark, pieces.find(({ tag }) => tag === 'L')!.from_mm]);
+    expect(behind('400 mm')).toEqual([]);
+    expect(marks('400 mm')).toEqual([['A from 340 mm', 60]]);
+    expect(marks('340 mm')).toEqual([['A from 340 mm', 0]]);
+    expect(marks('339 mm')[0]![1]).not.toBe(-1);
+  });
+
+  it('leaves beside each piece what is left once the saw has passed: a mitre takes √2 of its cut', () => {
+    // A board of 1000 with T from 60 to 960: neither end holds a piece; the longer one counts as what is left.
+    const left = (corners: string, from: string) => cutPlan([studioPlan({ corners: { cut: corners }, boards: parse(`[ { for: top, board: A, from: ${from} } ]`) as object })], shelfWithBoards('  - { mark: A, stock: strip-19x38, length: 1000 mm }\n')).stocks[0]!.boards.find(({ mark }) => mark === 'A')!.left_mm;
+    const kerf = demoShelf.cutting.kerf_mm;
+    expect(left('mitre', '60 mm')).toBeCloseTo(60 - Math.SQRT2 * kerf, 9);
+    expect(left('half-lap', '60 mm')).toBeCloseTo(60 - kerf, 9);
+    expect(left('half-lap', '30 mm')).toBeCloseTo(70 - kerf, 9);
+    expect(left('half-lap', '0 mm')).toBeCloseTo(100 - kerf, 9);
+    expect(left('half-lap', '100 mm')).toBeCloseTo(100 - kerf, 9);
+  });
+
+  it('a cut piece goes to the piece that the plan names it for, else to the first that no plan places elsewhere', () => {
+    const ready = '  - { mark: P, stock: strip-19x38, length: 620 mm, cut: mitre }\n';
+    const taken = (places: string) => inHand(cutPlan([studioPlan({ boards: parse(`[ ${places} ]`) as object })], shelfWithBoards(ready)));
+    expect(taken('')).toEqual(['P: L 0–620']);
+    expect(taken('{ for: right, board: P }')).toEqual(['P: R 0–620']);
+    expect(taken('{ for: left, board: Q }')).toEqual(['P: R 0–620']);
+    expect(taken('{ for: left, board: Q }, { for: right, board: Q }')).toEqual([]);
+  });
+
+  it('speaks of the first frame only', () => {
+    const cut = cutPlan([studioPlan({ count: 2, boards: parse('[ { for: top, board: A, from: 30 mm } ]') as object })], shelfWithBoards('  - { mark: A, stock: strip-19x38, length: 1950 mm }\n'));
+    expect(onA(cut)[0]).toBe('1-T 30 upper');
+    expect(onA(cut).filter((one) => / 30 /u.test(one))).toHaveLength(1);
+  });
 });

@@ -61,8 +61,7 @@ class Search {
   ) {
     this.end = problem.now() + problem.timeLimit_ms;
     this.weights = plainWeights(bench);
-    const dearest = bench.bins.map((bin) => bin.price * bin.most).reduce((sum, cost) => sum + cost, 0);
-    this.highestCost = Math.min(dearest, bench.pieces * Math.max(0, ...bench.bins.map((bin) => bin.price)));
+    this.highestCost = bench.bins.reduce((sum, bin) => sum + bin.price * bin.most, 0);
     const tries = [
       quickCutting(bench),
       ...bench.bins.map((_, s) => quickCutting(bench, (t) => t === s || (bench.bins[t]?.price as number) === 0)),
