@@ -118,7 +118,7 @@ export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
 
 /** Adds what prescribed movements push on the free ones: −K_free,given · u_given. */
 function addPrescribed(prepared: Prepared, pushed: Float64Array): void {
-  const { of, prescribed } = prepared.equations;
+  const { prescribed } = prepared.equations;
   const global = new Float64Array(12);
   for (const element of prepared.elements) {
     const forces = endForcesOf(element, prescribed, null);
@@ -127,8 +127,8 @@ function addPrescribed(prepared: Prepared, pushed: Float64Array): void {
   }
   for (const { a, b, c, d, k } of springTerms(prepared.structure)) {
     const force = k * (prescribed[c]! - prescribed[d]!);
-    if (of[a]! >= 0) pushed[a]! -= force;
-    if (of[b]! >= 0) pushed[b]! += force;
+    pushed[a]! -= force;
+    pushed[b]! += force;
   }
 }
 

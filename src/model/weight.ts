@@ -34,8 +34,9 @@ function hardwareMass_kg(plan: Plan, shelf: Shelf): number {
   }[plan.hang.by];
   const hanging = (holding_g + wire_m * heaviest('wire')) / 1000;
   const staples = ((around_mm / plan.cloth.fixing.every_mm) * STAPLE_G) / 1000;
-  const nail = plan.corners.nails ? shelf.nails[plan.corners.nails.use] : undefined;
-  const nails = nail ? 4 * (plan.corners.nails?.each ?? 0) * steelPin_kg(nail.diameter_mm, nail.length_mm) : 0;
+  const { nails: named } = plan.corners;
+  const nail = named ? shelf.nails[named.use] : undefined;
+  const nails = named && nail ? 4 * named.each * steelPin_kg(nail.diameter_mm, nail.length_mm) : 0;
   const screw = plan.ply_screws ? shelf.screws[plan.ply_screws.use] : undefined;
   const screwed = plan.bars.plies > 1 && (plan.bars.bond === 'screws' || plan.bars.bond === 'glue+screws');
   const screws =

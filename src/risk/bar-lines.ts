@@ -42,7 +42,7 @@ export function barLines(terms: readonly WarpTerm[], active: readonly WarpTerm[]
   );
   const row = Math.max(rank, least_shapes) + 1;
   const heights = new Float64Array(stations * row);
-  const peaks = new Float64Array(Math.max(rank, 1) + 1);
+  const peaks = new Float64Array(row);
   for (let s = 0; s < stations; s++) {
     const mean = terms.reduce((sum, term) => sum + (term.bow[bar][s] as number) * term.mean_per_m, 0);
     for (let k = 0; k <= rank; k++) {

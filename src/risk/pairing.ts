@@ -8,7 +8,7 @@ import type { Normal } from '../shelf/shelf.js';
  * shared out as ρ/(n−1): the same fraction of the variance of their sum is left as with two boards.
  */
 export function plyCorrelation(ofTwo: number, plies: number): number {
-  return ofTwo < 0 && plies > 2 ? ofTwo / (plies - 1) : ofTwo;
+  return ofTwo < 0 && plies > 1 ? ofTwo / (plies - 1) : ofTwo;
 }
 
 /** The natural warp of a bar's boards added up: mean, and variance by where it comes from. Independent parts. */

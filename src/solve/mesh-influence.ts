@@ -24,6 +24,9 @@ function endMoment(member: MeshMember, kind: WarpKind): readonly [number, number
   return [0, 0, E * I_plane_mm4 * (Math.abs(s) > Math.abs(c) ? 1 : -1)];
 }
 
+/** The movement that lifts the free corner; the three others are held in the plane. */
+const liftOf = (mesh: FrameMesh): number => 6 * mesh.corners['top-right'] + 2;
+
 /**
  * Influence numbers on the tangent stiffness K + K_g + K_m at the pull `second` was made for, one factorisation for
  * all;
@@ -57,13 +60,10 @@ export function readInfluence(
   return [...Object.values(mesh.bars), ...mesh.crossbars].flatMap((member) =>
     kinds.map((kind): Influence => {
       const u = solveFor(member, kind);
-      const [bottomLeft, bottomRight, topLeft, topRight] = (
-        ['bottom-left', 'bottom-right', 'top-left', 'top-right'] as const
-      ).map((corner) => u[6 * mesh.corners[corner] + 2]!) as [number, number, number, number];
       return {
         member: member.name,
         kind,
-        corner_lift: topRight + bottomLeft - topLeft - bottomRight,
+        corner_lift: u[liftOf(mesh)]!,
         bar_bow: perBar((bar) => departures(mesh.bars[bar], u, 'out', stations)),
         bar_crook: perBar((bar) => departures(mesh.bars[bar], u, 'plane', stations).map((v) => inwardSign[bar] * v)),
       };
@@ -72,24 +72,17 @@ export function readInfluence(
 }
 
 /**
- * How far the corner lift goes under a unit force on it, mm/N: one newton up at top right and bottom left, one down at
- * the other two; the lift is that of
- * the fourth corner off the plane of the other three. Null where the flat frame does not hold.
+ * How far the corner lift goes under a unit force on it, mm/N: one newton up at top right, which the three corners that
+ * are held answer. Null where the flat frame does not hold.
  */
 export function readLiftCompliance(mesh: FrameMesh, frame: StretchedFrame, second: SecondOrder): number | null {
   const factors = tangentFactors(second, 1);
   if (factors.negative > 0 || factors.vanished.length > 0) return null;
   const { of } = frame.prepared.equations;
   const { frame: joinedOf } = frame.joined;
-  const places = (['top-right', 'bottom-left', 'top-left', 'bottom-right'] as const).map((corner, i) => ({
-    freedom: 6 * mesh.corners[corner] + 2,
-    sign: i < 2 ? 1 : -1,
-  }));
+  const lift = joinedOf[of[liftOf(mesh)]!]!;
   const b = new Float64Array(factors.n);
-  for (const { freedom, sign } of places) if (of[freedom]! >= 0) b[joinedOf[of[freedom]!]!]! += sign;
+  b[lift] = 1;
   solveFactored(factors, b);
-  return places.reduce(
-    (lift, { freedom, sign }) => lift + (of[freedom]! >= 0 ? sign * b[joinedOf[of[freedom]!]!]! : 0),
-    0,
-  );
+  return b[lift]!;
 }

@@ -15,4 +15,10 @@ export const equalFaults = [
   { key: 'src/risk/closed-form.ts constant: `0` → `1` (8)', why: 'The station of a bar that departs nowhere: any says the same.' },
   { key: 'src/rules/say/compare.ts boundary: `a.about < b.about` → `a.about <= b.about`', why: 'One rule changes its verdict of one part once.' },
   { key: 'src/cutting/order-more.ts constant: `0` → `1` (2)', why: 'Only lengths of which so many are there come here.' },
+  { key: 'src/mechanics/corners/brace-capacity.ts scale: `Math.SQRT2 * (row?.per_bar ?? 0)` → `Math.SQRT2 / (row?.per_bar ?? 0)`', why: 'The end of a timber brace takes one screw, and without one its strength is nothing.' },
+  { key: 'src/solve/mesh-shape-lines.ts sign: `e + 1` → `e - 1`', why: 'No place lies beyond the last node, which stands at 1.' },
+  { key: 'src/solve/mesh-statics.ts term: `u[6 * q + 1]! - u[6 * p + 1]!` → `u[6 * q + 1]!`', why: 'Both bottom corners are held along y.' },
+  { key: 'src/frame3d/solve.ts branch: `v !== 0` → `v === 0`', why: 'It only spares the work of adding what nought pushes.' },
+  { key: 'src/model/joint-give.ts sign: `Math.min(face.width_mm, face.height_mm) - bar.w_mm` → `Math.min(face.width_mm, face.height_mm) + bar.w_mm`', why: 'Whether a nail holds asks how deep it goes, not how much wood lies beyond it.' },
+  { key: 'src/risk/pairing.ts constant: `0` → `1` (4)', why: 'Where no board or every board was read none follows another, and the number is multiplied by none.' },
 ];

@@ -29,9 +29,8 @@ export function relaxShare(model: Model, { working, working_x }: Pick<Solution, 
   const [yx, yy] = taken(['top', 'bottom'], face.height_mm, cloth.working.y_N_per_m);
   const det = (1 + xx) * (1 + yy) - xy * yx;
   const both = { x: (1 + yy - xy) / det, y: (1 + xx - yx) / det };
-  // Cloth does not push: where it would, it hangs slack that way and the other way stands alone.
-  const left = both.x < 0 ? { x: 0, y: 1 / (1 + yy) } : both.y < 0 ? { x: 1 / (1 + xx), y: 0 } : both;
-  return Math.max(0, 1 - left.x, 1 - left.y);
+  // Cloth does not push: where it would, it hangs slack that way.
+  return Math.max(0, 1 - Math.max(0, Math.min(both.x, both.y)));
 }
 
 interface BowParts {
