@@ -49,15 +49,17 @@ export interface MarkingOrder {
 /**
  * The order of marking and sawing: a trial on the shortest leftover; then square ends, then mitres, so the saw is
  * turned once; within each the longest
- * length first, one stop setting per length, every board's pieces in the order they lie on it. The words fit the saw at
- * hand.
+ * length first, one stop setting per length, every board's pieces in the order they lie on it. What is cut already is
+ * left out. The words fit the saw at hand.
  */
 export function markingOrder(cut: CutPlan, saw?: SawAtHand): MarkingOrder {
   const tests: TestCut[] = [];
   const steps: SawStep[] = [];
   const later: SawStep[] = [];
   for (const stock of cut.stocks) {
-    const all = stock.boards.flatMap((board, i) => board.pieces.map((piece) => ({ board: i + 1, piece })));
+    const all = stock.boards.flatMap((board, i) =>
+      board.ready ? [] : board.pieces.map((piece) => ({ board: i + 1, piece })),
+    );
     const key = ({ piece }: PooledPiece): string =>
       `${nests(piece) ? piece.across_mm : 0}/${piece.ends}/${piece.cut_mm}`;
     const settings = [...new Map(all.map(({ piece }) => [key(piece), piece])).values()];
@@ -100,9 +102,9 @@ function lipSteps(cut: CutPlan, saw: SawAtHand | undefined): SawStep[] {
   return lengths.map((cut_mm): SawStep => {
     const here = strips.filter((strip) => strip.cut_mm === cut_mm);
     const frames = [...new Set(here.map(({ plan, copy }) => `${plan}/${copy}`))];
-    const matching = frames
-      .map((frame) => here.filter(({ plan, copy }) => `${plan}/${copy}` === frame).map(({ tag }) => tag))
-      .filter((tags) => tags.length > 1);
+    const matching = frames.map((frame) =>
+      here.filter(({ plan, copy }) => `${plan}/${copy}` === frame).map(({ tag }) => tag),
+    );
     const { words, ...rest } = worded(
       cut,
       saw,
@@ -178,7 +180,7 @@ function worded(
   step: Omit<SawStep, 'words'>,
   pieces: readonly PooledPiece[],
 ): SawStep {
-  const { ends, stop_mm, cuts, matching } = step;
+  const { ends, stop_mm, cuts } = step;
   const length = formatLength(stop_mm, cut.units);
   const how = ends === 'mitre' ? `45° at both ends, ${length} from long point to long point` : `square ends, ${length}`;
   const boards = [...new Set(cuts.map(({ board }) => board))];
@@ -193,7 +195,7 @@ function worded(
     .join('; ');
   return {
     ...step,
-    words: `${setting(saw, matching.length > 0 || cuts.length > 1)} ${how}. ${saw === 'none' ? 'Have cut' : saw === 'hand' ? 'Saw' : 'Cut'} ${list}.${ends === 'mitre' ? ` ${turning(cut, saw, cuts, pieces)}` : ''}`,
+    words: `${setting(saw, cuts.length > 1)} ${how}. ${saw === 'none' ? 'Have cut' : saw === 'hand' ? 'Saw' : 'Cut'} ${list}.${ends === 'mitre' ? ` ${turning(cut, saw, cuts, pieces)}` : ''}`,
   };
 }
 

@@ -14,6 +14,8 @@ export interface BoughtBoard {
   readonly on_hand: boolean;
   /** What is chalked on a board in hand; null for all others. */
   readonly mark: string | null;
+  /** Its piece is cut already and used as it is: nothing is sawn. */
+  readonly ready: boolean;
   /** Cut away at each end first, mm. */
   readonly trim_mm: number;
   readonly pieces: readonly PlacedPiece[];
