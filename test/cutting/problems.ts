@@ -10,25 +10,28 @@ export function fresh(problem: Omit<CutProblem, 'now' | 'timeLimit_ms'>): CutPro
   return { ...problem, timeLimit_ms: readings, now: workClock() };
 }
 
-/** Small problems with uneven boards, some longer for a piece alone, leftovers on hand, limits, and pieces of which some nest. */
+/** A length from a wide range, or one of a few, so that boards come in twins and pieces fill them to the last. */
+const lengthFrom = (min: number, max: number, ...few: readonly number[]): fc.Arbitrary<number> => fc.oneof({ weight: 3, arbitrary: fc.integer({ min, max }) }, { weight: 2, arbitrary: fc.constantFrom(...few) });
+
+/** Small problems with uneven boards, some longer for a piece alone, leftovers on hand, limits, and pieces of which some nest; often a board is filled to the last, or two are alike. */
 export const smallProblem: fc.Arbitrary<Omit<CutProblem, 'now' | 'timeLimit_ms'>> = fc.record({
-  kerf: fc.integer({ min: 0, max: 5 }),
+  kerf: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: 5 })),
   stock: fc.array(
     fc
       .record({
-      length: fc.integer({ min: 250, max: 1000 }),
-      extra: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: 200 })),
-      price: fc.oneof({ weight: 1, arbitrary: fc.constant(0) }, { weight: 5, arbitrary: fc.integer({ min: 40, max: 500 }) }),
-      available: fc.option(fc.integer({ min: 1, max: 4 }), { nil: null }),
+        length: lengthFrom(250, 1000, 400, 500, 800),
+        extra: fc.oneof(fc.constant(0), fc.constant(100), fc.integer({ min: 0, max: 200 })),
+        price: fc.oneof({ weight: 1, arbitrary: fc.constant(0) }, { weight: 5, arbitrary: lengthFrom(40, 500, 200, 300) }),
+        available: fc.option(fc.integer({ min: 1, max: 4 }), { nil: null }),
       })
       .map(({ extra, ...stock }) => (extra === 0 ? stock : { ...stock, alone: stock.length + extra })),
     { minLength: 1, maxLength: 4 },
   ),
-  setups: fc.tuple(fc.integer({ min: 0, max: 60 }), fc.integer({ min: 0, max: 40 })),
+  setups: fc.tuple(lengthFrom(0, 60, 20), lengthFrom(0, 40, 20)),
   items: fc.array(
     fc.oneof(
-      fc.record({ length: fc.integer({ min: 40, max: 500 }), count: fc.integer({ min: 1, max: 3 }) }),
-      fc.record({ length: fc.integer({ min: 40, max: 450 }), count: fc.integer({ min: 1, max: 3 }), group: fc.integer({ min: 0, max: 1 }) }),
+      fc.record({ length: lengthFrom(40, 500, 100, 200, 300), count: fc.integer({ min: 1, max: 3 }) }),
+      fc.record({ length: lengthFrom(40, 450, 80, 180, 280), count: fc.integer({ min: 1, max: 3 }), group: fc.integer({ min: 0, max: 1 }) }),
     ),
     { minLength: 1, maxLength: 6 },
   ),
