@@ -26,7 +26,7 @@ export function liftFrom(curve: LiftCurve, unpulled_mm: number): number {
     const slope = 1 - curve.pull_share + 3 * beta * y * y;
     if (!(slope > 0)) break;
     const next = y - (unpulledFor(curve, y) - size) / slope;
-    if (!(next < y * (1 - 1e-15))) break;
+    if (!(next < y)) break;
     y = next;
   }
   return unpulled_mm < 0 ? -y : y;

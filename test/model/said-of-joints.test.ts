@@ -4,6 +4,7 @@ import { braceScrews, placesOf } from '../../src/model/brace-layout.js';
 import { cornerJoint, endGive } from '../../src/model/joint-give.js';
 import { leftOut } from '../../src/model/left-out.js';
 import { plateStiffness_Nmm_per_rad } from '../../src/model/plate-stiffness.js';
+import { plySection, type PlyBuild } from '../../src/model/ply-section.js';
 import { weightParts } from '../../src/model/weight.js';
 import type { Model } from '../../src/model/model.js';
 import type { Plan } from '../../src/plan/plan.js';
@@ -146,5 +147,31 @@ describe('what a shelf lacks weighs nothing, and what is not on the frame neithe
     expect([with_bars({ bond: 'glue' }), with_bars({ plies: 1, bond: 'screws' })]).toEqual([none, none]);
     expect(with_bars({ bond: 'screws' })).toBe(with_bars({ bond: 'glue+screws' }));
     expect(with_bars({ bond: 'screws' })).toBeGreaterThan(none);
+  });
+});
+
+describe('the outermost fibre of a bar, times its moment over I, as it is built', () => {
+  const built = (more: Partial<PlyBuild>) => plySection({ ply_w_mm: 19, ply_d_mm: 44, plies: 3, stack: 'side-by-side', bond: 'glue', E_MPa: 9000, G_MPa: 560, density_kg_per_m3: 420, span_mm: 1100, screws: { shank_mm: 4, every_mm: 120 }, ...more }, 1);
+  it('one board and glued ones: half the width of the whole', () => {
+    expect([built({ plies: 1, bond: 'none' }).fibre_mm, built({}).fibre_mm, built({ bond: 'glue+screws', plies: 4 }).fibre_mm, built({ stack: 'front-to-back' }).fibre_mm]).toEqual([9.5, 28.5, 38, 9.5]);
+  });
+  it('loose ones, four on screws, and those without a screw that holds: half of one', () => {
+    for (const more of [{ bond: 'none' }, { bond: 'screws', plies: 4 }, { bond: 'screws', screws: null }] as const) {
+      const { section, fibre_mm } = built(more);
+      const n = 'plies' in more ? 4 : 3;
+      expect([fibre_mm, section.w_mm, section.I_plane_mm4, section.I_out_mm4]).toEqual([9.5, 19 * n, expect.closeTo((n * 44 * 19 ** 3) / 12, 6), expect.closeTo((n * 19 * 44 ** 3) / 12, 6)]);
+    }
+  });
+  it('one behind the other on screws they slip across the depth only: in the plane each bends by half its width', () => {
+    const { section, fibre_mm } = built({ stack: 'front-to-back', bond: 'screws' });
+    expect([fibre_mm, section.d_mm, section.I_plane_mm4]).toEqual([9.5, 132, expect.closeTo((3 * 44 * 19 ** 3) / 12, 6)]);
+    expect(section.I_out_mm4).toBeGreaterThan((3 * 19 * 44 ** 3) / 12);
+    expect(section.I_out_mm4).toBeLessThan((19 * 132 ** 3) / 12);
+  });
+  it('three side by side on screws: γ a + h/2 of the outer ones, between loose and glued', () => {
+    const { section, fibre_mm } = built({ bond: 'screws' });
+    const gamma = 1 / (1 + (Math.PI ** 2 * 9000 * 19 * 44 * 120) / (((420 ** 1.5 * 4) / 23) * 1100 ** 2));
+    expect(fibre_mm).toBeCloseTo(gamma * 19 + 9.5, 9);
+    expect(section.I_plane_mm4).toBeCloseTo((3 * 44 * 19 ** 3) / 12 + 2 * gamma * 19 * 44 * 19 ** 2, 4);
   });
 });

@@ -1,10 +1,11 @@
 /** What is read off a solution: where forces are looked at, how a mode is named and drawn, when influence numbers are given. */
 import { describe, expect, it } from 'vitest';
-import { barNames } from '../../src/base/names.js';
+import { barNames, cornerNames } from '../../src/base/names.js';
 import { timoshenko } from '../../src/frame3d/index.js';
 import type { EdgePull, FrameShape } from '../../src/model/frame-shape.js';
-import { findStability, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
-import { meshFrame } from '../../src/solve/frame-mesh.js';
+import { findStability, finenessOf, solveInfluence, solveStatics, usualMesh } from '../../src/solve/analyse-frame.js';
+import { barEnds, barsAt, meshFrame } from '../../src/solve/frame-mesh.js';
+import { meshLines } from '../../src/solve/mesh-lines.js';
 import { solveModel } from '../../src/solve/solve-model.js';
 import { frameOf, type FrameWords } from '../frame3d/frame-shapes.js';
 import { demoModel } from '../mechanics/fasteners/demo-model.js';
@@ -46,8 +47,21 @@ describe('forces along a bar', () => {
       }
     }
   });
-  it('a mesh a hundred times finer finds no larger moment, bow, dish or roll', () => {
-    const fine = solveStatics(shape, pull, [], { mesh: 60 });
+  it('runs on evenly where nothing but the pull acts, node after node', () => {
+    const plain = frameOf({ width: 1240, height: 830, w: 38, d: 30, give: { plane: 9, out: 4, twist: 2 } });
+    for (const bar of barNames) {
+      const { forces } = solveStatics(plain, pull, [], { mesh: 4 }).bars[bar];
+      const meet = forces.filter(({ s }, i) => i > 0 && Math.abs(s - forces[i - 1]!.s) < 1e-12);
+      expect(meet.length).toBeGreaterThanOrEqual(3);
+      forces.forEach((f, i) => {
+        const before = forces[i - 1];
+        if (before !== undefined && Math.abs(f.s - before.s) < 1e-12) for (const key of ['axial_N', 'plane_Nmm', 'out_Nmm'] as const) expect(f[key]).toBeCloseTo(before[key], 5);
+      });
+      expect(Math.abs(forces[0]!.out_Nmm)).toBeGreaterThan(1);
+    }
+  });
+  it('a mesh forty times finer finds no larger moment, bow, dish or roll', () => {
+    const fine = solveStatics(shape, pull, [], { mesh: 40 });
     for (const bar of barNames) {
       expect(bars[bar].moment_Nmm / fine.bars[bar].moment_Nmm).toBeCloseTo(1, 6);
       for (const key of ['inward_bow_mm', 'dish_mm', 'roll_mrad'] as const) expect(bars[bar][key] / fine.bars[bar][key]).toBeCloseTo(1, 3);
@@ -56,7 +70,81 @@ describe('forces along a bar', () => {
   });
 });
 
+describe('what a corner bears', () => {
+  const shape: FrameShape = (() => {
+    const even = frameOf({ ...uneven, brace: undefined });
+    return { ...even, corner_give: { ...even.corner_give, 'top-left': { plane: 12, out: 3, twist: 7 } }, corner_plate_Nmm_per_rad: { ...even.corner_plate_Nmm_per_rad, 'bottom-right': 4e5 }, bars: { ...even.bars, right: { ...even.bars.right, I_plane_mm4: 3 * even.bars.right.I_plane_mm4 } } };
+  })();
+  const { bars, corners } = solveStatics(shape, pull);
+  const larger = (list: readonly number[]): number => list.reduce((a, b) => (Math.abs(b) > Math.abs(a) ? b : a), 0);
+  it.each(cornerNames)('%s: the larger of what the ends of its two bars bear', (corner) => {
+    const ends = barsAt(corner).map((bar) => {
+      const { forces } = bars[bar];
+      const [span, q] = bar === 'top' || bar === 'bottom' ? [shape.span_x_mm, pull.y] : [shape.span_y_mm, pull.x];
+      const first = barEnds[bar][0] === corner;
+      const [at, next] = first ? [forces[0]!, forces[1]!] : [forces.at(-1)!, forces.at(-2)!];
+      const h = Math.abs(next.s - at.s) * span;
+      // V = dM/ds at the end of a parabola that the pull makes.
+      return { axial: at.axial_N, plane: at.plane_Nmm, out: at.out_Nmm, slope: (next.plane_Nmm - at.plane_Nmm) / h, bend: (q * h) / 2 };
+    });
+    const said = corners[corner];
+    expect(said.axial_N).toBeCloseTo(larger(ends.map(({ axial }) => axial)), 6);
+    expect(said.out_moment_Nmm).toBeCloseTo(Math.abs(larger(ends.map(({ out }) => out))), 4);
+    expect(said.moment_Nmm + said.plate_moment_Nmm).toBeCloseTo(Math.abs(larger(ends.map(({ plane }) => plane))), 4);
+    expect(said.plate_moment_Nmm > 0).toBe(corner === 'bottom-right');
+    // Nothing else holds a free corner: what bends one bar out of the plane twists the other, and what presses one is the shear of the other.
+    expect(said.torque_Nmm).toBeCloseTo(said.out_moment_Nmm, 4);
+    expect(said.shear_N).toBeCloseTo(Math.abs(said.axial_N), 6);
+    expect(Math.min(...ends.flatMap(({ slope, bend }) => [Math.abs(Math.abs(slope) + bend - said.shear_N), Math.abs(Math.abs(slope) - bend - said.shear_N)]))).toBeLessThan(1e-3);
+  });
+  it('a brace beside it takes of the pressing what it bears itself: the cut through bar, brace and bar is in balance', () => {
+    const braced = frameOf({ width: 1100, height: 700, w: 38, d: 30, brace: { leg: 180, w: 30, d: 19 } });
+    const { bars: by } = solveStatics(braced, pull);
+    const middle = (bar: 'top' | 'bottom'): number => by[bar].forces.filter(({ s }) => Math.abs(s - 0.5) < 0.05)[0]!.axial_N;
+    expect(middle('top') + middle('bottom')).toBeCloseTo(-pull.x * braced.span_y_mm, 6);
+  });
+});
+
+describe('joints', () => {
+  const like = (give: { plane: number; out: number; twist: number }) => frameOf({ ...uneven, give, crossbarGive: give, braceGive: give });
+  it.each(['plane', 'out', 'twist'] as const)('that hardly give %s are as those that do not at all: statics, factors, warp, how far it turns', (way) => {
+    const own = { plane: 9, out: 4, twist: 7 };
+    const [rigid, stiff] = [like({ ...own, [way]: 0 }), like({ ...own, [way]: 2e-3 })];
+    const [a, b] = [solveStatics(rigid, pull), solveStatics(stiff, pull)];
+    for (const bar of barNames) for (const key of ['inward_bow_mm', 'dish_mm', 'roll_mrad', 'moment_Nmm'] as const) expect(b.bars[bar][key] / a.bars[bar][key]).toBeCloseTo(1, 2);
+    const [p, q] = [findStability(rigid, pull), findStability(stiff, pull)];
+    expect(q.load_factor! / p.load_factor!).toBeCloseTo(1, 3);
+    expect(q.second_factor! / p.second_factor!).toBeCloseTo(1, 3);
+    expect(q.propeller!.beta_per_mm2 / p.propeller!.beta_per_mm2).toBeCloseTo(1, 2);
+    const [one, other] = [solveInfluence(rigid, pull)!, solveInfluence(stiff, pull)!];
+    const largest = Math.max(...one.map((i) => Math.abs(i.corner_lift)));
+    one.forEach((i, n) => expect(Math.abs(other[n]!.corner_lift - i.corner_lift)).toBeLessThan(0.005 * largest));
+  });
+});
+
+describe('natural warp out of the plane and in it', () => {
+  it('do not mix at all: twist and bow leave the plane alone, crook leaves nothing else', () => {
+    for (const { kind, bar_bow, bar_crook, corner_lift } of solveInfluence(frameOf(uneven), pull)!) {
+      const still = kind === 'plane' ? bar_bow : bar_crook;
+      for (const bar of barNames) expect(Math.max(...still[bar].map(Math.abs))).toBe(0);
+      if (kind === 'plane') expect(corner_lift).toBe(0);
+      else expect(corner_lift).not.toBe(0);
+    }
+  });
+});
+
 describe('how fine a frame is cut', () => {
+  it('the usual way: six elements along a shorter bar, ten along a crossbar as long, four along a brace; never fewer than two of those', () => {
+    expect(finenessOf(usualMesh)).toEqual({ bar: 6, crossbar: 10, brace: 4 });
+    expect(finenessOf(1)).toEqual({ bar: 1, crossbar: 2, brace: 2 });
+    expect(finenessOf(3)).toEqual({ bar: 3, crossbar: 5, brace: 2 });
+  });
+  it('lines stand at both ends whether asked for or not; places beyond them count as the ends', () => {
+    const lines = meshLines([0.4, -0.2], 3);
+    expect([lines.indexOf(0), lines.indexOf(1), lines.indexOf(-0.2)]).toEqual([0, lines.at.length - 1, 0]);
+    expect(lines.at).toEqual([0, 0.2, 0.4, expect.closeTo(0.7, 12), 1].map((at) => (at === 0.2 ? expect.closeTo(0.2, 12) : at)));
+    expect([meshLines([], 1).at, meshLines([], 2).at, meshLines([0.5], 2).at]).toEqual([[0, 1], [0, 0.5, 1], [0, 0.5, 1]]);
+  });
   const parts = (width: number, height: number, bar: number, more: Partial<FrameWords> = {}) => {
     const mesh = meshFrame(frameOf({ width, height, w: 38, d: 30, ...more }), [], { bar, crossbar: 5, brace: 3 }, timoshenko);
     return { top: mesh.bars.top.elements.length, left: mesh.bars.left.elements.length, crossbars: mesh.crossbars.map((c) => c.elements.length), braces: mesh.braces.map((b) => b.elements.length) };
