@@ -10,7 +10,7 @@ import { folder, root, stopPlan } from './command.js';
 function copyOfTheTool(): { readonly at: string; readonly audit: () => { readonly code: number | null; readonly err: string } } {
   const { path: at } = folder();
   mkdirSync(join(at, 'dist'));
-  for (const name of ['sightdown.js', 'bundle.cjs', 'bundle.code', 'prepared.json']) copyFileSync(join(root, 'dist', name), join(at, 'dist', name));
+  for (const name of ['package.json', 'sightdown.js', 'bundle.cjs', 'bundle.code', 'prepared.json']) copyFileSync(join(root, 'dist', name), join(at, 'dist', name));
   cpSync(join(root, 'rules'), join(at, 'rules'), { recursive: true });
   symlinkSync(join(root, 'node_modules'), join(at, 'node_modules'));
   writeFileSync(join(at, 'package.json'), '{ "type": "module" }');
@@ -26,8 +26,7 @@ function copyOfTheTool(): { readonly at: string; readonly audit: () => { readonl
 
 it('the code compiled at build time is what this Node takes: the command starts without compiling', () => {
   const file = join(root, 'dist', 'bundle.cjs');
-  const wrapped = `(function (exports, require, module, __filename, __dirname) {${readFileSync(file, 'latin1')}\n})`;
-  expect(new Script(wrapped, { filename: file, cachedData: readFileSync(join(root, 'dist', 'bundle.code')) }).cachedDataRejected).toBe(false);
+  expect(new Script(readFileSync(file, 'latin1'), { filename: file, cachedData: readFileSync(join(root, 'dist', 'bundle.code')) }).cachedDataRejected).toBe(false);
 });
 
 describe('no prepared state can change a verdict', () => {
@@ -76,9 +75,8 @@ describe('no prepared state can change a verdict', () => {
   it('bundle.code compiled from another source of the same length', () => {
     const { at, audit } = copyOfTheTool();
     const source = readFileSync(join(at, 'dist', 'bundle.cjs'), 'utf8');
-    const ending = 'process.exit(0)';
-    const other = `${ending}${' '.repeat(source.length - ending.length)}`;
-    const script = new Script(`(function (exports, require, module, __filename, __dirname) {${other}\n})`);
+    const kind = '(function () { process.exit(0); })';
+    const script = new Script(`${kind}${' '.repeat(source.length - kind.length)}`);
     writeFileSync(join(at, 'dist', 'bundle.code'), script.createCachedData());
     expect(audit().code).toBe(3);
   });

@@ -2,12 +2,18 @@
 import { build } from 'esbuild';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { noticesOf } from './notices.mjs';
 
 const common = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', legalComments: 'linked' };
 
 for (const old of ['dist/tools', 'dist/bundle.cjs.LEGAL.txt']) rmSync(old, { recursive: true, force: true });
+// The start of the command is plain script, which Node has ready sooner than a module; what lies deeper are modules.
+writeFileSync('dist/package.json', '{ "type": "commonjs" }\n');
+for (const folder of ['lib', 'tools']) {
+  mkdirSync(`dist/${folder}`, { recursive: true });
+  writeFileSync(`dist/${folder}/package.json`, '{ "type": "module" }\n');
+}
 const tools = {
   ...common,
   outdir: 'dist/tools',
@@ -36,9 +42,11 @@ const { metafile } = await build({
   outfile: 'dist/bundle.cjs',
   format: 'cjs',
   minify: true,
-  alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs' },
+  alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': './test/tools/left-out/child-process.mjs' },
   define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
-  banner: { js: "const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
+  // One function of what a module is given, so that the start of the command need not put it together.
+  banner: { js: "(function (exports, require, module, __filename, __dirname) {const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
+  footer: { js: '})' },
 });
 // All in one-byte letters, which are read in no time: the compiler leaves others standing in patterns alone, where their number means the same.
 writeFileSync('dist/bundle.cjs', readFileSync('dist/bundle.cjs', 'utf8').replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`));

@@ -1,5 +1,5 @@
 // Runs the bundled command once on a plan and keeps the code that V8 compiled for it beside the bundle. Then writes the
-// start of the command, `start.mjs`, with the digest of both.
+// start of the command, `start.cjs`, with the digest of both.
 import { createHash } from 'node:crypto';
 import { chmodSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -13,7 +13,7 @@ const plan = join(out, 'plan.yaml');
 writeFileSync(plan, 'plan: 1\nname: First run\nface: { width: 900 mm, height: 700 mm }\nbars: { stock: strip-19x38, lay: edge, plies: 2 }\ncrossbars: [ { runs: upright } ]\n');
 process.argv = [process.execPath, bundle, 'audit', plan, '--out', out];
 process.stdout.write = () => true;
-const script = new Script(`(function (exports, require, module, __filename, __dirname) {${readFileSync(bundle, 'utf8')}\n})`, { filename: bundle });
+const script = new Script(readFileSync(bundle, 'latin1'), { filename: bundle });
 // The kept code counts only for an engine set as it is when the command starts: what the command sets later is left out here.
 const required = createRequire(bundle);
 const unset = (name) => (name === 'node:v8' ? { ...required(name), setFlagsFromString: () => undefined } : required(name));
@@ -24,7 +24,7 @@ process.on('exit', (code) => {
   const compiled = script.createCachedData();
   writeFileSync(resolve('dist/bundle.code'), compiled);
   const digest = createHash('sha256').update(readFileSync(bundle)).update(compiled).digest('hex');
-  const start = readFileSync(resolve('test/tools/start.mjs'), 'utf8').replace('DIGEST OF BUNDLE AND CODE', digest);
+  const start = readFileSync(resolve('test/tools/start.cjs'), 'utf8').replace('DIGEST OF BUNDLE AND CODE', digest);
   writeFileSync(resolve('dist/sightdown.js'), start);
   chmodSync(resolve('dist/sightdown.js'), 0o755);
 });

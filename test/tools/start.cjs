@@ -1,22 +1,24 @@
 #!/usr/bin/env node
 // Starts the bundled command with the code that was compiled when it was built. That code counts only as it was built,
 // together with its bundle, to the byte; where it is missing, changed or made by another Node, it is compiled anew.
-import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { fileURLToPath } from 'node:url';
-import { Script } from 'node:vm';
+'use strict';
+const { createHash } = require('node:crypto');
+const { readFileSync } = require('node:fs');
+const { createRequire } = require('node:module');
+const { join } = require('node:path');
+const { Script } = require('node:vm');
 
 const digest = 'DIGEST OF BUNDLE AND CODE';
-const bundle = fileURLToPath(new URL('./bundle.cjs', import.meta.url));
+const bundle = join(__dirname, 'bundle.cjs');
 const source = readFileSync(bundle);
 let cachedData;
 try {
-  const code = readFileSync(new URL('./bundle.code', import.meta.url));
+  const code = readFileSync(join(__dirname, 'bundle.code'));
   if (createHash('sha256').update(source).update(code).digest('hex') === digest) cachedData = code;
 } catch {
   // Missing: compiled anew.
 }
 if (cachedData === undefined) process.stderr.write('sightdown: dist/bundle.code is not as it was built, so starting takes longer. `npm run build` makes it again.\n');
-const script = new Script(`(function (exports, require, module, __filename, __dirname) {${source.toString('latin1')}\n})`, { filename: bundle, cachedData });
-script.runInThisContext()({}, createRequire(bundle), { exports: {} }, bundle, fileURLToPath(new URL('.', import.meta.url)));
+// The bundle is one function of what a module is given; in one-byte letters alone, so it stays where it was read to.
+const script = new Script(source.latin1Slice(), { filename: bundle, cachedData });
+script.runInThisContext()({}, createRequire(bundle), { exports: {} }, bundle, __dirname);
