@@ -1,7 +1,7 @@
 /** Each formula of the joints by itself on uneven numbers, and each threshold from both sides. */
 import { describe, expect, it } from 'vitest';
 import { GRAVITY_N_PER_KG } from '../../src/base/gravity.js';
-import { pickKeys } from '../../src/mechanics/bench/pick-supply.js';
+import { pickKeys, pickLip } from '../../src/mechanics/bench/pick-supply.js';
 import { gaussLegendre } from '../../src/mechanics/cloth/gauss-legendre.js';
 import { nearestDuck, numberedDuck_g_per_m2, numberedDuck_oz } from '../../src/mechanics/cloth/cloth-weight.js';
 import { clothSheet, padOn } from '../../src/mechanics/cloth/cloth-sheet.js';
@@ -24,6 +24,7 @@ import { barDried_share, daysToDry } from '../../src/mechanics/moisture/drying.j
 import { equilibriumMoisture_pct } from '../../src/mechanics/moisture/equilibrium.js';
 import { plyScrewBoxes } from '../../src/mechanics/occupancy/ply-screw-boxes.js';
 import { cornerParts } from '../../src/mechanics/occupancy/corner-parts.js';
+import { staplesAside } from '../../src/mechanics/occupancy/staples-aside.js';
 import { staplesBySteel } from '../../src/mechanics/occupancy/staple-line.js';
 import type { CornerStatics } from '../../src/model/frame-results.js';
 import type { Model } from '../../src/model/model.js';
@@ -333,6 +334,16 @@ describe('what corners put on the bars, as boxes from the left or bottom end', (
     };
     expect([steel(124.9), steel(125), steel(174.9), steel(175)]).toEqual([16, 24, 24, 32]);
   });
+});
+
+it('a lip of 1 mm is a strip to buy and to glue; none is neither', () => {
+  const at = (lip: string) => demoModel({ face, bars: { ...square, lip } });
+  expect([pickLip(at('1 mm'))?.kind, pickLip(at('0 mm'))]).toEqual(['lip', null]);
+  expect(['1 mm', '0 mm'].map((lip) => glueLines(at(lip)).filter(({ what }) => what === 'lip').map(({ area_mm2 }) => area_mm2))).toEqual([[1140 + 690], []]);
+});
+
+it('no staple is moved, and none by any distance, where no head lies in the line', () => {
+  expect(staplesAside(demoModel({ face, bars: square, corners: { nails: 'none' } }))).toMatchObject({ moved: 0, most_mm: 0, left: 0, heads: [] });
 });
 
 it('keys are the shelf’s first, or none', () => {

@@ -101,6 +101,17 @@ describe('screws of plates on one bar', () => {
     expect(two).toMatchObject({ per_bar: 2, spacing_mm: Math.ceil(turns) / 2, end_mm: expect.closeTo(Math.ceil(turns) / 3 + 19, 9) });
     expect(two.places).toEqual([Math.round(two.end_mm), Math.round(two.end_mm + two.spacing_mm)]);
   });
+  it('pass 2 mm of steel, 9 mm of sheet or that of its stock, 16 mm of a mitred end; and hold in what is beyond', () => {
+    const space = (brace: object): unknown => {
+      const { plan, bars } = demoModel({ face, bars: { stock: 'stud-38x64', lay: 'edge' }, corners: { brace } });
+      return braceScrews(plan, shelf, bars.top.section)!.space;
+    };
+    expect(space({ kind: 'steel-angle', leg: '100 mm' })).toEqual({ through_mm: 2, holding_mm: 64, edge_mm: 19 });
+    expect(space({ kind: 'ply-gusset', leg: '150 mm' })).toEqual({ through_mm: 9, holding_mm: 64, edge_mm: 19 });
+    expect(space({ kind: 'ply-gusset', leg: '150 mm', stock: 'planed-21x45' })).toEqual({ through_mm: 21, holding_mm: 64, edge_mm: 19 });
+    expect(space({ kind: 'timber', leg: '150 mm', stock: 'strip-19x38', lay: 'flat' })).toEqual({ through_mm: 16, holding_mm: 38, edge_mm: 9.5 });
+    expect(space({ kind: 'timber', leg: '150 mm', stock: 'stud-38x89', lay: 'edge' })).toEqual({ through_mm: 16, holding_mm: 38, edge_mm: 32 });
+  });
   it('a gusset takes one, two or three as there is room for ten diameters between them, even and a sixth of the run from either end', () => {
     const rows = Array.from({ length: 46 }, (_, i) => 70 + 3 * i).map((leg) => ({ leg, ...row({ kind: 'ply-gusset', leg: `${leg} mm` }) }));
     for (const { leg, per_bar, end_mm, spacing_mm, places, diameter } of rows) {

@@ -21,4 +21,5 @@ export const equalFaults = [
   { key: 'src/frame3d/solve.ts branch: `v !== 0` → `v === 0`', why: 'It only spares the work of adding what nought pushes.' },
   { key: 'src/model/joint-give.ts sign: `Math.min(face.width_mm, face.height_mm) - bar.w_mm` → `Math.min(face.width_mm, face.height_mm) + bar.w_mm`', why: 'Whether a nail holds asks how deep it goes, not how much wood lies beyond it.' },
   { key: 'src/risk/pairing.ts constant: `0` → `1` (4)', why: 'Where no board or every board was read none follows another, and the number is multiplied by none.' },
+  { key: 'src/frame3d/stretched-frame.ts constant: `12` → `13` (5)', why: 'Beyond the end of a typed array nothing is read or written.' },
 ];

@@ -1,0 +1,70 @@
+/** The bell and the numbers of the warp story, worked out beside it. */
+import { describe, expect, it } from 'vitest';
+import { chanceInWords } from '../../src/base/chance-words.js';
+import type { FactSettings } from '../../src/model/model.js';
+import { equilibriumMoisture_pct } from '../../src/mechanics/moisture/equilibrium.js';
+import { assessWarp, boardState } from '../../src/risk/assess.js';
+import { fewShapes } from '../../src/risk/few-shapes.js';
+import { grownDensity, liftFrom, unpulledFor } from '../../src/risk/lift-curve.js';
+import { chanceBeyond } from '../../src/risk/normal.js';
+import { warpStory } from '../../src/risk/story.js';
+import { demoSolved } from '../mechanics/fasteners/demo-model.js';
+
+const settings = (corner_lift_limit_mm: number): FactSettings => ({ corner_lift_limit_mm, bar_bow_limit_mm: { top: 2, bottom: 2, left: 2, right: 2 }, seed: 1, samples: 1000 });
+const plan = { face: { width: '1040 mm', height: '690 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, lumber: { chosen: 'plain', moisture: '15 %' }, room: { humidity: '30..56 %', temperature: '18 C' }, hang: { by: 'none' } };
+const { model, solution } = demoSolved(plan);
+const told = (limit_mm: number) => warpStory(model, solution, settings(limit_mm)).story!;
+
+describe('the bell of the lift', () => {
+  it('spans three and a half spreads beyond the mean either way, evenly, with the limit well inside', () => {
+    const { bell, unpulled, growth } = told(1);
+    const reach = liftFrom(growth, Math.abs(unpulled.mean) + 3.5 * unpulled.sd);
+    expect(reach).toBeGreaterThan(1.3);
+    expect(bell).toHaveLength(121);
+    bell.forEach(({ lift_mm, per_mm }, i) => {
+      expect(lift_mm).toBeCloseTo(reach * (i / 60 - 1), 9);
+      expect(per_mm).toBeCloseTo(grownDensity(growth, unpulled, lift_mm), 12);
+    });
+    expect(bell.reduce((sum, { per_mm }) => sum + per_mm, 0) * (reach / 60)).toBeCloseTo(1, 2);
+  });
+  it('where the limit lies beyond that, it spans 1.15 times the limit', () => {
+    const { bell } = told(500);
+    expect([bell[0]!.lift_mm, bell.at(-1)!.lift_mm]).toEqual([expect.closeTo(-575, 9), expect.closeTo(575, 9)]);
+  });
+});
+
+describe('its numbers', () => {
+  it('chance beyond the limit for average boards and for those of two thirds the stiffness, which less pull turns', () => {
+    const { chance, chance_soft, chance_words, unpulled, growth, limit_mm } = told(2);
+    const beyond = (share: number): number => chanceBeyond(unpulled.mean, unpulled.sd, unpulledFor({ ...growth, pull_share: share }, 2));
+    expect(limit_mm).toBe(2);
+    expect([chance, chance_soft]).toEqual([expect.closeTo(beyond(growth.pull_share), 12), expect.closeTo(beyond(growth.pull_share / 0.67), 12)]);
+    expect(chance_soft).toBeGreaterThan(chance);
+    expect(chance_words).toBe(chanceInWords(chance));
+  });
+  it('boards dry to the middle of the room’s air, and wetter air than theirs dries nothing', () => {
+    expect(boardState(model).drying_pct).toBeCloseTo(15 - equilibriumMoisture_pct(0.43, 18), 9);
+    expect(boardState({ ...model, plan: { ...model.plan, lumber: { ...model.plan.lumber, moisture_pct: 4 } } }).drying_pct).toBe(0);
+  });
+  it('are worked out once for a solution and its settings, and anew for others', () => {
+    const [a, b] = [settings(2), settings(3)];
+    const first = assessWarp(model, solution, a)!;
+    expect(assessWarp(model, solution, a)).toBe(first);
+    const other = assessWarp(model, solution, b)!;
+    expect(other.lift_chance).toBeLessThan(first.lift_chance);
+    const drier = { ...model, plan: { ...model.plan, lumber: { ...model.plan.lumber, moisture_pct: 4 } } };
+    expect(assessWarp(drier, solution, b)!.lift.sd).toBeLessThan(other.lift.sd);
+  });
+});
+
+it('shapes of lines are found alike however small or large the lines are', () => {
+  const lines = [[1, 2, 0, -1], [0, 0.5, 2, 1], [3, 1, 1, 0.2]].map((line) => Float64Array.from(line));
+  const one = fewShapes(lines);
+  expect(one.rank).toBe(3);
+  for (const by of [1e-7, 1e7]) {
+    const other = fewShapes(lines.map((line) => line.map((value) => value * by)));
+    expect(other.rank).toBe(3);
+    other.shapes.forEach((value, i) => expect(value).toBeCloseTo(one.shapes[i]!, 9));
+    other.coefficients.forEach((value, i) => expect(value / by).toBeCloseTo(one.coefficients[i]!, 9));
+  }
+});
