@@ -1,3 +1,4 @@
+import { once } from '../base/once.js';
 import type { About, UnitSystem } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { Element, Fact } from '../facts/fact.js';
@@ -175,6 +176,7 @@ function conditionsOf({ applies, notStop, clear, rule: { otherwise } }: Case, ou
   }
 }
 
+/** What became of a case; its sentences are made when they are first read, as a search over plans asks for none. */
 function findingOf(
   one: Case,
   answer: Answer | undefined,
@@ -187,6 +189,17 @@ function findingOf(
     verdict === 'unknown'
       ? missingLine(one, answer)
       : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
+  const advised = rule.do.filter((_, index) => !has(index));
+  const told = once(() =>
+    verdict === 'unknown' ? sayUnknown(line, about) : sayVerdict(rule, verdict, about, line, context),
+  );
+  const next = once(() =>
+    verdict === 'clear'
+      ? []
+      : verdict === 'unknown'
+        ? [adviceOnUnknown]
+        : advised.map((advice) => say(advice.say, about, line, context)),
+  );
   return {
     rule: rule.id,
     title: rule.title,
@@ -197,13 +210,12 @@ function findingOf(
     limit: line.limit,
     unit: catalogueByPath.get(line.line.fact)!.unit,
     used: line.used,
-    say: verdict === 'unknown' ? sayUnknown(line, about) : sayVerdict(rule, verdict, about, line, context),
-    do:
-      verdict === 'clear'
-        ? []
-        : verdict === 'unknown'
-          ? [adviceOnUnknown]
-          : rule.do.filter((_, index) => !has(index)).map((advice) => say(advice.say, about, line, context)),
+    get say() {
+      return told();
+    },
+    get do() {
+      return next();
+    },
     cautions: rule.cautions,
     source: rule.source,
   };

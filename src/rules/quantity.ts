@@ -1,3 +1,4 @@
+import { remembered, rememberedBy } from '../base/remembered.js';
 import { readForFact } from '../base/units-fact.js';
 import type { FactUnit } from '../facts/fact.js';
 import type { Limit, Thresholds } from './ruleset.js';
@@ -46,17 +47,26 @@ export function wordingOf(unit: FactUnit): string {
   return reading.ok ? 'a word' : `a number with a unit, one of ${reading.units.slice(0, 6).join(', ')}`;
 }
 
+/** What is read of a limit, by the unit it is read in: its amounts never change. */
+const readLimits = remembered((limit: Limit) =>
+  rememberedBy(
+    (unit: FactUnit) => unit,
+    (unit): Thresholds | null => {
+      const read = (text: string): number | null => amountIn(text, limit.of === null ? unit : 'share');
+      if ('value' in limit.amounts) {
+        const value = read(limit.amounts.value);
+        return value === null ? null : { of: limit.of, value, stop: null, caution: null };
+      }
+      const stop = read(limit.amounts.stop);
+      const caution = read(limit.amounts.caution);
+      return stop === null || caution === null ? null : { of: limit.of, value: null, stop, caution };
+    },
+    measuredUnits.length + 10,
+  ),
+);
+
 /** The amounts of a limit as used on a fact of this unit; null when they do not fit it. */
-export function thresholdsOf(limit: Limit, unit: FactUnit): Thresholds | null {
-  const read = (text: string): number | null => (limit.of === null ? amountIn(text, unit) : amountIn(text, 'share'));
-  if ('value' in limit.amounts) {
-    const value = read(limit.amounts.value);
-    return value === null ? null : { of: limit.of, value, stop: null, caution: null };
-  }
-  const stop = read(limit.amounts.stop);
-  const caution = read(limit.amounts.caution);
-  return stop === null || caution === null ? null : { of: limit.of, value: null, stop, caution };
-}
+export const thresholdsOf = (limit: Limit, unit: FactUnit): Thresholds | null => readLimits(limit)(unit);
 
 /** Limit and unit of a key of `Ruleset.thresholds`. */
 export function unitOfKey(key: string): { readonly name: string; readonly unit: string } {

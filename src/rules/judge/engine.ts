@@ -8,7 +8,9 @@
  * - an unknown operator is accepted when added and fails only at run;
  * - `path` is evaluated by a JSONPath library, and a `value` that is an object may read another fact;
  * - `run()` is always asynchronous, and its handlers may be called in any order: results are read from its return value;
- * - unequal priorities of conditions leave holes in the trace: only whole questions have priorities here.
+ * - unequal priorities of conditions leave holes in the trace: only whole questions have priorities here;
+ * - it hashes the name of every fact, and copies the conditions of every rule at each run: facts go by numbers and
+ *   without a cache, and questions that compare the same values in the same way are put to it once.
  * So this file refuses all of these itself, by throwing: they are bugs of the caller, never of the person who wrote a
  * rule.
  */
@@ -58,12 +60,12 @@ export interface Answer {
 type EngineModule = typeof import('json-rules-engine');
 
 /** The engine is CommonJS: some loaders put its exports only under `default`. */
-async function importEngine(): Promise<EngineModule['Engine']> {
+async function importEngine(): Promise<EngineModule> {
   const module = (await import('json-rules-engine')) as EngineModule & { readonly default?: EngineModule };
-  return module.Engine ?? (module.default as EngineModule).Engine;
+  return module.Engine === undefined ? (module.default as EngineModule) : module;
 }
 /** Imported once, and only when there is something to judge. */
-let engineImport: Promise<EngineModule['Engine']> | null = null;
+let engineImport: Promise<EngineModule> | null = null;
 
 /**
  * Decides every case in one run of the engine: case → what became of it. A case of which no question holds is not among
@@ -78,35 +80,52 @@ export async function decide(
   const answers = new Map<string, Answer & { readonly priority: number }>();
   if (questions.length === 0) return answers;
   engineImport ??= importEngine();
-  const Engine = await engineImport;
+  const { Engine, Fact } = await engineImport;
   const engine = new Engine();
   const names = new Set<string>();
-  questions.forEach(({ about, event, priority, when }, index) => {
+  const askedOnce = new Map<string, Question[]>();
+  const given = new Map<string, number>();
+  const numbered = (fact: string): string => {
+    const number = given.get(fact) ?? given.size;
+    given.set(fact, number);
+    return String(number);
+  };
+  for (const question of questions) {
+    const { about, event, priority, when } = question;
     const name = `${about}, ${priority}`;
     if (names.has(name)) throw new Error(`${about} was asked twice with priority ${priority}`);
     names.add(name);
-    refuseUnsettled(when, facts, `${event} of ${about}`);
-    engine.addRule({ name: String(index), priority, conditions: inner(when) as never, event: { type: event } });
-  });
-  const outcome = await engine.run(Object.fromEntries(facts));
-  const run = outcome.results.length + outcome.failureResults.length;
-  if (run !== questions.length) throw new Error(`the engine answered ${run} of ${questions.length} questions`);
-  for (const { name, event, priority = 1, conditions } of outcome.results) {
-    const { about, when } = questions[Number(name)]!;
-    const known = answers.get(about);
-    if (known === undefined || priority > known.priority)
-      answers.set(about, { event: event?.type ?? '', priority, held: heldLines(when, conditions) });
+    const key = `${priority} ${event} ${settledKey(when, facts, `${event} of ${about}`)}`;
+    const same = askedOnce.get(key);
+    if (same !== undefined) {
+      same.push(question);
+      continue;
+    }
+    askedOnce.set(key, [question]);
+    engine.addRule({ name: key, priority, conditions: inner(when, numbered) as never, event: { type: event } });
   }
+  for (const [fact, number] of given) engine.addFact(new Fact(String(number), facts.get(fact), { cache: false }));
+  const outcome = await engine.run();
+  const run = outcome.results.length + outcome.failureResults.length;
+  if (run !== askedOnce.size) throw new Error(`the engine answered ${run} of ${askedOnce.size} questions`);
+  for (const { name, event, priority = 1, conditions } of outcome.results)
+    for (const { about, when } of askedOnce.get(name)!) {
+      const known = answers.get(about);
+      if (known === undefined || priority > known.priority)
+        answers.set(about, { event: event?.type ?? '', priority, held: heldLines(when, conditions) });
+    }
   return answers;
 }
 
 type Traced = { readonly result?: boolean; readonly all?: readonly Traced[]; readonly any?: readonly Traced[] };
 
 /** A group in the engine's own shape; nothing but fact, operator and value of a line goes in. */
-function inner({ join, parts }: EngineGroup): object {
+function inner({ join, parts }: EngineGroup, numbered: (fact: string) => string): object {
   return {
     [join]: parts.map((part) =>
-      'parts' in part ? inner(part) : { fact: part.fact, operator: part.operator, value: part.value },
+      'parts' in part
+        ? inner(part, numbered)
+        : { fact: numbered(part.fact), operator: part.operator, value: part.value },
     ),
   };
 }
@@ -119,11 +138,13 @@ function heldLines(group: EngineGroup, traced: unknown): readonly EngineLine[] {
   );
 }
 
-function refuseUnsettled(group: EngineGroup, facts: ReadonlyMap<string, number | string>, name: string): void {
+/** What a group compares, and how: groups of one key have one answer. Throws on what the engine would take amiss. */
+function settledKey(group: EngineGroup, facts: ReadonlyMap<string, number | string>, name: string): string {
   if (group.parts.length === 0) throw new Error(`${name} has an empty group`);
+  let key = `${group.join} (`;
   for (const part of group.parts) {
     if ('parts' in part) {
-      refuseUnsettled(part, facts, name);
+      key += settledKey(part, facts, name);
       continue;
     }
     const { fact, operator, value } = part;
@@ -135,5 +156,8 @@ function refuseUnsettled(group: EngineGroup, facts: ReadonlyMap<string, number |
     if (typeof known === 'string' && operator !== 'equal' && operator !== 'notEqual')
       throw new Error(`${name} measures the word ${fact}`);
     if (!engineOperators.includes(operator)) throw new Error(`${name} uses the unknown operator ${String(operator)}`);
+    key +=
+      typeof known === 'number' ? `${known} ${operator} ${value};` : `${JSON.stringify([known, operator, value])};`;
   }
+  return `${key})`;
 }

@@ -1,5 +1,6 @@
 import { capital } from '../../base/capital.js';
 import { barNames, cornerNames, spokenName, type About, type UnitSystem } from '../../base/names.js';
+import { rememberedBy } from '../../base/remembered.js';
 import { besideLimit } from '../../base/beside-limit.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { timesInWords } from '../../base/times-words.js';
@@ -22,8 +23,34 @@ const most_share = 9.99;
 
 const placeholder = /\{([^{}]*)\}/g;
 
-/** A placeholder told as so many times a thing; the thing's first word with it, where it is one of these. */
-const timesOf = /\{([^{}]*)\} times(?: (what|the|its)\b)?/g;
+/**
+ * A placeholder; where it is told as so many times a thing, with the word and the thing's first one, where it is one of
+ * these.
+ */
+const hole = /\{([^{}]*)\}(?<times> times(?: (what|the|its)\b)?)?/g;
+
+/** Words as they stand, and the placeholder after them; `times` is the word after `times`, null without that word. */
+interface Piece {
+  readonly before: string;
+  readonly name: string | null;
+  readonly times: string | null;
+}
+
+/** A sentence cut at its placeholders; the last piece has none. */
+const piecesOf = rememberedBy(
+  (sentence: string) => sentence,
+  (sentence): readonly Piece[] => {
+    const pieces: Piece[] = [];
+    let from = 0;
+    for (const match of sentence.matchAll(hole)) {
+      const times = match.groups?.['times'] === undefined ? null : (match[3] ?? '');
+      pieces.push({ before: sentence.slice(from, match.index), name: match[1] ?? '', times });
+      from = match.index + match[0].length;
+    }
+    return [...pieces, { before: sentence.slice(from), name: null, times: null }];
+  },
+  1000,
+);
 
 /** The placeholders of a sentence, in order, without braces. */
 export function placeholdersOf(sentence: string): readonly string[] {
@@ -54,9 +81,10 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
     return reading.known ? factInWords(name, reading.value, context.units, context.currency) : 'an unknown amount';
   };
   return capital(
-    sentence
-      .replace(timesOf, (_, name: string, of = '') => timesInWords(fill(name), of))
-      .replace(placeholder, (_, name: string) => fill(name)),
+    piecesOf(sentence).reduce((text, { before, name, times }) => {
+      const filled = name === null ? '' : fill(name);
+      return text + before + (times === null ? filled : timesInWords(filled, times));
+    }, ''),
   );
 }
 
