@@ -1,4 +1,5 @@
-import type { Structure, Theory } from './structure.js';
+import { directions } from './structure.js';
+import type { Member, Structure, Theory } from './structure.js';
 import { memberAxes, toGlobal } from './element-axes.js';
 import type { Axes } from './element-axes.js';
 import { condenseReleases, memberStiffness, releasedRows, shearParameters } from './element-stiffness.js';
@@ -51,20 +52,51 @@ export function addElementMatrix(target: ProfileMatrix, of: Int32Array, movement
   }
 }
 
+/** Members that follow each other are of one kind when they are alike in all but where they lie. */
+function sameKind(one: Member, two: Member): boolean {
+  return (
+    one.E === two.E &&
+    one.G === two.G &&
+    one.A === two.A &&
+    one.Iy === two.Iy &&
+    one.Iz === two.Iz &&
+    one.J === two.J &&
+    one.releases === undefined &&
+    two.releases === undefined
+  );
+}
+
+/** Lengths and directions that differ by less are the same but for the rounding of their nodes. */
+const rounding = 1e-13;
+
+function sameAxes(one: Axes, two: Axes): boolean {
+  if (!(Math.abs(one.length - two.length) <= rounding * one.length)) return false;
+  for (let r = 0; r < 9; r++) if (!(Math.abs(one.R[r]! - two.R[r]!) <= rounding)) return false;
+  return true;
+}
+
+/** Every member ready for use; those of one kind, one length and one direction in a row share what is made of them. */
 function prepareElements(structure: Structure, theory: Theory): Element[] {
-  return structure.members.map((member) => {
-    const axes = memberAxes(structure.nodes, member);
-    const phi = shearParameters(member, axes.length, theory);
-    const k = memberStiffness(member, axes.length, phi);
-    const released = releasedRows(member);
-    const G = released.length > 0 ? condenseReleases(k, released) : null;
+  const elements: Element[] = [];
+  structure.members.forEach((member, e) => {
     const movements = new Int32Array(12);
     for (let d = 0; d < 6; d++) {
       movements[d] = 6 * member.i + d;
       movements[6 + d] = 6 * member.j + d;
     }
-    return { axes, phi, k, G, movements };
+    const axes = memberAxes(structure.nodes, member);
+    const before = elements[e - 1];
+    if (before && sameKind(structure.members[e - 1]!, member) && sameAxes(before.axes, axes)) {
+      elements.push({ ...before, movements });
+      return;
+    }
+    const phi = shearParameters(member, axes.length, theory);
+    const k = memberStiffness(member, axes.length, phi);
+    const released = releasedRows(member);
+    const G = released.length > 0 ? condenseReleases(k, released) : null;
+    elements.push({ axes, phi, k, G, movements });
   });
+  return elements;
 }
 
 /** One term of a spring: k times the difference of movements c and d pushes movement a, and b the other way. */
@@ -109,23 +141,45 @@ function addSprings(structure: Structure, of: Int32Array, stiffness: ProfileMatr
   }
 }
 
+/** Whether two structures differ in nothing but the stiffness of their springs, rigid ones being the same. */
+function differInSprings(one: Structure, two: Structure): boolean {
+  const same = <T>(a: readonly T[], b: readonly T[], alike: (p: T, q: T) => boolean): boolean =>
+    a.length === b.length && a.every((item, n) => alike(item, b[n]!));
+  const kindOf = (k: number): number => (k === Infinity ? 2 : k > 0 ? 1 : 0);
+  return (
+    same(one.nodes, two.nodes, (p, q) => p.x === q.x && p.y === q.y && p.z === q.z) &&
+    same(
+      one.members,
+      two.members,
+      (p, q) => p.i === q.i && p.j === q.j && sameKind(p, q) && same(p.zref, q.zref, Object.is),
+    ) &&
+    same(
+      one.springs,
+      two.springs,
+      (p, q) => p.i === q.i && p.j === q.j && p.k.every((k, d) => kindOf(k) === kindOf(q.k[d]!)),
+    ) &&
+    same(one.supports, two.supports, (p, q) => p.node === q.node && directions.every((d) => p.fix[d] === q.fix[d]))
+  );
+}
+
 /**
  * Assembles and factorises the linear stiffness of a structure.
  *
- * `order` may give the ordering of the nodes; by default one is found that keeps the band narrow.
+ * Elements and numbering are taken from `like`, prepared before with the same theory, when nothing but the stiffness of
+ * springs differs.
  * Throws a RangeError for input that describes no structure: a member without length, two values for one movement.
  */
-export function prepare(structure: Structure, theory: Theory, order?: readonly number[]): Preparation {
-  const elements = prepareElements(structure, theory);
-  const equations = numberEquations(
-    structure,
-    elements.map((e) => e.axes),
-    order ?? orderNodes(structure),
-  );
+export function prepare(structure: Structure, theory: Theory, like?: Prepared): Preparation {
+  const known = like && differInSprings(like.structure, structure) ? like : null;
+  const elements = known?.elements ?? prepareElements(structure, theory);
+  const axes = elements.map((e) => e.axes);
+  const equations = known?.equations ?? numberEquations(structure, axes, orderNodes(structure));
   const stiffness = emptyProfile(equations.first);
   const global = new Float64Array(144);
+  let turned: Float64Array | null = null;
   for (const { k, axes, movements } of elements) {
-    toGlobal(k, axes.R, global);
+    if (k !== turned) toGlobal(k, axes.R, global);
+    turned = k;
     addElementMatrix(stiffness, equations.of, movements, global);
   }
   addSprings(structure, equations.of, stiffness);

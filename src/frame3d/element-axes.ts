@@ -44,8 +44,39 @@ export function planeAxis(R: Float64Array): number {
   return -1;
 }
 
+/** Pairs of x and y, of shifts and of turns, at either end. */
+const pairs = [0, 3, 6, 9] as const;
+
+/** Turns, in place, the matrix of a member whose local z is the global one: only x and y mix, by (c, s). */
+function turnAboutZ(m: Float64Array, c: number, s: number): void {
+  if (s === 0 && c === 1) return;
+  for (const row of pairs) {
+    for (let j = 12 * row, end = j + 12; j < end; j++) {
+      const x = m[j]!;
+      const y = m[j + 12]!;
+      if (x === 0 && y === 0) continue;
+      m[j] = c * x - s * y;
+      m[j + 12] = s * x + c * y;
+    }
+  }
+  for (const column of pairs) {
+    for (let j = column; j < 144; j += 12) {
+      const x = m[j]!;
+      const y = m[j + 1]!;
+      if (x === 0 && y === 0) continue;
+      m[j] = c * x - s * y;
+      m[j + 1] = s * x + c * y;
+    }
+  }
+}
+
 /** Turns a 12 × 12 local matrix (rows of 12) into global axes: Tᵀ k T with T four copies of R. */
 export function toGlobal(k: Float64Array, R: Float64Array, out: Float64Array): void {
+  if (R[8]! > 0 && planeAxis(R) === 2) {
+    out.set(k);
+    turnAboutZ(out, R[0]!, R[1]!);
+    return;
+  }
   for (let bi = 0; bi < 12; bi += 3) {
     for (let bj = 0; bj < 12; bj += 3) {
       for (let c = 0; c < 3; c++) {

@@ -16,12 +16,6 @@ export interface Equations {
   readonly prescribed: Float64Array;
   /** Representative of each set of movements that are shared exactly. */
   readonly shared: Int32Array;
-  /**
-   * Of each unknown, the part of the structure it belongs to (parts do not act on each other) and its place in the
-   * ordering of nodes.
-   */
-  readonly part: Int32Array;
-  readonly place: Int32Array;
   /** First column of each row of a stiffness matrix on these unknowns. */
   readonly first: Int32Array;
   /** Movements of members and springs that act on each other, flattened groups of unknowns (-1 among them possible). */
@@ -45,6 +39,8 @@ function bindings(count: number): { root: (m: number) => number; bind: (a: numbe
 }
 
 const everything = [0, 1, 2, 3, 4, 5];
+/** A node's movements in the xy plane before those out of it, so that those of a plane frame are so as a whole. */
+const inTurn = [0, 1, 5, 2, 3, 4];
 /** For a member whose local z is the global axis m: movements in its plane, and out of it. */
 const parted = [0, 1, 2].map((m) => [
   [(m + 1) % 3, (m + 2) % 3, 3 + m],
@@ -109,13 +105,11 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
 
   const buckets = new Map<number, number[]>();
   const placed = new Uint8Array(size);
-  const placeOf = new Int32Array(size);
-  for (const [at, node] of order.entries()) {
-    for (let d = 0; d < 6; d++) {
+  for (const node of order) {
+    for (const d of inTurn) {
       const m = shared[6 * node + d]!;
       if (placed[m] || isGiven(m)) continue;
       placed[m] = 1;
-      placeOf[m] = at;
       const part = parts.root(m);
       const bucket = buckets.get(part);
       if (bucket) bucket.push(m);
@@ -124,17 +118,7 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
   }
   const unknown = new Int32Array(size).fill(-1);
   let count = 0;
-  const partList: number[] = [];
-  const placeList: number[] = [];
-  let partNumber = 0;
-  for (const bucket of buckets.values()) {
-    for (const m of bucket) {
-      unknown[m] = count++;
-      partList.push(partNumber);
-      placeList.push(placeOf[m]!);
-    }
-    partNumber++;
-  }
+  for (const bucket of buckets.values()) for (const m of bucket) unknown[m] = count++;
 
   const of = new Int32Array(size);
   const prescribed = new Float64Array(size);
@@ -143,9 +127,7 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
     prescribed[m] = isGiven(shared[m]!) ? given[shared[m]!]! : 0;
   }
   const groups = raw.map((g) => g.map((m) => unknown[m]!));
-  const part = Int32Array.from(partList);
-  const place = Int32Array.from(placeList);
-  return { count, of, prescribed, shared, part, place, first: rowStarts(count, groups), groups };
+  return { count, of, prescribed, shared, first: rowStarts(count, groups), groups };
 }
 
 /** First column of every row, when each group of unknowns (negative ones left out) acts on itself. */

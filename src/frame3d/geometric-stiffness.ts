@@ -43,9 +43,16 @@ export const shapes = gaussPoints.map((s, g) => ({
   curvature: [-6 + 12 * s, -4 + 6 * s, 6 - 12 * s, -2 + 6 * s],
 }));
 
-const inPlane = [1, 5, 7, 11];
-export const outOfPlane = [2, 4, 8, 10];
-const twist = [3, 9];
+const inPlane = [1, 5, 7, 11] as const;
+export const outOfPlane = [2, 4, 8, 10] as const;
+
+/** ∫ a' b' dx of the Hermite cubics over unit length, times 30; a rotation counts once for each L. */
+const slopesTogether = [
+  [36, 3, -36, 3],
+  [3, 4, -3, -1],
+  [-36, -3, 36, -3],
+  [3, -1, -3, 4],
+] as const;
 
 /**
  * Local geometric stiffness (rows of 12) of a member with nodal rotation vectors:
@@ -59,45 +66,31 @@ const twist = [3, 9];
 export function memberGeometricStiffness(force: Resultants, L: number, k: Float64Array): void {
   k.fill(0);
   const { N, Vy } = force;
-  const slope = [0, 0, 0, 0];
-  const dip = [0, 0, 0, 0];
-  const bend = [0, 0, 0, 0];
-  const couple = (i: number, j: number, value: number): void => {
-    k[i * 12 + j]! += value;
-    k[j * 12 + i]! += value;
-  };
-  const shear = -Vy / L;
-  for (const [a, sign] of [
-    [0, -1],
-    [6, 1],
-  ] as const) {
-    couple(a, 1, -sign * shear);
-    couple(a, 7, sign * shear);
+  for (let a = 0; a < 4; a++) {
+    for (let b = 0; b < 4; b++) {
+      const turns = (a % 2) + (b % 2);
+      const value = ((N * slopesTogether[a]![b]!) / 30) * (turns === 0 ? 1 / L : turns === 1 ? 1 : L);
+      k[inPlane[a]! * 12 + inPlane[b]!] = value;
+      k[outOfPlane[a]! * 12 + outOfPlane[b]!] = turns === 1 ? -value : value;
+    }
   }
-  for (const shape of shapes) {
-    const dx = shape.weight * L;
+  const shear = Vy / L;
+  k[1] = k[12] = k[79] = k[90] = -shear;
+  k[7] = k[84] = k[73] = k[18] = shear;
+  for (const { s, weight, slope, curvature } of shapes) {
+    const { V, M } = resultantsAt(force, L, s);
     for (let a = 0; a < 4; a++) {
-      const length = a % 2 === 0 ? 1 : L;
-      slope[a] = (shape.slope[a]! * length) / L;
-      const sign = a % 2 === 0 ? 1 : -1;
-      dip[a] = sign * slope[a]!;
-      bend[a] = (sign * shape.curvature[a]! * length) / (L * L);
+      const sign = a % 2 === 0 ? 1 / L : -1;
+      const dip = sign * slope[a]!;
+      const bent = ((V * dip + (M * sign * curvature[a]!) / L) / 2) * weight * L;
+      const twisted = (M / 2) * dip * weight;
+      k[36 + outOfPlane[a]!]! += (1 - s) * bent + twisted;
+      k[108 + outOfPlane[a]!]! += s * bent - twisted;
     }
-    for (let a = 0; a < 4; a++) {
-      for (let b = 0; b < 4; b++) {
-        k[inPlane[a]! * 12 + inPlane[b]!]! += N * slope[a]! * slope[b]! * dx;
-        k[outOfPlane[a]! * 12 + outOfPlane[b]!]! += N * dip[a]! * dip[b]! * dx;
-      }
-    }
-    const { V, M } = resultantsAt(force, L, shape.s);
-    const theta = [1 - shape.s, shape.s];
-    const thetaSlope = [-1 / L, 1 / L];
-    for (let t = 0; t < 2; t++) {
-      for (let a = 0; a < 4; a++) {
-        const value = (V / 2) * theta[t]! * dip[a]! + (M / 2) * (theta[t]! * bend[a]! - thetaSlope[t]! * dip[a]!);
-        couple(twist[t]!, outOfPlane[a]!, value * dx);
-      }
-    }
+  }
+  for (const w of outOfPlane) {
+    k[12 * w + 3] = k[36 + w]!;
+    k[12 * w + 9] = k[108 + w]!;
   }
 }
 

@@ -18,6 +18,12 @@ export interface LoadFactor {
   readonly mode: Float64Array;
 }
 
+/** A direction v of the search, and p = K v. */
+export interface Direction {
+  readonly v: Float64Array;
+  readonly p: Float64Array;
+}
+
 /** Largest size of the search space; far more than ever needed, so that the search ends whatever the input. */
 const largestSpace = 160;
 
@@ -32,15 +38,16 @@ function addMultiple(target: Float64Array, share: number, v: Float64Array): void
  *
  * Lanczos steps on −K⁻¹ B in the energy product of K, kept orthogonal in full. A found set is only believed when
  * counting below its last member gives the same number; otherwise (two equal factors, an unlucky start) the search
- * goes on from a fresh direction. The start is a fixed sequence, so the answer is the same every time.
+ * goes on from a fresh direction. The start is `near`, thought to lie close to the first mode, or a fixed
+ * sequence, so the answer is the same every time.
  */
-export function smallestLoadFactors(problem: StabilityProblem, wanted: number): LoadFactor[] {
+export function smallestLoadFactors(problem: StabilityProblem, wanted: number, near?: Direction): LoadFactor[] {
   const { n } = problem;
   const V: Float64Array[] = [];
   const KV: Float64Array[] = [];
   const H: Float64Array[] = [];
   let seed = 1;
-  const fresh = (): { v: Float64Array; p: Float64Array } => {
+  const fresh = (): Direction => {
     const p = new Float64Array(n);
     for (let i = 0; i < n; i++) {
       seed = (Math.imul(seed, 1664525) + 1013904223) >>> 0;
@@ -67,10 +74,10 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
     }
   };
 
-  let next = fresh();
+  let next = near && dot(near.v, near.p) > 0 ? near : fresh();
   let size = Math.sqrt(Math.max(0, dot(next.v, next.p)));
   const limit = Math.min(n, largestSpace);
-  let check = 8;
+  let check = near ? 5 : 8;
   /** Equal factors that end the set are all looked for: else it would never be as many as are counted. */
   let asked = wanted;
   while (V.length < limit) {
@@ -95,10 +102,12 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number): 
     size = Math.sqrt(Math.max(0, dot(w, pw)));
     const exhausted = !(size > 1e-11 * before);
     if (V.length >= check || exhausted || V.length === limit) {
-      check = V.length + 4;
+      check = V.length + (near ? 2 : 4);
       const found = converged(V, H, exhausted ? 0 : size, asked, V.length === limit);
       const there = found === null || found.length === 0 ? 0 : countTo(problem, found);
-      if (found && there <= found.length) return found.slice(0, wanted);
+      // A space that is exhausted by itself, as from a start that is a mode, says nothing of what lies outside it.
+      const enough = found !== null && (!exhausted || found.length >= wanted);
+      if (enough && there <= found.length) return found.slice(0, wanted);
       asked = Math.max(asked, there);
       if (found || exhausted) {
         next = fresh();
@@ -133,10 +142,12 @@ function converged(
   for (let r = 0; r < Math.min(k, wanted); r++) {
     const value = values[r]!;
     const error = residual * Math.abs(vectors[r]![k - 1]!);
-    // The factor is off by no more than this, and by no more than its square over the distance to the next one.
+    // The factor is off by no more than this, and by no more than its square over the distance to the next one, which
+    // may itself not be seen yet: so both are asked to be small.
     const gap = Math.min(value - (values[r + 1] ?? -Infinity), (values[r - 1] ?? Infinity) - value);
     const off = Math.min(error, (error * error) / gap);
-    if (!last && off > 1e-8 * Math.abs(value) && error > 1e-12 * largest) return null;
+    const settled = off <= 1e-8 * Math.abs(value) && error <= 1e-5 * Math.abs(value);
+    if (!last && !settled && error > 1e-12 * largest) return null;
     if (!(value > 1e-12 * largest)) break;
     const mode = new Float64Array(V[0]!.length);
     for (let j = 0; j < k; j++) addMultiple(mode, vectors[r]![j]!, V[j]!);

@@ -1,15 +1,20 @@
 import type { Equations } from './equations.js';
 import type { MembraneBorder } from './membrane-border.js';
 import { edgeShares } from './edge-shares.js';
+import { addEntry, addProduct, emptyProfile } from './profile-matrix.js';
+import type { ProfileMatrix } from './profile-matrix.js';
 import { adjacentEnergy, alongEnergy, quadStiffness } from './skin-energy.js';
 import type { Tension } from './skin-energy.js';
 import { threadsUnder } from './threads.js';
+import type { Thread } from './threads.js';
 
-/** A skin ready for use: what it adds to the stiffness, between unknowns of the frame, diagonal entries once. */
+/** A skin ready for use: what it adds to the stiffness, between unknowns of the frame. */
 export interface Membrane {
-  readonly p: Int32Array;
-  readonly q: Int32Array;
-  readonly k: Float64Array;
+  /** Unknowns that it ties to each other out of its plane, and its full stiffness between them in this order. */
+  readonly tied: Int32Array;
+  readonly skin: ProfileMatrix;
+  /** Its threads in the plane, between unknowns (−1 where held). */
+  readonly threads: readonly Pick<Thread, 'from' | 'to' | 'k'>[];
 }
 
 /** Sines along an edge for each of its elements: more change no load factor in its fifth digit. */
@@ -47,29 +52,60 @@ export function borderUnknowns(border: MembraneBorder, of: Int32Array): number[]
 /** Builds the skin over a border. A movement that is prescribed is held at zero. */
 export function buildMembrane(border: MembraneBorder, tension: Tension, equations: Equations): Membrane {
   const { of } = equations;
-  if (tension.x === 0 && tension.y === 0) return { p: new Int32Array(0), q: new Int32Array(0), k: new Float64Array(0) };
-  const place = new Int32Array(equations.count).fill(-1);
-  const tied = borderUnknowns(border, of);
-  tied.forEach((unknown, n) => (place[unknown] = n));
-  const size = tied.length;
-  const dense = new Float64Array(size * size);
-  const { bottom, top, left, right } = edgesOf(border, of);
-  const at = (edge: Edge, n: number): number => (edge.unknowns[n]! < 0 ? -1 : place[edge.unknowns[n]!]!);
+  const slack = tension.x === 0 && tension.y === 0;
+  const tied = Int32Array.from(slack ? [] : borderUnknowns(border, of));
+  const skin = emptyProfile(new Int32Array(tied.length));
+  if (!slack) addSkin(skin, tied, border, tension, equations);
+  const threads = threadsUnder(border, tension).map(({ from, to, freedom, k }) => ({
+    from: of[6 * from + freedom]!,
+    to: of[6 * to + freedom]!,
+    k,
+  }));
+  return { tied, skin, threads: slack ? [] : threads };
+}
+
+/** Adds the skin's stiffness between the unknowns that it ties. */
+function addSkin(
+  skin: ProfileMatrix,
+  tied: Int32Array,
+  border: MembraneBorder,
+  tension: Tension,
+  { count, of }: Equations,
+): void {
+  const place = new Int32Array(count).fill(-1);
+  for (let n = 0; n < tied.length; n++) place[tied[n]!] = n;
+  const placed = (edge: Edge): Edge => ({
+    ...edge,
+    unknowns: edge.unknowns.map((unknown) => (unknown < 0 ? -1 : place[unknown]!)),
+  });
+  const edges = edgesOf(border, of);
+  const [bottom, top, left, right] = [edges.bottom, edges.top, edges.left, edges.right].map(placed) as [
+    Edge,
+    Edge,
+    Edge,
+    Edge,
+  ];
   const add = (p: number, q: number, value: number): void => {
-    if (p >= 0 && q >= 0) dense[p >= q ? p * size + q : q * size + p]! += value;
+    if (p >= 0 && q >= 0) addEntry(skin, p, q, value);
   };
   /** Adds the block between two edges, or half of it on an edge itself, where its other half is its mirror image. */
   const addBlock = (one: Edge, other: Edge, block: Float64Array): void => {
-    const [rows, columns] = [one.unknowns.length, other.unknowns.length];
-    for (let r = 0; r < rows; r++) {
-      const p = at(one, r);
+    const [rows, columns] = [one.unknowns, other.unknowns];
+    const { start, values } = skin;
+    for (let r = 0; r < rows.length; r++) {
+      const p = rows[r]!;
       if (p < 0) continue;
-      const sign = r % 2 === 1 ? one.slope : 1;
-      for (let c = 0; c < (one === other ? r + 1 : columns); c++) {
-        const q = at(other, c);
+      const even = r % 2 === 1 ? one.slope : 1;
+      const odd = even * other.slope;
+      const last = one === other ? r + 1 : columns.length;
+      for (let c = 0, at = r * columns.length; c < last; c++, at++) {
+        const q = columns[c]!;
+        if (q < 0) continue;
+        const value = (c % 2 === 1 ? odd : even) * block[at]!;
         // Where two edges share an unknown its entry stands for both halves.
-        const twice = p === q && one !== other ? 2 : 1;
-        add(p, q, twice * sign * (c % 2 === 1 ? other.slope : 1) * block[r * columns + c]!);
+        if (p === q && one !== other) values[start[p]! + q]! += 2 * value;
+        else if (p >= q) values[start[p]! + q]! += value;
+        else values[start[q]! + p]! += value;
       }
     }
   };
@@ -80,7 +116,12 @@ export function buildMembrane(border: MembraneBorder, tension: Tension, equation
     { near: left, far: right, shares: upright, across: width, along: height, pull: tension.x, aside: tension.y },
     { near: bottom, far: top, shares: level, across: height, along: width, pull: tension.y, aside: tension.x },
   ];
-  const corners = [at(bottom, 0), at(top, 0), at(top, level.count - 2), at(bottom, level.count - 2)];
+  const corners = [
+    bottom.unknowns[0]!,
+    top.unknowns[0]!,
+    top.unknowns[level.count - 2]!,
+    bottom.unknowns[level.count - 2]!,
+  ];
   for (const [w, { near, far, shares, across, along, pull, aside }] of ways.entries()) {
     const { own, opposite } = alongEnergy(shares, along, across, pull, aside);
     addBlock(near, near, own);
@@ -103,7 +144,7 @@ export function buildMembrane(border: MembraneBorder, tension: Tension, equation
       [far, 1],
     ] as const) {
       for (let n = 0; n < shares.count; n++) {
-        const p = at(edge, n);
+        const p = edge.unknowns[n]!;
         const sign = side * (n % 2 === 1 ? edge.slope : 1) * flux;
         for (const [e, moments] of [shares.falling, shares.rising].entries()) {
           const [from, to] = pairs[e]!;
@@ -122,42 +163,22 @@ export function buildMembrane(border: MembraneBorder, tension: Tension, equation
   const flat = quadStiffness(width, height, tension);
   const round = [corners[0]!, corners[3]!, corners[2]!, corners[1]!];
   for (let r = 0; r < 4; r++) for (let c = 0; c <= r; c++) add(round[r]!, round[c]!, flat[4 * r + c]!);
-  return withThreads(border, tension, of, tied, dense);
 }
 
-/** The skin's entries and those of its threads, as one list. */
-function withThreads(
-  border: MembraneBorder,
-  tension: Tension,
-  of: Int32Array,
-  tied: readonly number[],
-  dense: Float64Array,
-): Membrane {
-  const size = tied.length;
-  const threads = threadsUnder(border, tension);
-  const most = (size * (size + 1)) / 2 + 3 * threads.length;
-  const [p, q, k] = [new Int32Array(most), new Int32Array(most), new Float64Array(most)];
-  let used = 0;
-  const couple = (one: number, other: number, value: number): void => {
-    p[used] = one;
-    q[used] = other;
-    k[used++] = value;
-  };
-  for (let r = 0; r < size; r++) for (let c = 0; c <= r; c++) couple(tied[r]!, tied[c]!, dense[r * size + c]!);
-  for (const { from, to, freedom, k: pull } of threads) {
-    const [one, other] = [of[6 * from + freedom]!, of[6 * to + freedom]!];
-    if (one >= 0) couple(one, one, pull);
-    if (other >= 0) couple(other, other, pull);
-    if (one >= 0 && other >= 0) couple(one, other, -pull);
-  }
-  return { p: p.subarray(0, used), q: q.subarray(0, used), k: k.subarray(0, used) };
+/** y += K_m x out of the plane, the unknowns of either numbered from `from`. */
+export function addSkinProduct({ tied, skin }: Membrane, from: number, x: Float64Array, y: Float64Array): void {
+  const border = new Float64Array(tied.length);
+  const pushed = new Float64Array(tied.length);
+  for (let n = 0; n < tied.length; n++) border[n] = x[tied[n]! - from]!;
+  addProduct(skin, border, pushed);
+  for (let n = 0; n < tied.length; n++) y[tied[n]! - from]! += pushed[n]!;
 }
 
-/** y += K_m x. */
-export function addMembraneProduct({ p, q, k }: Membrane, x: Float64Array, y: Float64Array): void {
-  for (let c = 0; c < k.length; c++) {
-    const [i, j, value] = [p[c]!, q[c]!, k[c]!];
-    y[i]! += value * x[j]!;
-    if (i !== j) y[j]! += value * x[i]!;
+/** y += K_m x in the plane, the unknowns of either numbered from `from`. */
+export function addThreadProduct({ threads }: Membrane, from: number, x: Float64Array, y: Float64Array): void {
+  for (const { from: one, to: other, k } of threads) {
+    const push = k * ((one < 0 ? 0 : x[one - from]!) - (other < 0 ? 0 : x[other - from]!));
+    if (one >= 0) y[one - from]! += push;
+    if (other >= 0) y[other - from]! -= push;
   }
 }

@@ -7,11 +7,13 @@ import type { FrameSolution } from './solve.js';
 import type { Member } from './structure.js';
 
 /**
- * Between its nodes a member under moment twists by more than a straight line: by a parabola 4 s (1 − s) b besides. Per
- * member, what b is pushed by (twelve global movements of its ends, b per unit of each and the other way), and its own
- * torsional stiffness 16 G J/(3 L).
+ * Between its nodes a member under moment twists by more than a straight line: by a parabola 4 s (1 − s) b besides. Of
+ * member e, what its b is pushed by, from `at[e]` to `at[e + 1]`: these unknowns, b per unit of each and the other way;
+ * and its own torsional stiffness 16 G J/(3 L).
  */
 export interface MidTwists {
+  readonly at: Int32Array;
+  readonly unknowns: Int32Array;
   readonly pushes: Float64Array;
   readonly k: Float64Array;
 }
@@ -36,14 +38,25 @@ export function midTwistPush(force: Resultants, L: number, c: Float64Array): voi
 export const midTwistStiffness = ({ G, J }: Member, L: number): number => (16 * G * J) / (3 * L);
 
 /** The parabolas of twist of all members under the forces of a linear solution. */
-export function midTwists({ elements, structure }: Prepared, solution: FrameSolution): MidTwists {
+export function midTwists({ elements, equations, structure }: Prepared, solution: FrameSolution): MidTwists {
+  const at = new Int32Array(elements.length + 1);
+  const unknowns = new Int32Array(12 * elements.length);
   const pushes = new Float64Array(12 * elements.length);
   const k = new Float64Array(elements.length);
   const local = new Float64Array(12);
-  elements.forEach(({ axes, G }, e) => {
+  const global = new Float64Array(12);
+  let used = 0;
+  elements.forEach(({ axes, G, movements }, e) => {
     k[e] = midTwistStiffness(structure.members[e]!, axes.length);
     midTwistPush(resultantsOf(solution.endForces[e]!), axes.length, local);
-    vectorToGlobal(G ? product12(G, local, true) : local, axes.R, pushes.subarray(12 * e, 12 * e + 12));
+    vectorToGlobal(G ? product12(G, local, true) : local, axes.R, global);
+    for (let r = 0; r < 12; r++) {
+      const unknown = equations.of[movements[r]!]!;
+      if (unknown < 0 || global[r] === 0) continue;
+      unknowns[used] = unknown;
+      pushes[used++] = global[r]!;
+    }
+    at[e + 1] = used;
   });
-  return { pushes, k };
+  return { at, unknowns, pushes, k };
 }

@@ -51,6 +51,30 @@ export function emptyProfile(first: Int32Array): ProfileMatrix {
   return { n, first, start, values: new Float64Array(length) };
 }
 
+/** Rows and columns `from` … `to` − 1 of a matrix that nothing ties to those before, on the same values. */
+export function partOf(matrix: ProfileMatrix, from: number, to: number): ProfileMatrix {
+  const n = to - from;
+  const first = new Int32Array(n);
+  const start = new Int32Array(n);
+  for (let i = 0; i < n; i++) {
+    first[i] = matrix.first[from + i]! - from;
+    start[i] = matrix.start[from + i]! + from;
+  }
+  return { n, first, start, values: matrix.values };
+}
+
+/** The factors of such a part, from those of the whole. */
+export function factorsOfPart(factors: ProfileFactors, from: number, to: number): ProfileFactors {
+  const inside = (row: number): boolean => row >= from && row < to;
+  const inverse = factors.inverse.subarray(from, to);
+  return {
+    ...partOf(factors, from, to),
+    inverse,
+    vanished: factors.vanished.filter(inside).map((row) => row - from),
+    negative: inverse.reduce((count, d) => (d < 0 ? count + 1 : count), 0),
+  };
+}
+
 /** Adds to entry (i, j); either order of indices, which must lie inside the band. */
 export function addEntry(matrix: ProfileMatrix, i: number, j: number, value: number): void {
   if (i >= j) matrix.values[matrix.start[i]! + j]! += value;

@@ -1,62 +1,49 @@
 import type { Element, Prepared } from './assemble.js';
 import { springTerms } from './assemble.js';
 import { vectorToGlobal, vectorToLocal } from './element-axes.js';
-import { memberGeometricStiffness } from './geometric-stiffness.js';
-import { midTwistPush, midTwistStiffness } from './mid-twist.js';
-import type { Resultants } from './geometric-stiffness.js';
+import { shapes } from './geometric-stiffness.js';
+import { midTwistStiffness } from './mid-twist.js';
 import { addProduct, dotSegments, solveFactored } from './profile-matrix.js';
 import { product12, spreadUnknowns } from './solve.js';
 
-/** Each stress resultant by itself, and the end movement (local: ux, uy or rz at i and j) that it does its work on. */
-const works: readonly { readonly force: Resultants; readonly at: readonly (readonly [number, number])[] }[] = [
-  {
-    force: { N: 1, Vy: 0, grown: 0, Mi: 0, Mj: 0 },
-    at: [
-      [0, -0.5],
-      [6, 0.5],
-    ],
-  },
-  {
-    force: { N: 0, Vy: 1, grown: 0, Mi: 0, Mj: 0 },
-    at: [
-      [1, -0.5],
-      [7, 0.5],
-    ],
-  },
-  { force: { N: 0, Vy: 0, grown: 0, Mi: 1, Mj: 0 }, at: [[5, -1]] },
-  { force: { N: 0, Vy: 0, grown: 0, Mi: 0, Mj: 1 }, at: [[11, 1]] },
-];
-
 /**
  * In-plane end movements that a movement out of the plane makes in a member at the second order: whatever its end
- * forces f,
- * their energy in that movement (`memberGeometricStiffness`) is f times these.
+ * forces f, their energy in that movement (`memberGeometricStiffness`, `midTwistPush`) is f times these. Each is the
+ * energy of one stress resultant by itself: N and V_y work on the ends' parting, the two moments on their turns.
  */
-function secondOrderEnds(
-  { axes, movements, G }: Element,
-  u: Float64Array,
-  midTwist: number,
-  scratch: Float64Array,
-): Float64Array {
+function secondOrderEnds({ axes, movements, G }: Element, u: Float64Array, midTwist: number): Float64Array {
+  const { length: L, R } = axes;
   const global = new Float64Array(12);
   const nodal = new Float64Array(12);
   for (let r = 0; r < 12; r++) global[r] = u[movements[r]!]!;
-  vectorToLocal(global, axes.R, nodal);
-  const ends = G ? product12(G, nodal, false) : nodal;
-  const s = new Float64Array(12);
-  const push = new Float64Array(12);
-  for (const { force, at } of works) {
-    memberGeometricStiffness(force, axes.length, scratch);
-    let energy = 0;
-    for (let i = 0; i < 12; i++) {
-      const e = ends[i]!;
-      if (e === 0) continue;
-      for (let j = 0; j < 12; j++) energy += (e * scratch[i * 12 + j]! * ends[j]!) / 2;
-    }
-    midTwistPush(force, axes.length, push);
-    energy += midTwist * dotSegments(push, 0, ends, 0, 12);
-    for (const [row, share] of at) s[row]! += share * energy;
+  vectorToLocal(global, R, nodal);
+  const e = G ? product12(G, nodal, false) : nodal;
+  const [from, grown] = [e[3]!, e[9]! - e[3]!];
+  let axial = 0;
+  let shear = (-(e[6]! - e[0]!) * (e[7]! - e[1]!)) / L;
+  let momentI = 0;
+  let momentJ = 0;
+  for (const { s, weight, slope, curvature } of shapes) {
+    const dip = (slope[0]! * e[2]! + slope[2]! * e[8]!) / L - slope[1]! * e[4]! - slope[3]! * e[10]!;
+    const aside = (slope[0]! * e[1]! + slope[2]! * e[7]!) / L + slope[1]! * e[5]! + slope[3]! * e[11]!;
+    const bend =
+      ((curvature[0]! * e[2]! + curvature[2]! * e[8]!) / L - curvature[1]! * e[4]! - curvature[3]! * e[10]!) / L;
+    const twist = from + grown * s + 4 * s * (1 - s) * midTwist;
+    const rate = (grown + 4 * (1 - 2 * s) * midTwist) / L;
+    const half = (weight * L) / 2;
+    axial += half * (dip * dip + aside * aside);
+    shear += half * twist * dip;
+    const turned = half * (twist * bend - rate * dip);
+    momentI += (1 - s) * turned;
+    momentJ += s * turned;
   }
+  const s = new Float64Array(12);
+  s[0] = -axial / 2;
+  s[6] = axial / 2;
+  s[1] = -shear / 2;
+  s[7] = shear / 2;
+  s[5] = -momentI;
+  s[11] = momentJ;
   return s;
 }
 
@@ -85,7 +72,6 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   const { elements, equations, structure, stiffness, factors } = prepared;
   const u = spreadUnknowns(prepared, x);
   const b = new Float64Array(equations.count);
-  const scratch = new Float64Array(144);
   const pushed = new Float64Array(12);
   let energy = 0;
   const turnOf = (i: number, j: number): number => (u[6 * i + 3]! * u[6 * j + 4]! - u[6 * i + 4]! * u[6 * j + 3]!) / 2;
@@ -99,13 +85,13 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   elements.forEach((element, e) => {
     const midTwist = x[equations.count + e] ?? 0;
     twisted += midTwistStiffness(structure.members[e]!, element.axes.length) * midTwist * midTwist;
-    const s = secondOrderEnds(element, u, midTwist, scratch);
+    const s = secondOrderEnds(element, u, midTwist);
     s[5]! += turned[element.movements[0]! / 6]!;
     s[11]! += turned[element.movements[6]! / 6]!;
     const f = product12(element.k, s, false);
     energy += dotSegments(f, 0, s, 0, 12) / 2;
     vectorToGlobal(f, element.axes.R, pushed);
-    element.movements.forEach((movement, r) => push(movement, -pushed[r]!));
+    for (let r = 0; r < 12; r++) push(element.movements[r]!, -pushed[r]!);
   });
   for (const { a, b: other, c, k } of springTerms(structure)) {
     if (a % 6 !== 5 || c !== a) continue;

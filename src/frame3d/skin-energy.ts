@@ -38,16 +38,18 @@ export function quadStiffness(h: number, v: number, tension: Tension): number[] 
 /** Below this a sinh is its argument. */
 const small = 1e-6;
 
-/** Σ_n a_n w_n b_nᵀ over the sines of two edges. */
-function weighed(one: EdgeShares, other: EdgeShares, weights: Float64Array): Float64Array {
-  const block = new Float64Array(one.count * other.count);
+/** Σ_n a_n w_n a_nᵀ over the sines of an edge. */
+function weighed({ count, sines }: EdgeShares, weights: Float64Array): Float64Array {
+  const block = new Float64Array(count * count);
   for (let n = 0; n < weights.length; n++) {
-    for (let r = 0; r < one.count; r++) {
-      const share = weights[n]! * one.sines[n * one.count + r]!;
+    const row = n * count;
+    for (let r = 0; r < count; r++) {
+      const share = weights[n]! * sines[row + r]!;
       if (share === 0) continue;
-      for (let c = 0; c < other.count; c++) block[r * other.count + c]! += share * other.sines[n * other.count + c]!;
+      for (let c = 0, at = r * count; c <= r; c++, at++) block[at]! += share * sines[row + c]!;
     }
   }
+  for (let r = 0; r < count; r++) for (let c = 0; c < r; c++) block[c * count + r] = block[r * count + c]!;
   return block;
 }
 
@@ -71,7 +73,7 @@ export function alongEnergy(
     own[n] = (along / 2) * (reach < small ? pull / across : flux / Math.tanh(reach));
     opposite[n] = (-along / 2) * (reach < small ? pull / across : flux / Math.sinh(reach));
   }
-  return { own: weighed(shares, shares, own), opposite: weighed(shares, shares, opposite) };
+  return { own: weighed(shares, own), opposite: weighed(shares, opposite) };
 }
 
 /** Between edges that meet in a corner: seen from the other end a sine of even number changes its sign. */
@@ -90,32 +92,42 @@ export function adjacentEnergy(
     new Float64Array(size),
   ];
   const { x, y } = tension;
-  const row = new Float64Array(level.count);
-  const alternating = new Float64Array(level.count);
+  // Sums over the sines along `level` by whether their number is odd or even, the same sums for both adjacent ends.
+  const sums = [new Float64Array(level.count), new Float64Array(level.count)] as const;
   for (let n = 1; n <= upright.terms; n++) {
     const a = (n * Math.PI) / height;
-    row.fill(0);
-    alternating.fill(0);
+    sums[0].fill(0);
+    sums[1].fill(0);
     for (let m = 1; m <= level.terms; m++) {
       const b = (m * Math.PI) / width;
       const meet = (x * y * a * b) / (y * a * a + x * b * b);
-      for (let c = 0, at = (m - 1) * level.count; c < level.count; c++, at++) {
-        const share = meet * level.sines[at]!;
-        row[c]! += share;
-        alternating[c]! += m % 2 === 0 ? share : -share;
-      }
+      const sum = sums[m % 2 === 0 ? 0 : 1];
+      for (let c = 0, at = (m - 1) * level.count; c < level.count; c++, at++) sum[c]! += meet * level.sines[at]!;
     }
+    for (let c = 0; c < level.count; c++) {
+      const [even, odd] = [sums[0][c]!, sums[1][c]!];
+      sums[0][c] = even + odd;
+      sums[1][c] = even - odd;
+    }
+    const [straight, alternating] = sums;
+    // What even sines along `upright` bring is collected in the blocks of the bottom, what odd ones in those of the top.
+    const [left, right] = n % 2 === 0 ? [leftBottom, rightBottom] : [leftTop, rightTop];
     for (let r = 0; r < upright.count; r++) {
       const share = upright.sines[(n - 1) * upright.count + r]!;
       if (share === 0) continue;
-      const turned = n % 2 === 0 ? share : -share;
       for (let c = 0, at = r * level.count; c < level.count; c++, at++) {
-        leftBottom[at]! -= share * row[c]!;
-        leftTop[at]! += turned * row[c]!;
-        rightBottom[at]! += share * alternating[c]!;
-        rightTop[at]! -= turned * alternating[c]!;
+        left[at]! += share * straight[c]!;
+        right[at]! += share * alternating[c]!;
       }
     }
+  }
+  for (let at = 0; at < size; at++) {
+    const [even, odd] = [leftBottom[at]!, leftTop[at]!];
+    const [evenFar, oddFar] = [rightBottom[at]!, rightTop[at]!];
+    leftBottom[at] = -even - odd;
+    leftTop[at] = even - odd;
+    rightBottom[at] = evenFar + oddFar;
+    rightTop[at] = oddFar - evenFar;
   }
   return { leftBottom, leftTop, rightBottom, rightTop };
 }

@@ -5,7 +5,7 @@ import type { Tension } from './skin-energy.js';
  * A thread of the skin between two border nodes that lie opposite: it resists their moving apart sideways, in freedom
  * `freedom` (0 = x, 1 = y).
  */
-interface Thread {
+export interface Thread {
   readonly from: number;
   readonly to: number;
   readonly freedom: 0 | 1;

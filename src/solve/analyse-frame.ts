@@ -1,5 +1,14 @@
-import { eulerBernoulli, prepare, prepareStretched, secondOrder, solvePrepared, timoshenko } from '../frame3d/index.js';
-import type { Freedom, Prepared, SecondOrder, StretchedFrame, Theory } from '../frame3d/index.js';
+import {
+  eulerBernoulli,
+  prepare,
+  prepareStretched,
+  secondOrder,
+  smallestFactors,
+  solvePrepared,
+  tangentOf,
+  timoshenko,
+} from '../frame3d/index.js';
+import type { Freedom, LoadFactor, Prepared, SecondOrder, StretchedFrame, Tangent, Theory } from '../frame3d/index.js';
 import { meshFrame } from './frame-mesh.js';
 import type { FrameMesh, MeshFineness } from './frame-mesh.js';
 import type { Influence, Stability, Statics } from '../model/frame-results.js';
@@ -34,15 +43,20 @@ export interface FrameOptions {
  */
 export const usualMesh = 6;
 
-/** How the reserve with softer joints is found: the first factor alone. */
-export const softJointOptions: FrameOptions = { factors: 1 };
-
 /** A frame meshed and factorised, for any pull. */
 interface ReadyFrame {
   readonly mesh: FrameMesh;
   readonly frame: StretchedFrame;
-  /** Second-order stiffness at the pulls asked for so far. */
-  readonly second: Map<string, SecondOrder>;
+  /** What was found at the pulls asked for so far. */
+  readonly pulled: Map<string, PulledFrame>;
+}
+
+/** A frame under a pull: what that adds to its stiffness, and what was read from there. */
+interface PulledFrame {
+  readonly second: SecondOrder;
+  /** The smallest load factors, once they were asked for. */
+  factors: readonly LoadFactor[] | null;
+  tangent: Tangent | null;
 }
 
 /**
@@ -70,13 +84,13 @@ function checkMesh(steps: number): void {
 const cannotBeSolved = (freedoms: readonly Freedom[]): RangeError =>
   new RangeError(`the frame cannot be solved: ${freedoms.map((f) => f.words).join(', ')}`);
 
-function makeReady(shape: FrameShape, options: FrameOptions): ReadyFrame {
+function makeReady(shape: FrameShape, options: FrameOptions, like?: ReadyFrame): ReadyFrame {
   const steps = options.mesh ?? usualMesh;
   checkMesh(steps);
   const mesh = meshFrame(shape, [], finenessOf(steps), theoryOf(options));
-  const preparation = prepareStretched(mesh.structure, mesh.border, theoryOf(options));
+  const preparation = prepareStretched(mesh.structure, mesh.border, theoryOf(options), like?.frame);
   if (!preparation.stable) throw cannotBeSolved(preparation.freedoms);
-  return { mesh, frame: preparation.stretched, second: new Map() };
+  return { mesh, frame: preparation.stretched, pulled: new Map() };
 }
 
 /** A frame meshed and factorised for loads alone. */
@@ -111,7 +125,7 @@ function kept<Ready>(
     return frame;
   };
 }
-const readyFrame = kept(makeReady);
+const readyFrame = kept((shape, options) => makeReady(shape, options));
 const readyStatics = kept((shape, options) => makeStatics(shape, [], options));
 
 function checkPull(pull: EdgePull): void {
@@ -120,17 +134,29 @@ function checkPull(pull: EdgePull): void {
 }
 
 /**
- * Forces of the linear solution under a pull on the centre lines, and the second-order stiffness they make with the
- * cloth.
+ * The frame under a pull on the centre lines: the forces of the linear solution and the second-order stiffness they
+ * make with the cloth, which is taken from `like` where that has the same unknowns.
  */
-function secondOrderAt(shape: FrameShape, { mesh, frame, second }: ReadyFrame, pull: EdgePull): SecondOrder {
+function pulledFrame(shape: FrameShape, ready: ReadyFrame, pull: EdgePull, like?: ReadyFrame): PulledFrame {
+  const { mesh, frame, pulled } = ready;
   const key = `${pull.x} ${pull.y}`;
-  let found = second.get(key);
+  let found = pulled.get(key);
   if (!found) {
     const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, pull, [], false));
-    second.set(key, (found = secondOrder(frame, solution, pull)));
+    const known = like && sameUnknowns(frame, like.frame) ? like.pulled.get(key)?.second.membrane : undefined;
+    pulled.set(key, (found = { second: secondOrder(frame, solution, pull, known), factors: null, tangent: null }));
   }
   return found;
+}
+
+const sameUnknowns = (one: StretchedFrame, two: StretchedFrame): boolean =>
+  one.prepared.equations === two.prepared.equations;
+
+/** The tangent stiffness of a frame at a pull. */
+function tangentAt(shape: FrameShape, ready: ReadyFrame, pull: EdgePull): Tangent {
+  if (pull.x === 0 && pull.y === 0) return tangentOf(ready.frame, null);
+  const at = pulledFrame(shape, ready, pull);
+  return (at.tangent ??= tangentOf(ready.frame, at.second));
 }
 
 /**
@@ -183,7 +209,26 @@ const extrapolated = (coarse: number, fine: number): number => (4 * fine - coars
 
 function stabilityOn(shape: FrameShape, pull: EdgePull, options: FrameOptions): ReadStability {
   const ready = readyFrame(shape, options);
-  return readStability(ready.mesh, ready.frame.prepared, secondOrderAt(shape, ready, pull), options.factors ?? 2);
+  const wanted = options.factors ?? 2;
+  const at = pulledFrame(shape, ready, pull);
+  at.factors = smallestFactors(ready.frame, at.second, wanted);
+  return readStability(ready.mesh, ready.frame.prepared, at.factors, wanted);
+}
+
+/**
+ * The first factor on a pull (N/mm) of `shape`, a frame that is like `stiff` but for its joints; null without one. What
+ * both have in common is taken from there, and the search begins at its first mode, where that was found at this pull.
+ * Throws a RangeError as `solveStatics` does.
+ */
+export function softerFactor(shape: FrameShape, stiff: FrameShape, pull: EdgePull): number | null {
+  checkPull(pull);
+  if (pull.x === 0 && pull.y === 0) return null;
+  const like = readyFrame(stiff, {});
+  const { frame } = like;
+  const soft = makeReady(shape, {}, like);
+  const { second } = pulledFrame(shape, soft, pull, like);
+  const near = sameUnknowns(soft.frame, frame) ? like.pulled.get(`${pull.x} ${pull.y}`)?.factors?.[0]?.mode : undefined;
+  return smallestFactors(soft.frame, second, 1, near)[0]?.factor ?? null;
 }
 
 /**
@@ -197,7 +242,7 @@ export function solveInfluence(
 ): readonly Influence[] | null {
   checkPull(pull);
   const ready = readyFrame(shape, options);
-  return readInfluence(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
+  return readInfluence(ready.mesh, ready.frame.prepared, tangentAt(shape, ready, pull));
 }
 
 /**
@@ -207,5 +252,5 @@ export function solveInfluence(
 export function solveLiftCompliance(shape: FrameShape, pull: EdgePull, options: FrameOptions = {}): number | null {
   checkPull(pull);
   const ready = readyFrame(shape, options);
-  return readLiftCompliance(ready.mesh, ready.frame, secondOrderAt(shape, ready, pull));
+  return readLiftCompliance(ready.mesh, ready.frame.prepared, tangentAt(shape, ready, pull));
 }

@@ -1,5 +1,5 @@
-import { solveFactored, tangentFactors } from '../frame3d/index.js';
-import type { SecondOrder, StretchedFrame } from '../frame3d/index.js';
+import { spreadUnknowns } from '../frame3d/index.js';
+import type { Prepared, Tangent } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
 import type { Influence, WarpKind } from '../model/frame-results.js';
@@ -27,34 +27,28 @@ function endMoment(member: MeshMember, kind: WarpKind): readonly [number, number
 /** The movement that lifts the free corner; the three others are held in the plane. */
 const liftOf = (mesh: FrameMesh): number => 6 * mesh.corners['top-right'] + 2;
 
+/** No departure at any of the stations: what bends in the plane leaves it nowhere, and the other way. */
+const none = new Float64Array(influenceSteps + 1);
+
 /**
- * Influence numbers on the tangent stiffness K + K_g + K_m at the pull `second` was made for, one factorisation for
- * all;
- * null when that stiffness is not positive, the flat frame having lost its stability.
+ * Influence numbers on the tangent stiffness at a pull, one factorisation for all; null when that stiffness is not
+ * positive, the flat frame having lost its stability.
  */
-export function readInfluence(
-  mesh: FrameMesh,
-  frame: StretchedFrame,
-  second: SecondOrder,
-): readonly Influence[] | null {
-  const factors = tangentFactors(second, 1);
-  if (factors.negative > 0 || factors.vanished.length > 0) return null;
-  const { of } = frame.prepared.equations;
-  const { frame: joinedOf } = frame.joined;
+export function readInfluence(mesh: FrameMesh, prepared: Prepared, tangent: Tangent): readonly Influence[] | null {
+  if (!tangent.stands) return null;
+  const { of, count } = prepared.equations;
   const solveFor = (member: MeshMember, kind: WarpKind): Float64Array => {
-    const b = new Float64Array(factors.n);
+    const b = new Float64Array(count);
     const moment = endMoment(member, kind);
     const ends = [member.nodes[0]!, member.nodes[member.nodes.length - 1]!];
     ends.forEach((node, which) => {
       for (let d = 0; d < 3; d++) {
         const eq = of[6 * node + 3 + d]!;
-        if (eq >= 0) b[joinedOf[eq]!]! += (which === 0 ? -1 : 1) * moment[d]!;
+        if (eq >= 0) b[eq]! += (which === 0 ? -1 : 1) * moment[d]!;
       }
     });
-    solveFactored(factors, b);
-    const u = new Float64Array(of.length);
-    for (let m = 0; m < u.length; m++) if (of[m]! >= 0) u[m] = b[joinedOf[of[m]!]!]!;
-    return u;
+    tangent.solve(b);
+    return spreadUnknowns(prepared, b);
   };
   const kinds: readonly WarpKind[] = ['twist', 'out', 'plane'];
   return [...Object.values(mesh.bars), ...mesh.crossbars].flatMap((member) =>
@@ -64,8 +58,10 @@ export function readInfluence(
         member: member.name,
         kind,
         corner_lift: u[liftOf(mesh)]!,
-        bar_bow: perBar((bar) => departures(mesh.bars[bar], u, 'out', stations)),
-        bar_crook: perBar((bar) => departures(mesh.bars[bar], u, 'plane', stations).map((v) => inwardSign[bar] * v)),
+        bar_bow: perBar((bar) => (kind === 'plane' ? none : departures(mesh.bars[bar], u, 'out', stations))),
+        bar_crook: perBar((bar) =>
+          kind === 'plane' ? departures(mesh.bars[bar], u, 'plane', stations).map((v) => inwardSign[bar] * v) : none,
+        ),
       };
     }),
   );
@@ -75,14 +71,12 @@ export function readInfluence(
  * How far the corner lift goes under a unit force on it, mm/N: one newton up at top right, which the three corners that
  * are held answer. Null where the flat frame does not hold.
  */
-export function readLiftCompliance(mesh: FrameMesh, frame: StretchedFrame, second: SecondOrder): number | null {
-  const factors = tangentFactors(second, 1);
-  if (factors.negative > 0 || factors.vanished.length > 0) return null;
-  const { of } = frame.prepared.equations;
-  const { frame: joinedOf } = frame.joined;
-  const lift = joinedOf[of[liftOf(mesh)]!]!;
-  const b = new Float64Array(factors.n);
+export function readLiftCompliance(mesh: FrameMesh, prepared: Prepared, tangent: Tangent): number | null {
+  if (!tangent.stands) return null;
+  const { of, count } = prepared.equations;
+  const lift = of[liftOf(mesh)]!;
+  const b = new Float64Array(count);
   b[lift] = 1;
-  solveFactored(factors, b);
+  tangent.solve(b);
   return b[lift]!;
 }

@@ -42,24 +42,26 @@ export function departures(
   const first = shiftAt(member, u, nodes[0]!, side);
   const end = shiftAt(member, u, nodes[last]!, side);
   const out = new Float64Array(fractions.length);
-  let e = 0;
+  let e = -1;
+  let [h, v0, t0, v1, t1, phi] = [0, 0, 0, 0, 0, 0];
   for (let f = 0; f < fractions.length; f++) {
     const s = fractions[f]!;
-    while (e + 1 < last && s > at[e + 1]!) e++;
-    const h = (at[e + 1]! - at[e]!) * length_mm;
+    if (e < 0 || (e + 1 < last && s > at[e + 1]!)) {
+      do e++;
+      while (e + 1 < last && s > at[e + 1]!);
+      h = (at[e + 1]! - at[e]!) * length_mm;
+      v0 = shiftAt(member, u, nodes[e]!, side);
+      t0 = slopeAt(member, u, nodes[e]!, side) * h;
+      v1 = shiftAt(member, u, nodes[e + 1]!, side);
+      t1 = slopeAt(member, u, nodes[e + 1]!, side) * h;
+      phi = member.shear[side] / (h * h);
+    }
     const t = (s - at[e]!) / (at[e + 1]! - at[e]!);
-    const v0 = shiftAt(member, u, nodes[e]!, side);
-    const t0 = slopeAt(member, u, nodes[e]!, side);
-    const v1 = shiftAt(member, u, nodes[e + 1]!, side);
-    const t1 = slopeAt(member, u, nodes[e + 1]!, side);
-    const phi = member.shear[side] / (h * h);
-    const bent =
-      v0 * (1 + t * t * (2 * t - 3)) +
-      t0 * h * t * (1 + t * (t - 2)) +
-      v1 * t * t * (3 - 2 * t) +
-      t1 * h * t * t * (t - 1);
-    const sheared = v0 + (v1 - v0) * t + ((t0 - t1) * h * t * (1 - t)) / 2;
-    const bubble = h * h * t * (1 - t);
+    const rest = t * (1 - t);
+    const straight = v0 + (v1 - v0) * t;
+    const bent = straight + rest * ((v1 - v0) * (2 * t - 1) + t0 * (1 - t) - t1 * t);
+    const sheared = straight + ((t0 - t1) * rest) / 2;
+    const bubble = h * h * rest;
     const loaded = (q * bubble * (bubble + member.shear[side])) / (24 * EI);
     out[f] = (bent + phi * sheared) / (1 + phi) + loaded - (first + (end - first) * s);
   }

@@ -1,6 +1,6 @@
 import { spokenName } from '../base/names.js';
-import { largeMovement, smallestLoadFactors, spreadUnknowns, stabilityProblem } from '../frame3d/index.js';
-import type { LoadFactor, Prepared, SecondOrder } from '../frame3d/index.js';
+import { largeMovement, spreadUnknowns } from '../frame3d/index.js';
+import type { LoadFactor, Prepared } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
 import type { ModeLine, ModeName, Propeller, Stability } from '../model/frame-results.js';
@@ -30,6 +30,9 @@ function largestShifts(mesh: FrameMesh, u: Float64Array): { readonly plane: numb
   return { plane, out };
 }
 
+/** Bows that differ by less are the same but for the rounding of a mode: the first member is named. */
+const alike = 1e-4;
+
 /**
  * Names a mode: `propeller` when the free corner moves at least half as much as anything, otherwise by what bows most:
  * a bar of the `frame`, or what lies `inside` it.
@@ -46,7 +49,7 @@ function nameMode(
     member,
     bow: Math.abs(largestOf(departures(member, u, side, fineFractions(member, 2)))),
   }));
-  const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + 1e-6) ? b : a));
+  const most = bows.reduce((a, b) => (b.bow > a.bow * (1 + alike) ? b : a));
   const name = most.member.kind === 'bar' ? `${most.member.name} bar` : spokenName(most.member.name);
   return {
     mode: 'sideways',
@@ -125,9 +128,13 @@ export interface ReadStability {
   readonly mixed: boolean;
 }
 
-/** The `wanted` smallest load factors (one or two) of a frame with its cloth and what their modes look like. */
-export function readStability(mesh: FrameMesh, prepared: Prepared, second: SecondOrder, wanted: number): ReadStability {
-  const found: LoadFactor[] = smallestLoadFactors(stabilityProblem(prepared, second), wanted);
+/** What the `wanted` smallest load factors found (one or two) of a frame with its cloth say, and their modes look like. */
+export function readStability(
+  mesh: FrameMesh,
+  prepared: Prepared,
+  found: readonly LoadFactor[],
+  wanted: number,
+): ReadStability {
   const [first, next] = found;
   if (!first) return { stability: neverUnstable, mixed: false };
   const u = spreadUnknowns(prepared, first.mode);

@@ -3,7 +3,7 @@ import { hangingForces } from '../mechanics/hanging/hanging-forces.js';
 import type { Propeller } from '../model/frame-results.js';
 import type { EdgePull } from '../model/frame-shape.js';
 import type { Model, Solution } from '../model/model.js';
-import { findStability, softJointOptions, solveInfluence, solveStatics } from './analyse-frame.js';
+import { findStability, softerFactor, solveInfluence, solveStatics } from './analyse-frame.js';
 import { scaleStatics } from './scale-statics.js';
 
 /**
@@ -34,7 +34,11 @@ export function solveModel(model: Model): Solution {
   const working_x = once(() => solveStatics(shape, { x: pull.x, y: 0 }));
   const peak_statics = staticsAt(peak);
   const accidental = staticsAt(model.accidental);
-  const soft = once(() => findStability(shape_soft, peak, softJointOptions).load_factor);
+  const soft = once(() => {
+    const ratio = inProportion(peak, pull);
+    const factor = softerFactor(shape_soft, shape_stability, ratio === null ? peak : pull);
+    return factor === null ? null : factor / (ratio ?? 1);
+  });
   const influence = once(() => {
     const { load_factor } = stability();
     return load_factor === null || load_factor > 1 ? solveInfluence(shape, pull) : null;

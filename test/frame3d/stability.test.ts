@@ -1,14 +1,16 @@
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { evenGive } from '../../src/base/joint-give.js';
-import { addMembraneProduct, addProduct, eulerBernoulli, prepareStretched, secondOrder, smallestLoadFactors, solveFactored, solvePrepared, stabilityProblem, tangentFactors, timoshenko } from '../../src/frame3d/index.js';
+import { addProduct, eulerBernoulli, prepareStretched, secondOrder, smallestFactors, smallestLoadFactors, solveFactored, solvePrepared, timoshenko } from '../../src/frame3d/index.js';
 import type { Member, SecondOrder, StretchedFrame, Structure } from '../../src/frame3d/index.js';
 import { prepare } from '../../src/frame3d/assemble.js';
 import { numberEquations } from '../../src/frame3d/equations.js';
 import { geometricStiffness, memberGeometricStiffness } from '../../src/frame3d/geometric-stiffness.js';
 import { midTwistPush, midTwistStiffness } from '../../src/frame3d/mid-twist.js';
-import { buildMembrane } from '../../src/frame3d/membrane.js';
+import { addSkinProduct, addThreadProduct, buildMembrane } from '../../src/frame3d/membrane.js';
+import { inPlaneProblem, outOfPlaneProblem } from '../../src/frame3d/smallest-factors.js';
 import { quadStiffness } from '../../src/frame3d/skin-energy.js';
+import { partOf } from '../../src/frame3d/profile-matrix.js';
 import type { ProfileMatrix } from '../../src/frame3d/profile-matrix.js';
 import { symmetricEigen } from '../../src/frame3d/small-eigen.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
@@ -88,7 +90,7 @@ describe('a rigid rotation of a frame with its cloth costs nothing', () => {
       const y = new Float64Array(equations.count);
       addProduct(geometric, x, y);
       const frameAlone = Math.max(...y.map(Math.abs));
-      addMembraneProduct(membrane, x, y);
+      addSkinProduct(membrane, 0, x, y);
       expect(frameAlone).toBeGreaterThan(1);
       expect(Math.max(...y.map(Math.abs))).toBeLessThan(1e-9 * frameAlone);
     }
@@ -113,7 +115,7 @@ describe('a rigid rotation of a frame with its cloth costs nothing', () => {
     const frameAlone = energy();
     const { width, height } = mesh.border;
     expect(frameAlone).toBeCloseTo(-(pull.x + pull.y) * width * height, 3);
-    addMembraneProduct(buildMembrane(mesh.border, pull, equations), x, y);
+    addThreadProduct(buildMembrane(mesh.border, pull, equations), 0, x, y);
     expect(Math.max(...y.map(Math.abs))).toBeLessThan(1e-9 * pull.x * width);
     expect(Math.abs(energy())).toBeLessThan(1e-9 * Math.abs(frameAlone));
   });
@@ -239,37 +241,58 @@ describe('the twist between the nodes of a member', () => {
 });
 
 describe('the smallest load factors', () => {
-  it('are those of a dense eigenvalue solver, and counting below them agrees', () => {
-    for (const words of [uneven, { ...uneven, give: 6, crossbarGive: 20, brace: { leg: 200, w: 38, d: 19 } }]) {
-      const { frame, order } = second(frameOf(words), pull, 5);
-      const { prepared } = frame;
-      const problem = stabilityProblem(prepared, order);
+  const thin: FrameWords = { ...uneven, w: 9, d: 75, crossbars: [{ runs: 'upright', at: 0.37, w: 30, d: 60 }] };
+  it.each<[string, FrameWords, boolean]>([
+    ['rigid joints', uneven, false],
+    ['soft joints and braces', { ...uneven, give: 6, crossbarGive: 20, brace: { leg: 200, w: 38, d: 19 } }, false],
+    ['bars so thin that they bow in the plane first', thin, true],
+  ])('are those of a dense eigenvalue solver, and counting below them agrees: %s', (_, words, plane) => {
+    const { frame, order } = second(frameOf(words), pull, 5);
+    const { prepared, inPlane, outOfPlane } = frame;
+    const oracles = [
+      { problem: outOfPlaneProblem(frame, order), half: outOfPlane, twists: order.midTwists.k },
+      { problem: inPlaneProblem(frame, order), half: inPlane, twists: new Float64Array(0) },
+    ].map(({ problem, half, twists }) => {
       const { n } = problem;
-      const column = (j: number, fill: (x: Float64Array, y: Float64Array) => void): Float64Array => {
+      const B = Matrix.zeros(n, n);
+      for (let j = 0; j < n; j++) {
         const [unit, y] = [new Float64Array(n), new Float64Array(n)];
         unit[j] = 1;
-        fill(unit, y);
-        return y;
-      };
-      const B = Matrix.zeros(n, n);
-      for (let j = 0; j < n; j++) column(j, problem.addProduct).forEach((value, i) => B.set(i, j, value));
+        problem.addProduct(unit, y);
+        y.forEach((value, i) => B.set(i, j, value));
+      }
       expect(B.clone().sub(B.transpose()).norm()).toBeLessThan(1e-9 * B.norm());
       const stiffness = Matrix.zeros(n, n);
-      stiffness.setSubMatrix(dense(prepared.stiffness), 0, 0);
-      order.midTwists.k.forEach((k, e) => stiffness.set(prepared.equations.count + e, prepared.equations.count + e, k));
+      stiffness.setSubMatrix(dense(partOf(prepared.stiffness, half.from, half.to)), 0, 0);
+      twists.forEach((k, e) => stiffness.set(half.to - half.from + e, half.to - half.from + e, k));
       const K = new EigenvalueDecomposition(stiffness, { assumeSymmetric: true });
       const V = K.eigenvectorMatrix;
       const root = Matrix.diag(K.realEigenvalues.map((v) => 1 / Math.sqrt(v)));
       const standard = root.mmul(V.transpose()).mmul(B).mmul(V).mmul(root).mul(-1);
       const values = new EigenvalueDecomposition(standard.add(standard.transpose()).mul(0.5), { assumeSymmetric: true }).realEigenvalues;
       const oracle = values.filter((v) => v > 0).sort((p, q) => q - p).map((v) => 1 / v);
-      const found = smallestLoadFactors(problem, 3);
-      for (let r = 0; r < 3; r++) expect(found[r]!.factor / oracle[r]!).toBeCloseTo(1, 6);
-      for (const [r, factor] of oracle.slice(0, 6).entries()) {
-        expect(tangentFactors(order, factor * (1 - 1e-5)).negative).toBe(r);
-        expect(tangentFactors(order, factor * (1 + 1e-5)).negative).toBe(r + 1);
+      for (const [r, factor] of oracle.slice(0, 4).entries()) {
+        expect(problem.countBelow(factor * (1 - 1e-5))).toBe(r);
+        expect(problem.countBelow(factor * (1 + 1e-5))).toBe(r + 1);
       }
-    }
+      return oracle;
+    });
+    const smallest = oracles.flat().sort((p, q) => p - q).slice(0, 3);
+    expect(smallest.some((factor) => oracles[1]!.includes(factor))).toBe(plane);
+    const found = smallestFactors(frame, order, 3);
+    for (let r = 0; r < 3; r++) expect(found[r]!.factor / smallest[r]!).toBeCloseTo(1, 6);
+    const again = smallestFactors(frame, order, 3, found[0]!.mode);
+    for (let r = 0; r < 3; r++) expect(again[r]!.factor / smallest[r]!).toBeCloseTo(1, 6);
+  });
+
+  it('are nothing that the halves of a frame push across: its stiffness keeps to either', () => {
+    const { frame, order } = second(frameOf({ ...uneven, give: 6, brace: { leg: 200, w: 38, d: 19 } }), pull);
+    const { prepared, inPlane, outOfPlane } = frame;
+    const { of } = prepared.equations;
+    expect([inPlane.from, inPlane.to, outOfPlane.to]).toEqual([0, outOfPlane.from, prepared.equations.count]);
+    for (let m = 0; m < of.length; m++) if (of[m]! >= 0) expect([0, 1, 5].includes(m % 6)).toBe(of[m]! < inPlane.to);
+    for (const matrix of [prepared.stiffness, order.geometric])
+      for (let i = outOfPlane.from; i < outOfPlane.to; i++) expect(matrix.first[i]).toBeGreaterThanOrEqual(outOfPlane.from);
   });
 
   const diagonal = (values: readonly number[]) => ({

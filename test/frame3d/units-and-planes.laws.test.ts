@@ -1,8 +1,9 @@
 /** What may not matter: the units, the plane a frame lies in, which node comes first. */
 import { describe, expect, it } from 'vitest';
-import { directions, prepare, prepareStretched, secondOrder, smallestLoadFactors, solveFrame, solvePrepared, stabilityProblem, tangentFactors, timoshenko } from '../../src/frame3d/index.js';
+import { directions, prepare, prepareStretched, secondOrder, smallestFactors, solveFrame, solvePrepared, timoshenko } from '../../src/frame3d/index.js';
 import type { EndRelease, Loads, Member, MembraneBorder, Structure, Vector } from '../../src/frame3d/index.js';
 import { addProduct, emptyProfile, factorise, nullVector } from '../../src/frame3d/profile-matrix.js';
+import { inPlaneProblem, outOfPlaneProblem } from '../../src/frame3d/smallest-factors.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
 import { frameLoads } from '../../src/solve/mesh-statics.js';
 import { evenGive } from '../../src/base/joint-give.js';
@@ -36,7 +37,7 @@ function told(structure: Structure, on: Loads, border: MembraneBorder, tension: 
   const { stretched } = answer;
   const solution = solvePrepared(stretched.prepared, on);
   const second = secondOrder(stretched, solution, tension);
-  return { u: solution.u, reactions: solution.reactions, factors: smallestLoadFactors(stabilityProblem(stretched.prepared, second), 2).map(({ factor }) => factor), count: (share: number) => tangentFactors(second, share).negative };
+  return { u: solution.u, reactions: solution.reactions, factors: smallestFactors(stretched, second, 2).map(({ factor }) => factor), count: (share: number) => outOfPlaneProblem(stretched, second).countBelow(share) + inPlaneProblem(stretched, second).countBelow(share) };
 }
 
 describe('any consistent units', () => {

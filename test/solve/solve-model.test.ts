@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { findStability, softJointOptions, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
+import { findStability, softerFactor, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
 import { solveModel } from '../../src/solve/solve-model.js';
 import type { Statics } from '../../src/model/frame-results.js';
+import type { FrameWords } from '../frame3d/frame-shapes.js';
+import { frameOf } from '../frame3d/frame-shapes.js';
 import { demoModel } from '../mechanics/fasteners/demo-model.js';
 
 const plan = (pull: object) => demoModel({
@@ -37,8 +39,25 @@ describe.each([['out of proportion to the working pull', askew], ['one and a hal
     expect(solution.peak_factor! / own.load_factor!).toBeCloseTo(1, 9);
     expect(solution.peak_propeller!.factor / own.propeller!.factor).toBeCloseTo(1, 9);
     expect(solution.peak_propeller!.beta_per_mm2 / own.propeller!.beta_per_mm2).toBeCloseTo(1, 6);
-    expect(solution.soft_peak_factor! / findStability(shape_soft, model.peak, softJointOptions).load_factor!).toBeCloseTo(1, 9);
+    expect(solution.soft_peak_factor! / findStability(shape_soft, model.peak, { factors: 1 }).load_factor!).toBeCloseTo(1, 9);
     expect(solution.stability.load_factor! / findStability(shape_stability, model.working).load_factor!).toBeCloseTo(1, 12);
+  });
+});
+
+describe('the first factor of a frame with softer joints, from what is known of the stiffer one', () => {
+  const words: FrameWords = { width: 1300, height: 800, w: 38, d: 25, give: 4, crossbarGive: 6, crossbars: [{ runs: 'upright', at: 0.37, w: 30, d: 22 }] };
+  const pull = { x: 0.23, y: 0.14 };
+  it.each<[string, FrameWords]>([
+    ['that turns like a propeller', words],
+    ['whose stiffer bars bow in the plane first', { ...words, w: 9, d: 75, crossbars: [{ runs: 'upright', at: 0.37, w: 30, d: 60 }] }],
+    ['whose stiffer joints are rigid', { ...words, give: 0, crossbarGive: 0 }],
+  ])('of a frame %s', (_, stiff) => {
+    const [stiffer, softer] = [frameOf(stiff), frameOf({ ...stiff, give: 9, crossbarGive: { plane: 12, out: 20, twist: 15 } })];
+    const own = findStability(softer, pull).load_factor!;
+    expect(softerFactor(softer, stiffer, pull)! / own).toBeCloseTo(1, 9);
+    expect(findStability(stiffer, pull).load_factor!).toBeGreaterThan(own);
+    expect(softerFactor({ ...softer }, stiffer, pull)! / own).toBeCloseTo(1, 9);
+    expect(softerFactor(softer, stiffer, { x: 0, y: 0 })).toBeNull();
   });
 });
 

@@ -1,0 +1,93 @@
+import type { Half } from './halves.js';
+import { addEntry, emptyProfile, factorise, solveFactored } from './profile-matrix.js';
+import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
+import type { SecondOrder, StretchedFrame } from './stretched-frame.js';
+
+/** Adds `share` times the half's part of a matrix on the frame's unknowns. */
+function addPart(target: ProfileMatrix, { from, to, place }: Half, matrix: ProfileMatrix, share: number): void {
+  for (let i = from; i < to; i++) {
+    const at = matrix.start[i]!;
+    const row = place[i - from]!;
+    const start = target.start[row]!;
+    for (let j = matrix.first[i]!; j <= i; j++) {
+      const value = matrix.values[at + j]!;
+      if (value === 0) continue;
+      const column = place[j - from]!;
+      if (column <= row) target.values[start + column]! += share * value;
+      else target.values[target.start[column]! + row]! += share * value;
+    }
+  }
+}
+
+/** K + share · K_g of one half, in the numbering that suits the skin. */
+function frameTangent({ prepared }: StretchedFrame, second: SecondOrder, half: Half, share: number): ProfileMatrix {
+  const target = emptyProfile(half.first);
+  addPart(target, half, prepared.stiffness, 1);
+  addPart(target, half, second.geometric, share);
+  return target;
+}
+
+/** Factors of K + share · (K_g + K_m) out of the plane, with the twist between nodes where it settles. */
+export function tangentOutOfPlane(frame: StretchedFrame, second: SecondOrder, share: number): ProfileFactors {
+  const { outOfPlane: half } = frame;
+  const { place, from } = half;
+  const target = frameTangent(frame, second, half, share);
+  const { tied, skin } = second.membrane;
+  for (let r = 0; r < tied.length; r++) {
+    const row = place[tied[r]! - from]!;
+    const at = skin.start[r]!;
+    for (let c = 0; c <= r; c++) addEntry(target, row, place[tied[c]! - from]!, share * skin.values[at + c]!);
+  }
+  const { at, unknowns, pushes, k } = second.midTwists;
+  for (let e = 0; e < k.length; e++) {
+    const softer = (-share * share) / k[e]!;
+    for (let p = at[e]!; p < at[e + 1]!; p++) {
+      const row = place[unknowns[p]! - from]!;
+      for (let q = at[e]!; q <= p; q++)
+        addEntry(target, row, place[unknowns[q]! - from]!, softer * pushes[p]! * pushes[q]!);
+    }
+  }
+  return factorise(target, true);
+}
+
+/** Factors of K + share · (K_g + K_m) in the plane. */
+export function tangentInPlane(frame: StretchedFrame, second: SecondOrder, share: number): ProfileFactors {
+  const { inPlane: half } = frame;
+  const { place, from: zero } = half;
+  const target = frameTangent(frame, second, half, share);
+  for (const { from, to, k } of second.membrane.threads) {
+    const [one, other] = [from < 0 ? -1 : place[from - zero]!, to < 0 ? -1 : place[to - zero]!];
+    if (one >= 0) addEntry(target, one, one, share * k);
+    if (other >= 0) addEntry(target, other, other, share * k);
+    if (one >= 0 && other >= 0) addEntry(target, one, other, -share * k);
+  }
+  return factorise(target, true);
+}
+
+/** A factorised stiffness that loads can be put on, one after the other. */
+export interface Tangent {
+  /** Whether it is positive: the state that it belongs to stands. */
+  readonly stands: boolean;
+  /** b ← K⁻¹ b on the frame's unknowns. */
+  readonly solve: (b: Float64Array) => void;
+}
+
+/** The frame under the pull that `second` was made for; without, the frame alone. */
+export function tangentOf(frame: StretchedFrame, second: SecondOrder | null): Tangent {
+  if (second === null) return { stands: true, solve: (b) => solveFactored(frame.prepared.factors, b) };
+  const halves = [
+    { half: frame.inPlane, factors: tangentInPlane(frame, second, 1) },
+    { half: frame.outOfPlane, factors: tangentOutOfPlane(frame, second, 1) },
+  ];
+  const solve = (b: Float64Array): void => {
+    for (const { half, factors } of halves) {
+      const own = b.subarray(half.from, half.to);
+      if (own.every((value) => value === 0)) continue;
+      const placed = new Float64Array(own.length);
+      for (let i = 0; i < own.length; i++) placed[half.place[i]!] = own[i]!;
+      solveFactored(factors, placed);
+      for (let i = 0; i < own.length; i++) own[i] = placed[half.place[i]!]!;
+    }
+  };
+  return { stands: halves.every(({ factors: f }) => f.negative === 0 && f.vanished.length === 0), solve };
+}
