@@ -1,4 +1,3 @@
-import { directions } from './structure.js';
 import type { Member, Structure, Theory } from './structure.js';
 import { memberAxes, toGlobal } from './element-axes.js';
 import type { Axes } from './element-axes.js';
@@ -52,19 +51,11 @@ export function addElementMatrix(target: ProfileMatrix, of: Int32Array, movement
   }
 }
 
+const properties = ['E', 'G', 'A', 'Iy', 'Iz', 'J'] as const;
+
 /** Members that follow each other are of one kind when they are alike in all but where they lie. */
-function sameKind(one: Member, two: Member): boolean {
-  return (
-    one.E === two.E &&
-    one.G === two.G &&
-    one.A === two.A &&
-    one.Iy === two.Iy &&
-    one.Iz === two.Iz &&
-    one.J === two.J &&
-    one.releases === undefined &&
-    two.releases === undefined
-  );
-}
+const sameKind = (one: Member, two: Member): boolean =>
+  !one.releases && !two.releases && properties.every((name) => one[name] === two[name]);
 
 /** Lengths and directions that differ by less are the same but for the rounding of their nodes. */
 const rounding = 1e-13;
@@ -141,26 +132,14 @@ function addSprings(structure: Structure, of: Int32Array, stiffness: ProfileMatr
   }
 }
 
-/** Whether two structures differ in nothing but the stiffness of their springs, rigid ones being the same. */
-function differInSprings(one: Structure, two: Structure): boolean {
-  const same = <T>(a: readonly T[], b: readonly T[], alike: (p: T, q: T) => boolean): boolean =>
-    a.length === b.length && a.every((item, n) => alike(item, b[n]!));
-  const kindOf = (k: number): number => (k === Infinity ? 2 : k > 0 ? 1 : 0);
-  return (
-    same(one.nodes, two.nodes, (p, q) => p.x === q.x && p.y === q.y && p.z === q.z) &&
-    same(
-      one.members,
-      two.members,
-      (p, q) => p.i === q.i && p.j === q.j && sameKind(p, q) && same(p.zref, q.zref, Object.is),
-    ) &&
-    same(
-      one.springs,
-      two.springs,
-      (p, q) => p.i === q.i && p.j === q.j && p.k.every((k, d) => kindOf(k) === kindOf(q.k[d]!)),
-    ) &&
-    same(one.supports, two.supports, (p, q) => p.node === q.node && directions.every((d) => p.fix[d] === q.fix[d]))
-  );
-}
+/** All that elements and numbering hang on: of springs whether they are there, and rigid, but not how stiff. */
+const frameworkOf = ({ nodes, members, springs, supports }: Structure): string =>
+  JSON.stringify([
+    nodes,
+    members,
+    supports,
+    springs.map(({ i, j, k }) => [i, j, k.map((v) => (v === Infinity ? 2 : Math.sign(v)))]),
+  ]);
 
 /**
  * Assembles and factorises the linear stiffness of a structure.
@@ -170,7 +149,7 @@ function differInSprings(one: Structure, two: Structure): boolean {
  * Throws a RangeError for input that describes no structure: a member without length, two values for one movement.
  */
 export function prepare(structure: Structure, theory: Theory, like?: Prepared): Preparation {
-  const known = like && differInSprings(like.structure, structure) ? like : null;
+  const known = like && frameworkOf(like.structure) === frameworkOf(structure) ? like : null;
   const elements = known?.elements ?? prepareElements(structure, theory);
   const axes = elements.map((e) => e.axes);
   const equations = known?.equations ?? numberEquations(structure, axes, orderNodes(structure));

@@ -74,17 +74,10 @@ function addSkin(
 ): void {
   const place = new Int32Array(count).fill(-1);
   for (let n = 0; n < tied.length; n++) place[tied[n]!] = n;
-  const placed = (edge: Edge): Edge => ({
-    ...edge,
-    unknowns: edge.unknowns.map((unknown) => (unknown < 0 ? -1 : place[unknown]!)),
-  });
-  const edges = edgesOf(border, of);
-  const [bottom, top, left, right] = [edges.bottom, edges.top, edges.left, edges.right].map(placed) as [
-    Edge,
-    Edge,
-    Edge,
-    Edge,
-  ];
+  const { bottom, top, left, right } = edgesOf(
+    border,
+    of.map((unknown) => (unknown < 0 ? -1 : place[unknown]!)),
+  );
   const add = (p: number, q: number, value: number): void => {
     if (p >= 0 && q >= 0) addEntry(skin, p, q, value);
   };

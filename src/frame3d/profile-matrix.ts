@@ -63,18 +63,6 @@ export function partOf(matrix: ProfileMatrix, from: number, to: number): Profile
   return { n, first, start, values: matrix.values };
 }
 
-/** The factors of such a part, from those of the whole. */
-export function factorsOfPart(factors: ProfileFactors, from: number, to: number): ProfileFactors {
-  const inside = (row: number): boolean => row >= from && row < to;
-  const inverse = factors.inverse.subarray(from, to);
-  return {
-    ...partOf(factors, from, to),
-    inverse,
-    vanished: factors.vanished.filter(inside).map((row) => row - from),
-    negative: inverse.reduce((count, d) => (d < 0 ? count + 1 : count), 0),
-  };
-}
-
 /** Adds to entry (i, j); either order of indices, which must lie inside the band. */
 export function addEntry(matrix: ProfileMatrix, i: number, j: number, value: number): void {
   if (i >= j) matrix.values[matrix.start[i]! + j]! += value;
@@ -116,7 +104,7 @@ export function factorise(matrix: ProfileMatrix, overwrite = false): ProfileFact
 }
 
 /** Solves in place: `b` enters as the right-hand side and leaves as the solution. */
-export function solveFactored(factors: ProfileFactors, b: Float64Array): void {
+export function solveFactored(factors: ProfileMatrix & Pick<ProfileFactors, 'inverse'>, b: Float64Array): void {
   const { n, first, start, values: a, inverse } = factors;
   let from = 0;
   while (from < n && b[from] === 0) from++;

@@ -92,42 +92,32 @@ export function adjacentEnergy(
     new Float64Array(size),
   ];
   const { x, y } = tension;
-  // Sums over the sines along `level` by whether their number is odd or even, the same sums for both adjacent ends.
-  const sums = [new Float64Array(level.count), new Float64Array(level.count)] as const;
+  const row = new Float64Array(level.count);
+  const alternating = new Float64Array(level.count);
   for (let n = 1; n <= upright.terms; n++) {
     const a = (n * Math.PI) / height;
-    sums[0].fill(0);
-    sums[1].fill(0);
+    row.fill(0);
+    alternating.fill(0);
     for (let m = 1; m <= level.terms; m++) {
       const b = (m * Math.PI) / width;
       const meet = (x * y * a * b) / (y * a * a + x * b * b);
-      const sum = sums[m % 2 === 0 ? 0 : 1];
-      for (let c = 0, at = (m - 1) * level.count; c < level.count; c++, at++) sum[c]! += meet * level.sines[at]!;
+      for (let c = 0, at = (m - 1) * level.count; c < level.count; c++, at++) {
+        const share = meet * level.sines[at]!;
+        row[c]! += share;
+        alternating[c]! += m % 2 === 0 ? share : -share;
+      }
     }
-    for (let c = 0; c < level.count; c++) {
-      const [even, odd] = [sums[0][c]!, sums[1][c]!];
-      sums[0][c] = even + odd;
-      sums[1][c] = even - odd;
-    }
-    const [straight, alternating] = sums;
-    // What even sines along `upright` bring is collected in the blocks of the bottom, what odd ones in those of the top.
-    const [left, right] = n % 2 === 0 ? [leftBottom, rightBottom] : [leftTop, rightTop];
     for (let r = 0; r < upright.count; r++) {
       const share = upright.sines[(n - 1) * upright.count + r]!;
       if (share === 0) continue;
+      const turned = n % 2 === 0 ? share : -share;
       for (let c = 0, at = r * level.count; c < level.count; c++, at++) {
-        left[at]! += share * straight[c]!;
-        right[at]! += share * alternating[c]!;
+        leftBottom[at]! -= share * row[c]!;
+        leftTop[at]! += turned * row[c]!;
+        rightBottom[at]! += share * alternating[c]!;
+        rightTop[at]! -= turned * alternating[c]!;
       }
     }
-  }
-  for (let at = 0; at < size; at++) {
-    const [even, odd] = [leftBottom[at]!, leftTop[at]!];
-    const [evenFar, oddFar] = [rightBottom[at]!, rightTop[at]!];
-    leftBottom[at] = -even - odd;
-    leftTop[at] = even - odd;
-    rightBottom[at] = evenFar + oddFar;
-    rightTop[at] = oddFar - evenFar;
   }
   return { leftBottom, leftTop, rightBottom, rightTop };
 }

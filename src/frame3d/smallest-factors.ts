@@ -1,9 +1,15 @@
 import { smallestLoadFactors } from './load-factors.js';
 import type { Direction, LoadFactor, StabilityProblem } from './load-factors.js';
 import { addSkinProduct, addThreadProduct } from './membrane.js';
-import { addProduct, factorise, factorsOfPart, partOf, solveFactored } from './profile-matrix.js';
+import { addProduct, factorise, partOf, solveFactored } from './profile-matrix.js';
 import type { SecondOrder, StretchedFrame } from './stretched-frame.js';
 import { tangentInPlane, tangentOutOfPlane } from './tangent.js';
+
+/** The factors of K that belong to some of the unknowns. */
+const factorsWithin = ({ prepared: { factors } }: StretchedFrame, from: number, to: number) => ({
+  ...partOf(factors, from, to),
+  inverse: factors.inverse.subarray(from, to),
+});
 
 /**
  * K φ = −λ (K_g + K_m) φ out of the plane, on the unknowns there, followed by the parabola of twist of every member.
@@ -11,7 +17,7 @@ import { tangentInPlane, tangentOutOfPlane } from './tangent.js';
 export function outOfPlaneProblem(frame: StretchedFrame, second: SecondOrder): StabilityProblem {
   const { from, to } = frame.outOfPlane;
   const count = to - from;
-  const factors = factorsOfPart(frame.prepared.factors, from, to);
+  const factors = factorsWithin(frame, from, to);
   const geometric = partOf(second.geometric, from, to);
   const { at, unknowns, pushes, k } = second.midTwists;
   return {
@@ -41,7 +47,7 @@ export function outOfPlaneProblem(frame: StretchedFrame, second: SecondOrder): S
 /** The same in the plane. */
 export function inPlaneProblem(frame: StretchedFrame, second: SecondOrder): StabilityProblem {
   const { from, to } = frame.inPlane;
-  const factors = factorsOfPart(frame.prepared.factors, from, to);
+  const factors = factorsWithin(frame, from, to);
   const geometric = partOf(second.geometric, from, to);
   return {
     n: to - from,

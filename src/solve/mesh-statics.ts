@@ -1,5 +1,7 @@
+import { lazily } from '../base/lazily.js';
 import { cornerNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
+import { once } from '../base/once.js';
 import type { FrameSolution, Loads, MemberLoad, NodeLoad } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
 import type { MeshMember } from './mesh-layout.js';
@@ -85,21 +87,29 @@ function forcesAlong(member: MeshMember, solution: FrameSolution): BarForces[] {
   });
 }
 
-/** A bar's turn about its own axis, rad, along it: between nodes an even torque (N·mm/mm) bends its course. */
-function turnsAlong(member: MeshMember, u: Float64Array, torque: number): number[] {
+/**
+ * A bar's largest turn about its own axis, rad: between nodes an even torque (N·mm/mm) bends its course.
+ */
+function largestTurn(member: MeshMember, u: Float64Array, torque: number): number {
   const [c, s] = member.along;
   const turn = (n: number): number => c * u[6 * n + 3]! + s * u[6 * n + 4]!;
   const parts = partsFor(shapePlaces, member);
   const { G_MPa, J_mm4 } = member.section;
-  return member.elements.flatMap((_, e) => {
+  let largest = 0;
+  for (let e = 0; e < member.elements.length; e++) {
     const [i, j] = [turn(member.nodes[e]!), turn(member.nodes[e + 1]!)];
     const h = (member.at[e + 1]! - member.at[e]!) * member.length_mm;
-    return Array.from({ length: parts + 1 }, (_p, part) => {
+    const bulge = (torque * h * h) / (2 * G_MPa * J_mm4);
+    for (let part = 0; part <= parts; part++) {
       const t = part / parts;
-      return i + (j - i) * t + (torque * h * h * t * (1 - t)) / (2 * G_MPa * J_mm4);
-    });
-  });
+      const here = i + (j - i) * t + bulge * t * (1 - t);
+      if (Math.abs(here) > Math.abs(largest)) largest = here;
+    }
+  }
+  return largest;
 }
+
+const stations = Array.from({ length: bowSteps + 1 }, (_, i) => i / bowSteps);
 
 function barStatics(
   name: BarName,
@@ -111,19 +121,18 @@ function barStatics(
   const sign = inwardSign[name];
   const [c, s] = member.along;
   const q = c * force[1] - s * force[0];
-  const fine = fineFractions(member, partsFor(shapePlaces, member));
-  const stations = Array.from({ length: bowSteps + 1 }, (_, i) => i / bowSteps);
-  const line = departures(member, u, 'plane', stations, q);
-  const forces = forcesAlong(member, solution);
-  return {
-    inward_bow_mm: sign * largestOf([...departures(member, u, 'plane', fine, q), ...line]),
-    dish_mm: largestOf(departures(member, u, 'out', fine)),
-    roll_mrad: 1000 * rollSign[name] * largestOf(turnsAlong(member, u, c * moment[0] + s * moment[1])),
-    axial_N: axial(member, solution),
-    moment_Nmm: Math.max(...forces.map(({ plane_Nmm }) => Math.abs(plane_Nmm))),
-    forces,
-    bow_line: stations.map((at, i) => ({ s: at, inward_mm: sign * line[i]! })),
-  };
+  const fine = once(() => fineFractions(member, partsFor(shapePlaces, member)));
+  const line = once(() => departures(member, u, 'plane', stations, q));
+  const bar: BarStatics = lazily<BarStatics>({
+    inward_bow_mm: () => sign * largestOf([largestOf(departures(member, u, 'plane', fine(), q)), largestOf(line())]),
+    dish_mm: () => largestOf(departures(member, u, 'out', fine())),
+    roll_mrad: () => 1000 * rollSign[name] * largestTurn(member, u, c * moment[0] + s * moment[1]),
+    axial_N: () => axial(member, solution),
+    moment_Nmm: () => Math.max(...bar.forces.map(({ plane_Nmm }) => Math.abs(plane_Nmm))),
+    forces: () => forcesAlong(member, solution),
+    bow_line: () => stations.map((at, i) => ({ s: at, inward_mm: sign * line()[i]! })),
+  });
+  return bar;
 }
 
 function crossbarStatics(member: MeshMember, solution: FrameSolution): CrossbarStatics {
@@ -183,18 +192,17 @@ export function readStatics(
   pull: EdgePull,
   eccentric: boolean,
 ): Statics {
-  const bars = perBar((bar) => barStatics(bar, mesh.bars[bar], solution, edgeLoad(shape, bar, pull, eccentric)));
-  const corners = Object.fromEntries(cornerNames.map((c) => [c, cornerStatics(c, mesh, solution)])) as Record<
-    CornerName,
-    CornerStatics
-  >;
-  const rising = stretch(mesh, solution.u, 'bottom-left', 'top-right');
-  const falling = stretch(mesh, solution.u, 'bottom-right', 'top-left');
-  return {
-    bars,
-    crossbars: mesh.crossbars.map((c) => crossbarStatics(c, solution)),
-    corners,
-    dish_mm: largestOf(Object.values(bars).map((b) => b.dish_mm)),
-    racking_mm: rising - falling,
-  };
+  const found: Statics = lazily<Statics>({
+    bars: () => perBar((bar) => barStatics(bar, mesh.bars[bar], solution, edgeLoad(shape, bar, pull, eccentric))),
+    crossbars: () => mesh.crossbars.map((c) => crossbarStatics(c, solution)),
+    corners: () =>
+      Object.fromEntries(cornerNames.map((c) => [c, cornerStatics(c, mesh, solution)])) as Record<
+        CornerName,
+        CornerStatics
+      >,
+    dish_mm: () => largestOf(Object.values(found.bars).map((b) => b.dish_mm)),
+    racking_mm: () =>
+      stretch(mesh, solution.u, 'bottom-left', 'top-right') - stretch(mesh, solution.u, 'bottom-right', 'top-left'),
+  });
+  return found;
 }

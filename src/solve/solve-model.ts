@@ -1,6 +1,7 @@
+import { lazily } from '../base/lazily.js';
 import { once } from '../base/once.js';
 import { hangingForces } from '../mechanics/hanging/hanging-forces.js';
-import type { Propeller } from '../model/frame-results.js';
+import type { Propeller, Statics } from '../model/frame-results.js';
 import type { EdgePull } from '../model/frame-shape.js';
 import type { Model, Solution } from '../model/model.js';
 import { findStability, softerFactor, solveInfluence, solveStatics } from './analyse-frame.js';
@@ -13,117 +14,66 @@ import { scaleStatics } from './scale-statics.js';
  */
 export function solveModel(model: Model): Solution {
   const { shape, shape_stability, shape_soft, working: pull, peak } = model;
-  const working = once(() => solveStatics(shape, pull));
+  const peak_ratio = inProportion(peak, pull);
   /** The shape is linear in the pull: one in proportion to the working pull needs no second solution. */
-  const staticsAt = (other: EdgePull) =>
-    once(() => {
-      const ratio = inProportion(other, pull);
-      return ratio === null ? solveStatics(shape, other) : scaleStatics(working(), ratio);
-    });
-  const stability = once(() => findStability(shape_stability, pull));
+  const staticsAt = (other: EdgePull): Statics => {
+    const ratio = inProportion(other, pull);
+    return ratio === null ? solveStatics(shape, other) : scaleStatics(frame.working, ratio);
+  };
   /** At the peak pull: the working pull's own factors where the two are in proportion. */
   const atPeak = once((): { readonly factor: number | null; readonly propeller: Propeller | null } => {
-    const ratio = inProportion(peak, pull);
-    const { load_factor, propeller } = ratio === null ? findStability(shape_stability, peak) : stability();
-    const scale = ratio ?? 1;
+    const { load_factor, propeller } = peak_ratio === null ? findStability(shape_stability, peak) : frame.stability;
+    const scale = peak_ratio ?? 1;
     return {
       factor: load_factor === null ? null : load_factor / scale,
       propeller: propeller === null ? null : { ...propeller, factor: propeller.factor / scale },
     };
   });
-  const working_x = once(() => solveStatics(shape, { x: pull.x, y: 0 }));
-  const peak_statics = staticsAt(peak);
-  const accidental = staticsAt(model.accidental);
-  const soft = once(() => {
-    const ratio = inProportion(peak, pull);
-    const factor = softerFactor(shape_soft, shape_stability, ratio === null ? peak : pull);
-    return factor === null ? null : factor / (ratio ?? 1);
-  });
-  const influence = once(() => {
-    const { load_factor } = stability();
-    return load_factor === null || load_factor > 1 ? solveInfluence(shape, pull) : null;
-  });
-  const unpulled = once(() => {
-    const answer = solveInfluence(shape, { x: 0, y: 0 });
-    if (answer === null) throw new Error('a frame without pull is always stable');
-    return answer;
-  });
-  return hungAs(model, {
-    get working() {
-      return working();
+  const frame: FrameSolution = lazily<FrameSolution>({
+    working: () => solveStatics(shape, pull),
+    working_x: () => solveStatics(shape, { x: pull.x, y: 0 }),
+    peak: () => staticsAt(peak),
+    accidental: () => staticsAt(model.accidental),
+    stability: () => findStability(shape_stability, pull),
+    peak_factor: () => atPeak().factor,
+    peak_propeller: () => atPeak().propeller,
+    soft_peak_factor: () => {
+      const factor = softerFactor(shape_soft, shape_stability, peak_ratio === null ? peak : pull);
+      return factor === null ? null : factor / (peak_ratio ?? 1);
     },
-    get working_x() {
-      return working_x();
+    influence: () => {
+      const { load_factor } = frame.stability;
+      return load_factor === null || load_factor > 1 ? solveInfluence(shape, pull) : null;
     },
-    get peak() {
-      return peak_statics();
-    },
-    get accidental() {
-      return accidental();
-    },
-    get stability() {
-      return stability();
-    },
-    get peak_factor() {
-      return atPeak().factor;
-    },
-    get peak_propeller() {
-      return atPeak().propeller;
-    },
-    get soft_peak_factor() {
-      return soft();
-    },
-    get influence() {
-      return influence();
-    },
-    get influence_unpulled() {
-      return unpulled();
+    influence_unpulled: () => {
+      const answer = solveInfluence(shape, { x: 0, y: 0 });
+      if (answer === null) throw new Error('a frame without pull is always stable');
+      return answer;
     },
   });
+  return hungAs(model, frame);
 }
 
+/** What is solved of a frame however it hangs. */
+type FrameSolution = Omit<Solution, 'hung' | 'hanging_forces'>;
+
 /** The same frame hung as this model says: only the hanging is worked out anew. */
-export function hungAs(model: Model, frame: Omit<Solution, 'hung' | 'hanging_forces'>): Solution {
+export function hungAs(model: Model, frame: FrameSolution): Solution {
   const forces = once(() => hangingForces(model));
-  const hung = once(() => (forces().length === 0 ? null : solveStatics(model.shape, model.working, forces())));
-  return {
-    get working() {
-      return frame.working;
-    },
-    get working_x() {
-      return frame.working_x;
-    },
-    get peak() {
-      return frame.peak;
-    },
-    get accidental() {
-      return frame.accidental;
-    },
-    get stability() {
-      return frame.stability;
-    },
-    get peak_factor() {
-      return frame.peak_factor;
-    },
-    get peak_propeller() {
-      return frame.peak_propeller;
-    },
-    get soft_peak_factor() {
-      return frame.soft_peak_factor;
-    },
-    get influence() {
-      return frame.influence;
-    },
-    get influence_unpulled() {
-      return frame.influence_unpulled;
-    },
-    get hung() {
-      return hung();
-    },
-    get hanging_forces() {
-      return forces();
-    },
-  };
+  return lazily<Solution>({
+    working: () => frame.working,
+    working_x: () => frame.working_x,
+    peak: () => frame.peak,
+    accidental: () => frame.accidental,
+    stability: () => frame.stability,
+    peak_factor: () => frame.peak_factor,
+    peak_propeller: () => frame.peak_propeller,
+    soft_peak_factor: () => frame.soft_peak_factor,
+    influence: () => frame.influence,
+    influence_unpulled: () => frame.influence_unpulled,
+    hung: () => (forces().length === 0 ? null : solveStatics(model.shape, model.working, forces())),
+    hanging_forces: forces,
+  });
 }
 
 /** How many times one pull is another, the same both ways; null when they are not in proportion. */
