@@ -98,7 +98,7 @@ class Search {
           if (filled !== null) this.offer(filled);
         }
       }
-      settled = this.walk(round, Math.min(steps, 1e9));
+      settled = this.walk(round, steps);
       if (this.outOfTime()) break;
     }
     return this.finish(settled);
@@ -151,8 +151,7 @@ class Search {
     }
     const cost = this.best?.choice.cost ?? Infinity;
     this.bound = Math.max(this.bound, Math.min(firstOpen ?? cost, cost));
-    if (this.best === null) return firstOpen === null ? 'all' : 'open';
-    if (firstOpen === null && open === 0) return 'all';
+    if (firstOpen === null) return 'all';
     return this.bound >= cost ? 'cost' : 'open';
   }
 
