@@ -22,10 +22,9 @@ export function usedParts(models: readonly Model[], { cut, boards, cloths, lines
   for (const { stock, boards: bought } of cut.stocks) {
     const pieces = bought.flatMap((board) => board.pieces);
     const cost = boards.filter((line) => line.stock === stock).reduce((sum, line) => sum + line.cost, 0);
-    share(
-      cost,
-      models.map((_, i) => pieces.filter(({ plan }) => plan === i).reduce((sum, { piece }) => sum + piece.cut_mm, 0)),
-    );
+    const used_mm = models.map(() => 0);
+    for (const { plan, piece } of pieces) used_mm[plan]! += piece.cut_mm;
+    share(cost, used_mm);
   }
   for (const { cloth, layout, bought_cost } of cloths)
     share(

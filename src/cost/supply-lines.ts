@@ -40,11 +40,15 @@ export interface SupplyLine {
   readonly invented: boolean;
 }
 
-interface Gathered extends Need {
+/** What plans take of one thing, as it grows plan by plan. */
+interface Gathered {
+  /** As the last of the plans asks for it. */
+  need: Need;
+  readonly used_for: Set<string>;
   /** One amount for each frame that is different. */
-  readonly each: readonly { readonly amount: number; readonly count: number }[];
-  readonly strips_mm: readonly number[];
-  readonly areas_mm: readonly Flat[];
+  readonly each: { readonly amount: number; readonly count: number }[];
+  readonly strips_mm: number[];
+  readonly areas_mm: Flat[];
 }
 
 /** Everything but boards and cloth that these plans take together, in the order in which it is picked up. */
@@ -60,32 +64,33 @@ export function supplyLines(models: readonly Model[], shop: Shelf): readonly Sup
         need.entry ?? need.name,
         ...(need.entry === null ? need.measures.map(({ mm }) => mm) : []),
       ].join(' ');
-      const before = gathered.get(key);
+      const one = gathered.get(key) ?? { need, used_for: new Set(), each: [], strips_mm: [], areas_mm: [] };
+      gathered.set(key, one);
+      one.need = need;
       const { sold } = need;
-      const copies = <T>(list: readonly T[]): readonly T[] => Array.from({ length: count }, () => list).flat();
-      gathered.set(key, {
-        ...need,
-        used_for: [...new Set([...(before?.used_for ?? []), ...need.used_for])],
-        each: [...(before?.each ?? []), { amount: need.amount, count }],
-        strips_mm: [...(before?.strips_mm ?? []), ...copies(sold.by === 'strip' ? sold.pieces_mm : [])],
-        areas_mm: [...(before?.areas_mm ?? []), ...copies(sold.by === 'cut-sheet' ? [sold.area_mm] : [])],
-      });
+      for (const use of need.used_for) one.used_for.add(use);
+      one.each.push({ amount: need.amount, count });
+      for (let i = 0; i < count; i++) {
+        if (sold.by === 'strip') one.strips_mm.push(...sold.pieces_mm);
+        if (sold.by === 'cut-sheet') one.areas_mm.push(sold.area_mm);
+      }
     }
   const lines = [...gathered.values()].map((one) => lineOf(one, models.length === 1, units, shelf));
   return lines.sort((a, b) => needKinds.indexOf(a.kind) - needKinds.indexOf(b.kind));
 }
 
-function lineOf(need: Gathered, alone: boolean, units: UnitSystem, shelf: Shelf): SupplyLine {
-  const { kind, entry, name, measures, unit, used_for, sold, each } = need;
+function lineOf(gathered: Gathered, alone: boolean, units: UnitSystem, shelf: Shelf): SupplyLine {
+  const { need, used_for, each } = gathered;
+  const { kind, entry, name, measures, unit, sold } = need;
   const for_all = each.reduce((all, { amount, count }) => all + amount * count, 0);
-  const bought = buy(need, soldIn(sold, need.entry, shelf), for_all, units, shelf);
+  const bought = buy(gathered, soldIn(sold, entry, shelf), for_all, units, shelf);
   return {
     kind,
     entry,
     name,
     measures,
     unit,
-    used_for,
+    used_for: [...used_for],
     for_one: alone ? need.amount : null,
     for_all: bought.sheets?.pieces ?? for_all,
     ...bought,
@@ -114,7 +119,13 @@ type Bought = Pick<
   'sheets' | 'packs' | 'cut_from_mm' | 'bought' | 'used_share' | 'cost' | 'reason' | 'invented'
 >;
 
-function buy(need: Gathered, sold: Sold, for_all: number, units: UnitSystem, shelf: Shelf): Bought {
+function buy(
+  { need, areas_mm, strips_mm }: Gathered,
+  sold: Sold,
+  for_all: number,
+  units: UnitSystem,
+  shelf: Shelf,
+): Bought {
   const unknown = (reason: string): Bought => ({
     packs: [],
     cut_from_mm: null,
@@ -163,7 +174,7 @@ function buy(need: Gathered, sold: Sold, for_all: number, units: UnitSystem, she
   }
   if (sold.by === 'cut-sheet') {
     const size = sold.sheet.sheet_mm as Flat;
-    const pieces = need.areas_mm.flatMap((area_mm) => tilesOf(area_mm, size));
+    const pieces = areas_mm.flatMap((area_mm) => tilesOf(area_mm, size));
     const used = cutSheets(pieces, size).length;
     const found = buyPacks(sold.sheet.packs, used);
     if (found === null) return unknown(`The shelf gives no price for ${need.name}.`);
@@ -179,7 +190,7 @@ function buy(need: Gathered, sold: Sold, for_all: number, units: UnitSystem, she
     };
   }
   if (sold.by === 'strip') {
-    const strips = stripsFor(need.strips_mm, sold.strip.length_mm ?? 0, kerf_mm);
+    const strips = stripsFor(strips_mm, sold.strip.length_mm ?? 0, kerf_mm);
     const found = strips === null ? null : buyPacks(sold.strip.packs, strips);
     if (found === null) return unknown('No strip on the shelf is long enough for the lip.');
     return {

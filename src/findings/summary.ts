@@ -1,3 +1,4 @@
+import { remembered } from '../base/remembered.js';
 import { verdicts, type Finding, type Verdict } from './finding.js';
 
 const gravity = new Map<Verdict, number>(verdicts.map((verdict, rank) => [verdict, rank]));
@@ -31,17 +32,20 @@ const usedUp = ({ used }: Finding): number => (used === null ? -1 : Number(used.
 
 /**
  * Findings for the report: gravest first, then by how much of the limit is used, then by rule and element. The order
- * never depends on the input's.
+ * never depends on the input's. Sorted once for each list.
  */
-export function sortFindings(findings: readonly Finding[]): readonly Finding[] {
-  return [...findings].sort(
-    (a, b) =>
-      compareGravity(b.verdict, a.verdict) ||
-      usedUp(b) - usedUp(a) ||
-      alphabetical(a.rule, b.rule) ||
-      alphabetical(a.about, b.about),
-  );
-}
+export const sortFindings = remembered((findings: readonly Finding[]): readonly Finding[] =>
+  findings
+    .map((finding) => ({ finding, used: usedUp(finding) }))
+    .sort(
+      ({ finding: a, used }, { finding: b, used: other }) =>
+        compareGravity(b.verdict, a.verdict) ||
+        other - used ||
+        alphabetical(a.rule, b.rule) ||
+        alphabetical(a.about, b.about),
+    )
+    .map(({ finding }) => finding),
+);
 
 /**
  * Findings of one rule folded into one, as a report lists them: the gravest stands for all, with every element it
@@ -57,7 +61,9 @@ export function foldFindings(findings: readonly Finding[]): readonly FoldedFindi
   const folds = new Map<string, Finding[]>();
   for (const finding of sortFindings(findings)) {
     const key = `${finding.rule} ${finding.verdict}`;
-    folds.set(key, [...(folds.get(key) ?? []), finding]);
+    const fold = folds.get(key);
+    if (fold === undefined) folds.set(key, [finding]);
+    else fold.push(finding);
   }
   return [...folds.values()].map((fold) => ({ finding: fold[0]!, abouts: fold.map(({ about }) => about) }));
 }
