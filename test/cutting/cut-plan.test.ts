@@ -81,6 +81,40 @@ describe('what cannot be bought', () => {
   });
 });
 
+describe('a piece too long for every board of its stock', () => {
+  const long = (lengths: Shelf['lumber'][string]['lengths'], other: Shelf['lumber'][string]['lengths'], more: object = {}, trim = 10, size = { thickness_mm: 19, width_mm: 38 }) => {
+    const shelf = shelfWith('strip-19x38', lengths, { ...bare, end_trim_mm: trim });
+    const only = { 'strip-19x38': shelf.lumber['strip-19x38']!, 'pine-19x38': { ...shelf.lumber['pine-19x38']!, ...size, lengths: other } };
+    return cutPlan([studioPlan(more)], { ...shelf, lumber: only }).too_long[0]!;
+  };
+  const alternatives = (...from: Parameters<typeof long>) => long(...from).alternatives.map((one) => ('stock' in one ? `${one.stock} ${one.length_mm}` : `${one.kind} ${'length_mm' in one ? one.length_mm : one.most_mm}`));
+
+  it('another stock of its section helps where a sound length is long enough: less both trims of a new board, all of a leftover', () => {
+    // 900 mm: a new board of 920 mm, a leftover of 900 mm.
+    const helps = (length_mm: number, price: number, available: number | null = null) => alternatives(boards([800, 3]), [{ length_mm, price, available }]).includes(`pine-19x38 ${length_mm}`);
+    expect([helps(920, 2), helps(919.9, 2), helps(900, 0), helps(899.9, 0), helps(920, 2, 0), helps(920, 2, 1)]).toEqual([true, false, true, false, false, true]);
+    expect(alternatives(boards([800, 3]), boards([2400, 4], [1000, 2], [950, 3]))).toEqual(['longer-board 920', 'pine-19x38 950', 'smaller-face 780']);
+  });
+
+  it('a section is the same to half a millimetre', () => {
+    const helps = (thickness_mm: number, width_mm: number) => alternatives(boards([800, 3]), boards([2400, 4]), {}, 10, { thickness_mm, width_mm }).includes('pine-19x38 2400');
+    expect([helps(19.4, 38), helps(19.5, 38), helps(19, 37.6), helps(19, 37.5), helps(18.4, 38)]).toEqual([true, false, true, false, false]);
+  });
+
+  it('what is longest counts boards that are there, a leftover at its word; the side that shrinks is the piece’s own', () => {
+    expect(long([...boards([800, 3], [2400, 3, 0]), { length_mm: 850, price: 0, available: 1 }], null)).toMatchObject({ needs_mm: 920, longest_mm: 850 });
+    const tall = long(boards([800, 3]), null, { face: { width: '500 mm', height: '1100.5 mm' } });
+    expect([tall.piece.piece.about, tall.needs_mm, tall.alternatives]).toEqual(['left', 1120.5, [{ kind: 'longer-board', length_mm: 1121 }, { kind: 'smaller-face', side: 'height', most_mm: 780 }]]);
+    expect(alternatives(boards([900, 3]), null, { face: { width: '930 mm', height: '930 mm' } })).toEqual(['longer-board 950', 'smaller-face 880']);
+  });
+
+  it('nothing is asked of a shelf where every piece is in hand', () => {
+    const hand = (n: number) => cutPlan([studioPlan()], shelfWith('strip-19x38', [900, 900, 620, 620].slice(0, n).map((length_mm) => ({ length_mm, price: 0, available: 1, as_is: 'mitre' as const }))));
+    expect(hand(4)).toMatchObject({ cost: 0, boards: 0, uncut: [] });
+    expect(hand(3).uncut).toEqual([{ stock: 'strip-19x38', reason: 'The shelf gives no lengths and prices for strip-19x38.' }]);
+  });
+});
+
 describe('buying for many plans', () => {
   const small = studioPlan({ name: 'Two herons', face: { width: '410 mm', height: '330 mm' }, count: 3 });
 
