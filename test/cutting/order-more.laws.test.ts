@@ -18,6 +18,11 @@ describe('what to order where the shop has too few boards', () => {
     expect(boardsFor([plan], shelf([[1000, 3, 2], [1300, 4, 0]])).short).toEqual([{ stock: 'strip-19x38', length_mm: 1300, price: 4, needed: 1, available: 0 }]);
     expect(boardsFor([plan], shelf([[1000, 3, 2], [1300, 7, 0]])).short).toEqual([{ stock: 'strip-19x38', length_mm: 1000, price: 3, needed: 4, available: 2 }]);
   });
+  test('a board of half a coin is ordered like any other; leftovers at no cost are not to be had again', () => {
+    expect(boardsFor([plan], shelf([[1000, 0.5, 3]]))).toMatchObject({ order_proven: true, short: [{ length_mm: 1000, price: 0.5, needed: 4, available: 3 }] });
+    expect(boardsFor([plan], shelf([[1000, 0, 3]]))).toMatchObject({ order_proven: true, short: [], cut: { cost: null } });
+    expect(boardsFor([plan], shelf([[1000, 0, 3], [640, 2, 0]])).short).toEqual([{ stock: 'strip-19x38', length_mm: 640, price: 2, needed: 1, available: 0 }]);
+  });
   test('no order that costs less is enough: every one of them was tried', () => {
     const kind = (length_mm: number) => fc.tuple(fc.constant(length_mm), fc.integer({ min: 2, max: 12 }), fc.integer({ min: 0, max: 2 }));
     fc.assert(fc.property(fc.tuple(kind(640), kind(1000), kind(1900)), (list) => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { stringify } from 'yaml';
+import { pliesOf } from '../../src/plan/plies-of.js';
+import { plyScrewFor, plyStack } from '../../src/plan/ply-screw.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { shippedShelf } from './shelf-for-tests.js';
 
@@ -53,5 +55,43 @@ describe('boards that were read', () => {
     expect(board({ twist: '0.4 deg/m' })).toEqual({ ply: 1, assumed: [] });
     expect(board({ twist: '0.4 deg/m' }, { plies: 2, stack: 'front-to-back' })).toEqual({ ply: 1, assumed: [{ path: 'boards[0].ply', value: 'ply 1' }] });
     expect(board({ twist: '0.4 deg/m', ply: 2 }, { plies: 2, stack: 'front-to-back' })).toEqual({ ply: 2, assumed: [] });
+  });
+});
+
+describe('plies', () => {
+  const planOf = (more: object) => { const one = read(more); if (!one.ok) throw new Error(JSON.stringify(one.problems)); return one.value; };
+  test('of a bar, of each crossbar by its number, of none that is not there', () => {
+    const plan = planOf({ bars: { stock: 'square-38x38', lay: 'flat', plies: 2, stack: 'front-to-back' }, crossbars: [{ runs: 'upright', at: 0.3, stock: 'strip-19x38', plies: 3 }, { runs: 'level', at: 0.6, stock: 'strip-19x38' }] });
+    expect(['top', 'right', 'crossbar-1', 'crossbar-2', 'crossbar-3', 'crossbar-0'].map((member) => pliesOf(plan, member))).toEqual([2, 2, 3, 1, null, null]);
+  });
+  test('a screw too long for two plies holds three; one too thick for the edge holds none', () => {
+    const strips = shelf.lumber['strip-19x38']!;
+    const screw = Object.values(shelf.screws)[0]!;
+    const found = (plies: number, length_mm: number, shank_mm = 3.5) => {
+      const plan = planOf({ bars: { stock: 'strip-19x38', lay: 'edge', plies, bond: 'glue+screws' } });
+      return plyScrewFor(plan, { ...shelf, screws: { x: { ...screw, key: 'x', length_mm, shank_mm } } }, plyStack(strips, { lay: 'edge', plies }, 'side-by-side'))?.key ?? null;
+    };
+    // Two strips are 38 mm: 31.75 mm stays 6 mm inside, 45 mm comes out; in three it stays 12 mm inside.
+    expect([found(2, 31.75), found(2, 45), found(3, 45), found(3, 60)]).toEqual(['x', null, 'x', null]);
+  });
+  test('a screw that the plan names is taken, whether or not it holds', () => {
+    const plan = planOf({ bars: { stock: 'strip-19x38', lay: 'edge', plies: 2, bond: 'glue+screws' }, 'ply-screws': { use: 'screw-8x64', every: '200 mm' } });
+    expect(plyScrewFor(plan, shelf, plyStack(shelf.lumber['strip-19x38']!, { lay: 'edge', plies: 2 }, 'side-by-side'))?.key).toBe('screw-8x64');
+  });
+  test('how a stack meets its screws: by its thickness side by side, by its depth front to back', () => {
+    const strips = shelf.lumber['strip-19x38']!;
+    const stack = (lay: 'flat' | 'edge', way: 'side-by-side' | 'front-to-back') => { const { ply_mm, face_mm, plies } = plyStack(strips, { lay, plies: 2 }, way); return [ply_mm, face_mm, plies]; };
+    expect([stack('edge', 'side-by-side'), stack('flat', 'side-by-side'), stack('flat', 'front-to-back'), stack('edge', 'front-to-back')]).toEqual([[19, 38, 2], [38, 19, 2], [19, 38, 2], [38, 19, 2]]);
+  });
+});
+
+describe('nails that the plan leaves open', () => {
+  const nails = (corners: object) => { const one = read({ corners: { cut: 'mitre', ...corners } }); return one.ok ? [one.value.corners.nails, one.value.assumed.find(({ path }) => path.startsWith('corners.nails'))] : one.problems.map(({ code }) => code); };
+  test('one in each corner, or so many as the plan says', () => {
+    expect(nails({})).toEqual([{ use: 'brad-18ga-25', each: 1 }, { path: 'corners.nails', value: 'brad-18ga-25, one in each corner' }]);
+    expect(nails({ nails: { each: 2 } })).toEqual([{ use: 'brad-18ga-25', each: 2 }, { path: 'corners.nails.use', value: 'brad-18ga-25' }]);
+    expect(nails({ nails: { use: 'brad-18ga-25', each: 3 } })).toEqual([{ use: 'brad-18ga-25', each: 3 }, undefined]);
+    expect(nails({ nails: 'none' })).toEqual([null, undefined]);
+    expect(nails({ cut: 'keyed' })).toEqual([null, { path: 'corners.nails', value: 'none: a keyed corner stays dry' }]);
   });
 });
