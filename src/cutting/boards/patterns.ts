@@ -57,8 +57,7 @@ export function patternsWith(
       let lost = capacity[bin] as number;
       for (let k = first; k < kinds; k++) lost -= (chosen[k] as number) * (value[k] as number);
       if (lost > (rest.spare[w] as number)) return;
-      if (w === 0 || lost > 0)
-        loss += w === 0 ? 1e-3 * (lost / room) : Math.max(0, lost) / Math.max(1, capacity[bin] as number);
+      loss += w === 0 ? 1e-3 * (lost / room) : Math.max(0, lost) / Math.max(1, capacity[bin] as number);
     }
     if (left >= 0 && beaten(bench, chosen, rest.counts, first, left)) return;
     found.push({ bin, counts: chosen.slice(), loss });
