@@ -1,3 +1,4 @@
+import { once } from '../base/once.js';
 import { factSettings, type Bench } from '../bench.js';
 import { supplies } from '../cost/supplies.js';
 import { cutPlan } from '../cutting/cut-plan.js';
@@ -43,10 +44,12 @@ export function examinerFor(bench: Bench, wish: Wish): Examiner {
 }
 
 /**
- * A build whose own parts hold: what is left to ask is how its boards are chosen, how it hangs, how far its crossbars
- * stand back.
+ * A build whose parts carry their loads: what is left to ask is whether its frame stays flat, how its boards are
+ * chosen, how it hangs, how far its crossbars stand back.
  */
 export interface SoundBuild {
+  /** The rules of stability that stand in the way: what takes longest to find out, and nothing else hangs on it. */
+  readonly againstStability: () => Promise<readonly string[]>;
   /** Each takes this build with one group changed and names the rules of that group that stand in the way. */
   readonly againstBoards: Against;
   readonly againstSetback: Against;
@@ -65,7 +68,7 @@ export interface FailedBuild {
 
 /**
  * Judges a build on the facts that neither boards nor hanging nor setback can move, the cheap ones first, and stops at
- * the first that stand in the way.
+ * the first that stand in the way; its stability is left for when it is its turn.
  * Nothing is decided here that the full audit would decide otherwise: facts are the audit's own, and those left out can
  * only add findings.
  */
@@ -75,13 +78,16 @@ export async function examineBuild(plan: Plan, cut: CutPlan, examiner: Examiner)
   const solution = frames.of(model);
   const input = inputOf(model, solution, cut, bench);
   const facts: Fact[] = [];
-  for (const wanted of [movedBy('build', 'cut'), movedBy('build', 'plan', 'shape'), movedBy('build', 'stability')]) {
+  for (const wanted of [movedBy('build', 'cut'), movedBy('build', 'plan', 'shape')]) {
     facts.push(...factsRead(input, wanted, judge));
     const against = await judge.against(facts, among(wanted), plan.units);
     if (against.length > 0) return { against };
   }
+  const ofStability = movedBy('build', 'stability');
+  const settled = once(() => [...facts, ...factsRead(input, ofStability, judge)]);
   return {
-    againstBoards: againstBoards(facts, solution, cut, examiner),
+    againstStability: () => judge.against(settled(), among(ofStability), plan.units),
+    againstBoards: (chosen) => againstBoards(settled(), solution, cut, examiner)(chosen),
     againstSetback: againstSetback(facts, solution, cut, examiner),
     againstHanging: againstHanging(facts, solution, cut, examiner),
   };
@@ -105,7 +111,8 @@ function inputOf(model: Model, solution: Solution, cut: CutPlan, bench: Bench): 
 export async function passes(plan: Plan, examiner: Examiner): Promise<boolean> {
   const examined = await examineBuild(plan, cutPlan([plan], examiner.bench.shelf), examiner);
   if ('against' in examined) return false;
-  for (const against of [examined.againstSetback, examined.againstHanging, examined.againstBoards])
+  const { againstSetback, againstHanging, againstStability, againstBoards } = examined;
+  for (const against of [againstSetback, againstHanging, againstStability, againstBoards])
     if ((await against(plan)).length > 0) return false;
   return true;
 }

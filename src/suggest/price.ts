@@ -8,6 +8,7 @@ import { builtSize } from '../plan/build-up.js';
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf } from '../shelf/shelf.js';
+import { leastHanging } from './least-hanging.js';
 
 /** What a plan costs and weighs, in whole cents and grams, as compared with others. An unknown cost is infinite. */
 export interface Price {
@@ -16,15 +17,20 @@ export interface Price {
 }
 
 /** A plan with all that it takes but its boards. */
-export interface Billed {
+interface Billed {
   readonly model: Model;
   readonly besides: Besides;
 }
 
-/** The plan without what it hangs by, and its bill. */
-export function billUnhung(plan: Plan, shelf: Shelf): Billed {
+/** The bill of a plan without what it hangs by, and the least that this takes. */
+export interface Unhung extends Billed {
+  readonly hanging: Price;
+}
+
+/** The bill of a plan before it is known how it hangs. */
+export function billUnhung(plan: Plan, shelf: Shelf): Unhung {
   const model = buildModel({ ...plan, hang: { ...plan.hang, by: 'none' } }, shelf);
-  return { model, besides: besidesOf([model], shelf) };
+  return { model, besides: besidesOf([model], shelf), hanging: leastHanging(plan, shelf) };
 }
 
 /**
@@ -70,7 +76,7 @@ export function roughPrices(shelf: Shelf): (plan: Plan) => Price {
   const known = new Map<string, Price>();
   return (plan) => {
     const bare = bareFrame(plan);
-    const key = JSON.stringify([bare.bars, bare.corners, bare.cloth]);
+    const key = JSON.stringify([bare.bars, bare.corners, bare.cloth, bare.hang]);
     const frame = known.get(key) ?? leastPrice(billUnhung(bare, shelf), shelf);
     known.set(key, frame);
     const inside = woodInside(plan, shelf);
@@ -117,16 +123,17 @@ const bestPrice_per_mm = ({ lengths }: Pick<Lumber, 'lengths'>): number =>
  * Less than any way of hanging this build can cost or weigh, before it is known how its boards are cut. Every part of
  * the price but wood and hanging is exact.
  */
-export function leastPrice(unhung: Billed, shelf: Shelf): Price {
+export function leastPrice(unhung: Unhung, shelf: Shelf): Price {
   const { plan } = unhung.model;
-  const { cents, grams } = priceBilled(unhung, uncut(plan), shelf);
-  return { cents: cents + Math.floor(leastWood(plan, shelf) * 100) - 1, grams: grams - 1 };
+  const { cents, grams } = leastPriceCut(unhung, uncut(plan), shelf);
+  return { cents: cents + Math.floor(leastWood(plan, shelf) * 100), grams };
 }
 
 /** The same once the cutting is known. */
-export function leastPriceCut(unhung: Billed, cut: CutPlan, shelf: Shelf): Price {
+export function leastPriceCut(unhung: Unhung, cut: CutPlan, shelf: Shelf): Price {
   const { cents, grams } = priceBilled(unhung, cut, shelf);
-  return { cents: cents - 1, grams: grams - 1 };
+  const { hanging } = unhung;
+  return { cents: cents + hanging.cents - 1, grams: grams + hanging.grams - 1 };
 }
 
 /**

@@ -1,3 +1,4 @@
+import { once } from '../base/once.js';
 import type { CutPlan } from '../cutting/boards/purchase.js';
 import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
@@ -14,8 +15,8 @@ import {
   leastPriceCut,
   pricesOf,
   roughPrices,
-  type Billed,
   type Price,
+  type Unhung,
 } from './price.js';
 import { Queue, type Rank } from './queue.js';
 
@@ -29,24 +30,25 @@ const rank = (aim: Aim, { cents, grams }: Price, changes: number): Rank =>
   aim === 'cheapest' ? [cents, changes, grams] : aim === 'lightest' ? [grams, changes, cents] : [changes, cents, grams];
 
 /**
- * One build on its way through the search: first guessed, then bounded, then cut, then examined, and last its boards
- * asked; what is worked out is kept for the other aims.
+ * One build on its way through the search: first guessed, then bounded, then cut, then examined, and last its
+ * stability and its boards asked; what is worked out is kept for the other aims.
  */
 interface Entry {
   readonly build: Build;
   rough?: Price;
-  unhung?: Billed;
+  unhung?: Unhung;
   least?: Price;
   cut?: CutPlan;
   open?: readonly Open[];
 }
 
 /**
- * A candidate of which only the choice of boards is still to be asked. Its price is exact, boards to pick from with it.
+ * A candidate of which only its stability and the choice of boards are still to be asked. Its price is exact, boards to
+ * pick from with it.
  */
 interface Open {
   readonly candidate: Candidate;
-  readonly boardsHold: () => Promise<boolean>;
+  readonly holds: () => Promise<boolean>;
 }
 
 /** A setback and a way of hanging that hold together. */
@@ -88,13 +90,13 @@ export class Search {
   async *best(aim: Aim): AsyncGenerator<Candidate> {
     const shelf = this.#shelf;
     const queue = new Queue<Step>();
-    const unhung = (entry: Entry): Billed => (entry.unhung ??= billUnhung(entry.build.plan, shelf));
+    const unhung = (entry: Entry): Unhung => (entry.unhung ??= billUnhung(entry.build.plan, shelf));
     const put = (kind: 'guessed' | 'bounded' | 'cut', entry: Entry, price: Price): void =>
       queue.put(rank(aim, price, entry.build.edit.words.length), { kind, entry });
     for (const entry of this.#entries) put('guessed', entry, (entry.rough ??= this.#roughPrice(entry.build.plan)));
     for (let step = queue.take(); step !== undefined; step = queue.take()) {
       if (step.kind === 'open') {
-        if (await step.open.boardsHold()) yield step.open.candidate;
+        if (await step.open.holds()) yield step.open.candidate;
       } else if (step.kind === 'guessed') {
         const { entry } = step;
         put('bounded', entry, (entry.least ??= leastPrice(unhung(entry), shelf)));
@@ -123,13 +125,19 @@ export class Search {
     const held = await this.#held(entry.build, examined);
     if (held.passing.length === 0) return (entry.open = this.#none(held.against));
     const boards = this.#boardsOf(entry.build, examined.againstBoards);
+    const stable = once(async () => {
+      const against = await examined.againstStability();
+      this.#none(against);
+      return against.length === 0;
+    });
     return (entry.open = held.passing.flatMap(({ setback, hung }) => {
       const edits = boards.map(({ chosen }) => mergeEdits(edit, setback, chosen, hung));
       const plans = edits.map((all) => applyEdit(this.plan, all, shelf));
       const prices = pricesOf(plans, cut, shelf);
       return boards.map(({ boardsHold }, i): Open => {
         const [all, changed, price] = [edits[i] as Edit, plans[i] as Plan, prices[i] as Price];
-        return { candidate: { edit: all, plan: changed, ...price }, boardsHold };
+        const holds = async (): Promise<boolean> => (await stable()) && (await boardsHold());
+        return { candidate: { edit: all, plan: changed, ...price }, holds };
       });
     }));
   }

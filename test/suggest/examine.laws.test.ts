@@ -5,15 +5,16 @@ import type { Fact, FactPath } from '../../src/facts/fact.js';
 import type { Plan } from '../../src/plan/plan.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
 import { allBuilds } from '../../src/suggest/builds.js';
-import { applyEdit, mergeEdits, type Edit } from '../../src/suggest/edit.js';
+import { applyEdit, mergeEdits, noEdit, type Edit } from '../../src/suggest/edit.js';
 import { examineBuild, examinerFor } from '../../src/suggest/examine.js';
 import { specOf } from '../../src/facts/catalogue.js';
 import type { MovedBy } from '../../src/facts/declare.js';
 import { boardOptions, hangOptions, setbackOptions } from '../../src/suggest/options.js';
+import { leastHanging } from '../../src/suggest/least-hanging.js';
 import { billUnhung, cutting, leastPrice, leastPriceCut, pricesOf, roughPrices } from '../../src/suggest/price.js';
 import { keeps } from '../../src/suggest/suggest.js';
 import { planTexts } from './random-plans.js';
-import { bench, benchWith, priceOf } from './studio.js';
+import { bench, benchWith, planOf, priceOf } from './studio.js';
 import { everything, runs } from '../effort.js';
 
 /** What everything costs follows boards to pick from as well as hooks and wire; it is asked with the hanging, and dearer boards are left to the full audit. */
@@ -67,7 +68,7 @@ describe('what is left out of an examination', () => {
           const edit = mergeEdits(build.edit, pick(boardOptions(build.plan), option) ?? { words: [] });
           const changed = applyEdit(plan, edit, few.shelf);
           const examined = await examineBuild(build.plan, cutting(build.plan, few.shelf), examiner);
-          const against = 'against' in examined ? examined.against : [...(await examined.againstBoards(changed)), ...(await examined.againstSetback(changed)), ...(await examined.againstHanging(changed))];
+          const against = 'against' in examined ? examined.against : [...(await examined.againstStability()), ...(await examined.againstBoards(changed)), ...(await examined.againstSetback(changed)), ...(await examined.againstHanging(changed))];
           const kept = keeps(await audit(changed, few), wish, few);
           expect({ kept, against: [...against] }).toEqual({ kept: against.length === 0, against: [...against] });
           if (kept) through += 1;
@@ -80,19 +81,34 @@ describe('what is left out of an examination', () => {
     expect(through).toBeGreaterThan(everything ? 5 : 0);
   });
 
-  it('the price promised before cutting is never above the price paid', async () => {
+  it('the price promised before cutting and hanging is never above the price paid, whichever way the frames hang', async () => {
     await fc.assert(
-      fc.asyncProperty(someBuild, async ({ build }) => {
-        const cut = cutting(build.plan, few.shelf);
-        const paid = priceOf(build.plan, cut, few.shelf);
-        const unhung = billUnhung(build.plan, few.shelf);
-        for (const promised of [roughPrices(few.shelf)(build.plan), leastPrice(unhung, few.shelf), leastPriceCut(unhung, cut, few.shelf)]) {
-          expect(promised.cents).toBeLessThanOrEqual(paid.cents);
-          expect(promised.grams).toBeLessThanOrEqual(paid.grams);
+      fc.asyncProperty(someBuild, fc.constantFrom(1, 3), async ({ build }, count) => {
+        const plan = { ...build.plan, count };
+        const cut = cutting(plan, few.shelf);
+        const unhung = billUnhung(plan, few.shelf);
+        const promises = [roughPrices(few.shelf)(plan), leastPrice(unhung, few.shelf), leastPriceCut(unhung, cut, few.shelf)];
+        for (const hung of [noEdit, ...hangOptions(plan)]) {
+          const paid = priceOf(applyEdit(plan, hung, few.shelf), cut, few.shelf);
+          for (const promised of promises) {
+            expect(promised.cents).toBeLessThanOrEqual(paid.cents);
+            expect(promised.grams).toBeLessThanOrEqual(paid.grams);
+          }
         }
       }),
       { numRuns: runs(25) },
     );
+  });
+
+  it('what a piece hangs by is promised to the cent and gram where nothing else can change', () => {
+    const plan = planOf('plan: 1\nname: Stair light\nface: { width: 30 in, height: 22 in }\nbars: { stock: strip-19x38, lay: flat }\nhang: { by: two-hooks }\n');
+    const cut = cutting(plan, few.shelf);
+    const [hung, unhung] = [priceOf(plan, cut, few.shelf), priceOf({ ...plan, hang: { ...plan.hang, by: 'none' } }, cut, few.shelf)];
+    const least = leastHanging(plan, few.shelf);
+    expect(Math.abs(least.cents - (hung.cents - unhung.cents))).toBeLessThanOrEqual(1);
+    expect(Math.abs(least.grams - (hung.grams - unhung.grams))).toBeLessThanOrEqual(1);
+    expect(least.cents).toBeGreaterThan(50);
+    expect(leastHanging({ ...plan, hang: { ...plan.hang, by: 'none' } }, few.shelf)).toEqual({ cents: 0, grams: 0 });
   });
 
   it('plans that differ in their boards alone cost and weigh together what each does by itself', async () => {
