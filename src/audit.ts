@@ -83,7 +83,7 @@ function withSighting(audited: Audit): Audit {
     : { ...audited, sighting: sightingTable(sum, audited.seed) };
 }
 
-/** Frames sampled for each change: enough for its verdict; only the bow of bars is sampled, all else is exact. */
+/** As sure as so many frames for each change: enough for its verdict; only the chance of a bowed bar is sampled. */
 const samplesForChanges = 4000;
 
 /** An audit with what the usual changes would do, each with what is needed to make it. */

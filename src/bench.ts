@@ -8,7 +8,7 @@ import { limitValue } from './rules/limit-value.js';
 import type { Ruleset } from './rules/ruleset.js';
 import type { Shelf } from './shelf/shelf.js';
 
-/** What a plan is judged with. The seed and the number of samples make the sampling repeatable. */
+/** What a plan is judged with. What is sampled is as sure as from counting `samples` imagined frames, and the same from the same seed. */
 export interface Bench {
   readonly shelf: Shelf;
   readonly ruleset: Ruleset;

@@ -3,6 +3,7 @@ import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
 import { bullets, document, heading, paragraph, setApart, strong, type Block, type Cell } from '../report/tree.js';
 import { appliedInWords, relaxedBlocks } from '../report/words/applied.js';
+import { samplingInWords } from '../report/words/sampling.js';
 import { counted } from '../report/words/verdict.js';
 import { measuredInWords } from '../shelf/measured-words.js';
 import type { ClassFindings } from './class-findings.js';
@@ -48,7 +49,7 @@ export function composeClassPage(found: ClassFindings): Report {
       ...part('The cloth on the roll', rolls.blocks),
       ...part('What this rests on', [
         paragraph(
-          `Ruleset ${appliedInWords(found.applied)}; shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} Sampling with seed ${found.seed}, ${found.samples} samples for each plan. Each plan’s own page says what was assumed and left out.`,
+          `Ruleset ${appliedInWords(found.applied)}; shelf “${userText(found.shelf_name)}”.${found.measured.length === 0 ? '' : ` Measured by the studio itself: ${userText(measuredInWords(found.measured), 600)}.`} ${samplingInWords(found)} Each plan’s own page says what was assumed and left out.`,
         ),
       ]),
     ]),

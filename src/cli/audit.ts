@@ -57,8 +57,8 @@ export function addAudit(program: Command): void {
     .option('--strict', 'a caution also counts as not passed (exit 2)', false)
     .addOption(jobsOption())
     .addOption(overwriteOption())
-    .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
-    .option('--samples <n>', 'how many frames to sample', wholeNumber(100, 1_000_000), 20_000)
+    .option('--seed <n>', 'seed of what is sampled', wholeNumber(0, 2 ** 31 - 1), 1)
+    .option('--samples <n>', 'be as sure as from counting so many imagined frames', wholeNumber(100, 1_000_000), 20_000)
     .addHelpText('after', under(help))
     .action(async (plans: string[], options: AuditOptions) => {
       process.exitCode = await (await import('./audit-run.js')).runAudit(plans, options);

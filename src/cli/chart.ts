@@ -24,8 +24,13 @@ export function addChart(program: Command): void {
         .choices(['metric', 'inch'])
         .default('metric'),
     )
-    .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
-    .option('--samples <n>', 'how many frames to sample for each size', wholeNumber(100, 1_000_000), 2000)
+    .option('--seed <n>', 'seed of what is sampled', wholeNumber(0, 2 ** 31 - 1), 1)
+    .option(
+      '--samples <n>',
+      'be as sure of each size as from counting so many imagined frames',
+      wholeNumber(100, 1_000_000),
+      2000,
+    )
     .addOption(jobsOption())
     .addOption(overwriteOption())
     .addHelpText('after', under(help))

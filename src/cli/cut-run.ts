@@ -59,7 +59,7 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
       : exitCode.fine;
 }
 
-/** Frames sampled only to tell whether a plan must stop. */
+/** Sure enough to tell whether a plan must stop. */
 const samples_for_stops = 2000;
 
 /** Names every plan that the rules stop; true when there is one and it shall not be cut even so. */

@@ -53,8 +53,8 @@ export function addRules(program: Command): void {
     .argument('<after>', 'ruleset as it would be')
     .argument('<plan...>', 'plan files (YAML), or folders of them')
     .option('--shelf <file>', 'your own shelf, laid over the default one')
-    .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
-    .option('--samples <n>', 'how many frames to sample', wholeNumber(100, 1_000_000), 20_000)
+    .option('--seed <n>', 'seed of what is sampled', wholeNumber(0, 2 ** 31 - 1), 1)
+    .option('--samples <n>', 'be as sure as from counting so many imagined frames', wholeNumber(100, 1_000_000), 20_000)
     .addHelpText(
       'after',
       under(

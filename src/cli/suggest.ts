@@ -26,8 +26,8 @@ export function addSuggest(program: Command): void {
     .option('--write <file>', 'save the changed plan as a new file, your comments kept; shows what changes first')
     .addOption(new Option('--pick <which>', 'which of the plans to write').choices([...aims]).default('cheapest'))
     .addOption(formatOption(['text', 'json'], 'a table for people, or one document'))
-    .option('--seed <n>', 'seed of the sampling', wholeNumber(0, 2 ** 31 - 1), 1)
-    .option('--samples <n>', 'how many frames to sample', wholeNumber(100, 1_000_000), 20_000)
+    .option('--seed <n>', 'seed of what is sampled', wholeNumber(0, 2 ** 31 - 1), 1)
+    .option('--samples <n>', 'be as sure as from counting so many imagined frames', wholeNumber(100, 1_000_000), 20_000)
     .addHelpText('after', under(help))
     .action(async (plan: string, options: SuggestOptions) => {
       process.exitCode = await (await import('./suggest-run.js')).runSuggest(plan, options);

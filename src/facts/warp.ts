@@ -3,7 +3,7 @@ import { once } from '../base/once.js';
 import { remembered } from '../base/remembered.js';
 import { assessWarp, past_critical_reason, unstable_reason, type WarpRisk } from '../risk/assess.js';
 import { folds_reason } from '../risk/lift-curve.js';
-import { sampleWarp, type WarpSample } from '../risk/sample.js';
+import { bowedFrames, bowP90s, frameLines } from '../risk/natural-bow.js';
 import { declareFacts, known, type FactInput, type FactValue } from './declare.js';
 
 export { warpStory, type WarpStory, type WarpTold } from '../risk/story.js';
@@ -27,10 +27,10 @@ interface Warp {
   readonly spread_known: boolean;
   /** Past its critical pull a frame can turn so far that its own closed form no longer holds. */
   readonly folds: boolean;
-  /**
-   * Frames imagined from the seed; null where none can be: past the critical pull, without a spread, without samples.
-   */
-  readonly sample: WarpSample | null;
+  /** P90 of each bar’s largest departure, mm; null where it is not known: past the critical pull, without a spread. */
+  readonly bow_p90_mm: Readonly<Record<BarName, number>> | null;
+  /** Chance of at least one bowed bar; null besides where no samples are asked for. */
+  readonly bowed: number | null;
 }
 
 const warpOf = remembered((input: FactInput): Warp => {
@@ -39,11 +39,19 @@ const warpOf = remembered((input: FactInput): Warp => {
   const spread_known = once(
     () => risk()?.terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0) === true,
   );
-  const sample = once(() => {
+  const bows = once(() => {
     const found = risk();
-    return found === null || settings.samples < 1 || !spread_known() || found.frame.past_critical
+    return found === null || !spread_known() || found.frame.past_critical
       ? null
-      : sampleWarp(found.terms, settings);
+      : { worst: found.bow, lines: frameLines(found.terms) };
+  });
+  const p90 = once(() => {
+    const found = bows();
+    return found && bowP90s(found.lines, found.worst);
+  });
+  const bowed = once(() => {
+    const found = settings.samples < 1 ? null : bows();
+    return found && bowedFrames(found.lines, settings.bar_bow_limit_mm, settings).value;
   });
   return {
     input,
@@ -56,8 +64,11 @@ const warpOf = remembered((input: FactInput): Warp => {
     get folds() {
       return (risk()?.lift.p90_mm ?? 0) > Math.min(model.plan.face.width_mm, model.plan.face.height_mm);
     },
-    get sample() {
-      return sample();
+    get bow_p90_mm() {
+      return p90();
+    },
+    get bowed() {
+      return bowed();
     },
   };
 });
@@ -72,11 +83,10 @@ function told({ risk, spread_known }: Warp, value: (of: WarpRisk) => number | un
 const liftTold = (warp: Warp, value: (of: WarpRisk) => number): FactValue =>
   told(warp, (risk) => (warp.folds ? undefined : value(risk)), warp.folds ? folds_reason : no_spread);
 
-/** What the sample says, or why there is none. */
-function sampled(warp: Warp, value: (of: WarpSample) => number): FactValue {
-  const { risk, sample, spread_known } = warp;
+/** What is known of bows, or why nothing is. */
+function bowTold({ risk, spread_known }: Warp, value: number | null | undefined): FactValue {
   if (risk === null) return { unknown: unstable_reason };
-  if (sample !== null) return known(value(sample), no_spread);
+  if (value != null) return known(value, no_spread);
   return { unknown: risk.frame.past_critical ? past_critical_reason : spread_known ? no_samples : no_spread };
 }
 
@@ -117,11 +127,12 @@ export const warpFacts = declareFacts(
   'warp.bar_bow_chance': {
     unit: 'chance',
     known_from: 'samples',
-    meaning: 'Chance that at least one bar stands out of plane by more than the limit `bar-bow`, from sampling.',
+    meaning:
+      'Chance that at least one bar stands out of plane by more than the limit `bar-bow`, from bounds where these are narrow, else from sampling.',
     value: (warp) => {
       const limits_known = barNames.every((bar) => Number.isFinite(warp.input.settings.bar_bow_limit_mm[bar]));
       return limits_known || warp.risk === null || warp.risk.frame.past_critical
-        ? sampled(warp, ({ any_bow_chance }) => any_bow_chance.value)
+        ? bowTold(warp, warp.bowed)
         : { unknown: no_limit('bar-bow') };
     },
   },
@@ -148,8 +159,8 @@ export const causeFacts = declareFacts(
 });
 
 /**
- * What natural warp leaves of each bar's straightness: out of plane from the sample (a largest value along the bar), in
- * the plane in closed form.
+ * What natural warp leaves of each bar's straightness: out of plane the largest value anywhere along the bar, in the
+ * plane that at its worst place.
  */
 export const barWarpFacts = declareFacts(
   {
@@ -164,10 +175,9 @@ export const barWarpFacts = declareFacts(
 )({
   'bar.natural_bow_p90_mm': {
     unit: 'mm',
-    known_from: 'samples',
     meaning:
       'Nine bars in ten, in the assembled frame at working pull, stand out of plane by less than this from natural warp alone.',
-    value: ({ bar, warp }) => sampled(warp, ({ bow }) => bow[bar].steadied_p90_mm),
+    value: ({ bar, warp }) => bowTold(warp, warp.bow_p90_mm?.[bar]),
   },
   'bar.natural_crook_p90_mm': {
     unit: 'mm',

@@ -101,5 +101,6 @@ export interface FactSettings {
   /** Limit on natural bow of each bar that defines `warp.bar_bow_chance`, mm. */
   readonly bar_bow_limit_mm: Readonly<Record<BarName, number>>;
   readonly seed: number;
+  /** What is sampled is as sure as from counting so many imagined frames; below 1 nothing is. */
   readonly samples: number;
 }

@@ -19,32 +19,44 @@ const negligible = 1e-3;
 export function fewShapes(lines: readonly Float64Array[]): FewShapes {
   const columns = lines.length;
   const stations = lines[0]?.length ?? 0;
+  const most = Math.min(columns, stations);
   const left = lines.map((line) => line.slice());
-  const longest = Math.max(0, ...left.map(norm));
-  const shapes: number[] = [];
-  const coefficients: number[] = [];
+  const squares = Float64Array.from(left, (line) => dot(line, line));
+  const least = (negligible * Math.sqrt(squares[longest(squares)] ?? 0)) ** 2;
+  const shapes = new Float64Array(most * stations);
+  const coefficients = new Float64Array(most * columns);
   let rank = 0;
-  for (; rank < Math.min(columns, stations); rank++) {
-    const pivot = left.reduce((best, line) => (norm(line) > norm(best) ? line : best));
-    const length = norm(pivot);
-    if (length <= negligible * longest) break;
-    const shape = pivot.map((value) => value / length);
-    shapes.push(...shape);
-    for (const line of left) {
+  for (; rank < most; rank++) {
+    const pivot = longest(squares);
+    const square = squares[pivot] as number;
+    if (square <= least) break;
+    const length = Math.sqrt(square);
+    const shape = shapes.subarray(rank * stations, (rank + 1) * stations);
+    for (let s = 0; s < stations; s++) shape[s] = ((left[pivot] as Float64Array)[s] as number) / length;
+    for (let j = 0; j < columns; j++) {
+      const line = left[j] as Float64Array;
       const part = dot(line, shape);
-      coefficients.push(part);
+      coefficients[rank * columns + j] = part;
       for (let s = 0; s < stations; s++) line[s] = (line[s] as number) - part * (shape[s] as number);
+      squares[j] = dot(line, line);
     }
   }
-  return { rank, stations, shapes: Float64Array.from(shapes), coefficients: Float64Array.from(coefficients) };
+  return {
+    rank,
+    stations,
+    shapes: shapes.subarray(0, rank * stations),
+    coefficients: coefficients.subarray(0, rank * columns),
+  };
+}
+
+function longest(squares: Float64Array): number {
+  let best = 0;
+  for (let j = 1; j < squares.length; j++) if ((squares[j] as number) > (squares[best] as number)) best = j;
+  return best;
 }
 
 function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
   return sum;
-}
-
-function norm(a: Float64Array): number {
-  return Math.sqrt(dot(a, a));
 }

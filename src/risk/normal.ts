@@ -42,28 +42,51 @@ export function chanceBeyond(mean: number, sd: number, limit: number): number {
   return normalTail((limit - mean) / sd) + normalTail((limit + mean) / sd);
 }
 
+/** How likely a size is passed, and the density there. */
+export interface Exceeding {
+  readonly chance: number;
+  readonly density: number;
+}
+
+/**
+ * The size that is passed with the chance `beyond`, the chance falling as the size grows. Newton steps from `first`, of
+ * at most `step`, kept inside a bracket that begins at `least`; ends where a step is below `near` of the size.
+ */
+export function passedSize(
+  beyond: number,
+  at: (size: number) => Exceeding,
+  { least, first, step, near }: Readonly<Record<'least' | 'first' | 'step' | 'near', number>>,
+): number {
+  let low = least;
+  let high = Infinity;
+  let size = first;
+  for (let tries = 0; tries < 200; tries++) {
+    const { chance, density } = at(size);
+    const miss = chance - beyond;
+    if (miss > 0) low = size;
+    else high = size;
+    const next = size + Math.min(miss / density, step);
+    if (Math.abs(next - size) <= near * size) return Math.max(next, least);
+    if (high - low <= near * size) return high;
+    size = next > low && next < high ? next : high < Infinity ? (low + high) / 2 : size + step;
+  }
+  return size;
+}
+
 /**
  * The size that |X| stays below with probability `share`, X normal with this mean and sd: the quantile of the folded
- * normal.
- * Newton steps kept inside a bracket; relative error below 1e-12. Throws when `share` is not inside (0, 1).
+ * normal; relative error below 1e-12. Throws when `share` is not inside (0, 1).
  */
 export function foldedQuantile(mean: number, sd: number, share: number): number {
   if (!(share > 0 && share < 1)) throw new Error('a quantile needs a share between 0 and 1');
   const m = Math.abs(mean);
   if (sd === 0) return m;
-  const beyond = 1 - share;
-  let low = 0;
-  let high = m + sd;
-  while (chanceBeyond(m, sd, high) > beyond) high += sd;
-  let q = high;
-  for (let step = 0; step < 100 && high - low > 1e-14 * high; step++) {
-    const miss = chanceBeyond(m, sd, q) - beyond;
-    if (miss > 0) low = q;
-    else high = q;
-    const slope = (normalDensity((q - m) / sd) + normalDensity((q + m) / sd)) / sd;
-    const next = q + miss / slope;
-    if (Math.abs(next - q) < 1e-13 * q) return next;
-    q = next > low && next < high ? next : (low + high) / 2;
-  }
-  return q;
+  return passedSize(
+    1 - share,
+    (q) => ({
+      chance: chanceBeyond(m, sd, q),
+      density: (normalDensity((q - m) / sd) + normalDensity((q + m) / sd)) / sd,
+    }),
+    { least: 0, first: m + sd, step: sd, near: 1e-13 },
+  );
 }

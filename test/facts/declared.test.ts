@@ -29,7 +29,7 @@ describe('every fact that is declared', () => {
 
   test('is known from sampled frames alone where the seed decides, and from the sizes that are cut where nothing else is needed', () => {
     const from = (what: string): readonly FactPath[] => catalogue.filter(({ known_from }) => known_from === what).map(({ path }) => path).sort();
-    expect(from('samples')).toEqual(['bar.natural_bow_p90_mm', 'warp.bar_bow_chance']);
+    expect(from('samples')).toEqual(['warp.bar_bow_chance']);
     expect(from('wire')).toEqual(['hanging.inward_bow_mm']);
     expect(from('cut').filter((path) => !/^(cutting\.|cloth\.(cut_|roll_short))/.test(path))).toEqual([]);
   });

@@ -1,4 +1,3 @@
-import { formatNumber } from '../../base/units-format.js';
 import type { Source } from '../../base/sources.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import { measuredInWords } from '../../shelf/measured-words.js';
@@ -6,6 +5,7 @@ import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { appliedInWords, factsInWords } from '../words/applied.js';
+import { samplingInWords } from '../words/sampling.js';
 
 /** Part 11: what was assumed, what is left out, which rules did not speak, and where the numbers come from. */
 export function sourcesSection({ audit }: Telling): Section {
@@ -35,7 +35,7 @@ export function sourcesSection({ audit }: Telling): Section {
           ),
         ]),
     paragraph(
-      `Ruleset ${appliedInWords(audit.applied)}, shelf “${userText(audit.shelf.name)}”. Sampling with seed ${audit.seed}, ${thousands(audit.samples)} samples: the same seed gives the same numbers.`,
+      `Ruleset ${appliedInWords(audit.applied)}, shelf “${userText(audit.shelf.name)}”. ${samplingInWords(audit)}`,
     ),
   ];
   return { title: 'What this rests on', blocks, pictures: [] };
@@ -108,6 +108,3 @@ function sourcesUsed(
     return `${source.title}${edition === '' ? '' : `, ${edition}`}${standing[source.status]}`;
   });
 }
-
-/** 20000 → 20,000. */
-const thousands = (n: number): string => formatNumber(n, 15).replace(/\B(?=(\d{3})+$)/gu, ',');
