@@ -1,9 +1,9 @@
-/** Sampling against the plain way of it, to the last digits: what is skipped or bounded may change nothing. */
+/** The integral and the joint chance against frames drawn the plain way, for bars of one to five shapes of like size. */
 import { describe, expect, it } from 'vitest';
 import { barNames, type BarName } from '../../src/base/names.js';
 import { normalDeviates } from '../../src/risk/normal-deviates.js';
-import { sampleQuantile } from '../../src/risk/order-statistics.js';
-import { sampleWarp } from '../../src/risk/sample.js';
+import { barRisk } from '../../src/risk/closed-form.js';
+import { bowedFrames, bowP90s, frameLines } from '../../src/risk/natural-bow.js';
 import type { WarpTerm } from '../../src/risk/terms.js';
 
 const stations = 9;
@@ -47,7 +47,7 @@ function plain(list: readonly WarpTerm[], samples: number, seed: number): Record
   return Object.fromEntries(barNames.map((bar) => [bar, Float64Array.from({ length: samples }, (_, n) => largest(bar, n))])) as Record<BarName, Float64Array>;
 }
 
-const samples = 4096;
+const samples = 8192;
 describe.each<[string, Made]>([
   ['one shape a bar', { ranks: { top: 1, bottom: 1, left: 1, right: 1 }, count: 3, mean: 0.4, lead: 1 }],
   ['two shapes alike, an odd number of draws', { ranks: { top: 2, bottom: 2, left: 2, right: 1 }, count: 5, mean: 0, lead: 1 }],
@@ -55,18 +55,20 @@ describe.each<[string, Made]>([
   ['one draw that leads, the others small beside it', { ranks: { top: 2, bottom: 3, left: 1, right: 4 }, count: 7, mean: -0.3, lead: 60 }],
 ])('%s', (_, made) => {
   const list = terms(made);
+  const lines = frameLines(list);
   const largest = plain(list, samples, 5);
-  const p90 = Object.fromEntries(barNames.map((bar) => [bar, sampleQuantile(largest[bar].slice(), 0.9)]));
-  it.each([['limits that few frames pass', 1.9], ['limits that most pass', 0.25], ['limits about the ninth decile', 1.003]])('%s', (_words, share) => {
-    const limit = Object.fromEntries(barNames.map((bar, b) => [bar, p90[bar]!.value * share * (1 + 0.04 * b)])) as Record<BarName, number>;
-    const any = Array.from({ length: samples }, (_s, n) => barNames.some((bar) => largest[bar][n]! > limit[bar])).filter(Boolean).length / samples;
-    const found = sampleWarp(list, { seed: 5, samples, bar_bow_limit_mm: limit });
-    expect(found.any_bow_chance.value).toBe(any);
-    expect(found.any_bow_chance.se).toBeCloseTo(Math.sqrt((any * (1 - any)) / samples), 12);
+  const p90 = bowP90s(lines, barRisk(list, 'bow'));
+  it('nine in ten of each bar', () => {
     for (const bar of barNames) {
-      expect(found.bow[bar].p90_mm.value / p90[bar]!.value).toBeCloseTo(1, 9);
-      expect(found.bow[bar].p90_mm.se / p90[bar]!.se).toBeCloseTo(1, 6);
+      const share = largest[bar].filter((bow) => bow <= p90[bar]).length / samples;
+      expect(Math.abs(share - 0.9)).toBeLessThan(4 * Math.sqrt(0.09 / samples));
     }
+  });
+  it.each([['limits that few frames pass', 1.9], ['limits that most pass', 0.25], ['limits about the ninth decile', 1.003]])('%s', (_words, share) => {
+    const limit = Object.fromEntries(barNames.map((bar, b) => [bar, p90[bar] * share * (1 + 0.04 * b)])) as Record<BarName, number>;
+    const any = Array.from({ length: samples }, (_s, n) => barNames.some((bar) => largest[bar][n]! > limit[bar])).filter(Boolean).length / samples;
+    const { value, se } = bowedFrames(lines, limit, { seed: 6, samples });
+    expect(Math.abs(value - any)).toBeLessThan(4 * Math.hypot(se, Math.sqrt((any * (1 - any)) / samples)) + 1 / samples);
   });
 });
 
@@ -74,8 +76,10 @@ describe('a frame whose boards are sure', () => {
   it('departs as its mean says, and is over the limit or not', () => {
     const sure = terms({ ranks: { top: 2, bottom: 1, left: 3, right: 2 }, count: 2, mean: 0.7, lead: 1 }).map((term) => ({ ...term, sd_per_m: 0 }));
     const size = (bar: BarName): number => Math.max(...Array.from({ length: stations }, (_, s) => Math.abs(sure.reduce((sum, { bow, mean_per_m }) => sum + bow[bar][s]! * mean_per_m, 0))));
-    const at = (over: number) => sampleWarp(sure, { seed: 1, samples: 40, bar_bow_limit_mm: { top: 99, bottom: 99, left: size('left') * over, right: 99 } });
-    expect([at(0.999).any_bow_chance.value, at(1.001).any_bow_chance.value]).toEqual([1, 0]);
-    for (const bar of barNames) expect(at(1).bow[bar].p90_mm).toEqual({ value: expect.closeTo(size(bar), 12), se: 0 });
+    const lines = frameLines(sure);
+    const at = (over: number) => bowedFrames(lines, { top: 99, bottom: 99, left: size('left') * over, right: 99 }, { seed: 1, samples: 40 });
+    expect([at(0.999), at(1.001)]).toEqual([{ value: 1, se: 0 }, { value: 0, se: 0 }]);
+    const p90 = bowP90s(lines, barRisk(sure, 'bow'));
+    for (const bar of barNames) expect(p90[bar]).toBeCloseTo(size(bar), 12);
   });
 });
