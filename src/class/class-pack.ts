@@ -11,8 +11,11 @@ import { boardBlocks, rollBlocks } from './pooled-pictures.js';
 /** Everything to print for a class: first a sheet for each plan, then the teacher's pages. */
 export function composeClassPack(found: ClassFindings, sheets: readonly PlanSheet[]): Report {
   const { pooled, pooled_rows } = found;
-  const cutting = (row: number): readonly Block[] =>
-    pooled === null || !pooled_rows.includes(row) ? [] : chalkBlocks(pooled, pooled_rows.indexOf(row));
+  const places = new Map(pooled_rows.map((row, place) => [row, place]));
+  const cutting = (row: number): readonly Block[] => {
+    const place = places.get(row);
+    return pooled === null || place === undefined ? [] : chalkBlocks(pooled, place);
+  };
   const boards = pooled === null ? { blocks: [], pictures: [] } : boardBlocks(pooled, 'pack-');
   const rolls = pooled === null ? { blocks: [], pictures: [] } : rollBlocks(pooled, 'pack-');
   const part = (title: string, blocks: readonly Block[]): readonly Block[] =>

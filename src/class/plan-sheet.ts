@@ -1,5 +1,8 @@
 import { formatLength } from '../base/units-format.js';
-import { lipStrips } from '../cutting/lip-strips.js';
+import { remembered } from '../base/remembered.js';
+import { lipStrips, type LipStrip } from '../cutting/lip-strips.js';
+import type { PlacedPiece } from '../cutting/boards/layout.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import { foldFindings } from '../findings/summary.js';
 import type { Audit } from '../report/audit-view.js';
 import { userText } from '../report/clean-text.js';
@@ -70,6 +73,28 @@ export function planSheet(audit: Audit, no: number, row: number): PlanSheet {
   };
 }
 
+/** What one plan chalks: its pieces, each with its board counted from 1, and the strips of its lip. */
+interface Chalked {
+  readonly pieces: { readonly stock: string; readonly board: number; readonly placed: PlacedPiece }[];
+  readonly lips: LipStrip[];
+}
+
+/** The same of every plan of a cutting, gone through once. */
+const chalkedOf = remembered((cut: CutPlan): ReadonlyMap<number, Chalked> => {
+  const known = new Map<number, Chalked>();
+  const of = (plan: number): Chalked => {
+    const one = known.get(plan) ?? { pieces: [], lips: [] };
+    known.set(plan, one);
+    return one;
+  };
+  for (const { stock, boards } of cut.stocks)
+    boards.forEach(({ pieces }, i) =>
+      pieces.forEach((placed) => of(placed.plan).pieces.push({ stock, board: i + 1, placed })),
+    );
+  for (const strip of lipStrips(cut)) of(strip.plan).lips.push(strip);
+  return known;
+});
+
 /**
  * A plan's pieces on the boards that all buy together, with what to chalk on each; nothing for a plan that is not among
  * them.
@@ -78,26 +103,19 @@ export function chalkBlocks({ cut, plans }: Pooled, plan: number): readonly Bloc
   const units = plans[plan]?.units ?? cut.units;
   const length = (mm: number): string => formatLength(mm, units);
   const named = stockNames({ ...cut, units });
-  const rows = cut.stocks.flatMap(({ stock, boards }) =>
-    boards.flatMap((board, i) =>
-      board.pieces
-        .filter((piece) => piece.plan === plan)
-        .map(({ tag, piece, from_mm }): readonly Cell[] => [
-          tag,
-          named(stock),
-          `${i + 1}, at ${length(from_mm)}`,
-          length(piece.cut_mm),
-          piece.ends === 'mitre' ? length(piece.short_mm) : '',
-          piece.ends === 'mitre' ? '45°' : 'square',
-          '☐',
-        ]),
-    ),
-  );
-  rows.push(
-    ...lipStrips(cut)
-      .filter((strip) => strip.plan === plan)
-      .map(({ tag, cut_mm }): readonly Cell[] => [tag, 'strip for the lip', '', length(cut_mm), '', '45°', '☐']),
-  );
+  const { pieces = [], lips = [] } = chalkedOf(cut).get(plan) ?? {};
+  const rows = [
+    ...pieces.map(({ stock, board, placed: { tag, piece, from_mm } }): readonly Cell[] => [
+      tag,
+      named(stock),
+      `${board}, at ${length(from_mm)}`,
+      length(piece.cut_mm),
+      piece.ends === 'mitre' ? length(piece.short_mm) : '',
+      piece.ends === 'mitre' ? '45°' : 'square',
+      '☐',
+    ]),
+    ...lips.map(({ tag, cut_mm }): readonly Cell[] => [tag, 'strip for the lip', '', length(cut_mm), '', '45°', '☐']),
+  ];
   if (rows.length === 0) return [];
   const heads = [
     { head: 'Chalk on it' },

@@ -97,7 +97,8 @@ export function writeHtml(
   { title, lang, layout = 'report', sheet, first: sheetOne }: PageTitle,
 ): string {
   const shown = new Map(pictures.map((p) => [p.name, p]));
-  const { head, parts } = inParts(blocksOf(root));
+  const { head, parts, texts } =
+    layout === 'report' ? { ...inParts(blocksOf(root)), texts: null } : oneByOne(root, shown);
   const onCard = sheetOne === undefined ? [] : blocksOf(sheetOne.tree);
   const said = new Set(
     sheetOne === undefined ? [] : blocksOf({ type: 'root', children: [...sheetOne.instead] }).map(words),
@@ -111,7 +112,7 @@ export function writeHtml(
       sections.map(({ id, name }) => element('li', {}, [element('a', { href: `#${id}` }, [text(name)])])),
     ),
   ]);
-  const [first, ...rest] = sections.map((part) => asText(section(part, shown)));
+  const [first, ...rest] = texts ?? sections.map((part) => asText(section(part, shown)));
   const page: HtmlRoot = {
     type: 'root',
     children: [
@@ -172,6 +173,28 @@ const blocksOf = (root: Root): readonly Element[] =>
     ),
   );
 
+/** The parts of a long page, of which nothing is kept but their names and texts: no two are trees at the same time. */
+function oneByOne(
+  root: Root,
+  pictures: ReadonlyMap<string, Picture>,
+): {
+  readonly head: readonly Element[];
+  readonly parts: readonly PagePart[];
+  readonly texts: readonly ElementContent[];
+} {
+  const made = (children: Root['children']): readonly Element[] => blocksOf({ type: 'root', children });
+  const [before = [], ...chunks] = partsOf(root.children);
+  const ids = anchors(chunks.map((chunk) => made(chunk.slice(0, 1)).map(words).join('')));
+  const parts: PagePart[] = [];
+  const texts = chunks.flatMap((chunk, i) =>
+    inParts(made(chunk), ids.slice(i, i + 1)).parts.map((part) => {
+      parts.push({ ...part, children: [] });
+      return asText(section(part, pictures));
+    }),
+  );
+  return { head: made(before), parts, texts };
+}
+
 /** What stands before the first second-level heading, and from each of them to the next. */
 function partsOf(blocks: Root['children']): Root['children'][] {
   const parts: Root['children'][] = [[]];
@@ -195,11 +218,13 @@ function unparted<T extends HtmlRoot | HtmlRoot['children'][number]>(node: T): T
 }
 
 /** Everything before the first second-level heading is the head; each such heading opens a part. */
-function inParts(blocks: readonly Element[]): {
+function inParts(
+  blocks: readonly Element[],
+  ids = anchors(blocks.filter(({ tagName }) => tagName === 'h2').map((block) => words(block))),
+): {
   readonly head: readonly Element[];
   readonly parts: readonly PagePart[];
 } {
-  const ids = anchors(blocks.filter(({ tagName }) => tagName === 'h2').map((block) => words(block)));
   const head: Element[] = [];
   const parts: (PagePart & { readonly children: Element[] })[] = [];
   for (const block of blocks) {
