@@ -1,9 +1,12 @@
 /** What may not matter: the units, the plane a frame lies in, which node comes first. */
+import { Matrix } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { directions, prepare, prepareStretched, secondOrder, smallestFactors, solveFrame, solvePrepared, timoshenko } from '../../src/frame3d/index.js';
 import type { EndRelease, Loads, Member, MembraneBorder, Structure, Vector } from '../../src/frame3d/index.js';
+import { memberAxes, toGlobal, vectorToGlobal, vectorToLocal } from '../../src/frame3d/element-axes.js';
 import { addProduct, emptyProfile, factorise, nullVector } from '../../src/frame3d/profile-matrix.js';
 import { inPlaneProblem, outOfPlaneProblem } from '../../src/frame3d/smallest-factors.js';
+import { symmetricEigen } from '../../src/frame3d/small-eigen.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
 import { frameLoads } from '../../src/solve/mesh-statics.js';
 import { evenGive } from '../../src/base/joint-give.js';
@@ -83,6 +86,40 @@ describe('a plane frame in any of the three planes', () => {
     expect([stored([1, 2, 0]), stored([2, 0, 1])]).toEqual([stored([0, 1, 2]), stored([0, 1, 2])]);
     for (const axes of [[1, 2, 0], [2, 0, 1]] as const) solved(axes).forEach((u, m) => expect(Math.abs(u - own[m]!)).toBeLessThan(1e-9));
   });
+});
+
+describe('a member’s own matrix in global axes', () => {
+  it.each<[string, readonly [number, number, number], Vector]>([['askew in space', [3, -2, 5], [0.3, 1, -0.2]], ['in the plane of the cloth', [3, -4, 0], [0, 0, 1]], ['in it, seen from behind', [-2, 7, 0], [0, 0, -1]], ['along y', [0, 4, 0], [0, 0, 1]]])('is Tᵀ k T, and its vectors turn with it: %s', (_, [x, y, z], zref) => {
+    const { R } = memberAxes([{ id: 'a', x: 0, y: 0, z: 0 }, { id: 'b', x, y, z }], { id: 'M', i: 0, j: 1, E: 1, G: 1, A: 1, Iy: 1, Iz: 1, J: 1, zref });
+    const T = Matrix.zeros(12, 12);
+    for (let b = 0; b < 12; b += 3) for (let r = 0; r < 3; r++) for (let c = 0; c < 3; c++) T.set(b + r, b + c, R[3 * r + c]!);
+    const k = Matrix.zeros(12, 12);
+    for (let r = 0; r < 12; r++) for (let c = 0; c <= r; c++) for (const [i, j] of [[r, c], [c, r]] as const) k.set(i, j, Math.sin(5 * r + 3 * c + 1));
+    const own = Float64Array.from(k.to1DArray());
+    const global = new Float64Array(144);
+    toGlobal(own, R, global);
+    T.transpose().mmul(k).mmul(T).to1DArray().forEach((value, i) => expect(global[i]).toBeCloseTo(value, 12));
+    const v = Float64Array.from({ length: 12 }, (_v, i) => Math.cos(2 * i));
+    const [local, back] = [new Float64Array(12), new Float64Array(12)];
+    vectorToLocal(v, R, local);
+    T.mmul(Matrix.columnVector(Array.from(v))).to1DArray().forEach((value, i) => expect(local[i]).toBeCloseTo(value, 12));
+    vectorToGlobal(local, R, back);
+    back.forEach((value, i) => expect(value).toBeCloseTo(v[i]!, 12));
+  });
+});
+
+it('a small symmetric matrix has the same vectors however small or large its numbers are', () => {
+  const rows = [[2, 0, 0, 0], [-1, 3, 0, 0], [0.5, 0.7, -1, 0], [0.2, -0.4, 1.1, 0.3]];
+  const found = (by: number) => symmetricEigen(rows.map((row) => Float64Array.from(row, (v) => v * by)), 4);
+  const own = found(1);
+  for (const by of [1e-17, 1e17]) {
+    const { values, vectors } = found(by);
+    values.forEach((value, r) => {
+      expect(value / by).toBeCloseTo(own.values[r]!, 9);
+      const sign = Math.sign(vectors[r]!.reduce((sum, v, i) => sum + v * own.vectors[r]![i]!, 0));
+      vectors[r]!.forEach((v, i) => expect(sign * v).toBeCloseTo(own.vectors[r]![i]!, 9));
+    });
+  }
 });
 
 describe('a matrix in a narrow band', () => {

@@ -101,6 +101,11 @@ describe('screws of plates on one bar', () => {
     expect(two).toMatchObject({ per_bar: 2, spacing_mm: Math.ceil(turns) / 2, end_mm: expect.closeTo(Math.ceil(turns) / 3 + 19, 9) });
     expect(two.places).toEqual([Math.round(two.end_mm), Math.round(two.end_mm + two.spacing_mm)]);
   });
+  it('ten diameters exactly are enough', () => {
+    const four = { ...shelf, screws: Object.fromEntries(Object.entries(shelf.screws).map(([key, screw]) => [key, { ...screw, shank_mm: 4 }])) };
+    const { plan, bars } = demoModel({ face, bars: { stock: 'square-38x38', lay: 'flat' }, corners: { brace: { kind: 'steel-angle', leg: '80 mm' } } }, four);
+    expect(braceScrews(plan, four, bars.top.section)!.per_bar).toBe(2);
+  });
   it('pass 2 mm of steel, 9 mm of sheet or that of its stock, 16 mm of a mitred end; and hold in what is beyond', () => {
     const space = (brace: object): unknown => {
       const { plan, bars } = demoModel({ face, bars: { stock: 'stud-38x64', lay: 'edge' }, corners: { brace } });
