@@ -26,6 +26,7 @@ import { plyScrewBoxes } from '../../src/mechanics/occupancy/ply-screw-boxes.js'
 import { cornerParts } from '../../src/mechanics/occupancy/corner-parts.js';
 import { staplesAside } from '../../src/mechanics/occupancy/staples-aside.js';
 import { staplesBySteel } from '../../src/mechanics/occupancy/staple-line.js';
+import { crossbarsMet } from '../../src/mechanics/occupancy/wire-path.js';
 import type { CornerStatics } from '../../src/model/frame-results.js';
 import type { Model } from '../../src/model/model.js';
 import type { Drill, Hardware, Screw, Shelf } from '../../src/shelf/shelf.js';
@@ -274,6 +275,17 @@ describe('hanging by a wire', () => {
       expect(forces.slice(2).filter((f) => f.bar === bar)).toEqual([0.25, 0.75].map((at) => ({ bar, at, Fx: 0, Fy: expect.closeTo((-W * length) / (2 * (1140 + 690)) / 2, 9), Fz: 0 })));
     expect([hangingForces(demoModel({ face, bars: square, hang: { by: 'two-hooks' } })), hangingForces({ ...model, plan: { ...model.plan, hang: { ...model.plan.hang, slack_mm: 0 } } })]).toEqual([[], []]);
   });
+});
+
+it('a wire from inside comes nearer to the wall on its way to the hook: a level crossbar is met near the rings and cleared near the hook', () => {
+  // The crossbar lies from 31 to 69 mm in front of the backs; the wire goes from 60 mm at the rings, 300 mm down, to 8 mm at the hook, 200 mm down.
+  const met = (down_mm: number): number => {
+    const model = demoModel({ face: { width: '1240 mm', height: '860 mm' }, bars: { stock: 'stud-38x89', lay: 'edge' }, crossbars: [{ runs: 'level', at: `${860 - down_mm} mm`, stock: 'square-38x38', setback: '20 mm' }], hang: { by: 'none' } });
+    return crossbarsMet(model, { ring_x_mm: 38, ring_drop_mm: 300, hook_x_mm: 400, hook_drop_mm: 200, ring_deep_mm: 60 }).length;
+  };
+  // It is 31 mm deep, with 2 mm of room, some 54 to 59 mm above the rings; above the hook it is as far in as at the hook.
+  expect([295, 260, 220, 205, 190].map(met)).toEqual([1, 1, 0, 0, 0]);
+  expect(met(310)).toBe(1);
 });
 
 describe('what corners put on the bars, as boxes from the left or bottom end', () => {

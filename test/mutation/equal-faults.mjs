@@ -44,4 +44,9 @@ export const equalFaults = [
   { key: 'src/facts/stability.ts boundary: `lift_mm > Math.min(width_mm, height_mm)` → `lift_mm >= Math.min(width_mm, height_mm)`', why: 'Two lengths worked out from measured ones are never equal to the last digit.' },
   { key: 'src/rules/check/can-speak.ts constant: `400` → `401`', why: 'An allowance of counted work, by a little: what the search then says is as true.' },
   { key: 'src/plan/ply-screw.ts boundary: `a.key < b.key` → `a.key <= b.key`', why: 'No two entries of a shelf have one key.' },
+  { key: 'src/risk/bar-lines.ts boundary: `s < stations` → `s <= stations` (2)', why: 'Beyond the end of a typed array nothing is read or written.' },
+  { key: 'src/solve/mesh-shape-lines.ts boundary: `v < values.length` → `v <= values.length`', why: 'What lies beyond the end is no number, and no number is larger.' },
+  { key: 'src/mechanics/corners/brace-capacity.ts constant: `0` → `1` (5)', why: 'Without a screw its strength is nothing, however often it is taken.' },
+  { key: 'src/risk/normal.ts logic: `step < 100 && high - low > 1e-14 * high` → `step < 100 || high - low > 1e-14 * high`', why: 'The search ends by its own step long before a hundred.' },
+  { key: 'src/risk/sampled-bar.ts term: `1 - nine_in_ten` → `1`', why: 'A lower bar for what is not worked out skips less and changes no number.' },
 ];
