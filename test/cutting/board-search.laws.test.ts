@@ -106,7 +106,7 @@ describe('what one board carries', () => {
           }
         });
       }),
-      { numRuns: runs(400, 1 / 3) },
+      { numRuns: runs(400, 1 / 4) },
     );
   });
 
@@ -130,7 +130,7 @@ describe('what one board carries', () => {
         expect(fullLoads(bench, 1e6)!.map(({ bin, counts }) => `${bin}: ${counts}`).sort()).toEqual(expected.sort());
         if (bench.bins.every((bin) => bin.alone === bin.size)) expect(fullLoads(bench, expected.length - 1)).toBeNull();
       }),
-      { numRuns: runs(300, 1 / 3) },
+      { numRuns: runs(300, 1 / 4) },
     );
   });
 
@@ -139,7 +139,7 @@ describe('what one board carries', () => {
       fc.property(readyProblem, (bench) => {
         for (const counts of everyCount(bench.count.map((c) => Math.min(c, 2))).slice(0, 200)) expect(loadSize(bench, counts)).toBe(takes(bench, counts));
       }),
-      { numRuns: runs(100, 1 / 3) },
+      { numRuns: runs(100, 1 / 4) },
     );
   });
 });
@@ -161,7 +161,7 @@ describe('bounds on what boards must cost', () => {
         price.forEach((p, s) => expect(Math.max(...everyLoad(bench, s).map((counts) => worth(prices, counts)))).toBeLessThan(p + 1e-3));
         expect(loads.reduce((sum, { bin, share }) => sum + price[bin]! * share, 0)).toBeCloseTo(worth(prices, bench.count), 3);
       }),
-      { numRuns: runs(400, 1 / 3) },
+      { numRuns: runs(400, 1 / 4) },
     );
   });
 
@@ -186,7 +186,7 @@ describe('bounds on what boards must cost', () => {
           expect(plain.demand).toBe(worth(plain.value, bench.count));
         }
       }),
-      { numRuns: runs(300, 1 / 3) },
+      { numRuns: runs(300, 1 / 4) },
     );
   });
 
@@ -209,7 +209,7 @@ describe('bounds on what boards must cost', () => {
         if (reach < weight.demand) expect(bound).toBe(Infinity);
         else expect(bound - Math.ceil(dual - 1e-6)).toBeCloseTo(0, 9);
       }),
-      { numRuns: runs(400, 1 / 3) },
+      { numRuns: runs(400, 1 / 4) },
     );
   });
 });
@@ -227,7 +227,7 @@ describe('choices of boards', () => {
         const sum = (of: (bin: ReadyProblem['bins'][number]) => number): number => bench.bins.reduce((all, bin, s) => all + of(bin) * boards[s]!, 0);
         expect(makeChoice(bench, boards)).toEqual({ boards, cost: sum(({ price }) => price), length: sum(({ length }) => length), number: sum(() => 1) });
       }),
-      { numRuns: runs(100, 1 / 3) },
+      { numRuns: runs(100, 1 / 4) },
     );
   });
 
@@ -252,7 +252,7 @@ describe('choices of boards', () => {
         if (found.length > 0) expect(choicesBetween(bench, weights, low, high, found.length - 1, never)).toBeNull();
         expect(choicesBetween(bench, weights, low, high, found.length, never)).toHaveLength(found.length);
       }),
-      { numRuns: runs(300, 1 / 3) },
+      { numRuns: runs(300, 1 / 4) },
     );
   });
 
@@ -272,7 +272,7 @@ describe('choices of boards', () => {
         expect(within(bench, small!, large!)).toBe(inStep ? matched : small!.boards.every((n, s) => n <= large!.boards[s]!));
         if (within(bench, small!, large!) && canHold(bench, small!.boards)) expect(canHold(bench, large!.boards)).toBe(true);
       }),
-      { numRuns: runs(200, 1 / 3) },
+      { numRuns: runs(200, 1 / 4) },
     );
   });
 });
@@ -290,7 +290,7 @@ describe('packing a choice of boards', () => {
         expect(filling.verdict).toBe(canHold(bench, choice) ? 'fits' : 'cannot');
         if (filling.verdict === 'fits') expect(isCutting(bench, filling.loads.map(({ bin, counts }) => ({ bin, counts: [...counts] })), choice)).toBe(true);
       }),
-      { numRuns: runs(600, 1 / 3) },
+      { numRuns: runs(600, 1 / 4) },
     );
   });
 
@@ -313,7 +313,7 @@ describe('packing a choice of boards', () => {
         const first = quickCutting(bench, (bin) => bin === 0);
         if (first !== null) expect(isCutting(bench, first)).toBe(true);
       }),
-      { numRuns: runs(300, 1 / 3) },
+      { numRuns: runs(300, 1 / 4) },
     );
   });
 
