@@ -46,7 +46,11 @@ export const barsAt = (corner: CornerName): readonly [BarName, BarName] => [
 
 const isLevel = (bar: BarName): boolean => bar === 'bottom' || bar === 'top';
 
+/** Shapes that passed; none is changed in place. */
+const passed = new WeakSet<FrameShape>();
+
 function checkShape(shape: FrameShape): void {
+  if (passed.has(shape)) return;
   const sections = [
     ...barNames.map((b) => shape.bars[b]),
     ...shape.crossbars.map((c) => c.section),
@@ -65,6 +69,7 @@ function checkShape(shape: FrameShape): void {
   const shorter = Math.min(shape.span_x_mm, shape.span_y_mm);
   if (!shape.braces.every((b) => b.leg_mm > 0 && b.leg_mm < shorter))
     throw new RangeError('a brace leg must be shorter than the bars it joins');
+  passed.add(shape);
 }
 
 /** Where a brace meets the level and the upright bar at its corner, as fractions of their spans. */

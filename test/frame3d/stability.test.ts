@@ -326,9 +326,14 @@ describe('the smallest load factors', () => {
     expect(found.second_factor!).toBeGreaterThanOrEqual(found.load_factor!);
   });
 
-  it('small symmetric matrices agree with a library', () => {
-    const n = 12;
-    const rows = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, j) => Math.sin(1 + i * j + i + j)));
+  it.each<[string, number, (i: number, j: number) => number]>([
+    ['full', 12, (i, j) => Math.sin(1 + i * j + i + j)],
+    ['three diagonals', 9, (i, j) => (i === j ? 1 / (i + 1) : i === j + 1 ? 0.1 / (i + 1) : 0)],
+    ['equal values, and none off the diagonal', 5, (i, j) => (i === j ? 2 : 0)],
+    ['all but one value nought', 7, () => 1],
+    ['two blocks', 8, (i, j) => (i < 3 === j < 3 ? Math.cos(i * j + 2 * i) : 0)],
+  ])('small symmetric matrices agree with a library: %s', (_name, n, entry) => {
+    const rows = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, j) => entry(i, j)));
     const { values, vectors } = symmetricEigen(rows, n);
     const full = new Matrix(Array.from({ length: n }, (_, i) => Array.from({ length: n }, (_, j) => rows[Math.max(i, j)]![Math.min(i, j)]!)));
     const oracle = new EigenvalueDecomposition(full, { assumeSymmetric: true }).realEigenvalues.sort((p, q) => q - p);
