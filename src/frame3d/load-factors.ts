@@ -58,16 +58,18 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number, n
     return { v, p };
   };
   /**
-   * Takes out of v and p = K v what lies along earlier directions; once more when less than half was left, for the
-   * rounding, which would grow from step to step.
+   * Takes out of v and p = K v what lies along earlier directions: first along the last two, where nearly all of it
+   * lies, then along each; once more when less than half was left, for the rounding, which would grow from step to step.
    */
   const orthogonalise = (v: Float64Array, p: Float64Array, record: Float64Array | null): void => {
-    const before = dot(v, p);
-    for (let pass = 0; pass < 2; pass++) {
-      if (pass === 1 && dot(v, p) > 0.5 * before) break;
-      for (let j = 0; j < V.length; j++) {
+    let before = Infinity;
+    for (let pass = 0; pass < 3; pass++) {
+      const size = dot(v, p);
+      if (pass === 2 && size > 0.5 * before) break;
+      before = size;
+      for (let j = pass === 0 ? Math.max(0, V.length - 2) : 0; j < V.length; j++) {
         const share = dot(KV[j]!, v);
-        if (pass === 0 && record) record[j] = share;
+        if (record) record[j]! += share;
         addMultiple(v, -share, V[j]!);
         addMultiple(p, -share, KV[j]!);
       }
