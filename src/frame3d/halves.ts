@@ -1,7 +1,6 @@
-import { nodeEdges, rowStarts } from './equations.js';
+import { rowStarts } from './equations.js';
 import { borderUnknowns } from './membrane.js';
 import type { MembraneBorder } from './membrane-border.js';
-import { graphOf, narrowOrder } from './ordering.js';
 import type { Prepared } from './assemble.js';
 import { threadEnds } from './threads.js';
 
@@ -41,24 +40,16 @@ function numbered(
   return { from, to, place, first: rowStarts(unknowns.length, groups) };
 }
 
-/** In the plane: along an ordering of the nodes that keeps those close which members or threads join. */
+/** In the plane: as the frame's unknowns stand, whose rows the threads widen. */
 function inPlaneHalf(prepared: Prepared, count: number, border: MembraneBorder): Half {
-  const { structure, equations } = prepared;
-  const { of } = equations;
-  const threads = threadEnds(border);
-  const edges = [...nodeEdges(structure), ...threads.flatMap(({ from, to }) => [from, to])];
-  const seen = new Uint8Array(count);
-  const unknowns: number[] = [];
-  for (const node of narrowOrder(graphOf(structure.nodes.length, edges))) {
-    for (const d of planeMovements) {
-      const unknown = of[6 * node + d]!;
-      if (unknown < 0 || seen[unknown]) continue;
-      seen[unknown] = 1;
-      unknowns.push(unknown);
-    }
-  }
-  const ties = threads.map(({ from, to, freedom }) => [of[6 * from + freedom]!, of[6 * to + freedom]!]);
-  return numbered(prepared, 0, unknowns, ties);
+  const { of } = prepared.equations;
+  const ties = threadEnds(border).map(({ from, to, freedom }) => [of[6 * from + freedom]!, of[6 * to + freedom]!]);
+  return numbered(
+    prepared,
+    0,
+    Array.from({ length: count }, (_, unknown) => unknown),
+    ties,
+  );
 }
 
 /**

@@ -59,7 +59,7 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number, n
   };
   /**
    * Takes out of v and p = K v what lies along earlier directions: first along the last two, where nearly all of it
-   * lies, then along each; once more when less than half was left, for the rounding, which would grow from step to step.
+   * lies, then along each; once more when less than half was left, for the rounding, which would grow step by step.
    */
   const orthogonalise = (v: Float64Array, p: Float64Array, record: Float64Array | null): void => {
     let before = Infinity;
