@@ -1,10 +1,9 @@
 import type { FactPath } from '../facts/fact.js';
 import { barNames, type BarName } from '../base/names.js';
 import { formatLength } from '../base/units-format.js';
-import type { Finding } from '../findings/finding.js';
 import { barRisk } from '../risk/closed-form.js';
 import type { FrameAsRead } from './frame-as-read.js';
-import { findingOf } from './make-finding.js';
+import { findingOf, type JudgedFinding } from './make-finding.js';
 import { factOf, finite, limitOn, type Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
 
@@ -25,7 +24,7 @@ interface Way {
  * Bars sighted along, out of the plane and in it: within what pull and natural warp together were expected to make, and
  * within the ruleset's limit.
  */
-export function judgeBows(promised: Promised, sheet: Sheet, frame: FrameAsRead): readonly Finding[] {
+export function judgeBows(promised: Promised, sheet: Sheet, frame: FrameAsRead): readonly JudgedFinding[] {
   const cloth = clothOn(sheet);
   return barNames.flatMap((bar) => [
     ...judge(promised, bar, sheet.bow_mm[bar], outOfPlane(promised, cloth, frame.terms, bar)),
@@ -80,7 +79,12 @@ const allowed = ({ limit_mm, expected_mm }: Way): number | null =>
 const sum = (natural_mm: number | null, elastic_mm: number | null): number | null =>
   natural_mm === null || elastic_mm === null ? null : natural_mm + Math.abs(elastic_mm);
 
-function judge({ plan: { units } }: Promised, bar: BarName, read_mm: number | undefined, way: Way): readonly Finding[] {
+function judge(
+  { plan: { units } }: Promised,
+  bar: BarName,
+  read_mm: number | undefined,
+  way: Way,
+): readonly JudgedFinding[] {
   const { rule, fact, where, limit_mm, advice } = way;
   if (read_mm === undefined) return [];
   const said = (mm: number): string => formatLength(mm, units);

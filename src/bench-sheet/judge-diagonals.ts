@@ -1,6 +1,5 @@
 import { formatLength } from '../base/units-format.js';
-import type { Finding } from '../findings/finding.js';
-import { findingOf } from './make-finding.js';
+import { findingOf, type JudgedFinding } from './make-finding.js';
 import { factOf, limitOn, type Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
 import { cornerStiffener } from './stiffen.js';
@@ -12,14 +11,14 @@ import { cornerStiffener } from './stiffen.js';
 export const size_off_mm = 3;
 
 /** The two diagonals against each other, and the size they tell against the plan's. */
-export function judgeDiagonals(promised: Promised, sheet: Sheet): readonly Finding[] {
+export function judgeDiagonals(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   if (sheet.diagonals_mm === null) return [];
   const [one, other] = sheet.diagonals_mm;
   return [square(promised, sheet, Math.abs(one - other)), size(promised, Math.sqrt((one ** 2 + other ** 2) / 2))];
 }
 
 /** Equal within what the tape shows: clear. Beyond what half a degree in every corner makes: stop. */
-function square(promised: Promised, sheet: Sheet, off_mm: number): Finding {
+function square(promised: Promised, sheet: Sheet, off_mm: number): JudgedFinding {
   const said = (mm: number): string => formatLength(mm, promised.plan.units);
   const shows_mm = limitOn(promised, 'frame.diagonal_difference_mm') ?? 2 * readingError.tape_mm;
   const half_degree_mm = factOf(promised, 'frame.diagonal_difference_mm');
@@ -55,7 +54,7 @@ function square(promised: Promised, sheet: Sheet, off_mm: number): Finding {
 }
 
 /** Pushing a frame over leaves the mean square of its diagonals as it was, so that tells its size. */
-function size(promised: Promised, diagonal_mm: number): Finding {
+function size(promised: Promised, diagonal_mm: number): JudgedFinding {
   const { plan, model } = promised;
   const said = (mm: number): string => formatLength(mm, plan.units);
   const planned_mm = factOf(promised, 'frame.diagonal_mm');

@@ -1,16 +1,15 @@
 import { formatLength } from '../base/units-format.js';
-import type { Finding } from '../findings/finding.js';
 import type { Diagnosis } from './diagnose.js';
 import type { FrameAsRead } from './frame-as-read.js';
 import { liftPromise } from './lift-promise.js';
 import { likelyCauses } from './likely-causes.js';
-import { findingOf } from './make-finding.js';
+import { findingOf, type JudgedFinding } from './make-finding.js';
 import type { Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
 
 /** What a lifted corner says, and why it stands up when it is more than was promised. */
 export interface LiftJudged {
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JudgedFinding[];
   readonly diagnosis: Diagnosis | null;
 }
 
@@ -51,7 +50,7 @@ export function judgeLift(promised: Promised, sheet: Sheet, frame: FrameAsRead):
   const diagnosis = worst_mm === null || worst_mm === 0 ? null : likelyCauses(promised, sheet, frame, worst_mm);
   const cures = diagnosis === null ? ['Measure again once the plan says what to expect.'] : advice(diagnosis);
   const told = beyond[0]?.rule;
-  const findings = readings.map(({ rule, mm, how, allowed_mm, error_mm }): Finding => {
+  const findings = readings.map(({ rule, mm, how, allowed_mm, error_mm }): JudgedFinding => {
     const verdict =
       limit_mm !== null && mm > limit_mm
         ? 'stop'

@@ -1,7 +1,6 @@
 import { timesInWords } from '../base/times-words.js';
 import { formatNumber, formatQuantity } from '../base/units-format.js';
-import type { Finding } from '../findings/finding.js';
-import { findingOf } from './make-finding.js';
+import { findingOf, type JudgedFinding } from './make-finding.js';
 import { moisturePromise } from './moisture-promise.js';
 import { factOf, limitOn, type Promised } from './promised.js';
 import { groundOn, readingError, type Sheet } from './sheet.js';
@@ -15,7 +14,7 @@ const usual_hook_factor = 2;
  * Weight against what was reckoned at this stage, hooks against the true weight, moisture against the plan and the
  * room.
  */
-export function judgeMaterial(promised: Promised, sheet: Sheet): readonly Finding[] {
+export function judgeMaterial(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   return [...weight(promised, sheet), ...hooks(promised, sheet), ...moisture(promised, sheet)];
 }
 
@@ -25,7 +24,7 @@ export function weightAt_kg({ model: { weight: w } }: Pick<Promised, 'model'>, s
   return w.wood_kg + (sheet.when === 'before-cloth' ? 0 : w.cloth_kg) + (groundOn(sheet as Sheet) ? w.ground_kg : 0);
 }
 
-function weight(promised: Promised, sheet: Sheet): readonly Finding[] {
+function weight(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   if (sheet.weight_kg === null) return [];
   const expected = weightAt_kg(promised, sheet);
   const off = sheet.weight_kg / expected - 1;
@@ -50,7 +49,7 @@ function weight(promised: Promised, sheet: Sheet): readonly Finding[] {
   ];
 }
 
-function hooks(promised: Promised, sheet: Sheet): readonly Finding[] {
+function hooks(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   const planned = factOf(promised, 'hanging.hook_factor');
   const reckoned_kg = promised.model.weight.total_kg;
   if (sheet.when !== 'finished' || sheet.weight_kg === null || planned === null || sheet.weight_kg <= reckoned_kg)
@@ -75,7 +74,7 @@ function hooks(promised: Promised, sheet: Sheet): readonly Finding[] {
   ];
 }
 
-function moisture(promised: Promised, sheet: Sheet): readonly Finding[] {
+function moisture(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   const read = sheet.moisture_pct;
   if (read === null) return [];
   const { planned_pct: planned, room_pct: room, most_gap_pct: most_gap, most_pct } = moisturePromise(promised);

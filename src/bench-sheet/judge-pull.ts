@@ -1,10 +1,10 @@
 import { formatLength, formatNumber, formatQuantity } from '../base/units-format.js';
-import type { Finding, Verdict } from '../findings/finding.js';
+import type { Verdict } from '../findings/finding.js';
 import { padOn } from '../mechanics/cloth/cloth-sheet.js';
 import { pushSpan } from '../mechanics/cloth/frame-spans.js';
 import { pushSag_mm } from '../mechanics/cloth/push-test.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
-import { findingOf } from './make-finding.js';
+import { findingOf, type JudgedFinding } from './make-finding.js';
 import { promisedNote, pullOfPush, pullOfTap, pullRead, type PullRead } from './pull-read.js';
 import type { Promised } from './promised.js';
 import { clothOn, readingError, type Sheet } from './sheet.js';
@@ -16,12 +16,12 @@ export const pull_within = 1.25;
 export const least_reserve = 1.5;
 
 /** Note and sag against those of the working pull, and the reserve against twisting at the pull that was read. */
-export function judgePull(promised: Promised, sheet: Sheet): readonly Finding[] {
+export function judgePull(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   if (!clothOn(sheet)) return [];
   return [...tap(promised, sheet), ...push(promised, sheet), ...reserve(promised, pullRead(promised.model, sheet))];
 }
 
-function tap(promised: Promised, sheet: Sheet): readonly Finding[] {
+function tap(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   const read = pullOfTap(promised.model, sheet);
   if (read === null || sheet.tap_Hz === null) return [];
   const { low_Hz, high_Hz } = promisedNote(promised.model, promised.solution, sheet);
@@ -48,7 +48,7 @@ function tap(promised: Promised, sheet: Sheet): readonly Finding[] {
   ];
 }
 
-function push(promised: Promised, sheet: Sheet): readonly Finding[] {
+function push(promised: Promised, sheet: Sheet): readonly JudgedFinding[] {
   const { model, plan } = promised;
   const read = pullOfPush(model, sheet);
   if (read === null || sheet.push === null) return [];
@@ -122,7 +122,7 @@ function pullWords(read: PullRead, { plan: { cloth, units } }: Promised): string
 }
 
 /** The reserve at the highest pull the readings allow: fifth-percentile stiffness × critical pull over that pull. */
-function reserve(promised: Promised, read: PullRead | null): readonly Finding[] {
+function reserve(promised: Promised, read: PullRead | null): readonly JudgedFinding[] {
   if (read === null) return [];
   const factor = promised.solution.stability.load_factor;
   const actual = factor === null ? null : (shelfNumber(promised.model.shelf, 'stiffness-share') * factor) / read.high;

@@ -1,4 +1,4 @@
-import type { Finding, Verdict } from '../findings/finding.js';
+import type { Verdict } from '../findings/finding.js';
 import { sortFindings, worstVerdict } from '../findings/summary.js';
 import { frameAsRead } from './frame-as-read.js';
 import { judgeBows } from './judge-bows.js';
@@ -6,7 +6,7 @@ import { judgeDiagonals } from './judge-diagonals.js';
 import { judgeLift } from './judge-lift.js';
 import { judgeMaterial } from './judge-material.js';
 import { judgePull } from './judge-pull.js';
-import { findingOf } from './make-finding.js';
+import { findingOf, type JudgedFinding } from './make-finding.js';
 import type { Measured } from './measured.js';
 import { finite, type Promised } from './promised.js';
 import { rescueOf } from './rescue.js';
@@ -46,7 +46,7 @@ export function withMeasured<A extends Promised & { readonly verdict: Verdict }>
   return { ...audit, findings, verdict: worstVerdict(findings), measured };
 }
 
-function rightPlan({ plan }: Promised, sheet: Sheet): readonly Finding[] {
+function rightPlan({ plan }: Promised, sheet: Sheet): readonly JudgedFinding[] {
   if (sheet.plan === null || sheet.plan === plan.name) return [];
   return [
     findingOf({

@@ -3,6 +3,9 @@ import type { FactPath } from '../facts/fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { titleOfId } from '../findings/title.js';
 
+/** A finding of a plan: it names the fact that decided, or none where no fact promises what was read. */
+export type JudgedFinding = Finding<FactPath | ''>;
+
 /** What a reading says, before it is filled up to a finding. */
 export interface Said {
   /** After `measured/`. */
@@ -10,7 +13,7 @@ export interface Said {
   readonly about?: About;
   readonly verdict: Verdict;
   /** The promise it was held against; empty for a reading that no fact promises. */
-  readonly fact: FactPath | '';
+  readonly fact: JudgedFinding['fact'];
   readonly actual: number | string | null;
   readonly limit: number | string | null;
   readonly unit: string;
@@ -34,7 +37,7 @@ export function findingOf({
   do: advice = [],
   source,
   at_least = false,
-}: Said): Finding {
+}: Said): JudgedFinding {
   const share =
     typeof limit === 'number' && limit > 0 && typeof actual === 'number' && actual !== 0
       ? at_least

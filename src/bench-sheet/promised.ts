@@ -1,9 +1,9 @@
 import type { About } from '../base/names.js';
 import type { Fact, FactPath } from '../facts/fact.js';
 import { findFact } from '../facts/find-fact.js';
-import type { Finding } from '../findings/finding.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Plan } from '../plan/plan.js';
+import type { JudgedFinding } from './make-finding.js';
 
 /** What an audit promised of the frame, as far as readings are held against it. */
 export interface Promised {
@@ -11,7 +11,7 @@ export interface Promised {
   readonly model: Model;
   readonly solution: Solution;
   readonly facts: readonly Fact[];
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JudgedFinding[];
   readonly settings: FactSettings;
 }
 

@@ -4,15 +4,15 @@ export const verdicts = ['clear', 'caution', 'unknown', 'stop'] as const;
 /** In order of gravity: clear < caution < unknown < stop. */
 export type Verdict = (typeof verdicts)[number];
 
-/** What one rule says of one element. */
-export interface Finding {
+/** What one rule says of one element. `Path` is what it may name as the fact that decided. */
+export interface Finding<Path extends string = string> {
   readonly rule: string;
   /** What the rule looks at, in words that a value can follow: `Spacing of the staples`. */
   readonly title: string;
   readonly about: About;
   readonly verdict: Verdict;
   /** Path of the fact that decided, for `because` look-ups. */
-  readonly fact: string;
+  readonly fact: Path;
   readonly actual: number | string | null;
   readonly limit: number | string | null;
   readonly unit: string;

@@ -45,7 +45,7 @@ export const sortFindings = remembered((findings: readonly Finding[]): readonly 
         alphabetical(a.about, b.about),
     )
     .map(({ finding }) => finding),
-);
+) as <F extends Finding>(findings: readonly F[]) => readonly F[];
 
 /**
  * Findings of one rule folded into one, as a report lists them: the gravest stands for all, with every element it

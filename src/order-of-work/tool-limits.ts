@@ -8,7 +8,7 @@ import { CORNER_CLAMPS, type ToolsAtHand } from './tools-at-hand.js';
 export interface ToolLimit {
   readonly id: string;
   /** Path of the fact it bears on. */
-  readonly fact: string;
+  readonly fact: 'bar.bond' | 'bar.d_mm' | 'frame.corner_glue' | 'frame.shorter_side_mm' | 'lumber.moisture_gap_pct';
   readonly found: string;
   readonly way: string;
 }
@@ -23,7 +23,7 @@ export function toolLimits(model: Model, tools: ToolsAtHand): readonly ToolLimit
 
 function saws(model: Model, tools: ToolsAtHand): readonly ToolLimit[] {
   const { plan } = model;
-  const fact = 'bar.d_mm';
+  const fact = 'bar.d_mm' as const;
   if (tools.saw === 'none')
     return [
       {
@@ -69,7 +69,7 @@ function clamps(model: Model, { corner_clamps = CORNER_CLAMPS, bar_clamps }: Too
       ? [
           {
             id: 'few-corner-clamps',
-            fact: 'frame.corner_glue',
+            fact: 'frame.corner_glue' as const,
             found:
               corner_clamps === 0
                 ? 'There are no corner clamps: corners that are not pressed together hold badly.'
@@ -86,7 +86,7 @@ function clamps(model: Model, { corner_clamps = CORNER_CLAMPS, bar_clamps }: Too
       ? [
           {
             id: 'few-bar-clamps',
-            fact: 'bar.bond',
+            fact: 'bar.bond' as const,
             found: `A bar asks for ${sheet.clamps_count} clamps and there ${bar_clamps === 1 ? 'is one' : `are ${bar_clamps}`}: the glue line may stay open between them.`,
             way: 'Press with stiff battens and weights between the clamps, or glue and screw the plies.',
           },
@@ -101,7 +101,7 @@ function rest({ flat_place, moisture_meter }: ToolsAtHand): readonly ToolLimit[]
       ? [
           {
             id: 'no-flat-place',
-            fact: 'frame.shorter_side_mm',
+            fact: 'frame.shorter_side_mm' as const,
             found: 'No table is flat: a frame glued on a twisted one comes out twisted.',
             way: 'Lay two straight battens parallel, sight over one to the other and pack them until they line up; glue and judge the frame on them.',
           },
@@ -111,7 +111,7 @@ function rest({ flat_place, moisture_meter }: ToolsAtHand): readonly ToolLimit[]
       ? [
           {
             id: 'no-moisture-meter',
-            fact: 'lumber.moisture_gap_pct',
+            fact: 'lumber.moisture_gap_pct' as const,
             found: 'Nothing reads the moisture of the boards: how damp they are is a guess.',
             way: 'Weigh a board every second day and cut when it stops losing.',
           },

@@ -1,10 +1,11 @@
+import type { JudgedFinding } from '../bench-sheet/make-finding.js';
 import type { Measured } from '../bench-sheet/measured.js';
 import type { Source } from '../base/sources.js';
 import type { Supplies } from '../cost/supplies.js';
 import type { CutPlan } from '../cutting/boards/purchase.js';
 import type { Fact } from '../facts/fact.js';
 import type { Applied } from '../findings/applied.js';
-import type { Finding, Verdict } from '../findings/finding.js';
+import type { Verdict } from '../findings/finding.js';
 import type { ToolsAtHand } from '../order-of-work/tools-at-hand.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Sighting } from '../place/sighting.js';
@@ -36,7 +37,7 @@ export interface Audit {
   readonly solution: Solution;
   readonly facts: readonly Fact[];
   /** Gravest first. */
-  readonly findings: readonly Finding[];
+  readonly findings: readonly JudgedFinding[];
   readonly verdict: Verdict;
   /** Rules that did not speak, and why. */
   readonly silent: readonly { readonly rule: string; readonly why: string }[];

@@ -1,7 +1,7 @@
 import { once } from '../base/once.js';
 import type { About, UnitSystem } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
-import type { Element, Fact } from '../facts/fact.js';
+import type { Element, Fact, FactPath } from '../facts/fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { decide, type Answer, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
@@ -27,7 +27,7 @@ export interface Silence {
 
 /** Everything the rules say of one plan, in the order of the ruleset. */
 export interface Evaluation {
-  readonly findings: readonly Finding[];
+  readonly findings: readonly Finding<FactPath>[];
   readonly silent: readonly Silence[];
 }
 
@@ -89,7 +89,7 @@ export async function evaluateRules(
     blamed.flatMap((one) => alreadyThere(one, { ruleset, table, about: one.about, asked: values })),
     values,
   );
-  const findings: Finding[] = [];
+  const findings: Finding<FactPath>[] = [];
   for (const one of cases) {
     const answer = first.get(one.name) ?? second.get(one.name);
     if (answer?.event === 'silent')
@@ -182,7 +182,7 @@ function findingOf(
   answer: Answer | undefined,
   context: SayContext,
   has: (advice: number) => boolean,
-): Finding {
+): Finding<FactPath> {
   const { rule, about } = one;
   const verdict = answer === undefined || answer.event === 'asked' ? 'unknown' : (answer.event as Verdict);
   const line =

@@ -1,6 +1,7 @@
 import { stringify } from 'yaml';
 import { allFacts } from '../../src/facts/all-facts.js';
 import { suppliesOf } from '../../src/cost/supplies.js';
+import type { JudgedFinding } from '../../src/bench-sheet/make-finding.js';
 import type { Finding, Verdict } from '../../src/findings/finding.js';
 import { buildModel } from '../../src/model/build-model.js';
 import { readPlanWith } from '../../src/plan/read-plan.js';
@@ -12,7 +13,7 @@ import { shippedShelf } from '../plan/shelf-for-tests.js';
 const shelf = shippedShelf();
 
 /** A frame of the Gullmark Street Studio, promised with a corner-lift limit of 4 mm, 3 mm of bow, and no rule's finding unless given. */
-export function promisedBy(changes: object = {}, findings: readonly Finding[] = []): Promised & { readonly verdict: Verdict } {
+export function promisedBy(changes: object = {}, findings: readonly JudgedFinding[] = []): Promised & { readonly verdict: Verdict } {
   const plan = { plan: 1, name: 'Gullmark Street trial', face: { width: '900 mm', height: '600 mm' }, bars: { stock: 'strip-19x38', lay: 'edge' }, ...changes };
   const read = readPlanWith(stringify(plan), 'plan.yaml', shelf);
   if (!read.ok) throw new Error(JSON.stringify(read.problems, null, 1));
@@ -35,6 +36,6 @@ export function spoken(findings: readonly Finding[], rule: string, about?: strin
 }
 
 /** A rule's own finding, for tests that need its limit. */
-export const ruled = (fact: string, limit: number, about = 'frame', verdict: Verdict = 'clear'): Finding => ({
+export const ruled = (fact: JudgedFinding['fact'], limit: number, about = 'frame', verdict: Verdict = 'clear'): JudgedFinding => ({
   rule: `studio/${fact}`, title: 'A rule', about, verdict, fact, actual: 0, limit, unit: 'mm', used: null, say: '', do: [], cautions: [], source: 'proposal',
 });

@@ -1,3 +1,4 @@
+import type { Audit } from '../../src/report/audit-view.js';
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { catalogue, catalogueByPath } from '../../src/facts/catalogue.js';
@@ -44,4 +45,11 @@ test('the path of a fact is a type: a slip of the pen does not compile', () => {
   // @ts-expect-error no fact has this path
   const wrong: FactPath = 'frame.twist_reserv';
   expect([catalogueByPath.has(right), catalogueByPath.has(wrong)]).toEqual([true, false]);
+});
+
+test('so is the fact that a finding names', () => {
+  const right: Audit['findings'][number]['fact'] = 'bar.span_mm';
+  // @ts-expect-error no finding names this one
+  const wrong: Audit['findings'][number]['fact'] = 'bar.spam_mm';
+  expect([catalogueByPath.has(right as FactPath), catalogueByPath.has(wrong)]).toEqual([true, false]);
 });
