@@ -5,7 +5,7 @@ import type { PageData } from './engine/protocol.js';
 import { bench, benchTexts, followPlan } from './state/answers.js';
 import { chosenBench, ownRules, ownShelf, rulesEntry, written } from './state/bench.js';
 import { judgeClass } from './state/class.js';
-import { droppedFiles, readFiles } from './state/files.js';
+import { droppedFiles, leftOut, readFiles } from './state/files.js';
 import { keepOn, readKept } from './state/keep.js';
 import { followPile, pile } from './state/pile.js';
 import { edits, openPlan, redo, savedText, setAside, told, undo } from './state/plan.js';
@@ -102,6 +102,7 @@ function listen(): void {
           told.value = 'There is no plan in what was dropped: plans end in .yaml. A folder of plans goes to “Class”.';
           return;
         }
+        if (leftOut(plan.text, 'opened')) return;
         openPlan(plan.text, plan.file);
         told.value = `${plan.file} is open.`;
       });

@@ -102,6 +102,19 @@ describe('what strangers write stays words', () => {
     await page.close();
   });
 
+  test.each([
+    ['a little longer than a reader takes', `# one more line\n`.repeat(32_000)],
+    ['too large to be read at all', `# one more line\n`.repeat(110_000)],
+  ])('a file opened that is %s: left out at once, and the plan stays', async (_, text) => {
+    const { page, noise } = await open();
+    const before = await textOf(page);
+    await page.getByLabel('Plan file').setInputFiles({ name: 'long.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
+    await page.locator('.told', { hasText: 'What you opened is far too long for a plan' }).waitFor({ timeout: 3000 });
+    expect(await textOf(page)).toBe(before);
+    expect(quiet(noise)).toEqual(silence);
+    await page.close();
+  });
+
   test('should the engine itself fail, that is told and no verdict stands', async () => {
     const { page } = await open();
     expect(await page.locator('.slate .word').textContent()).toBe('Clear');

@@ -1,8 +1,17 @@
+import { usualLimits } from '../../index.js';
 import type { NamedText } from '../engine/protocol.js';
+import { told } from './plan.js';
 import { fileName } from './share.js';
 
-/** Largest file that is read, bytes. */
-const largest = 2_000_000;
+/** Largest file that is read, bytes: no letter takes more than three of them. */
+const largest = 3 * usualLimits.size;
+
+/** Whether no reader would take so long a text; then it is told that it stays out. */
+export function leftOut(text: string, how: 'pasted' | 'opened'): boolean {
+  const long = text.length > usualLimits.size;
+  if (long) told.value = `What you ${how} is far too long for a plan, so it was left out.`;
+  return long;
+}
 
 /** The part of the browser's file picker used here; not every browser has one. */
 interface Handle {
@@ -48,15 +57,15 @@ export async function saveText({
   return { how: 'downloaded', name };
 }
 
-/**
- * Files as texts, in the order of their names; what is too large for a plan comes as an empty text, which no reader
- * takes.
- */
+/** Files as texts, in the order of their names; one that is too large comes as blanks, more than any reader takes. */
 export async function readFiles(files: readonly File[]): Promise<readonly NamedText[]> {
   const read = await Promise.all(
     files
       .filter(({ name }) => /\.ya?ml$/iu.test(name))
-      .map(async (file) => ({ file: fileName(file.name), text: file.size > largest ? '' : await file.text() })),
+      .map(async (file) => ({
+        file: fileName(file.name),
+        text: file.size > largest ? ' '.repeat(usualLimits.size + 1) : await file.text(),
+      })),
   );
   return read.sort((a, b) => (a.file < b.file ? -1 : 1));
 }

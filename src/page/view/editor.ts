@@ -2,8 +2,7 @@ import { createEditor, type PrismEditor } from 'prism-code-editor';
 import { autoComplete, fuzzyFilter, registerCompletions } from 'prism-code-editor/autocomplete';
 import { cursorPosition } from 'prism-code-editor/cursor';
 import 'prism-code-editor/prism/languages/yaml';
-import { usualLimits } from '../../index.js';
-import { told } from '../state/plan.js';
+import { leftOut } from '../state/files.js';
 import { offer, type Offered } from './offer.js';
 
 /** Marks the lines in which something is wrong or doubtful. */
@@ -46,10 +45,7 @@ function pasteLong(event: ClipboardEvent, editor: PrismEditor, onText: (text: st
   const pasted = event.clipboardData?.getData('text/plain').replaceAll('\r\n', '\n') ?? '';
   if (pasted.length < long) return;
   event.preventDefault();
-  if (pasted.length > usualLimits.size) {
-    told.value = 'What you pasted is far too long for a plan, so it was left out.';
-    return;
-  }
+  if (leftOut(pasted, 'pasted')) return;
   const { value } = editor;
   const [start, end] = editor.getSelection();
   const text = value.slice(0, start) + pasted + value.slice(end);

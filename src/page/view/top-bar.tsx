@@ -13,7 +13,7 @@ import {
   told,
   undo,
 } from '../state/plan.js';
-import { readFiles, saveText } from '../state/files.js';
+import { leftOut, readFiles, saveText } from '../state/files.js';
 import { linkTo } from '../state/share.js';
 import { view, views } from '../state/view.js';
 
@@ -31,7 +31,7 @@ export function TopBar() {
   const open = async (files: FileList | null): Promise<void> => {
     const [plan] = await readFiles([...(files ?? [])]);
     if (plan === undefined) told.value = 'That is no plan: a plan is a file that ends in .yaml.';
-    else {
+    else if (!leftOut(plan.text, 'opened')) {
       openPlan(plan.text, plan.file);
       view.value = 'Frame';
       told.value = `${plan.file} is open.`;

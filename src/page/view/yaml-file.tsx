@@ -4,7 +4,7 @@ import type { Problem } from '../../index.js';
 import type { NamedText } from '../engine/protocol.js';
 import { shelfKeys } from '../state/answers.js';
 import { shapeFor } from '../state/bench.js';
-import { readFiles, saveText } from '../state/files.js';
+import { leftOut, readFiles, saveText } from '../state/files.js';
 import { told } from '../state/plan.js';
 import { markLines, showText, startEditor } from './editor.js';
 
@@ -22,7 +22,7 @@ export function YamlFile({ what, file, problems, onChange }: YamlFileProps) {
   const open = async (files: FileList | null): Promise<void> => {
     const [read] = await readFiles([...(files ?? [])]);
     if (read === undefined) told.value = `That is no ${what}: it should be a file that ends in .yaml.`;
-    else onChange(read);
+    else if (!leftOut(read.text, 'opened')) onChange(read);
   };
   return (
     <div class="yaml-file">
