@@ -1,16 +1,18 @@
 /** Each formula of the joints by itself on uneven numbers, and each threshold from both sides. */
 import { describe, expect, it } from 'vitest';
 import { GRAVITY_N_PER_KG } from '../../src/base/gravity.js';
-import { pickKeys, pickLip } from '../../src/mechanics/bench/pick-supply.js';
+import { gussets, pickKeys, pickLip } from '../../src/mechanics/bench/pick-supply.js';
 import { gaussLegendre } from '../../src/mechanics/cloth/gauss-legendre.js';
 import { nearestDuck, numberedDuck_g_per_m2, numberedDuck_oz } from '../../src/mechanics/cloth/cloth-weight.js';
 import { clothSheet, padOn } from '../../src/mechanics/cloth/cloth-sheet.js';
 import { pushSpan, tapSpan } from '../../src/mechanics/cloth/frame-spans.js';
 import { keyLimit } from '../../src/mechanics/cloth/key-limit.js';
 import { pullAddedByPush_N_per_m, pushSag_mm } from '../../src/mechanics/cloth/push-test.js';
+import { seasonalSwing } from '../../src/mechanics/cloth/seasonal-pull.js';
 import { stapleOrder } from '../../src/mechanics/cloth/staples.js';
 import { buttStress, halfLapStress, mitreStress, rectangleTwistStress_MPa } from '../../src/mechanics/corners/glued-face.js';
 import { tongueUse } from '../../src/mechanics/corners/keyed-corner.js';
+import { dowelBearing_MPa } from '../../src/mechanics/fasteners/dowel-bearing.js';
 import { nailHoles, screwHoles } from '../../src/mechanics/fasteners/hole-plan.js';
 import { clearanceDrill, nailHole_mm, nearestDrill, screwHole_mm } from '../../src/mechanics/fasteners/lead-hole.js';
 import { yieldModes_N } from '../../src/mechanics/fasteners/yield-modes.js';
@@ -224,6 +226,24 @@ describe('cloth', () => {
       if (count < 6) expect(Math.abs(integral(2 * count) - 1 / (2 * count + 1))).toBeGreaterThan(1e-9);
     }
   });
+});
+
+it('between dry and damp air the pull swings by 1 % at 98 %, times the fourth power of the humidity; the second and the eighth power bound it', () => {
+  const swing = (n: number): number => 60_000 * 0.01 * ((0.8 / 0.98) ** n - (0.4 / 0.98) ** n);
+  expect(seasonalSwing(60_000, 0.4, 0.8)).toEqual({ value_N_per_m: expect.closeTo(swing(4), 9), low_N_per_m: expect.closeTo(swing(8), 9), high_N_per_m: expect.closeTo(swing(2), 9) });
+});
+
+it('a sheet within 1 mm of the wanted thickness is taken for it', () => {
+  const thick = (thickness_mm: number): number => {
+    const supplies = { sheet: { ...shelf.supplies['plywood-9-small']!, key: 'sheet', thickness_mm, inches: null } } as unknown as Shelf['supplies'];
+    return gussets(demoModel({ face, bars: square, corners: { brace: { kind: 'ply-gusset', leg: '150 mm' } } }, { ...shelf, supplies }))!.sheets.length;
+  };
+  expect([7.9, 8, 10, 10.1].map(thick)).toEqual([0, 1, 1, 0]);
+});
+
+it('wood bears along the grain unless an angle is said', () => {
+  expect(dowelBearing_MPa(0.42, 8)).toBe(dowelBearing_MPa(0.42, 8, 0));
+  expect(dowelBearing_MPa(0.42, 8)).toBeGreaterThan(dowelBearing_MPa(0.42, 8, 1));
 });
 
 describe('moisture', () => {

@@ -51,5 +51,7 @@ describe('the frame under its pull stands just up to the factor found, on the ve
   it.each([{ width: 900, height: 640, w: 38, d: 30 }, { width: 900, height: 640, w: 38, d: 19, give: 4 }, { width: 700, height: 620, w: 30, d: 30 }])('how far it turns past it errs by less than a hundredth with one element a bar, as the twist between the nodes is in it: $width × $height × $d', (words) => {
     const beta = (mesh: number): number => findStability(frameOf(words), { x: 0.2, y: 0.3 }, { mesh }).propeller!.beta_per_mm2;
     expect(Math.abs(beta(1) / beta(12) - 1)).toBeLessThan(0.01);
+    const factor = (mesh: number): number => findStability(frameOf(words), { x: 0.2, y: 0.3 }, { mesh, factors: 1 }).load_factor!;
+    expect(Math.abs(factor(1) / factor(12) - 1)).toBeLessThan(0.006);
   });
 });
