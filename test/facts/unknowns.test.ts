@@ -154,6 +154,8 @@ describe('fastenings', () => {
     for (const planned of plannedFastenings(model)) {
       const least = ndsDistances(planned.shank_mm, planned.pilot_mm !== null);
       expect(said(all, 'fastening.spacing_share', planned.name)).toBeCloseTo(planned.spacing_mm / least.along_grain_mm, 12);
+      // Six diameters in the piece that holds the tip (NDS 12.1.5 and 12.1.6, from memory).
+      expect(said(all, 'fastening.penetration_share', planned.name)).toBeCloseTo(planned.penetration_mm / (6 * planned.shank_mm), 12);
       expect(said(all, 'fastening.edge_share', planned.name)).toBeCloseTo(planned.edge_mm / least.edge_mm, 12);
       expect(said(all, 'fastening.end_share', planned.name)).toBeCloseTo(planned.end_mm / least.end_mm, 12);
     }
