@@ -185,9 +185,9 @@ describe('why it is not known how a frame warps', () => {
   };
 
   test('one sample is enough to be told, none is not', () => {
-    expect(typeof said(at(1), 'bar.natural_bow_p90_mm', 'top')).toBe('number');
-    expect(said(at(0), 'bar.natural_bow_p90_mm', 'top')).toBe('No samples were asked for.');
-    expect(typeof said(at(0), 'warp.corner_lift_sd_mm')).toBe('number');
+    expect(typeof said(at(1), 'warp.bar_bow_chance')).toBe('number');
+    expect(said(at(0), 'warp.bar_bow_chance')).toBe('No samples were asked for.');
+    for (const path of ['warp.corner_lift_sd_mm', 'bar.natural_bow_p90_mm']) expect(typeof said(at(0), path)).toBe('number');
   });
 
   test('boards that all twist alike have a spread of nought, one that is no number is none', () => {
