@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
 import { parse } from 'yaml';
+import { readSources } from '../base/sources.js';
 import { readPlanWith } from '../plan/read-plan.js';
 import { loadRuleset } from '../rules/read/load-ruleset.js';
 import { exitCode } from './exit.js';
@@ -42,7 +43,7 @@ export function runPage(options: PageOptions): number {
     shelf: shipped('shelf.yaml'),
     own_shelf: options.shelf === undefined ? null : named(options.shelf),
     ...rules,
-    sources: shipped('sources.yaml').text,
+    sources: sourcesInPage(),
     plan,
   };
   const template = readFileSync(join(packageFolder, 'dist', 'page.html'), 'utf8');
@@ -61,6 +62,14 @@ const inScript = (data: unknown): string =>
     /[<>\u2028\u2029]/gu,
     (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
+
+/** The list of sources as JSON, which is YAML too, without the notes for those who edit it: no page tells them. */
+const sourcesInPage = (): string =>
+  JSON.stringify({
+    list: readSources(readFileSync(join(rulesFolder, 'sources.yaml'), 'utf8')).map(
+      ({ key, title, edition, year, status }) => ({ key, title, edition, year, status }),
+    ),
+  });
 
 /** A file that ships with the tool. */
 const shipped = (file: string): NamedText => ({

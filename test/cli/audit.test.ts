@@ -109,7 +109,8 @@ describe('one plan', () => {
 
   it('is the same byte for byte when made twice, and its seed matters to the sampling alone', () => {
     const here = folder();
-    here.write('sill.yaml', plan('Sill', '{ width: 700 mm, height: 520 mm }').replace('picked', 'unsorted'));
+    // Long bars of boards nobody chose: the chance that one bows is open until frames are drawn.
+    here.write('sill.yaml', plan('Sill', '{ width: 1200 mm, height: 600 mm }').replace('picked', 'unsorted'));
     const run = (...more: readonly string[]): string => here.run('audit', 'sill.yaml', '--format', 'json', ...more).out;
     const first = run('--seed', '1');
     expect(run('--seed', '1')).toBe(first);

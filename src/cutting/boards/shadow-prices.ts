@@ -91,10 +91,7 @@ export function shadowPrices(bench: ReadyProblem, relaxation: Relaxation, outOfT
   return { prices: Array.from(dual.slice(0, kinds)), loads };
 }
 
-/**
- * The column that improves most: a surplus or a slack, else the best load of some board, else a piece left uncut again.
- * Null when nothing does.
- */
+/** The column that improves most: a surplus, a slack, or the best load of some board. Null when nothing does. */
 function entering(
   bench: ReadyProblem,
   relaxation: Relaxation,
@@ -126,15 +123,6 @@ function entering(
     if (row !== undefined) entries.push([row, 1]);
     column = { cost: price, entries, load: { bin: s, counts: load.counts } };
   });
-  if (column !== null) return column;
-  for (let r = 0; r < kinds; r++) {
-    const cost = relaxation.penalty[r] as number;
-    const reduced = cost - (dual[r] as number);
-    if (reduced < best) {
-      best = reduced;
-      column = { cost, entries: [[r, 1]] };
-    }
-  }
   return column;
 }
 
