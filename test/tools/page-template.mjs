@@ -74,7 +74,7 @@ for (const [written, instead] of ownStyles) {
   script = script.replaceAll(written, instead);
 }
 // A second look at the whole bundle takes off another thirtieth.
-const minified = minifySync('page.js', script, { compress: { target: 'es2023', treeshake: { propertyReadSideEffects: false, unknownGlobalSideEffects: false }, maxIterations: 20 }, mangle: { toplevel: true } });
+const minified = minifySync('page.js', script, { compress: { target: 'es2022' }, mangle: { toplevel: true } });
 if (minified.errors.length > 0) throw new Error(minified.errors.map(({ message }) => message).join('\n'));
 script = minified.code.trim().replaceAll('<!--', '<\\x21--');
 if (/<[a-z][^<>]* style=/.test(script)) throw new Error('a template carries a style that the policy forbids');
