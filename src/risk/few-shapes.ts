@@ -1,20 +1,21 @@
-/** A family of lines along a bar written with as few shapes as it takes: line_j = Σ_k coefficient(k, j) · shape_k. */
+/** A family of rows of numbers written with as few shapes as it takes: row_j = Σ_k coefficient(k, j) · shape_k. */
 export interface FewShapes {
   readonly rank: number;
+  /** Numbers in a row. */
   readonly stations: number;
-  /** rank × stations, row by row: orthonormal lines. */
+  /** rank × numbers in a row, shape by shape: orthonormal. */
   readonly shapes: Float64Array;
-  /** rank × columns, row by row. */
+  /** rank × number of rows, shape by shape. */
   readonly coefficients: Float64Array;
 }
 
-/** Lines closer than this to the shapes already kept add nothing that could be seen (relative to the longest line). */
+/** Rows closer than this to the shapes already kept add nothing that could be seen (relative to the longest row). */
 const negligible = 1e-3;
 
 /**
- * Column-pivoted modified Gram–Schmidt: takes the line with the longest remainder, keeps its direction, strips it from
- * the others,
- * until nothing above `negligible` is left. The bow of a bar under any mix of causes is a mix of very few shapes.
+ * Pivoted modified Gram–Schmidt: takes the row with the longest remainder, keeps its direction, strips it from the
+ * others, until nothing above `negligible` is left. What the causes do at each place along a bar is a mix of very few
+ * shapes.
  */
 export function fewShapes(lines: readonly Float64Array[]): FewShapes {
   const columns = lines.length;

@@ -43,6 +43,9 @@ export interface FrameOptions {
  */
 export const usualMesh = 6;
 
+/** The first factor, and the second to tell how near another mode lies. */
+const usualFactors = 2;
+
 /** A frame meshed and factorised, for any pull. */
 interface ReadyFrame {
   readonly mesh: FrameMesh;
@@ -54,8 +57,9 @@ interface ReadyFrame {
 /** A frame under a pull: what that adds to its stiffness, and what was read from there. */
 interface PulledFrame {
   readonly second: SecondOrder;
-  /** The smallest load factors, once they were asked for. */
-  factors: readonly LoadFactor[] | null;
+  /** The smallest load factors, and how many were asked for so far. */
+  factors: readonly LoadFactor[];
+  asked: number;
   tangent: Tangent | null;
 }
 
@@ -144,9 +148,21 @@ function pulledFrame(shape: FrameShape, ready: ReadyFrame, pull: EdgePull, like?
   if (!found) {
     const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, pull, [], false));
     const known = like && sameUnknowns(frame, like.frame) ? like.pulled.get(key)?.second.membrane : undefined;
-    pulled.set(key, (found = { second: secondOrder(frame, solution, pull, known), factors: null, tangent: null }));
+    pulled.set(
+      key,
+      (found = { second: secondOrder(frame, solution, pull, known), factors: [], asked: 0, tangent: null }),
+    );
   }
   return found;
+}
+
+/** The smallest load factors of a frame at a pull: at least `wanted`, where it has so many. */
+function factorsOf({ frame }: ReadyFrame, at: PulledFrame, wanted: number): readonly LoadFactor[] {
+  if (at.asked < wanted) {
+    at.factors = smallestFactors(frame, at.second, wanted);
+    at.asked = wanted;
+  }
+  return at.factors;
 }
 
 const sameUnknowns = (one: StretchedFrame, two: StretchedFrame): boolean =>
@@ -209,16 +225,15 @@ const extrapolated = (coarse: number, fine: number): number => (4 * fine - coars
 
 function stabilityOn(shape: FrameShape, pull: EdgePull, options: FrameOptions): ReadStability {
   const ready = readyFrame(shape, options);
-  const wanted = options.factors ?? 2;
+  const wanted = options.factors ?? usualFactors;
   const at = pulledFrame(shape, ready, pull);
-  at.factors = smallestFactors(ready.frame, at.second, wanted);
-  return readStability(ready.mesh, ready.frame.prepared, at.factors, wanted);
+  return readStability(ready.mesh, ready.frame.prepared, factorsOf(ready, at, wanted).slice(0, wanted), wanted);
 }
 
 /**
  * The first factor on a pull (N/mm) of `shape`, a frame that is like `stiff` but for its joints; null without one. What
- * both have in common is taken from there, and the search begins at its first mode, where that was found at this pull.
- * Throws a RangeError as `solveStatics` does.
+ * both have in common is taken from there, and the search begins at its first mode: always, so that the answer does not
+ * hang on what was asked before. Throws a RangeError as `solveStatics` does.
  */
 export function softerFactor(shape: FrameShape, stiff: FrameShape, pull: EdgePull): number | null {
   checkPull(pull);
@@ -226,8 +241,10 @@ export function softerFactor(shape: FrameShape, stiff: FrameShape, pull: EdgePul
   const like = readyFrame(stiff, {});
   const { frame } = like;
   const soft = makeReady(shape, {}, like);
+  const near = sameUnknowns(soft.frame, frame)
+    ? factorsOf(like, pulledFrame(stiff, like, pull), usualFactors)[0]?.mode
+    : undefined;
   const { second } = pulledFrame(shape, soft, pull, like);
-  const near = sameUnknowns(soft.frame, frame) ? like.pulled.get(`${pull.x} ${pull.y}`)?.factors?.[0]?.mode : undefined;
   return smallestFactors(soft.frame, second, 1, near)[0]?.factor ?? null;
 }
 

@@ -74,3 +74,17 @@ describe('influence numbers', () => {
     expect(past.influence_unpulled.length).toBeGreaterThan(8);
   });
 });
+
+it('the factor with softer joints is the same to the last digit, whatever was asked of the stiff frame before', () => {
+  const { shape_stability: stiff, shape_soft: soft, working } = askew;
+  const asked = (before: (shape: typeof stiff) => void): number | null => {
+    const shape = { ...stiff };
+    before(shape);
+    return softerFactor({ ...soft }, shape, working);
+  };
+  const alone = asked(() => undefined);
+  expect(alone).toBeGreaterThan(0);
+  expect(asked((shape) => findStability(shape, working))).toBe(alone);
+  expect(asked((shape) => findStability(shape, working, { factors: 1 }))).toBe(alone);
+  expect(asked((shape) => solveInfluence(shape, working))).toBe(alone);
+});

@@ -6,7 +6,7 @@ import { levelDimension, uprightDimension } from './dimensions.js';
 import { ink, sheetWidth, softInk, textSize, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture, type PictureTitle } from './picture.js';
 import { scaleBar } from './scale-bar.js';
-import { arrow, circle, hatch, line, outline, rectangle } from './strokes.js';
+import { arrow, circle, hatch, line, lying, outline, rectangle } from './strokes.js';
 import type { Point } from './svg.js';
 
 /** What the section through a bar needs to know, in mm. */
@@ -208,17 +208,7 @@ const screwAt = 0.68;
 function screw(side: boolean, left: number, top: number, d: number, w: number, length: number): readonly Element[] {
   const head = side ? { x: left + d * screwAt, y: top + w - 1.5 } : { x: left + 1.5, y: top + w * screwAt };
   const tip = side ? { x: head.x, y: head.y - length } : { x: head.x + length, y: head.y };
-  const across = side ? { x: 5, y: 0 } : { x: 0, y: 5 };
-  return [
-    line([head, tip], { width: weight.edge, dashes: 'hidden' }),
-    line(
-      [
-        { x: head.x - across.x, y: head.y - across.y },
-        { x: head.x + across.x, y: head.y + across.y },
-      ],
-      { width: weight.bold },
-    ),
-  ];
+  return lying(head, tip, 5);
 }
 
 interface Places {

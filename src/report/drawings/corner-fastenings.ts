@@ -5,7 +5,7 @@ import { levelDimension, uprightDimension } from './dimensions.js';
 import { darkerFill, weight } from './drawing-standard.js';
 import { angleOutline } from './front-parts.js';
 import { drawing, together, type Drawing } from './picture.js';
-import { circle, line, outline } from './strokes.js';
+import { circle, line, lying, outline } from './strokes.js';
 import type { Point } from './svg.js';
 
 /** The brace or plate with its leg. */
@@ -62,22 +62,6 @@ export function nails({ nails: n, cut, level_w_mm: h, upright_w_mm: w }: CornerB
   return drawing({
     marks: [...lying(at(0, p), at(n.length_mm, p)), ...(both ? lying(at(p, 0), at(p, n.length_mm)) : [])],
   });
-}
-
-/** A screw lying in the plane of the picture: its head as a short bold line across it. */
-function lying(head: Point, tip: Point): readonly Element[] {
-  const length = Math.max(1e-6, Math.hypot(tip.x - head.x, tip.y - head.y));
-  const cross = { x: (-4.5 * (tip.y - head.y)) / length, y: (4.5 * (tip.x - head.x)) / length };
-  return [
-    line([head, tip], { width: weight.edge, dashes: 'hidden' }),
-    line(
-      [
-        { x: head.x - cross.x, y: head.y - cross.y },
-        { x: head.x + cross.x, y: head.y + cross.y },
-      ],
-      { width: weight.bold },
-    ),
-  ];
 }
 
 /** A screw seen end on, behind the wood. */

@@ -79,3 +79,19 @@ export function hatch(
   }
   return lines.length === 0 ? [] : [shape('path', { d: lines.join(' '), ...look({ width: weight.thin, colour }) })];
 }
+
+/** A screw or nail lying in the plane of the picture: its head as a short bold line across it, `half_head` each way. */
+export function lying(head: Point, tip: Point, half_head = 4.5): readonly Element[] {
+  const length = Math.max(1e-6, Math.hypot(tip.x - head.x, tip.y - head.y));
+  const cross = { x: (-half_head * (tip.y - head.y)) / length, y: (half_head * (tip.x - head.x)) / length };
+  return [
+    line([head, tip], { width: weight.edge, dashes: 'hidden' }),
+    line(
+      [
+        { x: head.x - cross.x, y: head.y - cross.y },
+        { x: head.x + cross.x, y: head.y + cross.y },
+      ],
+      { width: weight.bold },
+    ),
+  ];
+}
