@@ -10,8 +10,8 @@ import { foldedQuantile, passedSize, type Exceeding } from './normal.js';
 const directions = 64;
 
 /**
- * Multiples of the square roots of these fill a space of many normals evenly (R. D. Richtmyer, 1951; memory). Enough for
- * a bar whose every station between its ends moves by itself.
+ * Multiples of the square roots of these fill a space of many normals evenly (R. D. Richtmyer, 1951; memory). Enough
+ * for a bar whose every station between its ends moves by itself.
  */
 const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47];
 
