@@ -36,11 +36,7 @@ export function memberAxes(nodes: readonly FrameNode[], member: Member): Axes {
  * apart.
  */
 export function planeAxis(R: Float64Array): number {
-  for (let m = 0; m < 3; m++) {
-    const p = (m + 1) % 3;
-    const q = (m + 2) % 3;
-    if (R[6 + p] === 0 && R[6 + q] === 0 && R[m] === 0 && R[3 + m] === 0) return m;
-  }
+  for (let m = 0; m < 3; m++) if (R[m] === 0 && R[3 + m] === 0) return m;
   return -1;
 }
 

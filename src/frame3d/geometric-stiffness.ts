@@ -155,7 +155,7 @@ export function geometricStiffness(prepared: Prepared, solution: FrameSolution):
   });
   const add = (a: number, b: number, value: number): void => {
     const [i, j] = [equations.of[a]!, equations.of[b]!];
-    if (i >= 0 && j >= 0) addEntry(target, i, j, i === j ? 2 * value : value);
+    if (i >= 0 && j >= 0) addEntry(target, i, j, value);
   };
   const moments = springMoments(prepared, solution);
   for (const [s, { i, j }] of structure.springs.entries()) {

@@ -51,7 +51,7 @@ export function choicesBetween(
     for (let w = 0; w < weights.length; w++) {
       const reach = rates[w] as Reach;
       const can = (carried[w] as number) + (reach.free[s] as number) + (high - cost) * (reach.perCost[s] as number);
-      if (can * (1 + 1e-12) + 1e-6 < (weights[w] as Weight).demand) return;
+      if (can * (1 + 1e-12) < (weights[w] as Weight).demand) return;
     }
     if (s === kinds) {
       if (cost < low || !weights.every((w) => meets(w, boards))) return;
