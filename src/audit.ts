@@ -1,6 +1,5 @@
 import { factSettings, type Bench } from './bench.js';
-import { suppliesOf } from './cost/supplies.js';
-import { allFacts } from './facts/all-facts.js';
+import { factInput, factsOfPlan } from './facts/fact-source.js';
 import { sortFindings, worstVerdict } from './findings/summary.js';
 import { toolFindings } from './shop/tool-findings.js';
 import { assumedJoints } from './model/assumed-joints.js';
@@ -29,15 +28,15 @@ export async function auditText(text: string, file: string, bench: Bench): Promi
 }
 
 /**
- * The pipeline: plan → model → solution → facts → findings → what a report may see. `solve` may know the solutions of
- * frames that were solved before.
+ * The pipeline: plan → model → solution → facts → findings → what a report may see. What no rule asks and nobody reads,
+ * facts, bill and pages, is not worked out. `solve` may know the solutions of frames that were solved before.
  */
 export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => Solution = solveModel): Promise<Audit> {
   const model = buildModel(plan, bench.shelf);
   const solution = solve(model);
-  const bought = suppliesOf(model, bench.shelf);
-  const chosen = factSettings(model, bench);
-  const facts = allFacts(model, solution, bought, chosen);
+  const settings = factSettings(model, bench);
+  const input = factInput(model, solution, settings, bench.shelf);
+  const facts = factsOfPlan(input);
   const judged = await evaluateRules(bench.ruleset, facts, { units: plan.units, currency: model.shelf.currency });
   const findings =
     bench.tools === undefined
@@ -49,7 +48,9 @@ export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => S
     shelf: model.shelf,
     model,
     solution,
-    facts,
+    get facts() {
+      return facts.all();
+    },
     findings,
     verdict: worstVerdict(judged.findings.length === 0 ? [] : findings),
     silent: judged.silent,
@@ -59,10 +60,27 @@ export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => S
     seed: bench.seed,
     samples: bench.samples,
     changes: [],
-    settings: chosen,
-    cut: bought.cut,
-    supplies: bought,
-    sheets: sheetsOf({ plan, model, solution, facts, findings, settings: chosen, cut: bought.cut, ...tools }),
+    settings,
+    get cut() {
+      return input.cut;
+    },
+    get supplies() {
+      return input.bought;
+    },
+    sheets: sheetsOf({
+      plan,
+      model,
+      solution,
+      findings,
+      settings,
+      get facts() {
+        return facts.all();
+      },
+      get cut() {
+        return input.cut;
+      },
+      ...tools,
+    }),
     sources: bench.sources ?? [],
     ...tools,
   };

@@ -160,5 +160,5 @@ export function inventedOf({
 }
 
 /** The bill of one plan, its boards cut at proven least cost. `shop` is the shelf the model was built from. */
-export const suppliesOf = (model: Model, shop: Shelf): Supplies =>
-  supplies([model], boardsFor([model.plan], shop), shop);
+export const suppliesOf = (model: Model, shop: Shelf, boards: Boards = boardsFor([model.plan], shop)): Supplies =>
+  supplies([model], boards, shop);

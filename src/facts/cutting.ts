@@ -43,13 +43,13 @@ export const cuttingFacts = declareFacts(
     unit: 'share',
     moved_by: 'build',
     meaning: 'Share of the bought length that ends as kerf, trim and leftovers.',
-    value: (input) => money(input, input.bought.short.length > 0 ? null : input.bought.cut.waste_share),
+    value: (input) => money(input, input.bought.short.length > 0 ? null : input.cut.waste_share),
   },
   'cutting.pieces_too_long': {
     unit: 'count',
     moved_by: 'build',
     meaning: 'Pieces longer than any board on the shelf.',
-    value: ({ bought }) => bought.cut.too_long.length,
+    value: ({ cut }) => cut.too_long.length,
   },
   'cutting.spend_set': {
     unit: 'word',

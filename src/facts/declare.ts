@@ -1,6 +1,7 @@
 import type { About } from '../base/names.js';
 import type { QuantityUnit } from '../base/units-format.js';
 import type { Supplies } from '../cost/supplies.js';
+import type { CutPlan } from '../cutting/boards/purchase.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 
 /** What a rule may be asked of: one run of the rule per element. */
@@ -75,6 +76,7 @@ export const known = (value: number | null | undefined, reason: string): FactVal
 export interface FactInput {
   readonly model: Model;
   readonly solution: Solution;
+  readonly cut: CutPlan;
   readonly bought: Supplies;
   readonly settings: FactSettings;
 }
@@ -101,6 +103,8 @@ type Declaration<Work, Given extends Partial<Usually>> = Omit<Declared, keyof Gi
 export interface FactGroup<Path extends string> {
   readonly each: Element;
   readonly declared: ReadonlyMap<Path, Declared>;
+  /** The elements that a plan has, to be asked for one fact after another. */
+  readonly elements: (input: FactInput) => readonly FactElement<Path>[];
   /** The facts that are wanted, element by element. */
   readonly values: (
     input: FactInput,
@@ -108,12 +112,18 @@ export interface FactGroup<Path extends string> {
   ) => readonly FoundFact<Path>[];
 }
 
+/** One element of a plan, and how each fact of its group is worked out there. */
+export interface FactElement<Path extends string> {
+  readonly about: About;
+  readonly value: (path: Path) => FactValue;
+}
+
 /** One value, before it is shown to anybody. */
 export interface FoundFact<Path extends string> {
   readonly path: Path;
   readonly about: About;
   readonly unit: FactUnit;
-  readonly value: FactValue;
+  readonly value: Exclude<FactValue, null>;
 }
 
 /** Declares the facts of a group: everything that is to be said of a fact stands in its declaration. */
@@ -128,6 +138,7 @@ export function declareFacts<Work, Given extends Partial<Usually>>({ each, of }:
     return {
       each,
       declared: new Map(whole.map(({ path, declared }) => [path, declared])),
+      elements: (input) => of(input).map(([about, work]) => ({ about, value: (path) => facts[path].value(work) })),
       values: (input, wanted) => {
         const asked = whole.filter(({ path, declared }) => wanted(path, declared));
         if (asked.length === 0) return [];

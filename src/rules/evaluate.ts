@@ -1,7 +1,9 @@
 import { once } from '../base/once.js';
+import { remembered } from '../base/remembered.js';
 import type { About, UnitSystem } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { Element, Fact, FactPath } from '../facts/fact.js';
+import { factsGiven, type FactSource } from '../facts/fact-source.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { decide, type Answer, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
@@ -33,7 +35,10 @@ export interface Evaluation {
 
 const adviceOnUnknown = 'Find out what is missing before you cut; until then this is not known to be safe.';
 
-/** One rule asked of one element, its numbers in place. */
+/**
+ * One rule asked of one element, its numbers in place: those of what it requires once that is asked, so that nothing is
+ * worked out for a rule that does not apply.
+ */
 interface Case {
   /** What the engine calls it. */
   readonly name: string;
@@ -61,11 +66,11 @@ const priorities: Readonly<Record<Outcome, number>> = { silent: 5, stop: 4, caut
  */
 export async function evaluateRules(
   given: Ruleset,
-  facts: readonly Fact[],
+  facts: readonly Fact[] | FactSource,
   options: { readonly units?: UnitSystem; readonly currency?: string } = {},
 ): Promise<Evaluation> {
   const ruleset = rulesIn(given, options.units ?? 'metric');
-  const table = tabulate(facts);
+  const table = tabulate('all' in facts ? facts : factsGiven(facts));
   const values = new Map<string, number | string>();
   const silent: Silence[] = [];
   const cases: Case[] = [];
@@ -74,24 +79,28 @@ export async function evaluateRules(
     if (abouts.length === 0) silent.push({ rule: rule.id, about: null, why: noneOf(rule.each) });
     for (const about of abouts) cases.push(caseOf(rule, about, cases.length, { ruleset, table, about, asked: values }));
   }
-  // Most cases are clear or silent: what the others are is asked of the others only.
-  const first = await decide(
-    cases.flatMap((one) => questions(one, ['silent', 'clear'])),
-    values,
-  );
-  const second = await decide(
-    cases.filter(({ name }) => !first.has(name)).flatMap((one) => questions(one, ['stop', 'caution', 'asked'])),
-    values,
-  );
+  // What does not apply is asked nothing more; most others are clear, and what the rest are is asked of the rest only.
+  const answers = new Map<string, Answer>();
+  const ask = async (of: readonly Case[], ...outcomes: readonly Outcome[]): Promise<readonly Case[]> => {
+    const found = await decide(
+      of.flatMap((one) => questions(one, outcomes)),
+      values,
+    );
+    for (const [name, answer] of found) answers.set(name, answer);
+    return of.filter(({ name }) => !found.has(name));
+  };
+  const applying = await ask(cases, 'silent');
+  const unclear = await ask(applying, 'clear');
+  await ask(unclear, 'stop', 'caution', 'asked');
   const context = { ruleset, table, units: options.units ?? 'metric', currency: options.currency ?? '' };
-  const blamed = cases.filter(({ name }) => ['stop', 'caution'].includes(second.get(name)?.event ?? ''));
+  const blamed = unclear.filter(({ name }) => ['stop', 'caution'].includes(answers.get(name)?.event ?? ''));
   const had = await decide(
     blamed.flatMap((one) => alreadyThere(one, { ruleset, table, about: one.about, asked: values })),
     values,
   );
   const findings: Finding<FactPath>[] = [];
   for (const one of cases) {
-    const answer = first.get(one.name) ?? second.get(one.name);
+    const answer = answers.get(one.name);
     if (answer?.event === 'silent')
       silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context) });
     else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
@@ -117,16 +126,28 @@ function alreadyThere(one: Case, setting: Setting): readonly Question[] {
 function caseOf(rule: Rule, about: About, index: number, setting: Setting): Case {
   const { otherwise } = rule;
   const twoThresholds = otherwise.kind === 'by-limit';
-  const stopCondition = otherwise.kind === 'stop-beyond' ? beyond(rule.require, otherwise.stop) : rule.require;
+  const notStop = once(() =>
+    otherwise.kind === 'always' ? null : pose(stopCondition(rule), twoThresholds ? 'stop' : 'value', setting),
+  );
+  const clear = once(() => pose(rule.require, twoThresholds ? 'caution' : 'value', setting));
   return {
     name: `case ${index}`,
     rule,
     about,
     applies: rule.applies === null ? null : pose(rule.applies, 'value', setting),
-    notStop: otherwise.kind === 'always' ? null : pose(stopCondition, twoThresholds ? 'stop' : 'value', setting),
-    clear: pose(rule.require, twoThresholds ? 'caution' : 'value', setting),
+    get notStop() {
+      return notStop();
+    },
+    get clear() {
+      return clear();
+    },
   };
 }
+
+/** What a rule with a threshold of its own for a stop requires there; else what it requires. */
+const stopCondition = remembered(({ require, otherwise }: Rule): Condition =>
+  otherwise.kind === 'stop-beyond' ? beyond(require, otherwise.stop) : require,
+);
 
 /** The same requirement with the threshold beyond which it is a stop. */
 const beyond = (condition: Condition, stop: Against): Condition => ({
@@ -153,14 +174,18 @@ type Wanted = readonly (readonly [PosedCondition, 'holds' | 'fails'])[];
  * What must surely hold or surely fail for an outcome, that which decides it last; null where a case cannot have the
  * outcome.
  */
-function conditionsOf({ applies, notStop, clear, rule: { otherwise } }: Case, outcome: Outcome): Wanted | null {
+function conditionsOf(one: Case, outcome: Outcome): Wanted | null {
+  const {
+    applies,
+    rule: { otherwise },
+  } = one;
   const asked: Wanted = applies === null ? [] : [[applies, 'holds']];
+  if (outcome === 'silent') return applies === null ? null : [[applies, 'fails']];
+  if (outcome === 'asked')
+    return applies === null || posedLines(applies).every(({ reason }) => reason === null) ? null : asked;
+  const { notStop, clear } = one;
   const spared: Wanted = notStop === null ? [] : [[notStop, 'holds']];
   switch (outcome) {
-    case 'silent':
-      return applies === null ? null : [[applies, 'fails']];
-    case 'asked':
-      return applies === null || posedLines(applies).every(({ reason }) => reason === null) ? null : asked;
     case 'clear':
       return [...asked, ...spared, [clear, 'holds']];
     case 'stop':

@@ -76,7 +76,7 @@ export interface SheetInput extends Promised {
 
 /** The pages of a finished audit. */
 export function sheetsOf(input: SheetInput): Sheets {
-  const { model, solution, settings, cut } = input;
+  const { model, solution, settings } = input;
   const parts = {
     cloth: once(() => clothSheet(model, solution)),
     steel: once(() => staplesBySteel(model)),
@@ -87,8 +87,8 @@ export function sheetsOf(input: SheetInput): Sheets {
     warp: once(() => warpStory(model, solution, settings)),
     places: once(() => betterPlaces({ model, solution, settings, copy: 1 })),
     what_if: once(() => whatIf(model, solution, settings, input.tools?.saw)),
-    assembly: once(() => (cut.lists[0] === undefined ? null : piecesAssemble(cut.lists[0]))),
-    marking: once(() => markingOrder(cut, input.tools?.saw)),
+    assembly: once(() => (input.cut.lists[0] === undefined ? null : piecesAssemble(input.cut.lists[0]))),
+    marking: once(() => markingOrder(input.cut, input.tools?.saw)),
     work: once(() => orderOfWork(model, input.tools)),
     promises: once(() => promises(input)),
   };

@@ -1,9 +1,8 @@
 import { once } from '../base/once.js';
 import { factSettings, type Bench } from '../bench.js';
-import { supplies } from '../cost/supplies.js';
 import { cutPlan } from '../cutting/cut-plan.js';
 import type { CutPlan } from '../cutting/boards/purchase.js';
-import { factsWanted, type Wanted } from '../facts/all-facts.js';
+import { factInput, factsWanted, type Wanted } from '../facts/fact-source.js';
 import { specOf } from '../facts/catalogue.js';
 import type { FactInput, KnownFrom, MovedBy } from '../facts/declare.js';
 import type { Fact, FactPath } from '../facts/fact.js';
@@ -94,16 +93,8 @@ export async function examineBuild(plan: Plan, cut: CutPlan, examiner: Examiner)
 }
 
 /** From what the facts of a build that is cut like this are worked out; its bill is the audit's own. */
-function inputOf(model: Model, solution: Solution, cut: CutPlan, bench: Bench): FactInput {
-  return {
-    model,
-    solution,
-    settings: factSettings(model, bench),
-    get bought() {
-      return supplies([model], { cut, short: [], order_proven: true }, bench.shelf);
-    },
-  };
-}
+const inputOf = (model: Model, solution: Solution, cut: CutPlan, bench: Bench): FactInput =>
+  factInput(model, solution, factSettings(model, bench), bench.shelf, () => ({ cut, short: [], order_proven: true }));
 
 /**
  * Whether nothing stands in the way of a plan: what the full audit would say, found with as little work as possible.

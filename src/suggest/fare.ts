@@ -1,9 +1,7 @@
-import { once } from '../base/once.js';
 import { factSettings, type Bench } from '../bench.js';
-import { suppliesOf } from '../cost/supplies.js';
-import { factsWanted } from '../facts/all-facts.js';
+import { factInput, factsWanted } from '../facts/fact-source.js';
 import { specOf } from '../facts/catalogue.js';
-import type { FactInput, KnownFrom } from '../facts/declare.js';
+import type { KnownFrom } from '../facts/declare.js';
 import type { Fact, FactPath } from '../facts/fact.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { buildModel } from '../model/build-model.js';
@@ -54,15 +52,7 @@ export function faringBy(bench: Bench): (plan: Plan) => Faring {
   } as const;
   return (plan) => {
     const model = buildModel(plan, bench.shelf);
-    const bought = once(() => suppliesOf(model, bench.shelf));
-    const input: FactInput = {
-      model,
-      solution: solveModel(model),
-      settings: factSettings(model, bench),
-      get bought() {
-        return bought();
-      },
-    };
+    const input = factInput(model, solveModel(model), factSettings(model, bench), bench.shelf);
     return async (wish) => {
       const facts: Fact[] = [];
       const uses: Use[] = [];

@@ -1,6 +1,5 @@
 import { stringify } from 'yaml';
-import { allFacts } from '../../src/facts/all-facts.js';
-import { suppliesOf } from '../../src/cost/supplies.js';
+import { factInput, factsOfPlan } from '../../src/facts/fact-source.js';
 import type { JudgedFinding } from '../../src/bench-sheet/make-finding.js';
 import type { Finding, Verdict } from '../../src/findings/finding.js';
 import { buildModel } from '../../src/model/build-model.js';
@@ -20,7 +19,7 @@ export function promisedBy(changes: object = {}, findings: readonly JudgedFindin
   const model = buildModel(read.value, shelf);
   const solution = solveModel(model);
   const settings = { corner_lift_limit_mm: 4, bar_bow_limit_mm: { top: 3, bottom: 3, left: 3, right: 3 }, seed: 1, samples: 2000 };
-  return { plan: read.value, model, solution, facts: allFacts(model, solution, suppliesOf(model, shelf), settings), findings, settings, verdict: 'clear' };
+  return { plan: read.value, model, solution, facts: factsOfPlan(factInput(model, solution, settings, shelf)).all(), findings, settings, verdict: 'clear' };
 }
 
 export const nothing: Sheet = {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { suppliesOf } from '../../src/cost/supplies.js';
-import { factsWanted } from '../../src/facts/all-facts.js';
+import { factsWanted } from '../../src/facts/fact-source.js';
 import type { Fact } from '../../src/facts/fact.js';
 import type { Shelf, StockLength } from '../../src/shelf/shelf.js';
 import { demoModel, demoShelf } from '../mechanics/fasteners/demo-model.js';
@@ -11,7 +11,7 @@ function told(lengths: readonly StockLength[] | null, more: object = {}): Readon
   const shelf: Shelf = { ...from, lumber: { ...from.lumber, 'strip-19x38': { ...from.lumber['strip-19x38']!, lengths } }, cutting: { kerf_mm: 3, end_trim_mm: 0, knot_waste_share: { none: 0, few: 0, many: 0 } } };
   const model = demoModel({ face: { width: '900 mm', height: '620 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' }, corners: { cut: 'butt' }, ...more }, shelf);
   const bought = suppliesOf(model, shelf);
-  const facts = factsWanted({ model, bought, get solution(): never { throw new Error('not solved'); }, get settings(): never { throw new Error('no settings'); } }, (_, path) => path.startsWith('cutting.'));
+  const facts = factsWanted({ model, bought, cut: bought.cut, get solution(): never { throw new Error('not solved'); }, get settings(): never { throw new Error('no settings'); } }, (_, path) => path.startsWith('cutting.'));
   return Object.fromEntries(facts.map(({ path, value, reason }) => [path.slice('cutting.'.length), reason ?? value]));
 }
 const endless = (length_mm: number, price: number, available: number | null = null): StockLength => ({ length_mm, price, available });

@@ -1,4 +1,4 @@
-import { factsWanted } from '../../src/facts/all-facts.js';
+import { factsWanted } from '../../src/facts/fact-source.js';
 import type { FactInput } from '../../src/facts/declare.js';
 import type { Fact, FactPath } from '../../src/facts/fact.js';
 import type { FactSettings, Model, Solution } from '../../src/model/model.js';
@@ -12,7 +12,7 @@ export function ofSubject(...beginnings: readonly string[]): OfSubject {
       if (part === undefined) throw new Error(`${beginnings.join(', ')} read more than they were given`);
       return part;
     };
-    const input: FactInput = { model, get solution() { return solution as Solution; }, get settings() { return settings as FactSettings; }, get bought() { return there<never>(undefined); } };
+    const input: FactInput = { model, get solution() { return solution as Solution; }, get settings() { return settings as FactSettings; }, get cut() { return there<never>(undefined); }, get bought() { return there<never>(undefined); } };
     return factsWanted(input, (_, path: FactPath) => beginnings.some((one) => path.startsWith(one)));
   };
 }

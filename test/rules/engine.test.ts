@@ -102,4 +102,18 @@ describe('weak points of the engine, and the guard before it', () => {
     const asked = Array.from({ length: 40 }, (_, index) => decide([tooBig], facts(index)));
     expect((await Promise.all(asked)).map((answers) => answers.has('too big'))).toEqual(Array.from({ length: 40 }, (_, index) => index > 3));
   });
+
+  test('an answer that is remembered is the one the engine gave: for these values, this comparison and this event alone', async () => {
+    const more = Array.from({ length: 4100 }, (_, index): Question => asking([{ fact: 'bow', operator: 'lessThan', value: index - 0.5 }], `more ${index}`));
+    const ask = async (bow: number, value: number, operator: EngineLine['operator'], event: string): Promise<unknown> =>
+      [...(await decide([{ about: 'q', event, priority: 2, when: { join: 'any', parts: [{ fact: 'bow', operator, value }, { fact: 'bow', operator: 'equal', value: 7 }] } }], facts(bow))).values()];
+    for (let round = 0; round < 3; round++) {
+      expect(await ask(4, 3, 'greaterThan', 'stop')).toEqual([{ event: 'stop', priority: 2, held: [{ fact: 'bow', operator: 'greaterThan', value: 3 }] }]);
+      expect(await ask(4, 3, 'greaterThan', 'caution')).toMatchObject([{ event: 'caution' }]);
+      expect(await ask(4, 3, 'lessThan', 'stop')).toEqual([]);
+      expect(await ask(3, 4, 'greaterThan', 'stop')).toEqual([]);
+      expect(await ask(7, 9, 'greaterThan', 'stop')).toMatchObject([{ held: [{ operator: 'equal' }] }]);
+      if (round === 1) expect((await decide(more, facts(4))).size).toBe(4095);
+    }
+  });
 });

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { allFacts } from '../../src/facts/all-facts.js';
-import { suppliesOf } from '../../src/cost/supplies.js';
+import { factInput, factsOfPlan } from '../../src/facts/fact-source.js';
 import { factSettings } from '../../src/bench.js';
 import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { demoShelf, demoSolved } from '../mechanics/fasteners/demo-model.js';
@@ -40,10 +39,10 @@ test('without limits of its own a ruleset uses the usual ones, never none', () =
   const settings = factSettings(model, { shelf: demoShelf(), ruleset: read.value, seed: 1, samples: 4000 });
   expect(settings.corner_lift_limit_mm).toBeCloseTo(1400 / 150, 9);
   expect(settings.bar_bow_limit_mm.left).toBeCloseTo((1400 - 38) / 400, 9);
-  const facts = allFacts(model, solution, suppliesOf(model, demoShelf()), settings);
+  const facts = factsOfPlan(factInput(model, solution, settings, demoShelf())).all();
   const chance = facts.find(({ path }) => path === 'warp.bar_bow_chance')?.value;
   expect(chance).toBeGreaterThan(0.3);
-  const unlimited = allFacts(model, solution, suppliesOf(model, demoShelf()), { ...settings, corner_lift_limit_mm: Number.NaN, bar_bow_limit_mm: { top: Number.NaN, bottom: 3, left: 3, right: 3 } });
+  const unlimited = factsOfPlan(factInput(model, solution, { ...settings, corner_lift_limit_mm: Number.NaN, bar_bow_limit_mm: { top: Number.NaN, bottom: 3, left: 3, right: 3 } }, demoShelf())).all();
   for (const path of ['warp.bar_bow_chance', 'warp.corner_lift_chance']) {
     const fact = unlimited.find((one) => one.path === path);
     expect(fact?.value, path).toBeNull();

@@ -10,7 +10,8 @@
  * - `run()` is always asynchronous, and its handlers may be called in any order: results are read from its return value;
  * - unequal priorities of conditions leave holes in the trace: only whole questions have priorities here;
  * - it hashes the name of every fact, and copies the conditions of every rule at each run: facts go by numbers and
- *   without a cache, and questions that compare the same values in the same way are put to it once.
+ *   without a cache, and questions that compare the same values in the same way are put to it once, and not again for
+ *   the next plan as long as its answer is remembered.
  * So this file refuses all of these itself, by throwing: they are bugs of the caller, never of the person who wrote a
  * rule.
  */
@@ -67,9 +68,20 @@ async function importEngine(): Promise<EngineModule> {
 /** Imported once, and only when there is something to judge. */
 let engineImport: Promise<EngineModule> | null = null;
 
+/** What the engine found true of a group, part by part. */
+type Trace = readonly (boolean | Trace)[];
+
+/** What the engine said of a question: the event it fired and its priority; null where it did not hold. */
+type Said = { readonly event: string; readonly priority: number; readonly trace: Trace } | null;
+
+/** What it said before, by all that the question compares. */
+const said = new Map<string, Said>();
+/** Kept at most: all are forgotten when more come. */
+const most = 4000;
+
 /**
- * Decides every case in one run of the engine: case → what became of it. A case of which no question holds is not among
- * the answers.
+ * Decides every case in one run of the engine, or in none where it was asked all of it before: case → what became of
+ * it. A case of which no question holds is not among the answers.
  * Throws when a group is empty, when two questions of a case have one priority, or when a fact asked for is missing or
  * not finite.
  */
@@ -77,47 +89,72 @@ export async function decide(
   questions: readonly Question[],
   facts: ReadonlyMap<string, number | string>,
 ): Promise<ReadonlyMap<string, Answer>> {
-  const answers = new Map<string, Answer & { readonly priority: number }>();
-  if (questions.length === 0) return answers;
-  engineImport ??= importEngine();
-  const { Engine, Fact } = await engineImport;
-  const engine = new Engine();
   const names = new Set<string>();
-  const askedOnce = new Map<string, Question[]>();
-  const given = new Map<string, number>();
-  const numbered = (fact: string): string => {
-    const number = given.get(fact) ?? given.size;
-    given.set(fact, number);
-    return String(number);
-  };
-  for (const question of questions) {
+  const fresh = new Map<string, Question>();
+  const known = new Map<string, Said>();
+  const keys = questions.map((question) => {
     const { about, event, priority, when } = question;
     const name = `${about}, ${priority}`;
     if (names.has(name)) throw new Error(`${about} was asked twice with priority ${priority}`);
     names.add(name);
     const key = `${priority} ${event} ${settledKey(when, facts, `${event} of ${about}`)}`;
-    const same = askedOnce.get(key);
-    if (same !== undefined) {
-      same.push(question);
-      continue;
-    }
-    askedOnce.set(key, [question]);
-    engine.addRule({ name: key, priority, conditions: inner(when, numbered) as never, event: { type: event } });
-  }
-  for (const [fact, number] of given) engine.addFact(new Fact(String(number), facts.get(fact), { cache: false }));
-  const outcome = await engine.run();
-  const run = outcome.results.length + outcome.failureResults.length;
-  if (run !== askedOnce.size) throw new Error(`the engine answered ${run} of ${askedOnce.size} questions`);
-  for (const { name, event, priority = 1, conditions } of outcome.results)
-    for (const { about, when } of askedOnce.get(name)!) {
-      const known = answers.get(about);
-      if (known === undefined || priority > known.priority)
-        answers.set(about, { event: event?.type ?? '', priority, held: heldLines(when, conditions) });
-    }
+    const before = said.get(key);
+    if (before === undefined) fresh.set(key, question);
+    else known.set(key, before);
+    return key;
+  });
+  if (fresh.size > 0) for (const [key, one] of await run(fresh, facts)) known.set(key, one);
+  const answers = new Map<string, Answer & { readonly priority: number }>();
+  questions.forEach(({ about, when }, i) => {
+    const one = known.get(keys[i]!)!;
+    const before = answers.get(about);
+    if (one !== null && (before === undefined || one.priority > before.priority))
+      answers.set(about, { event: one.event, priority: one.priority, held: heldLines(when, one.trace) });
+  });
   return answers;
 }
 
+/** Puts questions to the engine, by their keys, and remembers what it says. */
+async function run(
+  questions: ReadonlyMap<string, Question>,
+  facts: ReadonlyMap<string, number | string>,
+): Promise<ReadonlyMap<string, Said>> {
+  engineImport ??= importEngine();
+  const { Engine, Fact } = await engineImport;
+  const engine = new Engine();
+  const given = new Map<string, string>();
+  const numbered = (fact: string): string => {
+    let number = given.get(fact);
+    if (number === undefined) {
+      number = String(given.size);
+      given.set(fact, number);
+      engine.addFact(new Fact(number, facts.get(fact), { cache: false }));
+    }
+    return number;
+  };
+  for (const [name, { event, priority, when }] of questions)
+    engine.addRule({ name, priority, conditions: inner(when, numbered) as never, event: { type: event } });
+  const { results, failureResults } = await engine.run();
+  const found = new Map<string, Said>();
+  for (const { name } of failureResults) found.set(name, null);
+  for (const { name, event, priority = 1, conditions } of results)
+    found.set(name, { event: event!.type, priority, trace: traceOf(questions.get(name)!.when, conditions) });
+  if (found.size !== questions.size)
+    throw new Error(`the engine answered ${found.size} of ${questions.size} questions`);
+  if (said.size + found.size > most) said.clear();
+  if (found.size <= most) for (const [key, one] of found) said.set(key, one);
+  return found;
+}
+
 type Traced = { readonly result?: boolean; readonly all?: readonly Traced[]; readonly any?: readonly Traced[] };
+
+/** What the engine found of each part of a group that holds. */
+function traceOf(group: EngineGroup, traced: unknown): Trace {
+  const inside = (traced as Traced)[group.join] ?? [];
+  return group.parts.map((part, i) =>
+    inside[i]?.result !== true ? false : 'parts' in part ? traceOf(part, inside[i]) : true,
+  );
+}
 
 /** A group in the engine's own shape; nothing but fact, operator and value of a line goes in. */
 function inner({ join, parts }: EngineGroup, numbered: (fact: string) => string): object {
@@ -131,11 +168,11 @@ function inner({ join, parts }: EngineGroup, numbered: (fact: string) => string)
 }
 
 /** The lines that the engine found true, inside groups that it found true. */
-function heldLines(group: EngineGroup, traced: unknown): readonly EngineLine[] {
-  const inside = (traced as Traced)[group.join] ?? [];
-  return group.parts.flatMap((part, i) =>
-    inside[i]?.result !== true ? [] : 'parts' in part ? heldLines(part, inside[i]) : [part],
-  );
+function heldLines({ parts }: EngineGroup, trace: Trace): readonly EngineLine[] {
+  return parts.flatMap((part, i) => {
+    const here = trace[i]!;
+    return here === false ? [] : 'parts' in part ? heldLines(part, here as Trace) : [part];
+  });
 }
 
 /** What a group compares, and how: groups of one key have one answer. Throws on what the engine would take amiss. */

@@ -1,6 +1,7 @@
 import { barNames, cornerNames, type About } from '../../base/names.js';
-import { catalogueByPath } from '../../facts/catalogue.js';
+import { catalogueByPath, specOf } from '../../facts/catalogue.js';
 import type { Element, Fact, FactPath, FactSpec } from '../../facts/fact.js';
+import type { FactSource } from '../../facts/fact-source.js';
 
 /** A fact as a rule may use it: a finite number or a known word, or the reason why there is none. */
 export type Reading =
@@ -16,7 +17,6 @@ export interface FactTable {
 
 /** Elements that every plan has: when nothing at all is known of one, its rules are unknown rather than silent. */
 const alwaysThere: Readonly<Partial<Record<Element, readonly About[]>>> = {
-  frame: ['frame'],
   bar: barNames,
   corner: cornerNames,
 };
@@ -24,24 +24,27 @@ const alwaysThere: Readonly<Partial<Record<Element, readonly About[]>>> = {
 /** Kinds of which every plan has exactly one; the facts may call it what they like. */
 const oneOfAKind: readonly Element[] = ['cloth', 'cutting'];
 
-/** Sorts facts into a table. Facts of unknown paths are left out; two different values for one fact make it unknown. */
-export function tabulate(facts: readonly Fact[]): FactTable {
+/** Makes facts ready for rules: two different values for one fact make it unknown. */
+export function tabulate(facts: FactSource): FactTable {
   const readings = new Map<string, Reading>();
-  const abouts = new Map<Element, Set<About>>();
-  for (const fact of facts) {
-    const spec = catalogueByPath.get(fact.path);
-    if (spec === undefined) continue;
-    const key = keyOf(fact.path, fact.about);
-    readings.set(key, settle(readings.get(key), readingOf(fact, spec)));
-    if (spec.each === 'frame') continue;
-    const known = abouts.get(spec.each) ?? new Set();
-    abouts.set(spec.each, known.add(fact.about));
-  }
-  const crossbars = readings.get(keyOf('frame.crossbars_count', 'frame'));
+  const readOwn = (path: FactPath, about: About): Reading => {
+    const key = `${path}@${about}`;
+    const before = readings.get(key);
+    if (before !== undefined) return before;
+    const found = facts
+      .at(path, about)
+      .map((fact) => readingOf(fact, specOf(path)))
+      .reduce<Reading | undefined>(settle, undefined);
+    const reading = found ?? { known: false, reason: 'It was not computed.' };
+    readings.set(key, reading);
+    return reading;
+  };
   const elements = (each: Element): readonly About[] => {
-    const mentioned = [...(abouts.get(each) ?? [])];
+    if (each === 'frame') return ['frame'];
+    const mentioned = facts.abouts(each);
     if (mentioned.length === 0 && oneOfAKind.includes(each)) return [each];
-    const expected = each === 'crossbar' ? crossbarNames(crossbars) : (alwaysThere[each] ?? []);
+    const expected =
+      each === 'crossbar' ? crossbarNames(readOwn('frame.crossbars_count', 'frame')) : (alwaysThere[each] ?? []);
     return [...new Set([...expected, ...mentioned])];
   };
   const found = new Map<Element, readonly About[]>();
@@ -51,16 +54,8 @@ export function tabulate(facts: readonly Fact[]): FactTable {
       found.set(each, known);
       return known;
     },
-    read: (path, about) => {
-      const spec = catalogueByPath.get(path);
-      const seen = readings.get(keyOf(path, spec?.each === 'frame' ? 'frame' : about));
-      return seen ?? { known: false, reason: 'It was not computed.' };
-    },
+    read: (path, about) => readOwn(path, catalogueByPath.get(path)?.each === 'frame' ? 'frame' : about),
   };
-}
-
-function keyOf(path: string, about: About): string {
-  return `${path}@${about}`;
 }
 
 function readingOf(fact: Fact, spec: FactSpec): Reading {
@@ -90,8 +85,8 @@ function sentence(reason: string | undefined): string {
   return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
-function crossbarNames(count: Reading | undefined): readonly About[] {
-  if (count === undefined || !count.known || typeof count.value !== 'number') return [];
+function crossbarNames(count: Reading): readonly About[] {
+  if (!count.known || typeof count.value !== 'number') return [];
   const most = Math.min(Math.max(Math.floor(count.value), 0), 1000);
   return Array.from({ length: most }, (_, index) => `crossbar-${index + 1}`);
 }
