@@ -1,4 +1,5 @@
-import type { Member, Structure, Theory } from './structure.js';
+import { directions } from './structure.js';
+import type { FrameNode, Member, Structure, Theory, Vector } from './structure.js';
 import { memberAxes, toGlobal } from './element-axes.js';
 import type { Axes } from './element-axes.js';
 import { condenseReleases, memberStiffness, releasedRows, shearParameters } from './element-stiffness.js';
@@ -26,6 +27,8 @@ export interface Prepared {
   readonly structure: Structure;
   readonly elements: readonly Element[];
   readonly equations: Equations;
+  /** The terms of all springs that are neither absent nor rigid. */
+  readonly springs: readonly SpringTerm[];
   readonly stiffness: ProfileMatrix;
   readonly factors: ProfileFactors;
 }
@@ -51,19 +54,34 @@ export function addElementMatrix(target: ProfileMatrix, of: Int32Array, movement
   }
 }
 
-const properties = ['E', 'G', 'A', 'Iy', 'Iz', 'J'] as const;
-
 /** Members that follow each other are of one kind when they are alike in all but where they lie. */
 const sameKind = (one: Member, two: Member): boolean =>
-  !one.releases && !two.releases && properties.every((name) => one[name] === two[name]);
+  !one.releases &&
+  !two.releases &&
+  one.E === two.E &&
+  one.G === two.G &&
+  one.A === two.A &&
+  one.Iy === two.Iy &&
+  one.Iz === two.Iz &&
+  one.J === two.J &&
+  sameVector(one.zref, two.zref);
+
+const sameVector = (one: Vector, two: Vector): boolean => one[0] === two[0] && one[1] === two[1] && one[2] === two[2];
 
 /** Lengths and directions that differ by less are the same but for the rounding of their nodes. */
 const rounding = 1e-13;
 
-function sameAxes(one: Axes, two: Axes): boolean {
-  if (!(Math.abs(one.length - two.length) <= rounding * one.length)) return false;
-  for (let r = 0; r < 9; r++) if (!(Math.abs(one.R[r]! - two.R[r]!) <= rounding)) return false;
-  return true;
+/** Whether a member lies like one of these axes, with the same way up. */
+function liesAlong({ length, R }: Axes, nodes: readonly FrameNode[], { i, j }: Member): boolean {
+  const [a, b] = [nodes[i]!, nodes[j]!];
+  const [x, y, z] = [b.x - a.x, b.y - a.y, b.z - a.z];
+  const own = Math.sqrt(x * x + y * y + z * z);
+  return (
+    Math.abs(own - length) <= rounding * length &&
+    Math.abs(x / own - R[0]!) <= rounding &&
+    Math.abs(y / own - R[1]!) <= rounding &&
+    Math.abs(z / own - R[2]!) <= rounding
+  );
 }
 
 /** Every member ready for use; those of one kind, one length and one direction in a row share what is made of them. */
@@ -75,12 +93,13 @@ function prepareElements(structure: Structure, theory: Theory): Element[] {
       movements[d] = 6 * member.i + d;
       movements[6 + d] = 6 * member.j + d;
     }
-    const axes = memberAxes(structure.nodes, member);
     const before = elements[e - 1];
-    if (before && sameKind(structure.members[e - 1]!, member) && sameAxes(before.axes, axes)) {
-      elements.push({ ...before, movements });
+    if (before && sameKind(structure.members[e - 1]!, member) && liesAlong(before.axes, structure.nodes, member)) {
+      const { axes, phi, k, G } = before;
+      elements.push({ axes, phi, k, G, movements });
       return;
     }
+    const axes = memberAxes(structure.nodes, member);
     const phi = shearParameters(member, axes.length, theory);
     const k = memberStiffness(member, axes.length, phi);
     const released = releasedRows(member);
@@ -119,12 +138,12 @@ export function springTerms(structure: Structure): readonly SpringTerm[] {
 /**
  * Adds the springs to a stiffness on the unknowns `of`; every entry of the lower triangle comes from exactly one term.
  */
-function addSprings(structure: Structure, of: Int32Array, stiffness: ProfileMatrix): void {
+function addSprings(springs: readonly SpringTerm[], of: Int32Array, stiffness: ProfileMatrix): void {
   const add = (row: number, column: number, value: number): void => {
     const [i, j] = [of[row]!, of[column]!];
     if (j >= 0 && j <= i) addEntry(stiffness, i, j, value);
   };
-  for (const { a, b, c, d, k } of springTerms(structure)) {
+  for (const { a, b, c, d, k } of springs) {
     add(a, c, k);
     add(a, d, -k);
     add(b, c, -k);
@@ -132,14 +151,26 @@ function addSprings(structure: Structure, of: Int32Array, stiffness: ProfileMatr
   }
 }
 
-/** All that elements and numbering hang on: of springs whether they are there, and rigid, but not how stiff. */
-const frameworkOf = ({ nodes, members, springs, supports }: Structure): string =>
-  JSON.stringify([
-    nodes,
-    members,
-    supports,
-    springs.map(({ i, j, k }) => [i, j, k.map((v) => (v === Infinity ? 2 : Math.sign(v)))]),
-  ]);
+/** What numbering hangs on of a spring's stiffness: whether it is there, and rigid. */
+const firmness = (k: number): number => (k === Infinity ? 2 : Math.sign(k));
+
+const alike = <T>(one: readonly T[], two: readonly T[], same: (a: T, b: T) => boolean): boolean =>
+  one.length === two.length && one.every((a, n) => same(a, two[n]!));
+
+/** Whether all that elements and numbering hang on is the same: how stiff springs are does not matter to them. */
+const sameFramework = (one: Structure, two: Structure): boolean =>
+  alike(one.nodes, two.nodes, (a, b) => a.id === b.id && a.x === b.x && a.y === b.y && a.z === b.z) &&
+  alike(one.members, two.members, (a, b) => a.id === b.id && a.i === b.i && a.j === b.j && sameKind(a, b)) &&
+  alike(
+    one.springs,
+    two.springs,
+    (a, b) => a.i === b.i && a.j === b.j && alike(a.k, b.k, (p, q) => firmness(p) === firmness(q)),
+  ) &&
+  alike(
+    one.supports,
+    two.supports,
+    (a, b) => a.node === b.node && directions.every((way) => a.fix[way] === b.fix[way]),
+  );
 
 /**
  * Assembles and factorises the linear stiffness of a structure.
@@ -149,7 +180,7 @@ const frameworkOf = ({ nodes, members, springs, supports }: Structure): string =
  * Throws a RangeError for input that describes no structure: a member without length, two values for one movement.
  */
 export function prepare(structure: Structure, theory: Theory, like?: Prepared): Preparation {
-  const known = like && frameworkOf(like.structure) === frameworkOf(structure) ? like : null;
+  const known = like && sameFramework(like.structure, structure) ? like : null;
   const elements = known?.elements ?? prepareElements(structure, theory);
   const axes = elements.map((e) => e.axes);
   const equations = known?.equations ?? numberEquations(structure, axes, orderNodes(structure));
@@ -161,10 +192,11 @@ export function prepare(structure: Structure, theory: Theory, like?: Prepared): 
     turned = k;
     addElementMatrix(stiffness, equations.of, movements, global);
   }
-  addSprings(structure, equations.of, stiffness);
+  const springs = springTerms(structure);
+  addSprings(springs, equations.of, stiffness);
   const factors = factorise(stiffness);
   if (factors.vanished.length > 0 || factors.negative > 0) {
     return { stable: false, freedoms: freedomsOf(structure, equations, factors) };
   }
-  return { stable: true, prepared: { structure, elements, equations, stiffness, factors } };
+  return { stable: true, prepared: { structure, elements, equations, springs, stiffness, factors } };
 }

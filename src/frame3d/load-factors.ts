@@ -97,7 +97,7 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number, n
     const pw = w.slice();
     problem.solve(w);
     const before = Math.sqrt(Math.max(0, dot(w, pw)));
-    const row = new Float64Array(limit);
+    const row = new Float64Array(V.length);
     orthogonalise(w, pw, row);
     H.push(row);
     next = { v: w, p: pw };

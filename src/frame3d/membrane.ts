@@ -159,12 +159,15 @@ function addSkin(
 }
 
 /** y += K_m x out of the plane, the unknowns of either numbered from `from`. */
-export function addSkinProduct({ tied, skin }: Membrane, from: number, x: Float64Array, y: Float64Array): void {
+export function skinProduct({ tied, skin }: Membrane, from: number): (x: Float64Array, y: Float64Array) => void {
   const border = new Float64Array(tied.length);
   const pushed = new Float64Array(tied.length);
-  for (let n = 0; n < tied.length; n++) border[n] = x[tied[n]! - from]!;
-  addProduct(skin, border, pushed);
-  for (let n = 0; n < tied.length; n++) y[tied[n]! - from]! += pushed[n]!;
+  return (x, y) => {
+    for (let n = 0; n < tied.length; n++) border[n] = x[tied[n]! - from]!;
+    pushed.fill(0);
+    addProduct(skin, border, pushed);
+    for (let n = 0; n < tied.length; n++) y[tied[n]! - from]! += pushed[n]!;
+  };
 }
 
 /** y += K_m x in the plane, the unknowns of either numbered from `from`. */

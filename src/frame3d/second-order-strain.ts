@@ -1,20 +1,30 @@
 import type { Element, Prepared } from './assemble.js';
-import { springTerms } from './assemble.js';
 import { vectorToGlobal, vectorToLocal } from './element-axes.js';
 import { shapes } from './geometric-stiffness.js';
 import { midTwistStiffness } from './mid-twist.js';
 import { addProduct, dotSegments, solveFactored } from './profile-matrix.js';
 import { product12, spreadUnknowns } from './solve.js';
 
+/** Room for one element at a time. */
+interface Scratch {
+  readonly global: Float64Array;
+  readonly nodal: Float64Array;
+  readonly s: Float64Array;
+  readonly f: Float64Array;
+}
+
 /**
  * In-plane end movements that a movement out of the plane makes in a member at the second order: whatever its end
  * forces f, their energy in that movement (`memberGeometricStiffness`, `midTwistPush`) is f times these. Each is the
  * energy of one stress resultant by itself: N and V_y work on the ends' parting, the two moments on their turns.
  */
-function secondOrderEnds({ axes, movements, G }: Element, u: Float64Array, midTwist: number): Float64Array {
+function secondOrderEnds(
+  { axes, movements, G }: Element,
+  u: Float64Array,
+  midTwist: number,
+  { global, nodal, s: ends }: Scratch,
+): Float64Array {
   const { length: L, R } = axes;
-  const global = new Float64Array(12);
-  const nodal = new Float64Array(12);
   for (let r = 0; r < 12; r++) global[r] = u[movements[r]!]!;
   vectorToLocal(global, R, nodal);
   const e = G ? product12(G, nodal, false) : nodal;
@@ -37,14 +47,14 @@ function secondOrderEnds({ axes, movements, G }: Element, u: Float64Array, midTw
     momentI += (1 - s) * turned;
     momentJ += s * turned;
   }
-  const s = new Float64Array(12);
-  s[0] = -axial / 2;
-  s[6] = axial / 2;
-  s[1] = -shear / 2;
-  s[7] = shear / 2;
-  s[5] = -momentI;
-  s[11] = momentJ;
-  return s;
+  ends.fill(0);
+  ends[0] = -axial / 2;
+  ends[6] = axial / 2;
+  ends[1] = -shear / 2;
+  ends[7] = shear / 2;
+  ends[5] = -momentI;
+  ends[11] = momentJ;
+  return ends;
 }
 
 /**
@@ -69,10 +79,17 @@ export interface LargeMovement {
  * Zero for a rigid movement.
  */
 export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovement {
-  const { elements, equations, structure, stiffness, factors } = prepared;
+  const { elements, equations, springs, structure, stiffness, factors } = prepared;
   const u = spreadUnknowns(prepared, x);
   const b = new Float64Array(equations.count);
   const pushed = new Float64Array(12);
+  const [global, nodal, s, f] = [
+    new Float64Array(12),
+    new Float64Array(12),
+    new Float64Array(12),
+    new Float64Array(12),
+  ];
+  const scratch: Scratch = { global, nodal, s, f };
   let energy = 0;
   const turnOf = (i: number, j: number): number => (u[6 * i + 3]! * u[6 * j + 4]! - u[6 * i + 4]! * u[6 * j + 3]!) / 2;
   /**
@@ -85,15 +102,15 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   elements.forEach((element, e) => {
     const midTwist = x[equations.count + e] ?? 0;
     twisted += midTwistStiffness(structure.members[e]!, element.axes.length) * midTwist * midTwist;
-    const s = secondOrderEnds(element, u, midTwist);
+    const s = secondOrderEnds(element, u, midTwist, scratch);
     s[5]! += turned[element.movements[0]! / 6]!;
     s[11]! += turned[element.movements[6]! / 6]!;
-    const f = product12(element.k, s, false);
+    const f = product12(element.k, s, false, scratch.f);
     energy += dotSegments(f, 0, s, 0, 12) / 2;
     vectorToGlobal(f, element.axes.R, pushed);
     for (let r = 0; r < 12; r++) push(element.movements[r]!, -pushed[r]!);
   });
-  for (const { a, b: other, c, k } of springTerms(structure)) {
+  for (const { a, b: other, c, k } of springs) {
     if (a % 6 !== 5 || c !== a) continue;
     const [i, j] = [(a - 5) / 6, (other - 5) / 6];
     const turn = turnOf(i, j) + turned[i]! - turned[j]!;

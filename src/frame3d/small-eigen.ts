@@ -9,12 +9,22 @@ const negligible = 1e-11;
 
 /** Cyclic Jacobi rotations on a copy of the first n × n entries of `rows`; converges for every symmetric matrix. */
 export function symmetricEigen(rows: readonly Float64Array[], n: number): SmallEigen {
-  const a = Array.from({ length: n }, (_, i) =>
-    Float64Array.from({ length: n }, (_, j) => (j <= i ? rows[i]![j]! : rows[j]![i]!)),
-  );
-  const v = Array.from({ length: n }, (_, i) => Float64Array.from({ length: n }, (_, j) => (i === j ? 1 : 0)));
+  const entries = new Float64Array(2 * n * n);
+  const a: Float64Array[] = [];
+  const v: Float64Array[] = [];
   let size = 0;
-  for (const row of a) for (const x of row) size = Math.max(size, Math.abs(x));
+  for (let i = 0; i < n; i++) {
+    const row = entries.subarray(i * n, (i + 1) * n);
+    for (let j = 0; j < n; j++) {
+      const x = j <= i ? rows[i]![j]! : rows[j]![i]!;
+      row[j] = x;
+      size = Math.max(size, Math.abs(x));
+    }
+    a.push(row);
+    const own = entries.subarray((n + i) * n, (n + i + 1) * n);
+    own[i] = 1;
+    v.push(own);
+  }
   for (let round = 0; round < 60; round++) {
     let turned = false;
     for (let p = 0; p < n; p++) {

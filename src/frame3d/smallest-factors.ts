@@ -1,6 +1,6 @@
 import { smallestLoadFactors } from './load-factors.js';
 import type { Direction, LoadFactor, StabilityProblem } from './load-factors.js';
-import { addSkinProduct, addThreadProduct } from './membrane.js';
+import { addThreadProduct, skinProduct } from './membrane.js';
 import { addProduct, factorise, partOf, solveFactored } from './profile-matrix.js';
 import type { SecondOrder, StretchedFrame } from './stretched-frame.js';
 import { tangentInPlane, tangentOutOfPlane } from './tangent.js';
@@ -20,6 +20,7 @@ export function outOfPlaneProblem(frame: StretchedFrame, second: SecondOrder): S
   const factors = factorsWithin(frame, from, to);
   const geometric = partOf(second.geometric, from, to);
   const { at, unknowns, pushes, k } = second.midTwists;
+  const addSkin = skinProduct(second.membrane, from);
   return {
     n: count + k.length,
     solve: (b) => {
@@ -28,7 +29,7 @@ export function outOfPlaneProblem(frame: StretchedFrame, second: SecondOrder): S
     },
     addProduct: (x, y) => {
       addProduct(geometric, x, y);
-      addSkinProduct(second.membrane, from, x, y);
+      addSkin(x, y);
       for (let e = 0; e < k.length; e++) {
         let pushed = 0;
         const twist = x[count + e]!;
@@ -81,7 +82,9 @@ function directionOf(
 function standsInPlane(frame: StretchedFrame, second: SecondOrder, factor: number): boolean {
   const { from, to } = frame.inPlane;
   const stiffness = partOf(frame.prepared.stiffness, from, to);
-  const values = stiffness.values.map((k, v) => k + factor * second.geometric.values[v]!);
+  const values = stiffness.values.slice();
+  const { values: added } = second.geometric;
+  for (let v = 0; v < values.length; v++) values[v]! += factor * added[v]!;
   const alone = factorise({ ...stiffness, values }, true);
   if (alone.negative === 0 && alone.vanished.length === 0) return true;
   return tangentInPlane(frame, second, factor).negative === 0;

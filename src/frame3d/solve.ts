@@ -2,7 +2,7 @@ import { directions, timoshenko } from './structure.js';
 import type { Direction, Loads, Structure, Theory } from './structure.js';
 import { addUniformLoad } from './element-stiffness.js';
 import { vectorToGlobal, vectorToLocal } from './element-axes.js';
-import { prepare, springTerms } from './assemble.js';
+import { prepare } from './assemble.js';
 import type { Element, Prepared } from './assemble.js';
 import type { Freedom } from './freedoms.js';
 import { solveFactored } from './profile-matrix.js';
@@ -22,9 +22,21 @@ export type FrameAnswer =
   | { readonly stable: true; readonly solution: FrameSolution }
   | { readonly stable: false; readonly freedoms: readonly Freedom[] };
 
-/** m v, or mᵀ v, of twelve. */
-export function product12(m: Float64Array, v: Float64Array, transposed: boolean): Float64Array {
-  const out = new Float64Array(12);
+/** As many vectors of twelve, side by side in one array: far cheaper than as many arrays. */
+export function twelves(count: number): Float64Array[] {
+  const all = new Float64Array(12 * count);
+  const each: Float64Array[] = [];
+  for (let at = 0; at < all.length; at += 12) each.push(all.subarray(at, at + 12));
+  return each;
+}
+
+/** m v, or mᵀ v, of twelve, into `out`, which may not be v. */
+export function product12(
+  m: Float64Array,
+  v: Float64Array,
+  transposed: boolean,
+  out: Float64Array = new Float64Array(12),
+): Float64Array {
   for (let i = 0; i < 12; i++) {
     let sum = 0;
     for (let j = 0; j < 12; j++) sum += (transposed ? m[j * 12 + i]! : m[i * 12 + j]!) * v[j]!;
@@ -36,9 +48,10 @@ export function product12(m: Float64Array, v: Float64Array, transposed: boolean)
 /** Local equivalent end loads of every member, releases condensed. */
 function memberLoadVectors(prepared: Prepared, loads: Loads): (Float64Array | null)[] {
   const vectors: (Float64Array | null)[] = prepared.elements.map(() => null);
+  const free = twelves(loads.members.length);
   for (const load of loads.members) {
     const { axes, phi } = prepared.elements[load.member]!;
-    const f = (vectors[load.member] ??= new Float64Array(12));
+    const f = (vectors[load.member] ??= free.pop()!);
     addUniformLoad(load, axes.R, axes.length, phi, f);
   }
   return vectors.map((f, e) => {
@@ -47,15 +60,23 @@ function memberLoadVectors(prepared: Prepared, loads: Loads): (Float64Array | nu
   });
 }
 
-/** Forces on the element's ends in local axes: k u − equivalent load. */
-function endForcesOf(element: Element, u: Float64Array, f: Float64Array | null): Float64Array {
-  const global = new Float64Array(12);
-  const local = new Float64Array(12);
-  for (let r = 0; r < 12; r++) global[r] = u[element.movements[r]!]!;
-  vectorToLocal(global, element.axes.R, local);
-  const forces = product12(element.k, local, false);
-  if (f) for (let r = 0; r < 12; r++) forces[r]! -= f[r]!;
-  return forces;
+/** Forces on the ends of every element in local axes: k u − equivalent load. */
+function endForcesOf(
+  elements: readonly Element[],
+  u: Float64Array,
+  vectors: readonly (Float64Array | null)[] | null,
+): readonly Float64Array[] {
+  const all = twelves(elements.length);
+  const [global, local] = [new Float64Array(12), new Float64Array(12)];
+  elements.forEach(({ movements, axes, k }, e) => {
+    const forces = all[e]!;
+    for (let r = 0; r < 12; r++) global[r] = u[movements[r]!]!;
+    vectorToLocal(global, axes.R, local);
+    product12(k, local, false, forces);
+    const f = vectors?.[e];
+    if (f) for (let r = 0; r < 12; r++) forces[r]! -= f[r]!;
+  });
+  return all;
 }
 
 /** Movements of every node from the unknowns `x`, prescribed ones at rest. */
@@ -68,7 +89,7 @@ export function spreadUnknowns(prepared: Prepared, x: Float64Array): Float64Arra
 
 /** Solves a prepared structure under loads and its prescribed movements. */
 export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
-  const { structure, elements, equations } = prepared;
+  const { structure, elements, equations, springs } = prepared;
   const { of, prescribed, shared } = equations;
   const vectors = memberLoadVectors(prepared, loads);
 
@@ -94,14 +115,14 @@ export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
   solveFactored(prepared.factors, x);
   const u = spreadUnknowns(prepared, x);
   for (let m = 0; m < u.length; m++) if (of[m]! < 0) u[m] = prescribed[m]!;
-  const endForces = elements.map((element, e) => endForcesOf(element, u, vectors[e] ?? null));
+  const endForces = endForcesOf(elements, u, vectors);
 
   const held = new Float64Array(of.length);
   elements.forEach((element, e) => {
     vectorToGlobal(endForces[e]!, element.axes.R, scratch);
     for (let r = 0; r < 12; r++) held[shared[element.movements[r]!]!]! += scratch[r]!;
   });
-  for (const { a, b, c, d, k } of springTerms(structure)) {
+  for (const { a, b, c, d, k } of springs) {
     const force = k * (u[c]! - u[d]!);
     held[shared[a]!]! += force;
     held[shared[b]!]! -= force;
@@ -120,12 +141,12 @@ export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
 function addPrescribed(prepared: Prepared, pushed: Float64Array): void {
   const { prescribed } = prepared.equations;
   const global = new Float64Array(12);
-  for (const element of prepared.elements) {
-    const forces = endForcesOf(element, prescribed, null);
-    vectorToGlobal(forces, element.axes.R, global);
-    for (let r = 0; r < 12; r++) pushed[element.movements[r]!]! -= global[r]!;
-  }
-  for (const { a, b, c, d, k } of springTerms(prepared.structure)) {
+  const forces = endForcesOf(prepared.elements, prescribed, null);
+  prepared.elements.forEach(({ axes, movements }, e) => {
+    vectorToGlobal(forces[e]!, axes.R, global);
+    for (let r = 0; r < 12; r++) pushed[movements[r]!]! -= global[r]!;
+  });
+  for (const { a, b, c, d, k } of prepared.springs) {
     const force = k * (prescribed[c]! - prescribed[d]!);
     pushed[a]! -= force;
     pushed[b]! += force;

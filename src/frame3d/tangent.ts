@@ -32,19 +32,27 @@ export function tangentOutOfPlane(frame: StretchedFrame, second: SecondOrder, sh
   const { outOfPlane: half } = frame;
   const { place, from } = half;
   const target = frameTangent(frame, second, half, share);
+  const { start, values } = target;
   const { tied, skin } = second.membrane;
-  for (let r = 0; r < tied.length; r++) {
-    const row = place[tied[r]! - from]!;
+  const rows = tied.map((unknown) => place[unknown - from]!);
+  for (let r = 0; r < rows.length; r++) {
+    const row = rows[r]!;
     const at = skin.start[r]!;
-    for (let c = 0; c <= r; c++) addEntry(target, row, place[tied[c]! - from]!, share * skin.values[at + c]!);
+    for (let c = 0; c <= r; c++) {
+      const column = rows[c]!;
+      values[row >= column ? start[row]! + column : start[column]! + row]! += share * skin.values[at + c]!;
+    }
   }
   const { at, unknowns, pushes, k } = second.midTwists;
   for (let e = 0; e < k.length; e++) {
     const softer = (-share * share) / k[e]!;
     for (let p = at[e]!; p < at[e + 1]!; p++) {
       const row = place[unknowns[p]! - from]!;
-      for (let q = at[e]!; q <= p; q++)
-        addEntry(target, row, place[unknowns[q]! - from]!, softer * pushes[p]! * pushes[q]!);
+      for (let q = at[e]!; q <= p; q++) {
+        const column = place[unknowns[q]! - from]!;
+        const value = softer * pushes[p]! * pushes[q]!;
+        values[row >= column ? start[row]! + column : start[column]! + row]! += value;
+      }
     }
   }
   return factorise(target, true);
@@ -79,14 +87,16 @@ export function tangentOf(frame: StretchedFrame, second: SecondOrder | null): Ta
     { half: frame.inPlane, factors: tangentInPlane(frame, second, 1) },
     { half: frame.outOfPlane, factors: tangentOutOfPlane(frame, second, 1) },
   ];
+  const placed = new Float64Array(Math.max(...halves.map(({ half }) => half.to - half.from)));
   const solve = (b: Float64Array): void => {
     for (const { half, factors } of halves) {
-      const own = b.subarray(half.from, half.to);
-      if (own.every((value) => value === 0)) continue;
-      const placed = new Float64Array(own.length);
-      for (let i = 0; i < own.length; i++) placed[half.place[i]!] = own[i]!;
+      const { from, to, place } = half;
+      let first = from;
+      while (first < to && b[first] === 0) first++;
+      if (first === to) continue;
+      for (let i = from; i < to; i++) placed[place[i - from]!] = b[i]!;
       solveFactored(factors, placed);
-      for (let i = 0; i < own.length; i++) own[i] = placed[half.place[i]!]!;
+      for (let i = from; i < to; i++) b[i] = placed[place[i - from]!]!;
     }
   };
   return { stands: halves.every(({ factors: f }) => f.negative === 0 && f.vanished.length === 0), solve };

@@ -1,3 +1,5 @@
+import { once } from '../base/once.js';
+import { remembered } from '../base/remembered.js';
 import { equilibriumMoisture_pct } from '../mechanics/moisture/equilibrium.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import { warpAssumptions } from './assumptions.js';
@@ -41,21 +43,24 @@ export function boardState(model: Model): BoardState {
   return { drying_pct: Math.max(0, lumber.moisture_pct - settled_pct), assumptions: warpAssumptions(model.shelf) };
 }
 
-const known = new WeakMap<
-  Solution,
-  { readonly model: Model; readonly settings: FactSettings; readonly risk: WarpRisk | null }
->();
+interface Asked {
+  readonly model: Model;
+  readonly settings: FactSettings;
+  readonly risk: WarpRisk | null;
+}
+
+/** What was asked last of a solution. */
+const lastOf = remembered((_: Solution): { asked: Asked | null } => ({ asked: null }));
 
 /**
  * Natural warp in closed form; null when a bar of the flat frame bows sideways at working pull. Facts, sections and
  * what-ifs ask it of one audit: it is worked out once.
  */
 export function assessWarp(model: Model, solution: Solution, settings: FactSettings): WarpRisk | null {
-  const before = known.get(solution);
-  if (before !== undefined && before.model === model && before.settings === settings) return before.risk;
-  const risk = workOut(model, solution, settings);
-  known.set(solution, { model, settings, risk });
-  return risk;
+  const last = lastOf(solution);
+  if (last.asked === null || last.asked.model !== model || last.asked.settings !== settings)
+    last.asked = { model, settings, risk: workOut(model, solution, settings) };
+  return last.asked.risk;
 }
 
 function workOut(model: Model, solution: Solution, settings: FactSettings): WarpRisk | null {
@@ -63,6 +68,8 @@ function workOut(model: Model, solution: Solution, settings: FactSettings): Warp
   if (frame === null) return null;
   const terms = warpTerms(barWarps(model, boardState(model)), frame.influence);
   const lift = liftRisk(terms, frame.growth);
+  const causes = once(() => liftCauses(terms));
+  const crook = once(() => barRisk(terms, 'crook'));
   const soft = grownLift(lift.unpulled, softBoards(lift.growth, model));
   return {
     terms,
@@ -70,8 +77,12 @@ function workOut(model: Model, solution: Solution, settings: FactSettings): Warp
     lift,
     lift_chance: liftChance(lift, settings.corner_lift_limit_mm),
     lift_chance_soft: liftChance(soft, settings.corner_lift_limit_mm),
-    causes: liftCauses(terms),
+    get causes() {
+      return causes();
+    },
     bow: barRisk(terms, 'bow'),
-    crook: barRisk(terms, 'crook'),
+    get crook() {
+      return crook();
+    },
   };
 }

@@ -1,4 +1,5 @@
 import { barNames, type BarName } from '../base/names.js';
+import { remembered } from '../base/remembered.js';
 import type { Influence } from '../model/frame-results.js';
 import type { BarWarp } from './spread.js';
 
@@ -33,14 +34,17 @@ export function warpTerms(warps: readonly BarWarp[], influences: readonly Influe
       sd_per_m: Math.sqrt(warp.chosen_var + warp.reading_var + warp.drying_var),
       lift: influence.corner_lift * per_m,
       bow: perMetre(influence.bar_bow),
-      crook: perMetre(influence.bar_crook),
+      get crook() {
+        return perMetre(influence.bar_crook);
+      },
     };
   });
 }
 
-function perMetre(lines: Readonly<Record<BarName, Float64Array>>): Record<BarName, Float64Array> {
-  return Object.fromEntries(barNames.map((bar) => [bar, lines[bar].map((value) => value * per_m)])) as Record<
-    BarName,
-    Float64Array
-  >;
-}
+const perMetre = remembered(
+  (lines: Readonly<Record<BarName, Float64Array>>) =>
+    Object.fromEntries(barNames.map((bar) => [bar, lines[bar].map((value) => value * per_m)])) as Record<
+      BarName,
+      Float64Array
+    >,
+);

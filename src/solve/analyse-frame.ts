@@ -1,3 +1,4 @@
+import { remembered } from '../base/remembered.js';
 import {
   eulerBernoulli,
   prepare,
@@ -119,11 +120,10 @@ function makeStatics(shape: FrameShape, extra: readonly PointForce[], options: F
 function kept<Ready>(
   made: (shape: FrameShape, options: FrameOptions) => Ready,
 ): (shape: FrameShape, options: FrameOptions) => Ready {
-  const known = new WeakMap<FrameShape, Map<string, Ready>>();
+  const madeOf = remembered((_: FrameShape) => new Map<string, Ready>());
   return (shape, options) => {
+    const ready = madeOf(shape);
     const key = `${options.mesh} ${options.shear ?? true}`;
-    let ready = known.get(shape);
-    if (!ready) known.set(shape, (ready = new Map()));
     let frame = ready.get(key);
     if (!frame) ready.set(key, (frame = made(shape, options)));
     return frame;

@@ -1,3 +1,4 @@
+import { once } from '../base/once.js';
 import { spreadUnknowns } from '../frame3d/index.js';
 import type { Prepared, Tangent } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
@@ -29,6 +30,11 @@ const liftOf = (mesh: FrameMesh): number => 6 * mesh.corners['top-right'] + 2;
 
 /** No departure at any of the stations: what bends in the plane leaves it nowhere, and the other way. */
 const none = new Float64Array(influenceSteps + 1);
+const nowhere = perBar(() => none);
+
+/** How each bar departs inward from its chord. */
+const crookOf = (mesh: FrameMesh, u: Float64Array) =>
+  perBar((bar) => departures(mesh.bars[bar], u, 'plane', stations).map((v) => inwardSign[bar] * v));
 
 /**
  * Influence numbers on the tangent stiffness at a pull, one factorisation for all; null when that stiffness is not
@@ -53,15 +59,25 @@ export function readInfluence(mesh: FrameMesh, prepared: Prepared, tangent: Tang
   const kinds: readonly WarpKind[] = ['twist', 'out', 'plane'];
   return [...Object.values(mesh.bars), ...mesh.crossbars].flatMap((member) =>
     kinds.map((kind): Influence => {
+      if (kind === 'plane') {
+        const crook = once(() => crookOf(mesh, solveFor(member, kind)));
+        return {
+          member: member.name,
+          kind,
+          corner_lift: 0,
+          bar_bow: nowhere,
+          get bar_crook() {
+            return crook();
+          },
+        };
+      }
       const u = solveFor(member, kind);
       return {
         member: member.name,
         kind,
         corner_lift: u[liftOf(mesh)]!,
-        bar_bow: perBar((bar) => (kind === 'plane' ? none : departures(mesh.bars[bar], u, 'out', stations))),
-        bar_crook: perBar((bar) =>
-          kind === 'plane' ? departures(mesh.bars[bar], u, 'plane', stations).map((v) => inwardSign[bar] * v) : none,
-        ),
+        bar_bow: perBar((bar) => departures(mesh.bars[bar], u, 'out', stations)),
+        bar_crook: nowhere,
       };
     }),
   );

@@ -1,4 +1,5 @@
 import { spokenName } from '../base/names.js';
+import { once } from '../base/once.js';
 import { largeMovement, spreadUnknowns } from '../frame3d/index.js';
 import type { LoadFactor, Prepared } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
@@ -102,11 +103,9 @@ function modeLines(mesh: FrameMesh, u: Float64Array): ModeLine[] {
   }));
 }
 
-/** The first propeller among the modes found, its mode scaled to unit lift of the free corner. */
-function readPropeller(mesh: FrameMesh, prepared: Prepared, found: readonly LoadFactor[]): Propeller | null {
+/** A propeller, its mode scaled to unit lift of the free corner. */
+function readPropeller(mesh: FrameMesh, prepared: Prepared, lifting: LoadFactor): Propeller {
   const free = prepared.equations.of[6 * mesh.corners['top-right'] + 2]!;
-  const lifting = found.find(({ mode }) => nameMode(mesh, spreadUnknowns(prepared, mode)).mode === 'propeller');
-  if (lifting === undefined) return null;
   const { k, E4 } = largeMovement(
     prepared,
     lifting.mode.map((v) => v / lifting.mode[free]!),
@@ -140,14 +139,18 @@ export function readStability(
   const u = spreadUnknowns(prepared, first.mode);
   const { mode, words, moves } = nameMode(mesh, u);
   const other = next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)) : null;
+  const lifting = mode === 'propeller' ? first : other?.mode === 'propeller' ? next : undefined;
+  const shape = once(() => modeLines(mesh, u));
   const stability: Stability = {
     load_factor: first.factor,
     second_factor: next?.factor ?? null,
     mode,
     mode_words: words,
     second_mode_words: other?.words ?? null,
-    mode_shape: modeLines(mesh, u),
-    propeller: wanted > 1 ? readPropeller(mesh, prepared, found) : null,
+    get mode_shape() {
+      return shape();
+    },
+    propeller: wanted > 1 && lifting !== undefined ? readPropeller(mesh, prepared, lifting) : null,
   };
   return {
     stability,

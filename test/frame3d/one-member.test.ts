@@ -1,4 +1,5 @@
 /** One member by itself, its movements and forces given outright: what is made of its matrices is worked out again with whole matrices. */
+import { springTerms } from '../../src/frame3d/assemble.js';
 import { Matrix, inverse } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
 import { eulerBernoulli, largeMovement, timoshenko } from '../../src/frame3d/index.js';
@@ -42,7 +43,7 @@ function alone({ G = null, held = [], springs = [], more = 0, k = memberStiffnes
   const nodes = Array.from({ length: 2 + more }, (_, n) => ({ id: `${n}`, x: n, y: 0, z: 0 }));
   const structure: Structure = { nodes, members: [member], springs, supports: [] };
   const element = { axes: { length: L, R }, phi: { y: 0, z: 0 }, k, G, movements: Int32Array.from({ length: 12 }, (_, m) => m) };
-  return { structure, elements: [element], equations: { count, of, prescribed: new Float64Array(of.length), shared: of, first: new Int32Array(count), groups: [] }, stiffness, factors: factorise(stiffness) };
+  return { structure, elements: [element], equations: { count, of, prescribed: new Float64Array(of.length), shared: of, first: new Int32Array(count), groups: [] }, springs: springTerms(structure), stiffness, factors: factorise(stiffness) };
 }
 
 describe('a member that lets go of some turns at its ends', () => {

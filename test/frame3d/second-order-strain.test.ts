@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { evenGive } from '../../src/base/joint-give.js';
 import { numberEquations } from '../../src/frame3d/equations.js';
 import { emptyProfile, factorise } from '../../src/frame3d/profile-matrix.js';
-import { addElementMatrix, prepare } from '../../src/frame3d/assemble.js';
+import { springTerms, addElementMatrix, prepare } from '../../src/frame3d/assemble.js';
 import { toGlobal } from '../../src/frame3d/element-axes.js';
 import { largeMovement, timoshenko } from '../../src/frame3d/index.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
@@ -43,7 +43,7 @@ describe('energy of a large movement out of the plane', () => {
       x[equations.of[6 * n + 3]!] = a;
       x[equations.of[6 * n + 4]!] = b;
     });
-    const prepared = { structure: free, elements, equations, stiffness, factors: factorise(stiffness) };
+    const prepared = { structure: free, elements, equations, springs: springTerms(free), stiffness, factors: factorise(stiffness) };
     const rigid = largeMovement(prepared, x);
     // The same movement with the plane clamped: what the in-plane solution has to take away.
     const clamped = largeMovement({ ...prepared, factors: { ...prepared.factors, inverse: new Float64Array(equations.count) } }, x);

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { prepareStretched, secondOrder, solvePrepared, tangentOf, timoshenko } from '../../src/frame3d/index.js';
 import { edgeShares } from '../../src/frame3d/edge-shares.js';
-import { addSkinProduct, addThreadProduct, borderUnknowns } from '../../src/frame3d/membrane.js';
+import { addThreadProduct, borderUnknowns, skinProduct } from '../../src/frame3d/membrane.js';
 import type { Membrane } from '../../src/frame3d/membrane.js';
 import { addEntry, addProduct, dotSegments, emptyProfile, factorise, partOf, solveFactored } from '../../src/frame3d/profile-matrix.js';
 import { threadsUnder } from '../../src/frame3d/threads.js';
@@ -58,7 +58,7 @@ describe('what skin and threads push, on unknowns numbered from any one', () => 
     const skin = emptyProfile(new Int32Array(2));
     for (const [i, j, value] of [[0, 0, 2], [1, 0, 3], [1, 1, 5]] as const) addEntry(skin, i, j, value);
     const y = Float64Array.of(1, 1, 1);
-    addSkinProduct({ tied: Int32Array.of(6, 4), skin, threads: [] }, 4, Float64Array.of(10, 99, 20), y);
+    skinProduct({ tied: Int32Array.of(6, 4), skin, threads: [] }, 4)(Float64Array.of(10, 99, 20), y);
     expect([...y]).toEqual([1 + 3 * 20 + 5 * 10, 1, 1 + 2 * 20 + 3 * 10]);
   });
 
@@ -155,7 +155,7 @@ describe('both halves of a frame with its skin', () => {
       const y = new Float64Array(equations.count);
       addProduct(stiffness, x, y);
       addProduct(second.geometric, x, y);
-      addSkinProduct(second.membrane, 0, x, y);
+      skinProduct(second.membrane, 0)(x, y);
       addThreadProduct(second.membrane, 0, x, y);
       // The twist between nodes settles by itself: c (push · x)/k less.
       const { at, unknowns, pushes, k } = second.midTwists;

@@ -1,7 +1,7 @@
 /** The skin of a frame against what it should be: closed forms, and a fine grid of bilinear quadrilaterals with its inside eliminated. */
 import { describe, expect, it } from 'vitest';
 import type { Equations } from '../../src/frame3d/equations.js';
-import { addSkinProduct, buildMembrane } from '../../src/frame3d/membrane.js';
+import { buildMembrane, skinProduct } from '../../src/frame3d/membrane.js';
 import type { MembraneBorder } from '../../src/frame3d/membrane-border.js';
 import { addEntry, emptyProfile, factorise, solveFactored } from '../../src/frame3d/profile-matrix.js';
 import { quadStiffness } from '../../src/frame3d/skin-energy.js';
@@ -47,7 +47,7 @@ function energyOf(shape: Shape, tension: Tension, parts: number): number {
     x[equations.of[6 * node + 4]!] = -(shape(px + step, py) - shape(px - step, py)) / (2 * step);
   }
   const y = new Float64Array(equations.count);
-  addSkinProduct(buildMembrane(border, tension, equations), 0, x, y);
+  skinProduct(buildMembrane(border, tension, equations), 0)(x, y);
   return x.reduce((sum, value, i) => sum + (value * y[i]!) / 2, 0);
 }
 
