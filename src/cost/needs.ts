@@ -1,3 +1,4 @@
+import { spokenName } from '../base/names.js';
 import { lipPieces } from '../cutting/pieces/pieces.js';
 import { tilesOf, type Flat } from './cut-sheets.js';
 import { KEYS_PER_CORNER } from '../fit/keyed-sizes.js';
@@ -102,7 +103,7 @@ function glue(model: Model): readonly Need[] {
       measures: [],
       unit: 'ml',
       amount: amount_ml,
-      used_for: sheet.lines.map(({ what }) => what),
+      used_for: sheet.lines.map(({ what }) => spokenName(what)),
       sold,
     },
   ];

@@ -1,6 +1,7 @@
+import { noWarpWords } from '../base/warp-words.js';
 import type { Propeller } from '../model/frame-results.js';
 import type { Model } from '../model/model.js';
-import { folds_reason, settledLift } from '../risk/lift-curve.js';
+import { settledLift } from '../risk/lift-curve.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
 import { declareFacts, known, type FactInput, type FactValue } from './declare.js';
 
@@ -26,7 +27,7 @@ function liftPastCritical(model: Model, propeller: Propeller | null, first: numb
       ? 0
       : settledLift({ pull_share: 1 / (share * propeller.factor), beta_per_mm2: propeller.beta_per_mm2 });
   const { width_mm, height_mm } = model.plan.face;
-  return lift_mm > Math.min(width_mm, height_mm) ? { unknown: folds_reason } : lift_mm;
+  return lift_mm > Math.min(width_mm, height_mm) ? { unknown: noWarpWords.folds } : lift_mm;
 }
 
 const atPeak = ({ model, solution: { peak_propeller, peak_factor } }: FactInput, share: number): FactValue =>

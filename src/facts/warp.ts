@@ -1,12 +1,10 @@
 import { barNames, type BarName } from '../base/names.js';
 import { once } from '../base/once.js';
 import { remembered } from '../base/remembered.js';
-import { assessWarp, past_critical_reason, unstable_reason, type WarpRisk } from '../risk/assess.js';
-import { folds_reason } from '../risk/lift-curve.js';
+import { causeInWords, noWarpWords } from '../base/warp-words.js';
+import { assessWarp, type WarpRisk } from '../risk/assess.js';
 import { bowedFrames, bowP90s, frameLines } from '../risk/natural-bow.js';
 import { declareFacts, known, type FactInput, type FactValue } from './declare.js';
-
-export { warpStory, type WarpStory, type WarpTold } from '../risk/story.js';
 
 const no_samples = 'No samples were asked for.';
 const no_spread = 'The numbers of the shelf give no spread of natural warp that can be worked with.';
@@ -75,19 +73,19 @@ const warpOf = remembered((input: FactInput): Warp => {
 
 /** What the closed form says, or why it says nothing. */
 function told({ risk, spread_known }: Warp, value: (of: WarpRisk) => number | undefined, reason: string): FactValue {
-  if (risk === null) return { unknown: unstable_reason };
+  if (risk === null) return { unknown: noWarpWords['bows-sideways'] };
   return spread_known ? known(value(risk), reason) : { unknown: no_spread };
 }
 
 /** The same of a length that is meaningless where the frame folds up. */
 const liftTold = (warp: Warp, value: (of: WarpRisk) => number): FactValue =>
-  told(warp, (risk) => (warp.folds ? undefined : value(risk)), warp.folds ? folds_reason : no_spread);
+  told(warp, (risk) => (warp.folds ? undefined : value(risk)), warp.folds ? noWarpWords.folds : no_spread);
 
 /** What is known of bows, or why nothing is. */
 function bowTold({ risk, spread_known }: Warp, value: number | null | undefined): FactValue {
-  if (risk === null) return { unknown: unstable_reason };
+  if (risk === null) return { unknown: noWarpWords['bows-sideways'] };
   if (value != null) return known(value, no_spread);
-  return { unknown: risk.frame.past_critical ? past_critical_reason : spread_known ? no_samples : no_spread };
+  return { unknown: risk.frame.past_critical ? noWarpWords['past-critical'] : spread_known ? no_samples : no_spread };
 }
 
 const usually = { source: 'physics', moved_by: 'boards', known_from: 'warp' } as const;
@@ -146,7 +144,7 @@ export const causeFacts = declareFacts(
       const warp = warpOf(input);
       return warp.risk === null
         ? [['frame', { warp, share: 0 }] as const]
-        : warp.risk.causes.map(({ name, share }) => [name, { warp, share }] as const);
+        : warp.risk.causes.map((cause) => [causeInWords(cause), { warp, share: cause.share }] as const);
     },
   },
   usually,
@@ -187,7 +185,7 @@ export const barWarpFacts = declareFacts(
       told(
         warp,
         ({ frame, crook }) => (frame.past_critical ? undefined : crook[bar].p90_mm),
-        warp.risk?.frame.past_critical === true ? past_critical_reason : no_spread,
+        warp.risk?.frame.past_critical === true ? noWarpWords['past-critical'] : no_spread,
       ),
   },
 });

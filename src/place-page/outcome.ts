@@ -1,5 +1,7 @@
+import { capital } from '../base/capital.js';
 import { chanceInWords } from '../base/chance-words.js';
 import { formatLength, formatShare } from '../base/units-format.js';
+import { noWarpWords, readingInWords } from '../base/warp-words.js';
 import type { PileBoard } from '../pile/pile.js';
 import type { PlacedFrame, PlacedPile } from '../place/result.js';
 import { userText } from '../report/clean-text.js';
@@ -38,7 +40,15 @@ function outcome(frame: PlacedFrame, several: boolean, meaning: readonly Block[]
   const mm = (length: number): string => formatLength(length, plan.units);
   const name = several ? [heading(3, frameName(frame))] : [];
   if (lift === null)
-    return [...name, setApart(paragraph(strong('The lift of the corner is unknown.'), ` ${frame.reason ?? ''}`))];
+    return [
+      ...name,
+      setApart(
+        paragraph(
+          strong('The lift of the corner is unknown.'),
+          ` ${frame.reason === null ? '' : noWarpWords[frame.reason]}`,
+        ),
+      ),
+    ];
   const both = bow_chance === null ? 'a lifted corner' : 'a lifted corner or a bowed bar';
   const chance = Math.min(1, lift.chance + (bow_chance ?? 0));
   return [
@@ -82,7 +92,7 @@ export function readingBlocks(frame: PlacedFrame, several: boolean): readonly Bl
       bullets(
         useful.map(
           ({ of, settles }) =>
-            `${of.charAt(0).toUpperCase()}${of.slice(1)} would settle ${formatShare(settles)} of the doubt about the lift that is left.`,
+            `${capital(readingInWords(of))} would settle ${formatShare(settles)} of the doubt about the lift that is left.`,
         ),
       ),
     ];

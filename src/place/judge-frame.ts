@@ -1,4 +1,4 @@
-import { assessWarp, boardState, unstable_reason } from '../risk/assess.js';
+import { assessWarp, boardState } from '../risk/assess.js';
 import { usefulReadings } from '../risk/readings.js';
 import type { MemberBuild, Model } from '../model/model.js';
 import { isRead } from '../pile/pile.js';
@@ -28,7 +28,7 @@ export function judgeFrame(frame: Frame, { places, missing, luck, placed, index 
   const risk = assessWarp(model, frame.solution, frame.settings);
   const shared = { plan: frame.model.plan, copy: frame.copy, places, missing, boards };
   if (risk === null)
-    return { ...shared, lift: null, reason: unstable_reason, bow_chance: null, luck: null, readings: [] };
+    return { ...shared, lift: null, reason: 'bows-sideways', bow_chance: null, luck: null, readings: [] };
   const { mean, sd, p90_mm } = risk.lift;
   return {
     ...shared,

@@ -1,3 +1,4 @@
+import { noWarpWords } from '../base/warp-words.js';
 import type { PlacedFrame, PlacedPile } from './result.js';
 
 /** A placing as plain data, `format: "place/1"`. What cannot be known is null, with its reason. */
@@ -60,7 +61,7 @@ function frameData({
       lift === null
         ? null
         : { mean: lift.mean_mm, sd: lift.sd_mm, chance: lift.chance, limit: lift.limit_mm, p90: lift.p90_mm },
-    ...(reason === null ? {} : { reason }),
+    ...(reason === null ? {} : { reason: noWarpWords[reason] }),
     bow_chance,
     by_luck: luck === null ? null : { mean_chance: luck.mean_chance, error: luck.error, worst_mm: luck.worst_mm },
     missing: missing.map(({ piece, tag }) => ({

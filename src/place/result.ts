@@ -2,6 +2,7 @@ import type { CutPlan } from '../cutting/boards/purchase.js';
 import type { Pile, PileBoard } from '../pile/pile.js';
 import type { Stretch } from '../pile/stretches.js';
 import type { Plan, PlanBoard } from '../plan/plan.js';
+import type { NoWarp } from '../risk/assess.js';
 import type { Reading } from '../risk/readings.js';
 import type { Slot } from './frame.js';
 import type { Luck } from './luck.js';
@@ -40,7 +41,7 @@ export interface PlacedFrame {
   readonly boards: readonly PlanBoard[];
   /** Null when nothing can be said; `reason` then says why. */
   readonly lift: PlacedLift | null;
-  readonly reason: string | null;
+  readonly reason: NoWarp | null;
   /** No more than this is the chance that a bar bows too far. */
   readonly bow_chance: number | null;
   readonly luck: Luck | null;

@@ -1,5 +1,7 @@
+import { causeInWords, noWarpWords } from '../base/warp-words.js';
 import type { Hardware } from '../shelf/shelf.js';
 import type { HangingSheet, Sheets } from '../sheets/sheets.js';
+import { obstacleInWords } from './words/obstacle.js';
 
 /**
  * What the pages tell beyond facts and findings, as plain data: numbers and keys of the shelf, without the sentences.
@@ -22,7 +24,7 @@ export function sheetsData({ cloth, fastenings, glue, hanging, warp, promises }:
     ),
     glue: glue === null ? null : glueData(glue),
     hanging: hanging === null ? null : hangingData(hanging),
-    warp: warp.story === null ? { reason: warp.reason } : warpData(warp.story),
+    warp: warp.story === null ? { reason: noWarpWords[warp.reason] } : warpData(warp.story),
     promises,
   };
 }
@@ -38,9 +40,15 @@ function hangingData({
   stands_out,
   ...numbers
 }: HangingSheet): Record<string, unknown> {
+  const { points } = numbers;
   const key = (one: Hardware | null): string | null => one?.key ?? null;
   return {
     ...numbers,
+    points: {
+      ...points,
+      moved_off: points.moved_off && obstacleInWords(points.moved_off),
+      meets: points.meets.map(obstacleInWords),
+    },
     picked: { hook: key(hook), wire: key(wire), ring: key(ring) },
     held_by: key(held_by),
     ring_hole:
@@ -60,6 +68,6 @@ function warpData(story: NonNullable<Sheets['warp']['story']>): Record<string, u
     chance_soft,
     unpulled,
     growth,
-    causes: causes.map(({ name, share }) => ({ cause: name, share })),
+    causes: causes.map((cause) => ({ cause: causeInWords(cause), share: cause.share })),
   };
 }

@@ -10,6 +10,13 @@ import type { BarName } from '../base/names.js';
 import { barWarps, type BoardState } from './spread.js';
 import { warpTerms, type WarpTerm } from './terms.js';
 
+/**
+ * Why there is no number of natural warp: a bar of the flat frame bows sideways at working pull; the frame is past its
+ * critical pull, where the bow of single bars is not followed; it would lift by more than its shorter side, where the
+ * curve no longer holds.
+ */
+export type NoWarp = 'bows-sideways' | 'past-critical' | 'folds';
+
 /** Everything that can be said of natural warp in closed form. */
 export interface WarpRisk {
   readonly terms: readonly WarpTerm[];
@@ -24,14 +31,6 @@ export interface WarpRisk {
   readonly bow: Readonly<Record<BarName, StationRisk>>;
   readonly crook: Readonly<Record<BarName, StationRisk>>;
 }
-
-/** Why nothing can be said of warp when a bar of the flat frame bows sideways. */
-export const unstable_reason =
-  'At working pull a bar or crossbar of the flat frame already bows sideways, so what natural warp would do cannot be worked out.';
-
-/** Why nothing can be said of the bow of single bars past the critical pull. */
-export const past_critical_reason =
-  'The flat frame is past the pull at which it turns into a propeller; how its bars bow then is not followed.';
 
 /**
  * How far the boards still have to dry in this room, percentage points (the middle of its humidity range), and the

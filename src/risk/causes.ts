@@ -1,28 +1,21 @@
-import { spokenName } from '../base/names.js';
 import type { BoardWarp } from './ply-warp.js';
 import type { WarpTerm } from './terms.js';
 
 /** One cause of the corner lift's uncertainty. */
 export interface Cause {
-  /** In words: `twist of top and bottom as chosen`. */
-  readonly name: string;
   /** Share of the variance of the corner lift; all causes together make 1. */
   readonly share: number;
+  /** Null where small causes of several kinds are put together. */
   readonly from: BoardWarp | null;
   readonly part: CausePart | null;
-  /** Bars and crossbars it comes from. */
+  /** Bars and crossbars it comes from: one, the two opposite bars, or crossbars. */
   readonly members: readonly string[];
 }
 
 /** Where a part of the variance comes from. */
 export type CausePart = 'chosen' | 'reading' | 'drying';
 
-const partWords: Readonly<Record<CausePart, string>> = {
-  chosen: 'as chosen',
-  reading: 'as measured',
-  drying: 'from drying after choosing',
-};
-const parts = Object.keys(partWords) as readonly CausePart[];
+const parts: readonly CausePart[] = ['chosen', 'reading', 'drying'];
 
 /** Causes smaller than this are put together; those smaller still are rounding and left out. */
 const small_share = 0.005;
@@ -50,7 +43,6 @@ export function liftCauses(terms: readonly WarpTerm[]): readonly Cause[] {
   }
   const causes = [...groups.values()]
     .map(({ from, part, members, variance }): Cause => ({
-      name: `${from} of ${inWords(members)} ${partWords[part]}`,
       share: variance / total,
       from,
       part,
@@ -66,20 +58,10 @@ function gatherSmall(causes: readonly Cause[]): readonly Cause[] {
   if (small.length < 2) return causes;
   const share = small.reduce((sum, cause) => sum + cause.share, 0);
   const members = [...new Set(small.flatMap((cause) => cause.members))];
-  return [
-    ...causes.filter((cause) => cause.share >= small_share),
-    { name: 'everything else', share, from: null, part: null, members },
-  ];
+  return [...causes.filter((cause) => cause.share >= small_share), { share, from: null, part: null, members }];
 }
 
 function groupOf(member: string): string {
-  if (member === 'top' || member === 'bottom') return 'level bars';
-  return member === 'left' || member === 'right' ? 'upright bars' : 'crossbars';
-}
-
-function inWords(members: readonly string[]): string {
-  const first = members[0] as string;
-  if (members.length === 1) return spokenName(first);
-  if (groupOf(first) === 'crossbars') return 'the crossbars';
-  return members.join(' and ');
+  if (member === 'top' || member === 'bottom') return 'level';
+  return member === 'left' || member === 'right' ? 'upright' : 'crossbars';
 }

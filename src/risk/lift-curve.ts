@@ -40,10 +40,6 @@ export function unpulledFor({ pull_share, beta_per_mm2 }: LiftCurve, lift_mm: nu
   return lift_mm * (1 - pull_share) + beta_per_mm2 * lift_mm ** 3;
 }
 
-/** Why there is no number for a lift beyond the shorter side of the frame, where the curve no longer holds. */
-export const folds_reason =
-  'The frame would fold up: one corner would leave the wall by more than the shorter side, and no number says how far.';
-
 /** How far a frame of straight boards turns past its critical pull, mm; 0 below it. */
 export function settledLift({ pull_share, beta_per_mm2 }: LiftCurve): number {
   return pull_share > 1 ? Math.sqrt((pull_share - 1) / beta_per_mm2) : 0;

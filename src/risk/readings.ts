@@ -4,10 +4,12 @@ import { liftCauses } from './causes.js';
 import { boardsOf } from './spread.js';
 import type { WarpTerm } from './terms.js';
 
+/** What is read: the moisture of the boards, or the twist of one; `ply` is null where a bar is one board. */
+export type ReadingOf = 'moisture' | { readonly bar: string; readonly ply: number | null };
+
 /** A reading a person could take, and how much of the variance of the corner lift it would settle. */
 export interface Reading {
-  /** In words: `the twist of top, ply 1`. */
-  readonly of: string;
+  readonly of: ReadingOf;
   /**
    * Share of the present variance it takes away, 0..1. For moisture: at most, when the boards turn out to be as dry as
    * the room.
@@ -31,7 +33,7 @@ export function usefulReadings(
   const total = terms.reduce((sum, term) => sum + (term.lift * term.sd_per_m) ** 2, 0);
   if (total === 0) return [];
   const drying = liftCauses(terms).reduce((sum, cause) => sum + (cause.part === 'drying' ? cause.share : 0), 0);
-  const moisture: Reading = { of: 'the moisture of the boards', settles: drying };
+  const moisture: Reading = { of: 'moisture', settles: drying };
   const twists = Object.values(model.bars).flatMap((build) => twistReadings(build, model, terms, assumptions, total));
   const steps = (reading: Reading): number => Math.round(reading.settles / least_step);
   return [moisture, ...twists].filter((reading) => steps(reading) > 0).sort((a, b) => steps(b) - steps(a));
@@ -54,7 +56,7 @@ function twistReadings(
   const left = sd === 0 ? 1 : Math.min(1, (assumptions.reading_twist_rad_per_m / sd) ** 2);
   const settles = (term.lift ** 2 * one_board * (1 - left)) / total;
   return unmeasured.map((ply) => ({
-    of: `the twist of ${build.name}${build.plies > 1 ? `, ply ${ply}` : ''}`,
+    of: { bar: build.name, ply: build.plies > 1 ? ply : null },
     settles,
   }));
 }

@@ -4,20 +4,17 @@ import type { PulledFrame } from './lift-growth.js';
 import { barWarps, type BoardState } from './spread.js';
 import { warpTerms } from './terms.js';
 
+/** Let the boards dry before choosing them, pick them, or both. */
+export type RemedyWay = 'dry' | 'pick' | 'dry-and-pick';
+
 /** Something to do with the boards, the frame staying as it is, and what it does to the corner lift. */
 export interface Remedy {
-  /** As advice, without a full stop. */
-  readonly change: string;
-  /** The same as a thing done, for where the advice stands elsewhere. */
-  readonly done: string;
+  readonly way: RemedyWay;
   readonly lift_p90_mm: number;
   readonly chance: number;
   /** New P90 over the present one. */
   readonly ratio: number;
 }
-
-const pick = 'Pick the boards: sight along each and check it with winding sticks';
-const dry = 'Let the boards dry to the room before choosing them';
 
 /**
  * What handling of the boards alone can do, mildest first, each worked out on the same frame: dry first, pick, both.
@@ -38,22 +35,15 @@ export function boardRemedies(
   const dried: BoardState = { ...state, drying_pct: 0 };
   const wet = state.drying_pct > 0;
   const careless = model.plan.lumber.chosen !== 'picked';
-  const tries: { change: string; done: string; model: Model; state: BoardState }[] = [];
-  if (wet) tries.push({ change: dry, done: 'Boards dried first', model, state: dried });
-  if (careless) tries.push({ change: pick, done: 'Boards picked', model: picked, state });
-  if (wet && careless)
-    tries.push({
-      change: `${dry}, and pick them: sight along each and check it with winding sticks`,
-      done: 'Boards dried first and picked',
-      model: picked,
-      state: dried,
-    });
+  const tries: { way: RemedyWay; model: Model; state: BoardState }[] = [];
+  if (wet) tries.push({ way: 'dry', model, state: dried });
+  if (careless) tries.push({ way: 'pick', model: picked, state });
+  if (wet && careless) tries.push({ way: 'dry-and-pick', model: picked, state: dried });
   return tries
-    .map(({ change, done, model: changed, state: changedState }) => {
+    .map(({ way, model: changed, state: changedState }) => {
       const then = p90(changed, changedState);
       return {
-        change,
-        done,
+        way,
         lift_p90_mm: then.p90_mm,
         chance: then.chance,
         ratio: now.p90_mm === 0 ? 1 : then.p90_mm / now.p90_mm,

@@ -1,9 +1,10 @@
 import { capital } from '../base/capital.js';
 import type { SawAtHand } from '../base/saw.js';
 import { formatLength, formatNumber, formatQuantity, formatShare, formatSize } from '../base/units-format.js';
+import { noWarpWords, readingInWords } from '../base/warp-words.js';
 import { fitsDoor, PICTURE_LIFT, peopleToLift, recommendedLift_kg } from '../mechanics/lifting.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
-import { assessWarp, boardState, unstable_reason } from '../risk/assess.js';
+import { assessWarp, boardState } from '../risk/assess.js';
 import { grownLift } from '../risk/closed-form.js';
 import { usefulReadings, type Reading } from '../risk/readings.js';
 import { shelfNumber } from '../shelf/shelf-number.js';
@@ -93,7 +94,7 @@ function readingsToTake(model: Model, solution: Solution, settings: FactSettings
       reserve,
       say: [
         risk === null
-          ? unstable_reason
+          ? noWarpWords['bows-sideways']
           : 'The working pull turns this flat frame into a propeller whatever its boards, so no reading of them helps.',
         ...joints,
       ],
@@ -122,7 +123,7 @@ function readingsToTake(model: Model, solution: Solution, settings: FactSettings
         then === now
           ? ''
           : `; nine in ten such frames would then stay under ${then} instead of ${now}, if it turns out average`;
-      return `${capital(reading.of)}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner${gain}.`;
+      return `${capital(readingInWords(reading.of))}${reading.alike === 0 ? '' : ` (${reading.alike} other ${reading.alike === 1 ? 'board tells' : 'boards tell'} as much)`}: settles up to ${formatShare(reading.settles)} of the doubt about a lifted corner${gain}.`;
     });
   return {
     best,

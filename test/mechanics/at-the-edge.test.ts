@@ -98,14 +98,14 @@ describe('fastenings', () => {
     const clear = (mm: number, units: 'metric' | 'inch' | null) => clearanceDrill(drills, mm, units)?.label;
     expect([clear(2.6, 'metric'), clear(2.6, 'inch'), clear(2.6, null), clear(3, 'metric'), clear(3.1, 'metric'), clear(3.2, 'inch')]).toEqual(['3 mm', '7/64 in', '7/64 in', '3 mm', '1/8 in', undefined]);
   });
-  it('a planned pilot is told by the drill of that size, else by its millimetres; a clamping screw slips through, a carrying one does not', () => {
+  it('a planned pilot is told by the drill of that size, where there is one; a clamping screw slips through, a carrying one does not', () => {
     const { plan } = demoModel({ face, bars: square });
     const screw = { shank_mm: 3.1, root_mm: 2.5 } as Screw;
     const on = { ...shelf, drills } as Shelf;
     const holes = (role: 'clamp' | 'load' | 'steel', planned: number | null) => screwHoles(screw, 0.42, role, plan, on, planned);
     expect(holes('clamp', null)).toMatchObject({ pilot_rule_mm: expect.closeTo((7 / 8) * 2.5, 12), pilot_mm: 2, pilot_label: '2 mm', pilot_planned: false, clearance: { label: '1/8 in' } });
     expect([holes('steel', null).clearance?.label, holes('load', null).clearance?.label]).toEqual(['1/8 in', '2.5 mm']);
-    expect([holes('clamp', 2.51), holes('clamp', 2.53), holes('clamp', 2.3456)].map(({ pilot_mm, pilot_label, pilot_planned }) => [pilot_mm, pilot_label, pilot_planned])).toEqual([[2.51, '2.5 mm', true], [2.53, '2.53 mm', true], [2.3456, '2.35 mm', true]]);
+    expect([holes('clamp', 2.51), holes('clamp', 2.53), holes('clamp', 2.3456)].map(({ pilot_mm, pilot_label, pilot_planned }) => [pilot_mm, pilot_label, pilot_planned])).toEqual([[2.51, '2.5 mm', true], [2.53, null, true], [2.3456, null, true]]);
     expect(nailHoles(3, 0.42, plan, on)).toEqual({ pilot_rule_mm: 2.25, pilot_mm: 2, pilot_label: '2 mm', pilot_planned: false, clearance: null });
     expect(nailHoles(2, 0.42, plan, on)).toMatchObject({ pilot_rule_mm: 1.5, pilot_mm: null, pilot_label: null });
   });
@@ -153,9 +153,9 @@ describe('glue', () => {
       ['top', 1140, 38, 1], ['bottom', 1140, 38, 1], ['left', 690, 38, 1], ['right', 690, 38, 1], ['crossbar-1', 690 - 76, 19, 1],
     ]);
     const lines = glueLines(model).filter(({ what }) => what !== 'plies');
-    expect(lines.slice(0, 3).map(({ what, count, area_mm2, end_grain }) => [what, count, area_mm2, end_grain])).toEqual([['corners', 4, 38 * 38, true], ['crossbar ends', 2, 76 * 19, true], ['crossbar ends', 2, 38 * 38, true]]);
+    expect(lines.slice(0, 3).map(({ what, count, area_mm2, end_grain }) => [what, count, area_mm2, end_grain])).toEqual([['corners', 4, 38 * 38, true], ['crossbar-ends', 2, 76 * 19, true], ['crossbar-ends', 2, 38 * 38, true]]);
     expect(lines.slice(3)).toEqual([
-      ...Array.from({ length: 4 }, () => ({ what: 'brace ends', count: 2, area_mm2: expect.closeTo(38 * Math.SQRT2 * 38, 9), end_grain: true })),
+      ...Array.from({ length: 4 }, () => ({ what: 'brace-ends', count: 2, area_mm2: expect.closeTo(38 * Math.SQRT2 * 38, 9), end_grain: true })),
       { what: 'lip', count: 2, area_mm2: 5 * (1140 + 690), end_grain: false },
     ]);
     const corner = (cut: string) => glueLines(demoModel({ face, bars: { stock: 'board-19x64', lay: 'flat' }, corners: { cut } })).map(({ count, area_mm2, end_grain }) => [count, Math.round(area_mm2 * 1000) / 1000, end_grain]);
@@ -309,46 +309,46 @@ it('a wire from inside comes nearer to the wall on its way to the hook: a level 
 });
 
 describe('what corners put on the bars, as boxes from the left or bottom end', () => {
-  const on = (model: Model, kind: string) => cornerParts(model).filter((one) => one.kind === kind).map(({ bar, what, along_mm, across_mm, deep_mm, keep_mm }) => ({ bar, what, along_mm, across_mm, deep_mm, keep_mm }));
+  const on = (model: Model, kind: string) => cornerParts(model).filter((one) => one.kind === kind).map(({ bar, of, along_mm, across_mm, deep_mm, keep_mm }) => ({ bar, of, along_mm, across_mm, deep_mm, keep_mm }));
   /** From the outside corner, for each bar of each corner in the order they are told. */
   const places = (from: number, to: number): readonly (readonly [string, string, number, number])[] =>
     (['top-left', 'top-right', 'bottom-left', 'bottom-right'] as const).flatMap((corner) => {
       const [level, upright] = corner.split('-') as [string, string];
       const span = (far: boolean, length: number): [number, number] => (far ? [length - to, length - from] : [from, to]);
-      return [[corner.replace('-', ' '), level, ...span(upright === 'right', 1140)], [corner.replace('-', ' '), upright, ...span(level === 'top', 690)]] as const;
+      return [[corner, level, ...span(upright === 'right', 1140)], [corner, upright, ...span(level === 'top', 690)]] as const;
     });
   const near = (mm: number) => expect.closeTo(mm, 9);
 
   it('the feet of timber braces and their screws', () => {
     const model = demoModel({ face, bars: square, corners: { brace: { kind: 'timber', leg: '200 mm', stock: 'strip-19x38', lay: 'flat' } } });
     const half = 38 / Math.SQRT2;
-    expect(on(model, 'brace')).toEqual(places(200 - half, 200 + half).map(([corner, bar, from, to]) => ({ bar, what: `the foot of the ${corner} brace`, along_mm: [near(from), near(to)], across_mm: [-38, 0], deep_mm: [0, 19], keep_mm: 2 })));
+    expect(on(model, 'brace')).toEqual(places(200 - half, 200 + half).map(([corner, bar, from, to]) => ({ bar, of: corner, along_mm: [near(from), near(to)], across_mm: [-38, 0], deep_mm: [0, 19], keep_mm: 2 })));
     const { shank_mm: D } = shelf.screws['screw-6x38']!;
     const at = 200 + half - 16;
     expect(on(model, 'brace-screw')).toEqual(places(at - D / 2, at + D / 2).map(([corner, bar, from, to]) => ({
-      bar, what: `the screw of the ${corner} brace`, along_mm: [near(from), near(to)], across_mm: [-16, near(38.1 - 16)], deep_mm: [near(9.5 - D / 2), near(9.5 + D / 2)], keep_mm: 2 * D,
+      bar, of: corner, along_mm: [near(from), near(to)], across_mm: [-16, near(38.1 - 16)], deep_mm: [near(9.5 - D / 2), near(9.5 + D / 2)], keep_mm: 2 * D,
     })));
   });
   it('gussets over the whole bar, angles along its middle, both on its back, with their screws', () => {
     const gusset = demoModel({ face, bars: square, corners: { brace: { kind: 'ply-gusset', leg: '150 mm' } } });
-    expect(on(gusset, 'gusset')).toEqual(places(0, 169).map(([corner, bar, from, to]) => ({ bar, what: `the ${corner} gusset`, along_mm: [near(from), near(to)], across_mm: [0, 38], deep_mm: [-9, 0], keep_mm: 2 })));
+    expect(on(gusset, 'gusset')).toEqual(places(0, 169).map(([corner, bar, from, to]) => ({ bar, of: corner, along_mm: [near(from), near(to)], across_mm: [0, 38], deep_mm: [-9, 0], keep_mm: 2 })));
     expect(on(gusset, 'gusset-screw')).toHaveLength(8 * 3);
     const angle = demoModel({ face, bars: square, corners: { brace: { kind: 'steel-angle', leg: '100 mm' } } });
     const leg = angle.plate!.leg_mm;
-    expect(on(angle, 'angle')).toEqual(places(0, leg).map(([corner, bar, from, to]) => ({ bar, what: `the ${corner} angle`, along_mm: [near(from), near(to)], across_mm: [near(19 - 0.45 * 19), near(19 + 0.45 * 19)], deep_mm: [-2, 0], keep_mm: 2 })));
+    expect(on(angle, 'angle')).toEqual(places(0, leg).map(([corner, bar, from, to]) => ({ bar, of: corner, along_mm: [near(from), near(to)], across_mm: [near(19 - 0.45 * 19), near(19 + 0.45 * 19)], deep_mm: [-2, 0], keep_mm: 2 })));
     const screws = on(angle, 'angle-screw');
     expect(screws).toHaveLength(16);
     const { shank_mm: D, length_mm } = shelf.screws['screw-6x25']!;
     const at = Math.round(100 / 3 + 19);
-    expect(screws[0]).toEqual({ bar: 'top', what: 'a screw of the top left angle', along_mm: [near(at - D / 2), near(at + D / 2)], across_mm: [near(19 - D / 2), near(19 + D / 2)], deep_mm: [-2, near(length_mm - 2)], keep_mm: 2 * D });
+    expect(screws[0]).toEqual({ bar: 'top', of: 'top-left', along_mm: [near(at - D / 2), near(at + D / 2)], across_mm: [near(19 - D / 2), near(19 + D / 2)], deep_mm: [-2, near(length_mm - 2)], keep_mm: 2 * D });
   });
   it('nails through the outer edge of a mitre, and from the back through a lap', () => {
     const nails = { use: 'brad-18ga-25', each: 1 };
     const { diameter_mm: D, length_mm } = shelf.nails['brad-18ga-25']!;
     const mitred = on(demoModel({ face, bars: { stock: 'stud-38x64', lay: 'edge' }, corners: { cut: 'mitre', nails } }), 'corner-nail');
-    expect(mitred).toEqual(places(13 - D / 2, 13 + D / 2).map(([corner, bar, from, to]) => ({ bar, what: `the nail of the ${corner} corner`, along_mm: [near(from), near(to)], across_mm: [38 - length_mm, 38], deep_mm: [near(32 - D / 2), near(32 + D / 2)], keep_mm: 2 * D })));
+    expect(mitred).toEqual(places(13 - D / 2, 13 + D / 2).map(([corner, bar, from, to]) => ({ bar, of: corner, along_mm: [near(from), near(to)], across_mm: [38 - length_mm, 38], deep_mm: [near(32 - D / 2), near(32 + D / 2)], keep_mm: 2 * D })));
     const lapped = on(demoModel({ face, bars: square, corners: { cut: 'half-lap', nails } }), 'corner-nail');
-    expect(lapped).toEqual(places(19 - D / 2, 19 + D / 2).map(([corner, bar, from, to]) => ({ bar, what: `the nail of the ${corner} corner`, along_mm: [near(from), near(to)], across_mm: [near(19 - D / 2), near(19 + D / 2)], deep_mm: [0, length_mm], keep_mm: 2 * D })));
+    expect(lapped).toEqual(places(19 - D / 2, 19 + D / 2).map(([corner, bar, from, to]) => ({ bar, of: corner, along_mm: [near(from), near(to)], across_mm: [near(19 - D / 2), near(19 + D / 2)], deep_mm: [0, length_mm], keep_mm: 2 * D })));
   });
   it('ply screws take turns between two lines, the first near the back or the inner edge', () => {
     const screw = { shank_mm: 4, length_mm: 30, edge_mm: 15 };

@@ -39,7 +39,7 @@ describe('rings that stand on the foot of a brace', () => {
     hangingPoints(demoModel({ face: of, bars: { stock: 'square-38x38', lay: 'flat' }, corners: { brace: { kind: 'timber', leg, stock: 'strip-19x38', lay: 'edge' } }, hang: { by: 'two-hooks', from: 'inside', ...hang }, ...more }));
   // A ring takes 10 mm to either hand, and both want 2 mm: clear from 14 mm beyond the foot of leg ± 19/√2.
   it('go by marks of 5 mm to the nearest place that is clear, down or up', () => {
-    expect(points('170 mm')).toEqual({ planned_mm: 180, drop_mm: 200, moved_off: 'the foot of the top left brace', meets: [] });
+    expect(points('170 mm')).toEqual({ planned_mm: 180, drop_mm: 200, moved_off: { kind: 'brace', of: 'top-left' }, meets: [] });
     expect(points('200 mm')).toMatchObject({ drop_mm: 170 });
     expect(points('200 mm', {}, face, { drop: '188 mm' })).toMatchObject({ planned_mm: 188, drop_mm: 168 });
     const clear = 14 + 19 / Math.SQRT2;
@@ -65,7 +65,7 @@ describe('rings that stand on the foot of a brace', () => {
     expect(low.drop_mm).toBeGreaterThanOrEqual(80);
     const stuck = points('120 mm', { corners: { brace: { kind: 'timber', leg: '120 mm', stock: 'board-19x89', lay: 'flat' } } }, { width: '1140 mm', height: '430 mm' }, { drop: '120 mm' });
     expect(stuck).toMatchObject({ drop_mm: 120, moved_off: null });
-    expect(stuck.meets).toContain('the foot of the top left brace');
+    expect(stuck.meets).toContainEqual({ kind: 'brace', of: 'top-left' });
   });
 });
 

@@ -1,5 +1,6 @@
 /** Mean and spread of a lift that grows with the pull, against the sum over lifts at no pull, which is another way round. */
 import { describe, expect, it } from 'vitest';
+import { causeInWords } from '../../src/base/warp-words.js';
 import { liftCauses } from '../../src/risk/causes.js';
 import { barRisk } from '../../src/risk/closed-form.js';
 import { grownMoments, liftFrom, type LiftCurve } from '../../src/risk/lift-curve.js';
@@ -41,7 +42,7 @@ describe('causes and stations', () => {
     ({ warp: { member, kind: 'twist', from: 'twist', mean_per_m: 0, chosen_var: 1, drying_var: 0, reading_var: 0 }, mean_per_m: 0, sd_per_m: 1, lift, bow: { top: Float64Array.from(bow), bottom: new Float64Array(bow.length), left: new Float64Array(bow.length), right: new Float64Array(bow.length) }, crook: {}, ...more }) as unknown as WarpTerm;
   it('upright bars stand together, and apart from level ones and from crossbars', () => {
     const causes = liftCauses([term('left', 1, []), term('right', 2, []), term('top', 4, []), term('crossbar-1', 3, [])]);
-    expect(causes.map(({ name, share }) => [name, Math.round(share * 30)])).toEqual([['twist of top as chosen', 16], ['twist of crossbar 1 as chosen', 9], ['twist of left and right as chosen', 5]]);
+    expect(causes.map((cause) => [causeInWords(cause), Math.round(cause.share * 30)])).toEqual([['twist of top as chosen', 16], ['twist of crossbar 1 as chosen', 9], ['twist of left and right as chosen', 5]]);
   });
   it('a bar’s risk is at the station where nine in ten stray most: by mean or by spread', () => {
     const spread = [term('top', 0, [0, 1, 3, 2, 0])];

@@ -1,11 +1,10 @@
-/** The bell and the numbers of the warp story, worked out beside it. */
+/** The numbers of the warp story, worked out beside it. */
 import { describe, expect, it } from 'vitest';
-import { chanceInWords } from '../../src/base/chance-words.js';
 import type { FactSettings } from '../../src/model/model.js';
 import { equilibriumMoisture_pct } from '../../src/mechanics/moisture/equilibrium.js';
 import { assessWarp, boardState } from '../../src/risk/assess.js';
 import { fewShapes } from '../../src/risk/few-shapes.js';
-import { grownDensity, liftFrom, unpulledFor } from '../../src/risk/lift-curve.js';
+import { unpulledFor } from '../../src/risk/lift-curve.js';
 import { chanceBeyond } from '../../src/risk/normal.js';
 import { warpStory } from '../../src/risk/story.js';
 import { demoSolved } from '../mechanics/fasteners/demo-model.js';
@@ -15,32 +14,13 @@ const plan = { face: { width: '1040 mm', height: '690 mm' }, bars: { stock: 'squ
 const { model, solution } = demoSolved(plan);
 const told = (limit_mm: number) => warpStory(model, solution, settings(limit_mm)).story!;
 
-describe('the bell of the lift', () => {
-  it('spans three and a half spreads beyond the mean either way, evenly, with the limit well inside', () => {
-    const { bell, unpulled, growth } = told(1);
-    const reach = liftFrom(growth, Math.abs(unpulled.mean) + 3.5 * unpulled.sd);
-    expect(reach).toBeGreaterThan(1.3);
-    expect(bell).toHaveLength(121);
-    bell.forEach(({ lift_mm, per_mm }, i) => {
-      expect(lift_mm).toBeCloseTo(reach * (i / 60 - 1), 9);
-      expect(per_mm).toBeCloseTo(grownDensity(growth, unpulled, lift_mm), 12);
-    });
-    expect(bell.reduce((sum, { per_mm }) => sum + per_mm, 0) * (reach / 60)).toBeCloseTo(1, 2);
-  });
-  it('where the limit lies beyond that, it spans 1.15 times the limit', () => {
-    const { bell } = told(500);
-    expect([bell[0]!.lift_mm, bell.at(-1)!.lift_mm]).toEqual([expect.closeTo(-575, 9), expect.closeTo(575, 9)]);
-  });
-});
-
 describe('its numbers', () => {
   it('chance beyond the limit for average boards and for those of two thirds the stiffness, which less pull turns', () => {
-    const { chance, chance_soft, chance_words, unpulled, growth, limit_mm } = told(2);
+    const { chance, chance_soft, unpulled, growth, limit_mm } = told(2);
     const beyond = (share: number): number => chanceBeyond(unpulled.mean, unpulled.sd, unpulledFor({ ...growth, pull_share: share }, 2));
     expect(limit_mm).toBe(2);
     expect([chance, chance_soft]).toEqual([expect.closeTo(beyond(growth.pull_share), 12), expect.closeTo(beyond(growth.pull_share / 0.67), 12)]);
     expect(chance_soft).toBeGreaterThan(chance);
-    expect(chance_words).toBe(chanceInWords(chance));
   });
   it('boards dry to the middle of the room’s air, and wetter air than theirs dries nothing', () => {
     expect(boardState(model).drying_pct).toBeCloseTo(15 - equilibriumMoisture_pct(0.43, 18), 9);

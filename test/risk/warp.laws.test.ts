@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { causeInWords } from '../../src/base/warp-words.js';
 import { barNames, type BarName } from '../../src/base/names.js';
 import { solveInfluence } from '../../src/solve/analyse-frame.js';
 import type { FrameShape } from '../../src/model/frame-shape.js';
@@ -93,7 +94,7 @@ describe('laws of natural warp', () => {
       fc.property(anyPlan, fc.double({ min: 0, max: 9, noNaN: true }), (of, drying_pct) => {
         const causes = liftCauses(termsOf(of, drying_pct));
         expect(causes.reduce((sum, cause) => sum + cause.share, 0)).toBeCloseTo(1, 8);
-        expect(new Set(causes.map((cause) => cause.name)).size).toBe(causes.length);
+        expect(new Set(causes.map(causeInWords)).size).toBe(causes.length);
         if (drying_pct === 0) expect(causes.some((cause) => cause.part === 'drying')).toBe(false);
       }),
       { numRuns: 40 },

@@ -4,7 +4,7 @@
  * κ = 6 Δε (1+m)² / (h (3(1+m)² + (1+mn)(m² + 1/(mn)))), m = t1/t2, n = E1/E2, h = t1 + t2. Units m, 1/m; sagitta κL²/8 in mm.
  */
 import { describe, expect, it } from 'vitest';
-import { curvatureOf } from '../../src/mechanics/board-shape.js';
+import { curvatureOf } from './warp-anchors.js';
 import { warpWeights } from '../../src/risk/ply-warp.js';
 import { layeredCurvature_per_m } from '../risk/layered-bar.js';
 import { expectDecimals, expectShare } from './recorded.js';

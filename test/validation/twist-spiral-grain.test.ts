@@ -4,7 +4,7 @@
  * The last row stands in a second list of check values (twist_check: 6.99°, 3.495 °/m, printed to three or four figures).
  */
 import { describe, expect, it } from 'vitest';
-import { spiralTwist_rad_per_m } from '../../src/risk/anchors.js';
+import { spiralTwist_rad_per_m } from './warp-anchors.js';
 import { expectShare } from './recorded.js';
 
 const deg = Math.PI / 180;

@@ -7,8 +7,8 @@
  */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { curvatureOf, twistRateOf } from '../../src/mechanics/board-shape.js';
-import { gradientCurvature_per_m, publishedAnchors } from '../../src/risk/anchors.js';
+import { twistRateOf } from '../../src/mechanics/board-shape.js';
+import { curvatureOf, gradientCurvature_per_m, publishedAnchors } from './warp-anchors.js';
 import { proposedSpread } from '../risk/made-up-frame.js';
 import { expectDecimals, expectShare } from './recorded.js';
 

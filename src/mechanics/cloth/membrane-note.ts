@@ -8,11 +8,11 @@ import { mustBePositive, type ClothSpan } from '../../fit/span.js';
  */
 export function membraneNote_Hz(span: ClothSpan, pull: ClothPull, mass_kg_per_m2: number, m = 1, n = 1): number {
   mustBePositive({
-    width: span.width_mm,
-    height: span.height_mm,
-    'pull x': pull.x_N_per_m,
-    'pull y': pull.y_N_per_m,
-    mass: mass_kg_per_m2,
+    width_mm: span.width_mm,
+    height_mm: span.height_mm,
+    x_N_per_m: pull.x_N_per_m,
+    y_N_per_m: pull.y_N_per_m,
+    mass_kg_per_m2,
   });
   return 0.5 * Math.sqrt(waveStiffness(span, pull, m, n) / mass_kg_per_m2);
 }
@@ -24,11 +24,11 @@ export function membraneNote_Hz(span: ClothSpan, pull: ClothPull, mass_kg_per_m2
  */
 export function pullFromNote_N_per_m(span: ClothSpan, note_Hz: number, mass_kg_per_m2: number, y_over_x = 1): number {
   mustBePositive({
-    width: span.width_mm,
-    height: span.height_mm,
-    note: note_Hz,
-    mass: mass_kg_per_m2,
-    'pull ratio': y_over_x,
+    width_mm: span.width_mm,
+    height_mm: span.height_mm,
+    note_Hz,
+    mass_kg_per_m2,
+    y_over_x,
   });
   return (4 * note_Hz ** 2 * mass_kg_per_m2) / waveStiffness(span, { x_N_per_m: 1, y_N_per_m: y_over_x }, 1, 1);
 }

@@ -24,7 +24,7 @@ export function pullFromPush_N_per_m(
   pad_mm: number,
   y_over_x = 1,
 ): number {
-  mustBePositive({ sag: sag_mm, weight: weight_g, 'pull ratio': y_over_x });
+  mustBePositive({ sag_mm, weight_g, y_over_x });
   const reference_N_per_m = 100;
   return (
     (reference_N_per_m *

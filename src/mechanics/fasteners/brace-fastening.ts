@@ -46,7 +46,7 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
     count: 8 * held.per_bar,
     rows: [
       {
-        piece: timber ? 'each brace end' : 'each bar at each corner',
+        piece: timber ? 'each-brace-end' : 'each-bar-at-each-corner',
         places_mm: timber ? [BRACE_END_MM] : placesOf(held),
       },
     ],

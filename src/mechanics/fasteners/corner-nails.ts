@@ -62,7 +62,7 @@ export function planCornerNails(model: Model): PlannedFastening | null {
       end_grain: cut !== 'half-lap',
     }),
     count: 4 * nails.each,
-    rows: [{ piece: 'each corner', places_mm: [Math.round(path.end_mm)] }],
+    rows: [{ piece: 'each-corner', places_mm: [Math.round(path.end_mm)] }],
     way: {
       into: 'corners',
       each: nails.each,

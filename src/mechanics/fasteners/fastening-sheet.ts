@@ -13,9 +13,12 @@ export interface FasteningLine {
   readonly count: number;
   /** Drill for the first piece; null = none. */
   readonly clearance: Drill | null;
-  /** Drill where the thread or nail bites, and how deep from the surface. */
-  readonly pilot_label: string | null;
+  /**
+   * Drill where the thread or nail bites (null = none), the one on hand of that size (null = none is), and how deep
+   * from the surface.
+   */
   readonly pilot_mm: number | null;
+  readonly pilot_label: string | null;
   readonly pilot_depth_mm: number;
   /** True when the plan names a hole wider than the rule. */
   readonly pilot_too_wide: boolean;

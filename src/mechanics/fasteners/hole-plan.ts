@@ -5,10 +5,9 @@ import type { PlannedFastening } from './planned-fastening.js';
 
 type Holes = Pick<PlannedFastening, 'pilot_rule_mm' | 'pilot_mm' | 'pilot_label' | 'pilot_planned' | 'clearance'>;
 
-/** Label of a planned hole: the drill on hand of that size, else its millimetres. */
-function labelOf(drills: readonly Drill[], mm: number): string {
-  return drills.find((drill) => Math.abs(drill.diameter_mm - mm) < 0.02)?.label ?? `${Math.round(mm * 100) / 100} mm`;
-}
+/** Label of a planned hole: that of the drill on hand of its size, or null. */
+const labelOf = (drills: readonly Drill[], mm: number): string | null =>
+  drills.find((drill) => Math.abs(drill.diameter_mm - mm) < 0.02)?.label ?? null;
 
 /**
  * Holes for a screw: the planned pilot, else the nearest drill under the rule. Through steel, and where it only clamps,

@@ -4,7 +4,7 @@ export type FasteningName = 'ply-screws' | 'crossbar-ply-screws' | 'corner-nails
 
 /** One row of fastenings on one piece: places along it, mm from its long point or end. */
 export interface FasteningRow {
-  /** `top`, `crossbar-1`, `each corner` … */
+  /** `top`, `crossbar-1`, `each-corner` … */
   readonly piece: string;
   readonly places_mm: readonly number[];
 }
@@ -59,6 +59,7 @@ export interface PlannedFastening {
   /** Widest hole the rule allows where the thread (or nail) bites, and the hole that will be drilled. */
   readonly pilot_rule_mm: number;
   readonly pilot_mm: number | null;
+  /** Of the drill on hand; null where none is of that size, or nothing is drilled. */
   readonly pilot_label: string | null;
   readonly pilot_planned: boolean;
   /** Hole through the first piece; null for nails and when no drill suits. */

@@ -3,7 +3,7 @@ import type { Model } from '../../model/model.js';
 
 /** One kind of glued joint: how many faces of what area, and whether they are end grain (which drinks a first coat). */
 export interface GlueLine {
-  readonly what: 'plies' | 'corners' | 'crossbar ends' | 'brace ends' | 'gussets' | 'lip';
+  readonly what: 'plies' | 'corners' | 'crossbar-ends' | 'brace-ends' | 'gussets' | 'lip';
   readonly count: number;
   readonly area_mm2: number;
   readonly end_grain: boolean;
@@ -46,13 +46,13 @@ export function glueLines(model: Model): readonly GlueLine[] {
         ? { what: 'corners', count: 4, area_mm2: w_mm * d_mm, end_grain: true }
         : { what: 'corners', count: 4, area_mm2: w_mm * w_mm, end_grain: false };
   const crossbars = model.crossbars.map((c): GlueLine => ({
-    what: 'crossbar ends',
+    what: 'crossbar-ends',
     count: 2,
     area_mm2: c.section.w_mm * Math.min(c.section.d_mm, d_mm),
     end_grain: true,
   }));
   const braces = model.braces.map((b): GlueLine => ({
-    what: 'brace ends',
+    what: 'brace-ends',
     count: 2,
     area_mm2: b.section.w_mm * Math.SQRT2 * Math.min(b.section.d_mm, d_mm),
     end_grain: true,

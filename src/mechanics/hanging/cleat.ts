@@ -1,8 +1,8 @@
-import { spokenName } from '../../base/names.js';
 import { nearestMark, tapeMark_mm } from '../../base/tape.js';
 import type { Model } from '../../model/model.js';
 import { braceFoot_mm } from '../occupancy/corner-parts.js';
 import { crossbarsLie } from '../occupancy/crossbar-ends.js';
+import type { Obstacle } from '../occupancy/occupant.js';
 
 /**
  * Length of one hanging strip as sold, its thickness with the strip on the wall behind its bevel, and the room it wants
@@ -23,8 +23,8 @@ export interface CleatPlaces {
    */
   readonly middles_mm: readonly number[];
   readonly high_mm: number;
-  /** What leaves no room for them, in words; empty when they fit. */
-  readonly meets: readonly string[];
+  /** What leaves no room for them; empty when they fit. */
+  readonly meets: readonly Obstacle[];
 }
 
 /**
@@ -59,9 +59,9 @@ export function cleatPlaces(model: Model): CleatPlaces {
     middles_mm: [onMark(W / 2)],
     high_mm: CLEAT_HIGH_MM,
     meets: [
-      ...stops.map(({ name }) => spokenName(name)),
-      ...(brace === undefined ? [] : ['the braces of the top corners']),
-      ...(stops.length === 0 && brace === undefined ? ['the side bars'] : []),
+      ...stops.map(({ name }) => ({ kind: 'whole-crossbar', of: name }) as const),
+      ...(brace === undefined ? [] : [{ kind: 'top-braces', of: 'frame' } as const]),
+      ...(stops.length === 0 && brace === undefined ? [{ kind: 'side-bars', of: 'frame' } as const] : []),
     ],
   };
 }

@@ -1,13 +1,12 @@
-import { spokenName } from '../../base/names.js';
 import type { Model } from '../../model/model.js';
 import { ANGLE_MM } from '../../model/brace-layout.js';
 import { gussets } from '../bench/pick-supply.js';
 import { crossbarsLie } from '../occupancy/crossbar-ends.js';
-import type { Span } from '../occupancy/occupant.js';
+import type { Obstacle, Span } from '../occupancy/occupant.js';
 
 /** What stands out farthest behind the backs of the bars and so meets the wall first. */
 export interface StandsOut {
-  readonly what: string;
+  readonly what: Obstacle;
   readonly out_mm: number;
   /** Where it lies up the height of the frame, from its bottom edge, mm. */
   readonly up_mm: readonly Span[];
@@ -27,7 +26,7 @@ function allThatStandsOut(model: Model): readonly StandsOut[] {
   } = model;
   const parts: readonly StandsOut[] = [
     ...crossbarsLie(model).map(({ name, runs, middle_mm, w_mm, deep_mm }): StandsOut => ({
-      what: spokenName(name),
+      what: { kind: 'whole-crossbar', of: name },
       out_mm: -deep_mm[0],
       up_mm: [
         runs === 'level'
@@ -39,7 +38,7 @@ function allThatStandsOut(model: Model): readonly StandsOut[] {
       ? []
       : [
           {
-            what: plate.kind === 'ply-gusset' ? 'the gussets' : 'the steel angles',
+            what: { kind: plate.kind === 'ply-gusset' ? 'all-gussets' : 'all-angles', of: 'frame' } as const,
             out_mm: plateThickness_mm(model),
             up_mm: [
               [0, plate.leg_mm],

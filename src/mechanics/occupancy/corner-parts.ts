@@ -1,4 +1,4 @@
-import { cornerNames, spokenName, type BarName, type CornerName } from '../../base/names.js';
+import { cornerNames, type BarName, type CornerName } from '../../base/names.js';
 import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
 import { planBraceScrews } from '../fasteners/brace-fastening.js';
@@ -44,7 +44,6 @@ export const cornerParts = remembered((model: Model): readonly Occupant[] =>
 );
 
 type At = (mm: number) => number;
-const inWords = (corner: CornerName): string => spokenName(corner);
 
 function brace(model: Model, corner: CornerName, bar: BarName, at: At): readonly Occupant[] {
   const timber = model.braces.find((one) => one.corner === corner);
@@ -56,7 +55,7 @@ function brace(model: Model, corner: CornerName, bar: BarName, at: At): readonly
     {
       bar,
       kind: 'brace',
-      what: `the foot of the ${inWords(corner)} brace`,
+      of: corner,
       along_mm: sorted(at(from), at(to)),
       across_mm: [-w_mm, 0],
       deep_mm: [0, d_mm],
@@ -67,7 +66,7 @@ function brace(model: Model, corner: CornerName, bar: BarName, at: At): readonly
       : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
           bar,
           kind: 'brace-screw',
-          what: `the screw of the ${inWords(corner)} brace`,
+          of: corner,
           ...shaft(screws.shank_mm, at(to - mm), [-screws.through_mm, screws.penetration_mm], screws.edge_mm),
         }))),
   ];
@@ -80,12 +79,11 @@ function plate(model: Model, corner: CornerName, bar: BarName, at: At): readonly
   const gusset = built.kind === 'ply-gusset';
   const wide = built.wide_mm;
   const screws = planBraceScrews(model);
-  const name = `the ${inWords(corner)} ${gusset ? 'gusset' : 'angle'}`;
   return [
     {
       bar,
       kind: gusset ? 'gusset' : 'angle',
-      what: name,
+      of: corner,
       along_mm: sorted(at(0), at(built.leg_mm)),
       across_mm: [(w_mm - wide) / 2, (w_mm + wide) / 2],
       deep_mm: [-(screws?.through_mm ?? 1), 0],
@@ -96,7 +94,7 @@ function plate(model: Model, corner: CornerName, bar: BarName, at: At): readonly
       : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
           bar,
           kind: gusset ? 'gusset-screw' : 'angle-screw',
-          what: `a screw of ${name}`,
+          of: corner,
           ...backShaft(screws.shank_mm, at(mm), w_mm / 2, [-screws.through_mm, screws.penetration_mm]),
         }))),
   ];
@@ -108,16 +106,20 @@ function nails(model: Model, corner: CornerName, bar: BarName, at: At): readonly
   if (planned === null) return [];
   const { w_mm, d_mm } = model.bars[bar].section;
   const place = planned.rows[0]?.places_mm[0] ?? w_mm / 2;
-  const what = `the nail of the ${inWords(corner)} corner`;
   if (model.plan.corners.cut === 'half-lap')
     return [
-      { bar, kind: 'corner-nail', what, ...backShaft(planned.shank_mm, at(place), w_mm / 2, [0, planned.length_mm]) },
+      {
+        bar,
+        kind: 'corner-nail',
+        of: corner,
+        ...backShaft(planned.shank_mm, at(place), w_mm / 2, [0, planned.length_mm]),
+      },
     ];
   return [
     {
       bar,
       kind: 'corner-nail',
-      what,
+      of: corner,
       ...shaft(planned.shank_mm, at(place), [w_mm - planned.length_mm, w_mm], d_mm / 2),
     },
   ];

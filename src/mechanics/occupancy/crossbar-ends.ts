@@ -1,4 +1,4 @@
-import { spokenName, type BarName } from '../../base/names.js';
+import type { BarName } from '../../base/names.js';
 import type { Model } from '../../model/model.js';
 import { planCrossbarScrews } from '../fasteners/crossbar-screws.js';
 import { KEEP_BODY_MM, shaft, type Occupant, type Span } from './occupant.js';
@@ -39,7 +39,6 @@ export function crossbarEnds(model: Model): readonly Occupant[] {
   const w_mm = model.bars.top.section.w_mm;
   return crossbarsLie(model).flatMap((lie) => {
     const ends: readonly BarName[] = lie.runs === 'upright' ? ['top', 'bottom'] : ['left', 'right'];
-    const name = spokenName(lie.name);
     const [back, front] = lie.deep_mm;
     const middles =
       screws === null
@@ -52,7 +51,7 @@ export function crossbarEnds(model: Model): readonly Occupant[] {
       {
         bar,
         kind: 'crossbar',
-        what: `the end of ${name}`,
+        of: lie.name,
         along_mm: [lie.middle_mm - lie.w_mm / 2, lie.middle_mm + lie.w_mm / 2],
         across_mm: [-lie.w_mm, 0],
         deep_mm: lie.deep_mm,
@@ -63,7 +62,7 @@ export function crossbarEnds(model: Model): readonly Occupant[] {
         : middles.map((deep): Occupant => ({
             bar,
             kind: 'crossbar-screw',
-            what: `a screw of ${name}`,
+            of: lie.name,
             ...shaft(
               screws.shank_mm,
               lie.middle_mm,

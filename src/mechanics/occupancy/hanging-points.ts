@@ -4,7 +4,7 @@ import type { Model } from '../../model/model.js';
 import { ringSpan_mm, wireGeometry } from '../hanging/wire-geometry.js';
 import { cornerParts } from './corner-parts.js';
 import { crossbarEnds } from './crossbar-ends.js';
-import { inTheWay, KEEP_BODY_MM, type Occupant } from './occupant.js';
+import { among, eachOnce, inTheWay, KEEP_BODY_MM, type Obstacle, type Occupant } from './occupant.js';
 import { bracesMet, crossbarsMet, type WirePath } from './wire-path.js';
 
 /** Half the room a ring's eye or a strap takes, mm, and how deep its screw may go (proposals). */
@@ -21,10 +21,10 @@ export interface HangingPoints {
   readonly drop_mm: number;
   /** Where the plan has them. */
   readonly planned_mm: number;
-  /** What stood there, in words; null when nothing did. */
-  readonly moved_off: string | null;
-  /** What the rings or the wire still run against, in words; empty when all is clear. */
-  readonly meets: readonly string[];
+  /** What stood there; null when nothing did. */
+  readonly moved_off: Obstacle | null;
+  /** What the rings or the wire still run against; empty when all is clear. */
+  readonly meets: readonly Obstacle[];
 }
 
 /** The rings at some drop, as things on the side bars. */
@@ -36,7 +36,7 @@ export function ringsAt(model: Model, drop_mm: number): readonly Occupant[] {
     const shared = {
       bar,
       kind: 'ring',
-      what: `the hanging point on the ${bar} bar`,
+      of: bar,
       along_mm: [along - RING_HALF_MM, along + RING_HALF_MM],
       keep_mm: KEEP_BODY_MM,
     } as const;
@@ -86,10 +86,9 @@ function find(model: Model): HangingPoints {
   const planned_mm = plan.hang.drop_mm;
   const idle = !hangsOnPoints(plan.hang.by);
   const fixed = idle ? [] : [...cornerParts(model), ...crossbarEnds(model).map(allDeep)];
-  const blocked = (drop_mm: number): readonly string[] => [
-    ...new Set([...ringsMeet(model, fixed, drop_mm), ...over(model, drop_mm, bracesMet)]),
-  ];
-  const crossed = (drop_mm: number): readonly string[] => over(model, drop_mm, crossbarsMet);
+  const blocked = (drop_mm: number): readonly Obstacle[] =>
+    eachOnce([...ringsMeet(model, fixed, drop_mm), ...over(model, drop_mm, bracesMet)]);
+  const crossed = (drop_mm: number): readonly Obstacle[] => over(model, drop_mm, crossbarsMet);
   const meets = idle ? [] : blocked(planned_mm);
   if (meets.length === 0) return { drop_mm: planned_mm, planned_mm, moved_off: null, meets: crossed(planned_mm) };
   const lowest_mm = LOWEST_SHARE * plan.face.height_mm;
@@ -101,7 +100,7 @@ function find(model: Model): HangingPoints {
       const here = blocked(drop_mm);
       if (here.length < best.meets.length) best = { drop_mm, meets: here };
     }
-  const left = meets.find((what) => !best.meets.includes(what)) ?? null;
+  const left = meets.find((what) => !among(best.meets, what)) ?? null;
   return {
     drop_mm: best.drop_mm,
     meets: [...best.meets, ...crossed(best.drop_mm)],
@@ -110,8 +109,8 @@ function find(model: Model): HangingPoints {
   };
 }
 
-const ringsMeet = (model: Model, fixed: readonly Occupant[], drop_mm: number): readonly string[] =>
-  ringsAt(model, drop_mm).flatMap((ring) => fixed.filter((other) => inTheWay(ring, other)).map(({ what }) => what));
+const ringsMeet = (model: Model, fixed: readonly Occupant[], drop_mm: number): readonly Obstacle[] =>
+  ringsAt(model, drop_mm).flatMap((ring) => fixed.filter((other) => inTheWay(ring, other)));
 
 /** A setback does not decide where a piece hangs, so the end of a crossbar bars the whole depth of the bar. */
 const allDeep = (end: Occupant): Occupant =>
@@ -120,8 +119,8 @@ const allDeep = (end: Occupant): Occupant =>
 function over(
   model: Model,
   drop_mm: number,
-  met: (model: Model, path: WirePath) => readonly string[],
-): readonly string[] {
+  met: (model: Model, path: WirePath) => readonly Obstacle[],
+): readonly Obstacle[] {
   const path = wirePathAt(model, drop_mm);
   return path === null ? [] : met(model, path);
 }

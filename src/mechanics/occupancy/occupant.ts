@@ -1,4 +1,4 @@
-import type { BarName } from '../../base/names.js';
+import type { About, BarName } from '../../base/names.js';
 
 /** From and to, mm. */
 export type Span = readonly [from_mm: number, to_mm: number];
@@ -17,12 +17,26 @@ export type OccupantKind =
   | 'ring'
   | 'ply-screw';
 
+/** Something that can be in the way: a thing on a bar, or one that is there for the whole frame. */
+export interface Obstacle {
+  readonly kind: OccupantKind | 'whole-crossbar' | 'top-braces' | 'side-bars' | 'all-gussets' | 'all-angles';
+  /** The corner, crossbar or bar it belongs to, or `frame`. */
+  readonly of: About;
+}
+
+const same = (p: Obstacle, q: Obstacle): boolean => p.kind === q.kind && p.of === q.of;
+
+/** Whether it is among them. */
+export const among = (all: readonly Obstacle[], one: Obstacle): boolean => all.some((other) => same(one, other));
+
+/** Each once, without its place. */
+export const eachOnce = (all: readonly Obstacle[]): readonly Obstacle[] =>
+  all.filter((one, i) => all.findIndex((other) => same(one, other)) === i).map(({ kind, of }) => ({ kind, of }));
+
 /** Something that takes up room on or in a side bar: a box in the bar's own directions. */
-export interface Occupant {
+export interface Occupant extends Obstacle {
   readonly bar: BarName;
   readonly kind: OccupantKind;
-  /** In words: `the foot of the top left brace`. */
-  readonly what: string;
   /** Along the bar, from the left or bottom outside corner of the frame. */
   readonly along_mm: Span;
   /** Across it, from its inner edge (0) to its outer edge (w); below 0 it lies in the opening. */

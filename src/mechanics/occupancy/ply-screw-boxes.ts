@@ -32,6 +32,6 @@ export function plyScrewBoxes(
       stack === 'side-by-side'
         ? shaft(shank_mm, mm, [0, length_mm], line)
         : backShaft(shank_mm, mm, line, [0, length_mm]);
-    return { bar, kind: 'ply-screw', what: `a ply screw of the ${bar} bar`, ...box };
+    return { bar, kind: 'ply-screw', of: bar, ...box };
   });
 }

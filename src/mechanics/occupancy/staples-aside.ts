@@ -14,13 +14,8 @@ const HEAD_OVER_SHANK = 2;
 /** The line of the staples is held to so much by eye, mm (proposal). */
 const LINE_MM = 3;
 
-/** What it is called whose heads lie in the staples' line. */
-const called: Partial<Record<OccupantKind, string>> = {
-  'gusset-screw': 'gusset screws',
-  'crossbar-screw': 'crossbar screws',
-  'corner-nail': 'corner nails',
-  'ply-screw': 'ply screws',
-};
+/** Whose heads may lie in the staples' line. */
+const headed: ReadonlySet<OccupantKind> = new Set(['gusset-screw', 'crossbar-screw', 'corner-nail', 'ply-screw']);
 
 /** The staples of a frame, those that would meet a head moved along their line, and which heads those are. */
 export interface StaplesAside {
@@ -30,8 +25,7 @@ export interface StaplesAside {
   readonly most_mm: number;
   /** How many have heads on both hands nearer than a staple is wide, so that they could not be moved. */
   readonly left: number;
-  /** In words: `gusset screws`. */
-  readonly heads: readonly string[];
+  readonly heads: readonly OccupantKind[];
 }
 
 /**
@@ -71,12 +65,11 @@ export function staplesAside(model: Model): StaplesAside {
     Object.fromEntries(barNames.map((side) => [side, staplesAlong(length(side), every_mm)])) as Record<BarName, number>,
   );
   const heads = [...beforePlyScrews(model), ...plyScrews(model)].flatMap((one) => {
-    const on =
-      called[one.kind] === undefined ? null : headOn(one, to, bars[one.bar].section.w_mm, clothCutOf(model).depth_mm);
-    return on === null ? [] : [{ ...on, side: one.bar, name: called[one.kind] as string }];
+    const on = headed.has(one.kind) ? headOn(one, to, bars[one.bar].section.w_mm, clothCutOf(model).depth_mm) : null;
+    return on === null ? [] : [{ ...on, side: one.bar, kind: one.kind }];
   });
   const steel_mm = staplesBySteel(model)?.reach_mm ?? -1;
-  const met = new Set<string>();
+  const met = new Set<OccupantKind>();
   let [moved, most_mm, left] = [0, 0, 0];
   const placed = order.map((staple): Staple => {
     const mm = staple.at * length(staple.side);
@@ -88,7 +81,7 @@ export function staplesAside(model: Model): StaplesAside {
       mm < length(staple.side) &&
       here.every(({ at_mm, clear_mm }) => Math.abs(mm - at_mm) >= clear_mm - 1e-9);
     if (clear(mm)) return staple;
-    for (const { at_mm, clear_mm, name } of here) if (Math.abs(mm - at_mm) < clear_mm) met.add(name);
+    for (const { at_mm, clear_mm, kind } of here) if (Math.abs(mm - at_mm) < clear_mm) met.add(kind);
     const tries = here
       .flatMap(({ at_mm, clear_mm }) => [at_mm - clear_mm, at_mm + clear_mm])
       .filter(clear)

@@ -14,10 +14,10 @@ export function plyScrews(model: Model): readonly Occupant[] {
   );
 }
 
-/** Ply screws that nothing could be moved for, and what they run into, in words. */
-export function plyScrewsInTheWay(model: Model): readonly string[] {
+/** Ply screws that nothing could be moved for, each with what it runs into. */
+export function plyScrewsInTheWay(model: Model): readonly (readonly [screw: Occupant, into: Occupant])[] {
   const fixed = beforePlyScrews(model);
   return plyScrews(model).flatMap((screw) =>
-    fixed.filter((other) => inTheWay(screw, other)).map(({ what }) => `${screw.what} meets ${what}`),
+    fixed.filter((other) => inTheWay(screw, other)).map((other) => [screw, other] as const),
   );
 }

@@ -1,8 +1,8 @@
-import { spokenName } from '../../base/names.js';
 import { meetsUpright, runsInto, WIRE_ROOM_MM, wireDeep_mm } from '../../fit/wire-depth.js';
 import type { Model } from '../../model/model.js';
 import { braceFoot_mm } from './corner-parts.js';
 import { crossbarsLie } from './crossbar-ends.js';
+import type { Obstacle } from './occupant.js';
 
 /**
  * The left half of a loaded wire, from ring to hook; the right half mirrors it. Across from the left edge, down from
@@ -18,11 +18,11 @@ export interface WirePath {
 }
 
 /**
- * The braces a loaded wire runs against between its rings and hooks, in words: other hanging points may be clear of
+ * The braces a loaded wire runs against between its rings and hooks: other hanging points may be clear of
  * them. A brace fills the strip between its two sides across the corner, flush with the backs; the wire meets it where
  * any of it lies in that strip.
  */
-export function bracesMet(model: Model, path: WirePath): readonly string[] {
+export function bracesMet(model: Model, path: WirePath): readonly Obstacle[] {
   const brace = model.braces.find(({ corner }) => corner === 'top-left');
   if (brace === undefined) return [];
   const w_mm = model.bars.left.section.w_mm;
@@ -37,7 +37,7 @@ export function bracesMet(model: Model, path: WirePath): readonly string[] {
       runsInto(wireDeep_mm(path, x), 0) &&
       wireDeep_mm(path, x) < brace.section.d_mm + WIRE_ROOM_MM
     )
-      return ['the braces of the top corners'];
+      return [{ kind: 'top-braces', of: 'frame' }];
   }
   return [];
 }
@@ -47,10 +47,10 @@ export function bracesMet(model: Model, path: WirePath): readonly string[] {
  * stays level, at the hooks' own distance from the wall; from rings on the backs it touches what stands farther out
  * behind them than the wire runs, less its room.
  */
-export function crossbarsMet(model: Model, path: WirePath): readonly string[] {
+export function crossbarsMet(model: Model, path: WirePath): readonly Obstacle[] {
   const { width_mm, height_mm } = model.plan.face;
-  return crossbarsLie(model).flatMap((lie) => {
-    const named = spokenName(lie.name);
+  return crossbarsLie(model).flatMap((lie): readonly Obstacle[] => {
+    const named = { kind: 'whole-crossbar', of: lie.name } as const;
     if (lie.runs === 'upright')
       return meetsUpright(path, { middle_mm: lie.middle_mm, w_mm: lie.w_mm, back_mm: lie.deep_mm[0] }, width_mm)
         ? [named]

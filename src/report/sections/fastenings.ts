@@ -63,8 +63,8 @@ export function fasteningRow(told: Telling, line: FasteningLine): readonly Cell[
     withLength(line.fastening, line.length_mm, told.units),
     String(line.count * told.audit.plan.count),
     line.clearance === null ? 'none' : drill(told, line.clearance.label, line.clearance.diameter_mm),
-    line.pilot_label === null ? 'none' : drill(told, line.pilot_label, line.pilot_mm),
-    line.pilot_label === null ? '' : told.length(line.pilot_depth_mm),
+    line.pilot_mm === null ? 'none' : drill(told, line.pilot_label, line.pilot_mm),
+    line.pilot_mm === null ? '' : told.length(line.pilot_depth_mm),
   ];
 }
 
@@ -77,7 +77,7 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
       : [
           `${drill(told, line.clearance.label, line.clearance.diameter_mm)} through the ${onSteel(told, line) ? 'steel, unless its own holes are as wide' : 'first piece'}`,
         ]),
-    ...(line.pilot_label === null
+    ...(line.pilot_mm === null
       ? []
       : [
           `${drill(told, line.pilot_label, line.pilot_mm)} where it bites, ${told.length(line.pilot_depth_mm)} deep from the surface`,
@@ -105,10 +105,13 @@ function details(told: Telling, line: FasteningLine): readonly Block[] {
 const onSteel = ({ audit }: Telling, { name }: FasteningLine): boolean =>
   name === 'brace-screws' && audit.plan.corners.brace?.kind === 'steel-angle';
 
-/** A drill as printed on it; one in inches with its millimetres for who measures in those. */
-function drill({ units, length }: Telling, label: string, diameter_mm: number | null): string {
-  const own = userText(label, 20);
-  return units === 'metric' && diameter_mm !== null && /(?:in|")$/u.test(own) ? `${own} (${length(diameter_mm)})` : own;
+/**
+ * A drill as printed on it, or its millimetres where none of that size is on hand; one in inches with its millimetres
+ * for who measures in those.
+ */
+function drill({ units, length }: Telling, label: string | null, diameter_mm: number): string {
+  const own = label === null ? `${Math.round(diameter_mm * 100) / 100} mm` : userText(label, 20);
+  return units === 'metric' && /(?:in|")$/u.test(own) ? `${own} (${length(diameter_mm)})` : own;
 }
 
 /** Wood left beyond the tip; null where there is plenty. */

@@ -4,6 +4,7 @@ import { countInWords } from '../../base/count-words.js';
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { timesInWords } from '../../base/times-words.js';
 import type { FactPath } from '../../facts/fact.js';
+import { among } from '../../mechanics/occupancy/occupant.js';
 import type { HangingSheet } from '../../sheets/sheets.js';
 import type { Hardware } from '../../shelf/shelf.js';
 import { userText } from '../clean-text.js';
@@ -12,6 +13,7 @@ import { liesFlat } from '../drawings/hanging-words.js';
 import { bullets, paragraph, picture, setApart, strong, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
 import { forceInWords } from '../words/force.js';
+import { obstacleInWords } from '../words/obstacle.js';
 import { hangingPictureOf } from './picture-data.js';
 
 /** Part 9: how it hangs, with forces and hardware. */
@@ -49,12 +51,15 @@ function moved(
   { length }: Telling,
   { by, points: { planned_mm, moved_off, meets }, stands_out: out }: HangingSheet,
 ): readonly Cell[] {
-  const told = meets.map((what) => (what === out?.what ? `${what}, which ${behindTheBars(out, length)}` : what));
+  const told = meets.map((one) => {
+    const what = obstacleInWords(one);
+    return out !== null && among([one], out.what) ? `${what}, which ${behindTheBars(out, length)}` : what;
+  });
   return [
     ...(moved_off === null
       ? []
       : [
-          `The plan has them ${length(planned_mm)} below the top edge; there ${moved_off} would be in the way of ${holds[by]}, so they are moved to the nearest clear place.`,
+          `The plan has them ${length(planned_mm)} below the top edge; there ${obstacleInWords(moved_off)} would be in the way of ${holds[by]}, so they are moved to the nearest clear place.`,
         ]),
     ...(meets.length === 0 ? [] : [[strong(`In the way of ${holds[by]}: ${told.join('; ')}.`)]]),
   ];
@@ -132,7 +137,7 @@ function ringDrill({ length }: Telling, { picked: { ring }, ring_hole }: Hanging
 
 /** How far something stands out behind the bars, as a verb with its object. */
 const behindTheBars = ({ what, out_mm }: NonNullable<HangingSheet['stands_out']>, length: Telling['length']): string =>
-  `${what.endsWith('s') ? 'stand' : 'stands'} out ${length(out_mm)} behind the bars`;
+  `${what.kind === 'whole-crossbar' ? 'stands' : 'stand'} out ${length(out_mm)} behind the bars`;
 
 /** What stands out is told here unless it is told among what is in the way. */
 function lean(
@@ -141,9 +146,7 @@ function lean(
 ): readonly Cell[] {
   if (l === null) return [[strong('The hook would sit at or below the bottom edge: it cannot hang like this.')]];
   const told =
-    out === null || meets.includes(out.what)
-      ? ''
-      : `${out.what.charAt(0).toUpperCase()}${out.what.slice(1)} ${behindTheBars(out, length)}`;
+    out === null || among(meets, out.what) ? '' : `${capital(obstacleInWords(out.what))} ${behindTheBars(out, length)}`;
   if (liesFlat(l.angle_deg))
     return [
       out === null

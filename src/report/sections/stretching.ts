@@ -3,6 +3,7 @@ import { stapleOrder } from '../drawings/staple-order.js';
 import { bullets, paragraph, picture, type Cell } from '../tree.js';
 import type { Sheets } from '../../sheets/sheets.js';
 import { mustStop, type Section, type Telling } from '../telling.js';
+import { spokenName } from '../../base/names.js';
 import { upToTape } from '../../base/tape.js';
 import { formatQuantity } from '../../base/units-format.js';
 
@@ -59,5 +60,5 @@ function onHeads({ length, units }: Telling, { moved, most_mm, left, heads }: Sh
     moved === 0
       ? ''
       : ` Set ${moved === 1 ? 'it' : 'each'} beside the head, up to ${length(upToTape(most_mm, units))} along the line, as the picture has ${moved === 1 ? 'it' : 'them'}.`;
-  return `${them(moved + left)} of the line would meet the heads of the ${heads.join(' and ')}.${beside}${left === 0 ? '' : ` For ${them(left)} the heads leave no room: leave ${left === 1 ? 'it' : 'them'} out there.`}`;
+  return `${them(moved + left)} of the line would meet the heads of the ${heads.map((kind) => `${spokenName(kind)}s`).join(' and ')}.${beside}${left === 0 ? '' : ` For ${them(left)} the heads leave no room: leave ${left === 1 ? 'it' : 'them'} out there.`}`;
 }

@@ -1,9 +1,10 @@
 import { capital } from '../../base/capital.js';
 import { formatNumber, formatQuantity } from '../../base/units-format.js';
 import { timesInWords } from '../../base/times-words.js';
-import { chanceGoes } from '../../base/chance-words.js';
+import { chanceGoes, chanceInWords } from '../../base/chance-words.js';
+import { causeInWords, noWarpWords } from '../../base/warp-words.js';
 import type { JointGive } from '../../model/frame-shape.js';
-import type { Remedy } from '../../risk/remedies.js';
+import type { Remedy, RemedyWay } from '../../risk/remedies.js';
 import type { WarpStory } from '../../risk/story.js';
 import { shelfNumber } from '../../shelf/shelf-number.js';
 import { liftChance } from '../drawings/lift-chance.js';
@@ -31,13 +32,14 @@ type Show = (made: Picture | null) => readonly Block[];
 function lift(told: Telling, show: Show): readonly Block[] {
   const { audit } = told;
   const { story, reason } = audit.sheets.warp;
-  if (story === null) return [setApart(paragraph(strong('The chance of a lifted corner is unknown.'), ` ${reason}`))];
+  if (story === null)
+    return [setApart(paragraph(strong('The chance of a lifted corner is unknown.'), ` ${noWarpWords[reason]}`))];
   const limit = told.length(story.limit_mm);
   return [
     setApart(
       paragraph(
         strong(
-          `${capital(story.chance_words)} frames built like this will stand more than ${limit} off the wall at one corner.`,
+          `${capital(chanceInWords(story.chance))} frames built like this will stand more than ${limit} off the wall at one corner.`,
         ),
       ),
     ),
@@ -96,7 +98,7 @@ function causes({ causes: list }: WarpStory): readonly Block[] {
   const rows = list
     .slice(0, 6)
     .map((cause): readonly Cell[] => [
-      capital(cause.name),
+      capital(causeInWords(cause)),
       cause.share < 0.01 ? 'under 1 %' : `${Math.round(cause.share * 100)} %`,
     ]);
   return [
@@ -104,6 +106,19 @@ function causes({ causes: list }: WarpStory): readonly Block[] {
     table([{ head: 'Cause' }, { head: 'Share', align: 'right' }], rows),
   ];
 }
+
+/** What to do with the boards, as advice without a full stop, and the same as a thing done. */
+const advice: Readonly<Record<RemedyWay, string>> = {
+  dry: 'Let the boards dry to the room before choosing them',
+  pick: 'Pick the boards: sight along each and check it with winding sticks',
+  'dry-and-pick':
+    'Let the boards dry to the room before choosing them, and pick them: sight along each and check it with winding sticks',
+};
+const done: Readonly<Record<RemedyWay, string>> = {
+  dry: 'Boards dried first',
+  pick: 'Boards picked',
+  'dry-and-pick': 'Boards dried first and picked',
+};
 
 /** Chances below this need no halving. */
 const little = 0.005;
@@ -114,7 +129,7 @@ function halving(told: Telling, story: WarpStory): readonly Cell[] {
     `nine in ten then stay under ${told.length(mm)}; ${chanceGoes(chance)} past the limit.`;
   // Where the same was tried as a change of the plan, the advice stands there.
   const there = told.audit.changes.length > 0;
-  const words = ({ change, done }: Remedy): string => (there ? done : change);
+  const words = ({ way }: Remedy): string => (there ? done : advice)[way];
   const boards: Cell[] =
     halves === null
       ? [

@@ -81,14 +81,14 @@ describe('where fastenings sit, by the sizes of what they join', () => {
   it('a brad of 25 mm goes half into either bar of a mitre, a quarter of the depth from the edge where there are two', () => {
     expect(planCornerNails(demoModel(dry))).toMatchObject({
       key: 'brad-18ga-25', kind: 'nail', role: 'load', through_mm: 12.5, penetration_mm: 12.5, edge_mm: 9.5, end_mm: 12.5, spacing_mm: 38, along_grain: true, count: 8,
-      rows: [{ piece: 'each corner', places_mm: [13] }], way: { into: 'corners', each: 2, from: 'outer-edge', glued: false },
+      rows: [{ piece: 'each-corner', places_mm: [13] }], way: { into: 'corners', each: 2, from: 'outer-edge', glued: false },
     });
   });
 
   it('screws of braces, angles and gussets: through 16 mm of mitred end, 2 mm of steel, 9 mm of sheet', () => {
     const [timber, angle, gusset] = [dry, glued, behind].map((plan) => planBraceScrews(demoModel(plan))!) as [Screws, Screws, Screws];
     type Screws = NonNullable<ReturnType<typeof planBraceScrews>>;
-    expect(timber).toMatchObject({ key: 'screw-6x38', role: 'load', through_mm: 16, edge_mm: 9.5, thinnest_mm: 16, count: 8, rows: [{ piece: 'each brace end', places_mm: [16] }], way: { into: 'brace-ends', toe_mm: 16 } });
+    expect(timber).toMatchObject({ key: 'screw-6x38', role: 'load', through_mm: 16, edge_mm: 9.5, thinnest_mm: 16, count: 8, rows: [{ piece: 'each-brace-end', places_mm: [16] }], way: { into: 'brace-ends', toe_mm: 16 } });
     expect([timber.penetration_mm, timber.exit_mm]).toEqual([expect.closeTo(38.1 - 16, 9), expect.closeTo(16 + 38 - 38.1, 9)]);
     // The shelf's angle of 100 mm: holes at a third and five sixths of the leg, from the inner edge of a bar 38 wide.
     expect(angle).toMatchObject({ key: 'screw-6x25', role: 'load', through_mm: 2, edge_mm: 19, spacing_mm: 50, thinnest_mm: 89, count: 16, way: { into: 'angles' } });

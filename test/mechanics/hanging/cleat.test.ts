@@ -30,7 +30,7 @@ describe('by a cleat', () => {
     const [left, right] = cleatPlaces(demoModel(plan('cleat', upright))).middles_mm as [number, number];
     expect(left + right).toBeCloseTo(1130, 9);
     expect(565 - left - CLEAT_LONG_MM / 2 - 19 / 2).toBeGreaterThanOrEqual(10);
-    expect(cleatPlaces(demoModel({ ...plan('cleat', upright), face: { width: '540 mm', height: '430 mm' } })).meets).toEqual(['crossbar 1']);
+    expect(cleatPlaces(demoModel({ ...plan('cleat', upright), face: { width: '540 mm', height: '430 mm' } })).meets).toEqual([{ kind: 'whole-crossbar', of: 'crossbar-1' }]);
   });
 
   test('the weight and what tips it forward are shared among its screws; nothing is drawn inward; it lies flat', () => {

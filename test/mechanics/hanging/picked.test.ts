@@ -45,20 +45,20 @@ describe('what stands out behind the bars', () => {
 
   it('a crossbar deeper than the bars, by its depth and setback; a level one where it lies, an upright one all the way', () => {
     const level = demoModel({ face, bars, crossbars: [deep('level', 0.6)] });
-    expect(standsOut(level)).toEqual({ what: 'crossbar 1', out_mm: 64 + 5 - 38, up_mm: [[480 - 19, 480 + 19]] });
+    expect(standsOut(level)).toEqual({ what: { kind: 'whole-crossbar', of: 'crossbar-1' }, out_mm: 64 + 5 - 38, up_mm: [[480 - 19, 480 + 19]] });
     const upright = demoModel({ face, bars, crossbars: [deep('upright', 0.3)] });
-    expect(standsOut(upright)).toEqual({ what: 'crossbar 1', out_mm: 31, up_mm: [[38, 762]] });
+    expect(standsOut(upright)).toEqual({ what: { kind: 'whole-crossbar', of: 'crossbar-1' }, out_mm: 31, up_mm: [[38, 762]] });
     expect(standsOut(demoModel({ face, bars, crossbars: [{ runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'flat' }] }))).toBeNull();
   });
   it('the farthest of several, and plates by their thickness at both ends of the height', () => {
     const both = demoModel({ face, bars, crossbars: [deep('upright', 0.3, '3 mm'), deep('level', 0.6, '9 mm')] });
-    expect(standsOut(both)).toMatchObject({ what: 'crossbar 2', out_mm: 35 });
+    expect(standsOut(both)).toMatchObject({ what: { kind: 'whole-crossbar', of: 'crossbar-2' }, out_mm: 35 });
     const plated = demoModel({ face, bars, corners: { brace: { kind: 'ply-gusset', leg: '150 mm' } } });
-    expect(standsOut(plated)).toEqual({ what: 'the gussets', out_mm: 9, up_mm: [[0, 169], [631, 800]] });
+    expect(standsOut(plated)).toEqual({ what: { kind: 'all-gussets', of: 'frame' }, out_mm: 9, up_mm: [[0, 169], [631, 800]] });
     expect(gussets(plated)).toMatchObject({ leg_mm: 169, thickness_mm: 9 });
     const angled = demoModel({ face, bars, corners: { brace: { kind: 'steel-angle', leg: '100 mm' } } });
     const angle = pickAngle(angled)!;
-    expect(standsOut(angled)).toEqual({ what: 'the steel angles', out_mm: angle.thickness_mm ?? 2, up_mm: [[0, angle.leg_mm], [800 - angle.leg_mm!, 800]] });
+    expect(standsOut(angled)).toEqual({ what: { kind: 'all-angles', of: 'frame' }, out_mm: angle.thickness_mm ?? 2, up_mm: [[0, angle.leg_mm], [800 - angle.leg_mm!, 800]] });
   });
   it('holds the lower edge off the wall only from the lowest quarter of the height', () => {
     const out = (at: number): number => bottomOut_mm(demoModel({ face, bars, crossbars: [deep('level', at)] }));
@@ -97,16 +97,16 @@ describe('crossbar ends on the side bars', () => {
     const screws = planCrossbarScrews(model)!;
     expect(screws.along_grain).toBe(true);
     const ends = crossbarEnds(model);
-    const of = (name: string, kind: string) => ends.filter((one) => one.kind === kind && one.what.includes(name));
-    expect(of('crossbar 1', 'crossbar').map(({ bar, along_mm, deep_mm, across_mm }) => [bar, ...along_mm, ...deep_mm, ...across_mm])).toEqual([['top', 371, 409, 19, 83, -38, 0], ['bottom', 371, 409, 19, 83, -38, 0]]);
-    expect(of('crossbar 2', 'crossbar').map(({ bar, along_mm, deep_mm }) => [bar, ...along_mm, ...deep_mm])).toEqual([['left', 461, 499, 15, 79], ['right', 461, 499, 15, 79]]);
+    const of = (name: string, kind: string) => ends.filter((one) => one.kind === kind && one.of === name);
+    expect(of('crossbar-1', 'crossbar').map(({ bar, along_mm, deep_mm, across_mm }) => [bar, ...along_mm, ...deep_mm, ...across_mm])).toEqual([['top', 371, 409, 19, 83, -38, 0], ['bottom', 371, 409, 19, 83, -38, 0]]);
+    expect(of('crossbar-2', 'crossbar').map(({ bar, along_mm, deep_mm }) => [bar, ...along_mm, ...deep_mm])).toEqual([['left', 461, 499, 15, 79], ['right', 461, 499, 15, 79]]);
     // 64 mm deep: two screws, a quarter of the depth from either face, all across the bar they come through.
     const mid = ([a, b]: readonly [number, number]): number => (a + b) / 2;
-    expect(of('crossbar 1', 'crossbar-screw').map(({ bar, along_mm, deep_mm, across_mm }) => [bar, mid(along_mm), mid(deep_mm), ...across_mm])).toEqual([['top', 390, 35, 0, 38], ['top', 390, 67, 0, 38], ['bottom', 390, 35, 0, 38], ['bottom', 390, 67, 0, 38]]);
-    expect(of('crossbar 2', 'crossbar-screw').map(({ bar, deep_mm }) => [bar, mid(deep_mm)])).toEqual([['left', 31], ['left', 63], ['right', 31], ['right', 63]]);
+    expect(of('crossbar-1', 'crossbar-screw').map(({ bar, along_mm, deep_mm, across_mm }) => [bar, mid(along_mm), mid(deep_mm), ...across_mm])).toEqual([['top', 390, 35, 0, 38], ['top', 390, 67, 0, 38], ['bottom', 390, 35, 0, 38], ['bottom', 390, 67, 0, 38]]);
+    expect(of('crossbar-2', 'crossbar-screw').map(({ bar, deep_mm }) => [bar, mid(deep_mm)])).toEqual([['left', 31], ['left', 63], ['right', 31], ['right', 63]]);
     const shallow = demoModel({ face: { width: '1300 mm', height: '800 mm' }, bars: { stock: 'stud-38x89', lay: 'edge' }, crossbars: [{ runs: 'upright', at: 0.3, stock: 'square-38x38', setback: '6 mm' }] });
     expect(crossbarEnds(shallow).filter(({ kind }) => kind === 'crossbar-screw').map(({ bar, deep_mm }) => [bar, mid(deep_mm)])).toEqual([['top', 64], ['bottom', 64]]);
-    for (const one of of('crossbar 1', 'crossbar-screw')) expect(one.along_mm[1] - one.along_mm[0]).toBeCloseTo(screws.shank_mm, 9);
+    for (const one of of('crossbar-1', 'crossbar-screw')) expect(one.along_mm[1] - one.along_mm[0]).toBeCloseTo(screws.shank_mm, 9);
   });
 });
 

@@ -105,7 +105,7 @@ describe('what a wire runs against', () => {
     expect(bracesMet(demoModel({ ...plan, hang: { by: 'none' } }), path({}))).toEqual([]);
   });
   it('a level crossbar between hook and ring, as far in as it stands', () => {
-    const crossed = (at_mm: number, deep: number): readonly string[] => crossbarsMet(demoModel({ ...plan, bars: { stock: 'stud-38x89', lay: 'edge' }, crossbars: [{ runs: 'level', at: `${860 - at_mm} mm`, stock: 'square-38x38', setback: '20 mm' }], hang: { by: 'none' } }), path({ ring_deep_mm: deep }));
+    const crossed = (at_mm: number, deep: number) => crossbarsMet(demoModel({ ...plan, bars: { stock: 'stud-38x89', lay: 'edge' }, crossbars: [{ runs: 'level', at: `${860 - at_mm} mm`, stock: 'square-38x38', setback: '20 mm' }], hang: { by: 'none' } }), path({ ring_deep_mm: deep }));
     // The crossbar lies from 31 to 69 mm in front of the backs.
     expect([crossed(250, 60), crossed(250, 20)].map((met) => met.length)).toEqual([1, 0]);
     expect([crossed(321.5, 60), crossed(320.5, 60), crossed(178.5, 60)].map((met) => met.length)).toEqual([0, 1, 0]);

@@ -28,7 +28,7 @@ describe('ply screws', () => {
       const model = pair(leg);
       const screws = plyScrews(model);
       expect(screws.length).toBeGreaterThan(0);
-      for (const screw of screws) for (const other of beforePlyScrews(model)) expect([leg, screw.along_mm[0], other.what, inTheWay(screw, other)]).toEqual([leg, screw.along_mm[0], other.what, false]);
+      for (const screw of screws) for (const other of beforePlyScrews(model)) expect([leg, screw.along_mm[0], other.kind, other.of, inTheWay(screw, other)]).toEqual([leg, screw.along_mm[0], other.kind, other.of, false]);
       expect(plyScrewsInTheWay(model)).toEqual([]);
       const free = planPlyScrews(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'strip-19x38', lay: 'edge', plies: 2 }, hang: { by: 'none' } }))[0]!;
       const here = planPlyScrews(model)[0]!;
@@ -67,10 +67,10 @@ describe('hanging points', () => {
     const [, to] = braceFoot_mm(170, 19);
     expect(points.planned_mm).toBe(180);
     expect(points.drop_mm).toBeGreaterThan(to + 10);
-    expect(points.moved_off).toContain('brace');
+    expect(points.moved_off?.kind).toContain('brace');
     expect(points.meets).toEqual([]);
     expect(bracesMet(model, wirePathAt(model, points.drop_mm)!)).toEqual([]);
-    expect(bracesMet(model, wirePathAt(model, 100)!)).toEqual(['the braces of the top corners']);
+    expect(bracesMet(model, wirePathAt(model, 100)!)).toEqual([{ kind: 'top-braces', of: 'frame' }]);
   });
 
   test('stay where the plan has them when nothing is in the way', () => {
@@ -79,7 +79,7 @@ describe('hanging points', () => {
 
   test('a crossbar deep enough to reach the wire is told of, one in front of it is not, and from the backs one flush with them is not met', () => {
     const crossed = (crossbar: object, hang: object = {}) => hangingPoints(demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: '2/5', stock: 'strip-19x38', ...crossbar }], hang: { by: 'wire', from: 'inside', ...hang } })).meets;
-    expect(crossed({ lay: 'edge' })).toEqual(['crossbar 1']);
+    expect(crossed({ lay: 'edge' })).toEqual([{ kind: 'whole-crossbar', of: 'crossbar-1' }]);
     expect(crossed({ lay: 'flat', setback: '0 mm' })).toEqual([]);
     expect(crossed({ lay: 'edge', setback: '0 mm' }, { by: 'wire', from: 'back' })).toEqual([]);
     expect(crossed({ lay: 'edge' }, { by: 'two-hooks' })).toEqual([]);
@@ -95,7 +95,7 @@ describe('hanging points', () => {
       for (const stock of ['square-38x38', 'strip-19x38'] as const) for (const setback_mm of [1, 2, 3, 12, 20, 21, 22, 30]) {
         if (setback_mm >= deep[stock]) continue;
         const out_mm = setback_mm + 19 - deep[stock];
-        expect(hangingPoints(model(stock, setback_mm, crossbar)).meets, `${stock}, ${out_mm} mm out`).toEqual(out_mm > 4 - 2 ? ['crossbar 1'] : []);
+        expect(hangingPoints(model(stock, setback_mm, crossbar)).meets, `${stock}, ${out_mm} mm out`).toEqual(out_mm > 4 - 2 ? [{ kind: 'whole-crossbar', of: 'crossbar-1' }] : []);
       }
     });
 
@@ -106,8 +106,8 @@ describe('hanging points', () => {
       };
       // 38 mm wide and 2 mm of room on each side: 21 mm from its middle
       expect(level(200 + 22)).toEqual([]);
-      expect(level(200 + 20)).toEqual(['crossbar 1']);
-      expect(level(100 - 20)).toEqual(['crossbar 1']);
+      expect(level(200 + 20)).toEqual([{ kind: 'whole-crossbar', of: 'crossbar-1' }]);
+      expect(level(100 - 20)).toEqual([{ kind: 'whole-crossbar', of: 'crossbar-1' }]);
       expect(level(100 - 22)).toEqual([]);
     });
 
@@ -123,7 +123,7 @@ describe('hanging points', () => {
 });
 
 test('room between two things is the widest gap less what both want, alike either way round', () => {
-  const box = (along: [number, number], deep: [number, number]) => ({ bar: 'top' as const, kind: 'brace' as const, what: '', along_mm: along, across_mm: [0, 20] as const, deep_mm: deep, keep_mm: 3 });
+  const box = (along: [number, number], deep: [number, number]) => ({ bar: 'top' as const, kind: 'brace' as const, of: 'top-left', along_mm: along, across_mm: [0, 20] as const, deep_mm: deep, keep_mm: 3 });
   const [p, q] = [box([0, 10], [0, 5]), box([31, 40], [2, 9])];
   expect(roomBetween(p, q)).toBe(21 - 6);
   expect(roomBetween(q, p)).toBe(21 - 6);

@@ -20,7 +20,7 @@ describe('staples and the heads of screws in their line', () => {
       const length = side === 'top' || side === 'bottom' ? 830 : 610;
       return from_corner.some((mm) => Math.min(Math.abs(at * length - mm), Math.abs(length - at * length - mm)) < clear_mm - 1e-6);
     }).length;
-    expect(aside.heads).toEqual(['gusset screws']);
+    expect(aside.heads).toEqual(['gusset-screw']);
     expect(aside.moved).toBeGreaterThan(0);
     expect(aside.left).toBe(0);
     expect(aside.most_mm).toBeLessThanOrEqual(clear_mm);
@@ -28,13 +28,13 @@ describe('staples and the heads of screws in their line', () => {
   });
   test('nothing is moved where the cloth is fixed to the edge, or no gusset lies on the back', () => {
     expect(staplesAside(demoModel({ ...gussets, corners: {} })).moved).toBe(0);
-    expect(staplesAside(demoModel({ ...gussets, cloth: { fixing: { to: 'edge' } } })).heads).not.toContain('gusset screws');
+    expect(staplesAside(demoModel({ ...gussets, cloth: { fixing: { to: 'edge' } } })).heads).not.toContain('gusset-screw');
   });
   test('the nails of the corners lie under staples on the edge, their heads no wider than they are', () => {
     const model = demoModel({ face, bars: { stock: 'strip-19x38', lay: 'edge' }, cloth: { fixing: { to: 'edge', every: '20 mm' } } });
     const aside = staplesAside(model);
     const [nail_mm] = planCornerNails(model)!.rows[0]!.places_mm;
-    expect(aside.heads).toEqual(['corner nails']);
+    expect(aside.heads).toEqual(['corner-nail']);
     const outermost = Math.min(...aside.order.filter(({ side }) => side === 'top').map(({ at }) => at * 830));
     expect(Math.abs(outermost - nail_mm!)).toBeGreaterThan(5);
   });

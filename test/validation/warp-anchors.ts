@@ -1,4 +1,12 @@
-import { curvatureOf, twistRateOf } from '../mechanics/board-shape.js';
+import { twistRateOf } from '../../src/mechanics/board-shape.js';
+
+/**
+ * Curvature of a bar that departs by `rise` in its middle from the chord of `length` (one unit for both):
+ * 8·rise/length², per unit; flat arcs.
+ */
+export function curvatureOf(rise: number, length: number): number {
+  return (8 * rise) / length ** 2;
+}
 
 /**
  * Curvature (1/m) of a board whose two edges shrink along the grain by strains differing by `strain`, a `breadth_m`
