@@ -135,7 +135,7 @@ export function checkShelf(
     if (!(value >= wanted.least && value <= wanted.most))
       problems.push(
         source.problem('out-of-range', ['proposals', name, 'value'], {
-          value: String(value),
+          value: `${value} ${wanted.unit}`,
           allowed: `from ${wanted.least} to ${wanted.most} ${wanted.unit}`,
         }),
       );

@@ -81,6 +81,13 @@ describe('two thresholds', () => {
     expect(told(dish('at-most: 3 mm', '{ stop: 2 mm }'))[0]!.allowed).toBe('a stop above the caution, because `bar.dish_mm` must be at-most it');
     expect(told(dish('at-least: 3 mm', '{ stop: 4 mm }'))[0]!.allowed).toBe('a stop below the caution, because `bar.dish_mm` must be at-least it');
   });
+  test('with their units, a share with what it is of, and two that read alike told apart', () => {
+    const found = (...of: Parameters<typeof dish>) => told(dish(...of))[0]!.found;
+    expect(found('at-most: 3 mm', '{ stop: 2 mm }')).toBe('a stop at 2 mm and a caution at 3 mm');
+    expect(found('at-most: 3 mm', '{ stop: 2.9999 mm }')).toBe('a stop at just under 3 mm and a caution at 3 mm');
+    const limits = ['part: { value: 1/400, of: bar.span_mm, source: proposal }', 'small: { value: 1/800, of: bar.span_mm, source: proposal }'];
+    expect(found('at-most: { limit: part }', '{ stop: { limit: small } }', limits)).toBe('a stop at 0.00125 of bar.span_mm and a caution at 0.0025 of bar.span_mm');
+  });
   test('a stop that is a share of another fact cannot be held against an amount, nor one of two thresholds', () => {
     const limits = ['part: { value: 1/400, of: bar.span_mm, source: proposal }', 'small: { value: 1/900, of: bar.span_mm, source: proposal }', 'two: { stop: 5 mm, caution: 2 mm, source: proposal }'];
     expect(codes(dish('at-most: 3 mm', '{ stop: { limit: part } }', limits.slice(0, 1)))).toEqual([]);
@@ -92,7 +99,7 @@ describe('two thresholds', () => {
   test('a caution that differs from what is required says what that is', () => {
     const limits = ['three: { value: 3 mm, source: proposal }'];
     expect(codes(dish('at-most: 3 mm', '{ stop: 5 mm, caution: 3 mm }'))).toEqual([]);
-    expect(told(dish('at-most: 3 mm', '{ stop: 5 mm, caution: 4 mm }'))).toMatchObject([{ code: 'caution-differs', allowed: 'the same as `require` says, 3' }]);
+    expect(told(dish('at-most: 3 mm', '{ stop: 5 mm, caution: 4 mm }'))).toMatchObject([{ code: 'caution-differs', allowed: 'the same as `require` says, 3 mm' }]);
     expect(told(dish('at-most: { limit: three }', '{ stop: 5 mm, caution: 4 mm }', limits))).toMatchObject([{ code: 'caution-differs', allowed: 'the same as `require` says, the limit three' }]);
     expect(codes(rulesText(['id: test/one, each: bar, require: { fact: bar.bond, is: glue }, otherwise: { stop: 3 mm }']))).toEqual(['thresholds-of-one-line']);
     expect(codes(rulesText(['id: test/one, each: bar, require: { all: [ { fact: bar.dish_mm, at-most: 3 mm }, { fact: bar.span_mm, at-most: 900 mm } ] }, otherwise: { stop: 4 mm }']))).toEqual(['thresholds-of-one-line']);

@@ -71,5 +71,5 @@ const isPair = (a: Line['compare'], b: Line['compare']): boolean =>
 
 function said({ line, value, of }: Demand): string {
   const unit = catalogueByPath.get(line.fact)!.unit;
-  return `${line.fact} ${line.compare} ${of === null ? formatQuantity(value, unit, 'metric') : `${String(value)} of ${of}`}`;
+  return `${line.fact} ${line.compare} ${of === null ? formatQuantity(value, unit, 'metric') : `${formatQuantity(value, 'ratio', 'metric')} of ${of}`}`;
 }

@@ -1,6 +1,8 @@
 import type { Place } from '../../base/messages.js';
 import type { Problem } from '../../base/problem.js';
+import { besideLimit } from '../../base/beside-limit.js';
 import { nearest } from '../../base/schema-problems.js';
+import { formatQuantity } from '../../base/units-format.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import { limitInWords } from '../say/in-words.js';
 import { limitInInches } from '../in-system.js';
@@ -46,6 +48,7 @@ export function checkLimits(
       checkOrder(
         found.stop!,
         found.caution!,
+        found.of,
         line,
         problems,
         limits.get((line.against as { readonly name: string }).name)!.place,
@@ -165,16 +168,26 @@ function checkStopBeyond(
     cautionAt.value === null
   )
     return;
-  checkOrder(stopAt.value, cautionAt.value, line, problems, line.place);
+  checkOrder(stopAt.value, cautionAt.value, stopAt.of, line, problems, line.place);
 }
 
 /** The stop threshold lies beyond the caution threshold, in the direction in which things get worse. */
-function checkOrder(stop: number, caution: number, line: Line, problems: Problem[], place: Place): void {
+function checkOrder(
+  stop: number,
+  caution: number,
+  of: string | null,
+  line: Line,
+  problems: Problem[],
+  place: Place,
+): void {
   const growsWorse = line.compare === 'at-most' || line.compare === 'below';
   if (growsWorse ? stop >= caution : stop <= caution) return;
+  const unit = of === null ? catalogueByPath.get(line.fact)!.unit : 'ratio';
+  const [stopWords, cautionWords] = [stop, caution].map((amount) => formatQuantity(amount, unit, 'metric'));
+  const share = of === null ? '' : ` of ${of}`;
   problems.push(
     ruleProblem('turned-thresholds', place, {
-      value: `a stop at ${stop} and a caution at ${caution}`,
+      value: `a stop at ${besideLimit(stopWords!, cautionWords!, stop, caution)}${share} and a caution at ${cautionWords}${share}`,
       allowed: `a stop ${growsWorse ? 'above' : 'below'} the caution, because \`${line.fact}\` must be ${line.compare} it`,
     }),
   );

@@ -1,6 +1,7 @@
 import type { Problem } from '../../base/problem.js';
 import type { Path, YamlSource } from '../../base/yaml-document.js';
 import { nearest } from '../../base/schema-problems.js';
+import { formatQuantity } from '../../base/units-format.js';
 import { catalogue, catalogueByPath } from '../../facts/catalogue.js';
 import type { Element } from '../../facts/fact.js';
 import { readCondition, readThreshold } from './read-condition.js';
@@ -91,7 +92,10 @@ function readOtherwise(
       found.push(
         ruleProblem('caution-differs', source.place([...path, 'caution']), {
           value: source.written([...path, 'caution']),
-          allowed: line.against.kind === 'limit' ? `the limit ${line.against.name}` : String(line.against.value),
+          allowed:
+            line.against.kind === 'limit'
+              ? `the limit ${line.against.name}`
+              : formatQuantity(line.against.value, spec.unit, 'metric'),
         }),
       );
   }
