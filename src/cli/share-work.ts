@@ -41,22 +41,23 @@ export async function piecesOf(sharing: Sharing): Promise<DoPiece<unknown>> {
 /**
  * Does the pieces 0 … `pieces` − 1, in this thread or shared out among `jobs` others, each taking the next one when it
  * is done with its last. Where some fail, the first of them is thrown after all before it were taken, as if they had
- * been done one after the other.
+ * been done one after the other. Each of the others runs the script `start`, and one that ends too soon is an error.
  */
 export async function shareOut<Answer>(
   sharing: Sharing,
   pieces: number,
   jobs: number,
   following: Following<Answer>,
+  start: string | URL = command,
 ): Promise<void> {
   const [many, { take, step }] = [Math.min(jobs, pieces), following];
-  if (many > 1) return shareAmong(sharing, pieces, many, following as Following<unknown>);
+  if (many > 1) return shareAmong(sharing, pieces, many, following as Following<unknown>, start);
   const doPiece = (await piecesOf(sharing)) as DoPiece<Answer>;
   for (let piece = 0; piece < pieces; piece++) take(await doPiece(piece, step));
 }
 
 /** The command itself, which begins as a worker where it is started as one. */
-const start = join(packageFolder, 'dist', 'sightdown.js');
+const command = join(packageFolder, 'dist', 'sightdown.js');
 /** What is soon thrown away takes no more room than this in each worker: it is thrown away sooner then. */
 const resourceLimits = { maxYoungGenerationSizeMb: 8 };
 
@@ -68,6 +69,7 @@ async function shareAmong(
   pieces: number,
   jobs: number,
   { take, step }: Following<unknown>,
+  start: string | URL,
 ): Promise<void> {
   const done = new Map<number, Exclude<Said, { step: true }>>();
   const [workers, idle]: [Worker[], Worker[]] = [[], []];

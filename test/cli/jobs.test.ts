@@ -67,6 +67,34 @@ describe('shared work comes out the same, whatever the number of those who share
   });
 });
 
+describe('one who shares the work and ends too soon', () => {
+  /** Each of two does what the script says; what came of it, and which answers were taken before. */
+  async function sharedBy(script: string): Promise<{ readonly came: unknown; readonly taken: readonly unknown[] }> {
+    const taken: unknown[] = [];
+    const sharing = { work: 'class', entries: [], bench: null as never, options: null as never } as const;
+    const run = shareOut(sharing, 6, 2, { take: (one) => taken.push(one), step: async () => {} }, new URL(`data:text/javascript,${encodeURIComponent(`import { parentPort } from 'node:worker_threads';\n${script}`)}`));
+    return { came: await run.then(() => 'done', (error: Error) => error.message), taken };
+  }
+
+  it('at once: the work is given up with what to do, instead of being waited for', async () => {
+    expect(await sharedBy('process.exit(3);')).toEqual({ came: 'one that shared the work ended too soon (3): try again with --jobs 1', taken: [] });
+  });
+  it('without a word, as it has nothing more to do', async () => {
+    expect((await sharedBy('')).came).toContain('ended too soon (0)');
+  });
+  it('in the middle: what was done before was taken, in its order', async () => {
+    const { came, taken } = await sharedBy('parentPort.on("message", (piece) => { if (piece > 3) process.exit(7); parentPort.postMessage({ piece, answer: piece * 10 }); });');
+    expect(came).toContain('ended too soon (7)');
+    expect(taken).toEqual([0, 10, 20, 30].slice(0, taken.length));
+  });
+  it('by an error of its own: that is told', async () => {
+    expect((await sharedBy('throw new Error("no room");')).came).toBe('no room');
+  });
+  it('and where all is done, their ending is no error', async () => {
+    expect(await sharedBy('parentPort.on("message", (piece) => parentPort.postMessage({ piece, answer: piece * 10 }));')).toEqual({ came: 'done', taken: [0, 10, 20, 30, 40, 50] });
+  });
+});
+
 describe('how many share where nobody says', () => {
   it('one where there is little to do, never more than there is work for, and a core is left over', () => {
     expect([0, 1, 7, 15].map((pieces) => usualJobs(pieces, 8))).toEqual([1, 1, 1, 1]);
