@@ -11,3 +11,9 @@ export function lazily<T extends object>(parts: { readonly [K in keyof T]: () =>
   }
   return made;
 }
+
+/** The fields of one object as parts of another: each is read when it is asked for there. */
+export const fieldsOf = <T extends object>(from: T): { readonly [K in keyof T]: () => T[K] } =>
+  Object.fromEntries(Object.keys(from).map((key) => [key, () => from[key as keyof T]])) as {
+    readonly [K in keyof T]: () => T[K];
+  };

@@ -1,4 +1,4 @@
-import { lazily } from '../base/lazily.js';
+import { fieldsOf, lazily } from '../base/lazily.js';
 import { once } from '../base/once.js';
 import { hangingForces } from '../mechanics/hanging/hanging-forces.js';
 import type { Propeller, Statics } from '../model/frame-results.js';
@@ -61,16 +61,7 @@ type FrameSolution = Omit<Solution, 'hung' | 'hanging_forces'>;
 export function hungAs(model: Model, frame: FrameSolution): Solution {
   const forces = once(() => hangingForces(model));
   return lazily<Solution>({
-    working: () => frame.working,
-    working_x: () => frame.working_x,
-    peak: () => frame.peak,
-    accidental: () => frame.accidental,
-    stability: () => frame.stability,
-    peak_factor: () => frame.peak_factor,
-    peak_propeller: () => frame.peak_propeller,
-    soft_peak_factor: () => frame.soft_peak_factor,
-    influence: () => frame.influence,
-    influence_unpulled: () => frame.influence_unpulled,
+    ...fieldsOf(frame),
     hung: () => (forces().length === 0 ? null : solveStatics(model.shape, model.working, forces())),
     hanging_forces: forces,
   });
