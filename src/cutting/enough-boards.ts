@@ -1,4 +1,5 @@
-import { cutPlan } from './cut-plan.js';
+import { ask, cutPlan } from './cut-plan.js';
+import { commonUnits, poolPieces } from './pieces/pool.js';
 import { orderMore } from './order-more.js';
 import type { CutPlan } from './boards/purchase.js';
 import type { Plan } from '../plan/plan.js';
@@ -49,6 +50,16 @@ export function enoughOf(
 ): Boards {
   const more = ordered !== null && ordered.cut.uncut.length < cut.uncut.length ? ordered : { cut, proven: true };
   return { cut: more.cut, short: shortBoards(more.cut, shelf), order_proven: more.proven };
+}
+
+/**
+ * Whether boards of every stock are known and none of its pieces is longer than all of them: no cutting need be
+ * searched to say that.
+ */
+export function allFit(plans: readonly Plan[], shop: Shelf): boolean {
+  const shelf = shelfIn(shop, commonUnits(plans));
+  const pool = poolPieces(plans, shelf);
+  return pool.stocks.every((key) => ask(plans, shelf, pool, key).problem !== null);
 }
 
 /** What to buy for these plans and how to cut it, the same on every machine. */

@@ -49,7 +49,7 @@ export const cuttingFacts = declareFacts(
     unit: 'count',
     moved_by: 'build',
     meaning: 'Pieces longer than any board on the shelf.',
-    value: ({ cut }) => cut.too_long.length,
+    value: ({ too_long }) => too_long,
   },
   'cutting.spend_set': {
     unit: 'word',

@@ -77,6 +77,8 @@ export interface FactInput {
   readonly model: Model;
   readonly solution: Solution;
   readonly cut: CutPlan;
+  /** How many pieces are longer than any board: told without a cutting where none is. */
+  readonly too_long: number;
   readonly bought: Supplies;
   readonly settings: FactSettings;
 }

@@ -1,7 +1,7 @@
 import type { About } from '../base/names.js';
 import { once } from '../base/once.js';
 import { suppliesOf } from '../cost/supplies.js';
-import { boardsFor, type Boards } from '../cutting/enough-boards.js';
+import { allFit, boardsFor, type Boards } from '../cutting/enough-boards.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { catalogueByPath } from './catalogue.js';
@@ -19,15 +19,19 @@ export interface FactSource {
   readonly all: () => readonly Fact[];
 }
 
-/** From what the facts of a plan are worked out: its boards are cut, and its bill is made, when that is first asked. */
+/**
+ * From what the facts of a plan are worked out: its boards are cut, unless it is known how, and its bill is made, when
+ * that is first asked.
+ */
 export function factInput(
   model: Model,
   solution: Solution,
   settings: FactSettings,
   shop: Shelf,
-  cutting = (): Boards => boardsFor([model.plan], shop),
+  known: Boards | null = null,
 ): FactInput {
-  const boards = once(cutting);
+  const boards = once(() => known ?? boardsFor([model.plan], shop));
+  const too_long = once(() => (known === null && allFit([model.plan], shop) ? 0 : boards().cut.too_long.length));
   const bought = once(() => suppliesOf(model, shop, boards()));
   return {
     model,
@@ -35,6 +39,9 @@ export function factInput(
     settings,
     get cut() {
       return boards().cut;
+    },
+    get too_long() {
+      return too_long();
     },
     get bought() {
       return bought();
@@ -59,8 +66,8 @@ interface OpenElement {
 export function factsOfPlan(input: FactInput): FactSource {
   const opened = new Map<AnyGroup, readonly OpenElement[]>();
   const elementsOf = (group: AnyGroup): readonly OpenElement[] => {
-    const known = opened.get(group) ?? group.elements(input).map((element) => openElement(group, element));
-    opened.set(group, known);
+    let known = opened.get(group);
+    if (known === undefined) opened.set(group, (known = group.elements(input).map((one) => openElement(group, one))));
     return known;
   };
   return {
@@ -68,9 +75,13 @@ export function factsOfPlan(input: FactInput): FactSource {
       groups.filter((group) => group.each === each).flatMap((group) => elementsOf(group).map(({ about }) => about)),
     at: (path, about) => {
       const group = groupOf.get(path);
-      return group === undefined
-        ? []
-        : elementsOf(group).flatMap((element) => (element.about === about ? (element.fact(path) ?? []) : []));
+      const found: Fact[] = [];
+      if (group === undefined) return found;
+      for (const element of elementsOf(group)) {
+        const fact = element.about === about ? element.fact(path) : null;
+        if (fact !== null) found.push(fact);
+      }
+      return found;
     },
     all: once(() =>
       groups.flatMap((group) => {

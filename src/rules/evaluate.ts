@@ -101,9 +101,16 @@ export async function evaluateRules(
   const findings: Finding<FactPath>[] = [];
   for (const one of cases) {
     const answer = answers.get(one.name);
-    if (answer?.event === 'silent')
-      silent.push({ rule: one.rule.id, about: one.about, why: sayWhyNot(decidingLine(one.applies!, answer), context) });
-    else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
+    if (answer?.event === 'silent') {
+      const why = once(() => sayWhyNot(decidingLine(one.applies!, answer), context));
+      silent.push({
+        rule: one.rule.id,
+        about: one.about,
+        get why() {
+          return why();
+        },
+      });
+    } else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
   }
   return { findings, silent };
 }
@@ -214,7 +221,6 @@ function findingOf(
     verdict === 'unknown'
       ? missingLine(one, answer)
       : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
-  const advised = rule.do.filter((_, index) => !has(index));
   const told = once(() =>
     verdict === 'unknown' ? sayUnknown(line, about) : sayVerdict(rule, verdict, about, line, context),
   );
@@ -223,7 +229,7 @@ function findingOf(
       ? []
       : verdict === 'unknown'
         ? [adviceOnUnknown]
-        : advised.map((advice) => say(advice.say, about, line, context)),
+        : rule.do.flatMap((advice, index) => (has(index) ? [] : say(advice.say, about, line, context))),
   );
   return {
     rule: rule.id,
@@ -257,12 +263,14 @@ function missingLine({ applies, notStop, clear }: Case, answer: Answer | undefin
 }
 
 /** The line that a finding shows: of those that decided, the one that uses most of its limit. */
-function decidingLine(condition: PosedCondition, { held }: Answer): PosedLine {
-  const own = new Set(posedLines(condition));
-  const decided = (held as readonly AskedLine[]).map(({ posed }) => posed).filter((posed) => own.has(posed));
+function decidingLine(condition: PosedCondition, answer: Answer): PosedLine {
+  const lines = posedLines(condition);
+  if (lines.length === 1) return lines[0]!;
+  const own = new Set(lines);
+  const decided = (answer.held as readonly AskedLine[]).map(({ posed }) => posed).filter((posed) => own.has(posed));
   return decided.reduce(
     (worst, line) => ((line.used ?? 0) > (worst.used ?? 0) ? line : worst),
-    decided[0] ?? posedLines(condition)[0]!,
+    decided[0] ?? lines[0]!,
   );
 }
 

@@ -1,7 +1,7 @@
 import { barNames, cornerNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
 import type { MembraneBorder, Structure, Support, Theory } from '../frame3d/index.js';
-import type { CrossbarShape, FrameShape, PointForce } from '../model/frame-shape.js';
+import type { CrossbarShape, FrameShape, PointForce, Section } from '../model/frame-shape.js';
 import { Layout } from './mesh-layout.js';
 import type { MeshMember } from './mesh-layout.js';
 import { meshLines } from './mesh-lines.js';
@@ -46,6 +46,16 @@ export const barsAt = (corner: CornerName): readonly [BarName, BarName] => [
 
 const isLevel = (bar: BarName): boolean => bar === 'bottom' || bar === 'top';
 
+const isSize = (value: number): boolean => value > 0 && value < Infinity;
+const hasSize = (s: Section): boolean =>
+  isSize(s.w_mm) &&
+  isSize(s.A_mm2) &&
+  isSize(s.I_plane_mm4) &&
+  isSize(s.I_out_mm4) &&
+  isSize(s.J_mm4) &&
+  isSize(s.E_MPa) &&
+  isSize(s.G_MPa);
+
 /** Shapes that passed; none is changed in place. */
 const passed = new WeakSet<FrameShape>();
 
@@ -56,12 +66,11 @@ function checkShape(shape: FrameShape): void {
     ...shape.crossbars.map((c) => c.section),
     ...shape.braces.map((b) => b.section),
   ];
-  const numbers = sections.flatMap((s) => [s.w_mm, s.A_mm2, s.I_plane_mm4, s.I_out_mm4, s.J_mm4, s.E_MPa, s.G_MPa]);
-  if (![shape.span_x_mm, shape.span_y_mm, ...numbers].every((v) => v > 0 && Number.isFinite(v))) {
+  if (!(isSize(shape.span_x_mm) && isSize(shape.span_y_mm) && sections.every(hasSize))) {
     throw new RangeError('a frame needs spans and sections of positive, finite size');
   }
   const gives = [...Object.values(shape.corner_give), ...[...shape.crossbars, ...shape.braces].map((c) => c.give)];
-  if (!gives.flatMap(({ plane, out, twist }) => [plane, out, twist]).every((g) => g >= 0 && Number.isFinite(g)))
+  if (!gives.every(({ plane, out, twist }) => plane >= 0 && out >= 0 && twist >= 0 && plane + out + twist < Infinity))
     throw new RangeError('the give of a joint is a finite number, 0 or more');
   if (!Object.values(shape.corner_plate_Nmm_per_rad).every((k) => k >= 0 && Number.isFinite(k)))
     throw new RangeError('the stiffness of a corner plate is a finite number, 0 or more');

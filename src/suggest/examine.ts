@@ -94,7 +94,7 @@ export async function examineBuild(plan: Plan, cut: CutPlan, examiner: Examiner)
 
 /** From what the facts of a build that is cut like this are worked out; its bill is the audit's own. */
 const inputOf = (model: Model, solution: Solution, cut: CutPlan, bench: Bench): FactInput =>
-  factInput(model, solution, factSettings(model, bench), bench.shelf, () => ({ cut, short: [], order_proven: true }));
+  factInput(model, solution, factSettings(model, bench), bench.shelf, { cut, short: [], order_proven: true });
 
 /**
  * Whether nothing stands in the way of a plan: what the full audit would say, found with as little work as possible.

@@ -1,6 +1,5 @@
 import { expect, test } from 'vitest';
-import { suppliesOf } from '../../src/cost/supplies.js';
-import { factsWanted } from '../../src/facts/fact-source.js';
+import { factInput, factsWanted } from '../../src/facts/fact-source.js';
 import type { Fact } from '../../src/facts/fact.js';
 import type { Shelf, StockLength } from '../../src/shelf/shelf.js';
 import { demoModel, demoShelf } from '../mechanics/fasteners/demo-model.js';
@@ -10,8 +9,9 @@ function told(lengths: readonly StockLength[] | null, more: object = {}): Readon
   const from = demoShelf();
   const shelf: Shelf = { ...from, lumber: { ...from.lumber, 'strip-19x38': { ...from.lumber['strip-19x38']!, lengths } }, cutting: { kerf_mm: 3, end_trim_mm: 0, knot_waste_share: { none: 0, few: 0, many: 0 } } };
   const model = demoModel({ face: { width: '900 mm', height: '620 mm' }, bars: { stock: 'strip-19x38', lay: 'flat' }, corners: { cut: 'butt' }, ...more }, shelf);
-  const bought = suppliesOf(model, shelf);
-  const facts = factsWanted({ model, bought, cut: bought.cut, get solution(): never { throw new Error('not solved'); }, get settings(): never { throw new Error('no settings'); } }, (_, path) => path.startsWith('cutting.'));
+  const input = factInput(model, undefined as never, undefined as never, shelf);
+  const facts = factsWanted(input, (_, path) => path.startsWith('cutting.'));
+  expect(facts.find(({ path }) => path === 'cutting.pieces_too_long')?.value).toBe(input.cut.too_long.length);
   return Object.fromEntries(facts.map(({ path, value, reason }) => [path.slice('cutting.'.length), reason ?? value]));
 }
 const endless = (length_mm: number, price: number, available: number | null = null): StockLength => ({ length_mm, price, available });

@@ -12,7 +12,7 @@ export function ofSubject(...beginnings: readonly string[]): OfSubject {
       if (part === undefined) throw new Error(`${beginnings.join(', ')} read more than they were given`);
       return part;
     };
-    const input: FactInput = { model, get solution() { return solution as Solution; }, get settings() { return settings as FactSettings; }, get cut() { return there<never>(undefined); }, get bought() { return there<never>(undefined); } };
+    const input: FactInput = { model, get solution() { return solution as Solution; }, get settings() { return settings as FactSettings; }, get cut() { return there<never>(undefined); }, get too_long() { return there<never>(undefined); }, get bought() { return there<never>(undefined); } };
     return factsWanted(input, (_, path: FactPath) => beginnings.some((one) => path.startsWith(one)));
   };
 }

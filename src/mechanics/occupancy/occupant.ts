@@ -55,7 +55,7 @@ export const KEEP_DIAMETERS = 2;
 /** Clear room that a body such as the foot of a brace wants, mm (proposal). */
 export const KEEP_BODY_MM = 2;
 
-const apart = ([a, b]: Span, [c, d]: Span): number => Math.max(c - b, a - d);
+const apart = (p: Span, q: Span): number => Math.max(q[0] - p[1], p[0] - q[1]);
 
 /**
  * Room left between two things on one bar, mm, less what both want; negative when they are in each other's way,

@@ -26,17 +26,15 @@ const oneOfAKind: readonly Element[] = ['cloth', 'cutting'];
 
 /** Makes facts ready for rules: two different values for one fact make it unknown. */
 export function tabulate(facts: FactSource): FactTable {
-  const readings = new Map<string, Reading>();
+  const readings = new Map<FactPath, Map<About, Reading>>();
   const readOwn = (path: FactPath, about: About): Reading => {
-    const key = `${path}@${about}`;
-    const before = readings.get(key);
-    if (before !== undefined) return before;
-    const found = facts
-      .at(path, about)
-      .map((fact) => readingOf(fact, specOf(path)))
-      .reduce<Reading | undefined>(settle, undefined);
-    const reading = found ?? { known: false, reason: 'It was not computed.' };
-    readings.set(key, reading);
+    let ofPath = readings.get(path);
+    if (ofPath === undefined) readings.set(path, (ofPath = new Map()));
+    let reading = ofPath.get(about);
+    if (reading === undefined) {
+      for (const fact of facts.at(path, about)) reading = settle(reading, readingOf(fact, specOf(path)));
+      ofPath.set(about, (reading ??= { known: false, reason: 'It was not computed.' }));
+    }
     return reading;
   };
   const elements = (each: Element): readonly About[] => {

@@ -67,6 +67,8 @@ export function pose(condition: Condition, which: Which, setting: Setting): Pose
  */
 export function question(condition: PosedCondition, wanted: 'holds' | 'fails'): EnginePart | null {
   const join = wanted === 'holds' ? condition.join : condition.join === 'all' ? 'any' : 'all';
+  const [only] = condition.parts;
+  if (condition.parts.length === 1) return 'parts' in only! ? question(only, wanted) : lineQuestion(only!, wanted);
   const parts = condition.parts.map((part) => ('parts' in part ? question(part, wanted) : lineQuestion(part, wanted)));
   const known = parts.filter((part) => part !== null);
   if (known.length === 0 || (join === 'all' && known.length < parts.length)) return null;
