@@ -17,14 +17,15 @@ const rounded: readonly (readonly [several: number, of: number])[] = [
   ...severalOf,
 ];
 
-/** The words, and whether they speak of one frame or of several. */
-function told(chance: number): { readonly words: string; readonly one: boolean } {
-  if (!Number.isFinite(chance)) return { words: 'unknown', one: false };
-  if (chance < 1 / 1500) return { words: 'fewer than 1 in 1000', one: true };
-  if (chance > 0.97) return { words: 'nearly all', one: false };
+/** The words, whether they speak of one frame or of several, and the same of times that something happens. */
+function told(chance: number): { readonly words: string; readonly one: boolean; readonly times: string } {
+  if (!Number.isFinite(chance)) return { words: 'unknown', one: false, times: 'an unknown number of times' };
+  if (chance < 1 / 1500) return { words: 'fewer than 1 in 1000', one: true, times: 'less than 1 time in 1000' };
+  if (chance > 0.97) return { words: 'nearly all', one: false, times: 'nearly always' };
   const distance = ([several, of]: (typeof rounded)[number]): number => Math.abs(Math.log((chance * of) / several));
   const [several, of] = rounded.reduce((best, entry) => (distance(entry) < distance(best) ? entry : best));
-  return { words: `about ${several} in ${of}`, one: several === 1 };
+  const one = several === 1;
+  return { words: `about ${several} in ${of}`, one, times: `${several} ${one ? 'time' : 'times'} in ${of}` };
 }
 
 /**
@@ -38,3 +39,6 @@ export function chanceGoes(chance: number): string {
   const { words, one } = told(chance);
   return `${words} ${one ? 'goes' : 'go'}`;
 }
+
+/** The same of something that happens now and then: `1 time in 6`, `less than 1 time in 1000`. */
+export const chanceTimes = (chance: number): string => told(chance).times;

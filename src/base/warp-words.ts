@@ -32,4 +32,4 @@ export function causeInWords({ from, part, members }: Cause): string {
 export const readingInWords = (of: 'moisture' | { readonly bar: string; readonly ply: number | null }): string =>
   of === 'moisture'
     ? 'the moisture of the boards'
-    : `the twist of ${of.bar}${of.ply === null ? '' : `, ply ${of.ply}`}`;
+    : `the twist of ${spokenName(of.bar)}${of.ply === null ? '' : `, ply ${of.ply}`}`;

@@ -1,5 +1,5 @@
 import { capital } from '../base/capital.js';
-import { chanceInWords } from '../base/chance-words.js';
+import { chanceTimes } from '../base/chance-words.js';
 import type { UnitSystem } from '../base/names.js';
 import { formatNumber, formatQuantity, trueMinus } from '../base/units-format.js';
 import { userText } from '../report/clean-text.js';
@@ -36,10 +36,7 @@ const stepWords: Readonly<Record<string, string>> = {
 /** How often luck alone does this: `1 time in 6`. */
 export function luckWords(chance: number): string {
   if (chance > 0.3) return 'as luck has it';
-  return `luck alone would do this ${chanceInWords(chance)
-    .replace(/^about (\d+) in /u, '$1 time in ')
-    .replace(/^fewer than 1 in /u, 'less than 1 time in ')
-    .replace('2 time', '2 times')}`;
+  return `luck alone would do this ${chanceTimes(chance)}`;
 }
 
 const straighter = ' Sight the boards, and let the shelf learn how much they twist.';

@@ -18,7 +18,7 @@ const worth_keeping_mm = 50;
 export function leftBlocks({ left, frames }: PlacedPile, units: UnitSystem): readonly Block[] {
   if (left.length === 0) return [paragraph('Nothing: every board is used up.')];
   const places = frames.flatMap((frame) => frame.places);
-  const alike = new Map<string, { marks: string[]; words: string }>();
+  const alike = new Map<string, { marks: string[]; one: string; several: string; words: string }>();
   for (const { board, whole, why } of left) {
     const rests = whole
       ? []
@@ -27,19 +27,18 @@ export function leftBlocks({ left, frames }: PlacedPile, units: UnitSystem): rea
           places.filter((place) => place.board === board),
         ).filter(({ sound }) => sound.some((one) => one.to_mm - one.from_mm >= worth_keeping_mm));
     if (!whole && rests.length === 0) continue;
-    const words = whole
-      ? `stays whole (${formatLength(board.length_mm, units)}). ${why}`
-      : `leaves ${rests.map((rest) => restWords(rest, units)).join('; and ')}.`;
-    const line = alike.get(words) ?? { marks: [], words };
+    const [one, several, words] = whole
+      ? (['stays', 'stay', `whole (${formatLength(board.length_mm, units)}). ${why}`] as const)
+      : (['leaves', 'leave', `${rests.map((rest) => restWords(rest, units)).join('; and ')}.`] as const);
+    const line = alike.get(`${one} ${words}`) ?? { marks: [], one, several, words };
     line.marks.push(markOf(board));
-    alike.set(words, line);
+    alike.set(`${one} ${words}`, line);
   }
-  const plural = (words: string): string => words.replace(/^(stay|leave)s/u, '$1');
   return [
     bullets(
-      [...alike.values()].map(({ marks, words }): Cell => [
+      [...alike.values()].map(({ marks, one, several, words }): Cell => [
         strong(marks.join(', ')),
-        ` ${marks.length > 1 ? plural(words) : words}`,
+        ` ${marks.length > 1 ? several : one} ${words}`,
       ]),
     ),
     ...(left.every(({ whole }) => whole)

@@ -29,7 +29,7 @@ export function whatIfSection({ audit, small }: Telling): Section | null {
       ),
       bullets(slips.map(({ slip, say }): Cell => [strong(`${slip}.`), ` ${say}`])),
       heading(3, 'What to measure first'),
-      bullets(readings.say.map((said) => said.replace(/crossbar-(\d+)/gu, 'crossbar $1'))),
+      bullets(readings.say),
       heading(3, 'Out of the studio'),
       paragraph(`${door.say} ${lifting.say}`),
     ],
