@@ -183,6 +183,8 @@ describe('loads by hand', () => {
     expect(bestLoad(bench, [1, 0], 90, [1, 3])).toEqual({ value: 1, counts: [1, 0], exact: true });
     expect(bestLoad(bench, [1, 0], 49)).toEqual({ value: 0, counts: [0, 0], exact: true });
     expect(bestLoad(bench, [0, 1], 90, [2, 2])).toEqual({ value: 2, counts: [0, 2], exact: true });
+    const pair = makeReady(fresh({ kerf: 0, stock: [{ length: 100, price: 5 }], setups: [10], items: [{ length: 40, count: 1, group: 0 }, { length: 30, count: 1, group: 0 }] }));
+    expect([80, 79].map((room) => bestLoad(pair, [4, 3], room).value)).toEqual([7, 4]);
   });
 });
 

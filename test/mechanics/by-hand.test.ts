@@ -28,7 +28,7 @@ describe('hanging strips under the top bar', () => {
     expect(cleatPlaces(demoModel(flat))).toEqual({ middles_mm: [600], high_mm: 40, meets: [] });
     const wide = (mm: number) => cleatPlaces(demoModel({ ...flat, face: { width: `${mm} mm`, height: '800 mm' } }));
     // 2 (38 + 10 + 150) = 396 mm.
-    expect([wide(396), wide(395)].map(({ middles_mm, meets }) => [middles_mm, meets])).toEqual([[[198], []], [[197.5], ['the side bars']]]);
+    expect([wide(396), wide(395)].map(({ middles_mm, meets }) => [middles_mm, meets.map(({ kind }) => kind)])).toEqual([[[198], []], [[197.5], ['side-bars']]]);
   });
   test('beside an upright that comes within 12 mm of the backs: half a strip, room and half the crossbar away, in steps of 5 mm', () => {
     const places = (more: object) => cleatPlaces(demoModel({ ...edge, crossbars: [crossbar(more)] }));
@@ -39,11 +39,11 @@ describe('hanging strips under the top bar', () => {
   });
   test('where it fits nowhere, what stands there is told: crossbars, braces, or the bars themselves', () => {
     const narrow = { ...edge, face: { width: '600 mm', height: '800 mm' } };
-    const meets = (more: object) => cleatPlaces(demoModel({ ...narrow, ...more })).meets;
+    const meets = (more: object) => cleatPlaces(demoModel({ ...narrow, ...more })).meets.map(({ kind, of }) => `${kind} of ${of}`);
     const brace = { corners: { brace: { kind: 'timber', leg: '250 mm', stock: 'strip-19x38', lay: 'flat' } } };
-    expect(meets({ crossbars: [crossbar()] })).toEqual(['crossbar 1']);
-    expect(meets(brace)).toEqual(['the braces of the top corners']);
-    expect(meets({ crossbars: [crossbar()], ...brace })).toEqual(['crossbar 1', 'the braces of the top corners']);
+    expect(meets({ crossbars: [crossbar()] })).toEqual(['whole-crossbar of crossbar-1']);
+    expect(meets(brace)).toEqual(['top-braces of frame']);
+    expect(meets({ crossbars: [crossbar()], ...brace })).toEqual(['whole-crossbar of crossbar-1', 'top-braces of frame']);
   });
 });
 
@@ -167,7 +167,7 @@ describe('crossbars as they lie', () => {
     expect(ends.map(({ bar, along_mm, across_mm, deep_mm }) => [bar, along_mm, across_mm, deep_mm])).toEqual([
       ...['left', 'right'].map((bar) => [bar, [190.5, 209.5], [-19, 0], [-5, 33]]), ...['top', 'bottom'].map((bar) => [bar, [590.5, 609.5], [-19, 0], [-2, 36]]),
     ]);
-    expect(standsOut(model)).toEqual({ what: 'crossbar 1', out_mm: 5, up_mm: [[190.5, 209.5]] });
+    expect(standsOut(model)).toEqual({ what: { kind: 'whole-crossbar', of: 'crossbar-1' }, out_mm: 5, up_mm: [[190.5, 209.5]] });
     expect(bottomOut_mm(model)).toBe(5);
     // A level crossbar whose lower side lies a quarter up or higher lets the lower edge swing in; the upright still reaches down.
     const higher = demoModel({ ...edge, crossbars: [crossbar({ runs: 'level', at: 0.5 }), crossbar({ setback: '2 mm' })] });
