@@ -1,5 +1,7 @@
 import type { CutPlan } from '../cutting/boards/purchase.js';
-import { orderMore } from '../cutting/order-more.js';
+import { cutMany } from '../cutting/boards/cut-many.js';
+import type { Cutting } from '../cutting/cut-plan.js';
+import { orderMore, type Ordered } from '../cutting/order-more.js';
 import { numbersOf } from '../cutting/pieces/pool.js';
 import { costShares, usedParts } from '../cost/shares.js';
 import { supplies, type ClothLine, type Supplies, type SupplyLine } from '../cost/supplies.js';
@@ -37,11 +39,14 @@ export interface Pooled {
 }
 
 /** Works out boards for plans on a shelf, such as `cutPlan`. */
-export type Cutter<C> = (plans: readonly Plan[], shelf: Shelf) => C;
+export type Cutter<C> = (plans: readonly Plan[], shelf: Shelf, how: Cutting) => C;
+
+/** A class may have thousands of pieces. */
+const how: Cutting = { search: cutMany };
 
 /** What all plans take, each as often as its count says, the same on every machine. */
 export function poolPlans(plans: readonly Plan[], shelf: Shelf, numbers: readonly number[] = numbersOf(plans)): Pooled {
-  return addUp(plans, numbers, shelf, boardsFor(plans, shelf, numbers));
+  return addUp(plans, numbers, shelf, boardsFor(plans, shelf, numbers, how));
 }
 
 /** The same with boards worked out by another, slower cutter. */
@@ -50,14 +55,13 @@ export async function poolPlansWith(
   shelf: Shelf,
   cutter: Cutter<Promise<CutPlan>>,
 ): Promise<Pooled> {
-  const cut = await cutter(plans, shelf);
-  const ordered = cut.cost === null ? orderMore(cut, plans, shelf) : null;
-  return addUp(
-    plans,
-    numbersOf(plans),
-    shelf,
-    enoughOf(cut, ordered === null ? null : { cut: await cutter(plans, ordered.shelf), proven: ordered.proven }, shelf),
-  );
+  const cut = await cutter(plans, shelf, how);
+  const ordered = cut.cost === null ? orderMore(cut, plans, shelf, undefined, undefined, how) : null;
+  const found = async ({ shelf: stocked, proven, found: known }: Ordered): Promise<Parameters<typeof enoughOf>[1]> => ({
+    cut: await cutter(plans, stocked, { ...how, before: { cut, found: known } }),
+    proven,
+  });
+  return addUp(plans, numbersOf(plans), shelf, enoughOf(cut, ordered === null ? null : await found(ordered), shelf));
 }
 
 function addUp(plans: readonly Plan[], numbers: readonly number[], shelf: Shelf, found: Boards): Pooled {

@@ -46,8 +46,8 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
   const { plans, bad } = readPlans(named, shelf);
   if (bad > 0 || plans.length === 0) return exitCode.error;
   if (await anyStopped(plans, bench, options.evenSo)) return exitCode.stop;
-  const pooled = await poolPlansWith(plans, shelf, (some, from) =>
-    cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs),
+  const pooled = await poolPlansWith(plans, shelf, (some, from, how) =>
+    cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs, how),
   );
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);

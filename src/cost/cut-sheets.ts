@@ -61,25 +61,52 @@ function fitting([wide, high]: Flat, [a_mm, b_mm]: Flat): Flat {
   return fits(wide, high) ? [wide, high] : [high, wide];
 }
 
+/** A sheet as it fills: how much of its height is taken, and its rows from the corner up. */
+interface OpenSheet {
+  used_mm: number;
+  readonly rows: OpenRow[];
+  readonly laid: LaidPiece[];
+}
+
+interface OpenRow {
+  readonly y_mm: number;
+  readonly high_mm: number;
+  used_mm: number;
+}
+
 function inRows(pieces: readonly Flat[], [a_mm, b_mm]: Flat): LaidPiece[][] {
-  const sheets: { used_mm: number; rows: { y_mm: number; high_mm: number; used_mm: number }[]; laid: LaidPiece[] }[] =
-    [];
+  const sheets: OpenSheet[] = [];
   for (const [wide_mm, high_mm] of [...pieces].sort((p, q) => q[1] - p[1] || q[0] - p[0])) {
-    const row = sheets
-      .flatMap((sheet) => sheet.rows.map((one) => ({ sheet, one })))
-      .find(({ one }) => one.used_mm + wide_mm <= a_mm + dust_mm && high_mm <= one.high_mm + dust_mm);
-    const sheet = row?.sheet ??
-      sheets.find(({ used_mm }) => used_mm + high_mm <= b_mm + dust_mm) ?? { used_mm: 0, rows: [], laid: [] };
-    if (!sheets.includes(sheet)) sheets.push(sheet);
-    const into = row?.one ?? { y_mm: sheet.used_mm, high_mm, used_mm: 0 };
-    if (row === undefined) {
-      sheet.rows.push(into);
-      sheet.used_mm += high_mm;
-    }
-    sheet.laid.push({ x_mm: into.used_mm, y_mm: into.y_mm, wide_mm, high_mm });
-    into.used_mm += wide_mm;
+    const room = ({ used_mm, high_mm: high }: OpenRow): boolean =>
+      used_mm + wide_mm <= a_mm + dust_mm && high_mm <= high + dust_mm;
+    const [sheet, row] = openRow(sheets, room) ?? newRow(sheets, high_mm, b_mm);
+    sheet.laid.push({ x_mm: row.used_mm, y_mm: row.y_mm, wide_mm, high_mm });
+    row.used_mm += wide_mm;
   }
   return sheets.map(({ laid }) => laid);
+}
+
+/** The first row with room, of the first sheet that has one. */
+function openRow(
+  sheets: readonly OpenSheet[],
+  room: (row: OpenRow) => boolean,
+): readonly [OpenSheet, OpenRow] | undefined {
+  for (const sheet of sheets) {
+    const row = sheet.rows.find(room);
+    if (row !== undefined) return [sheet, row];
+  }
+  return undefined;
+}
+
+/** A new row on the first sheet with room above its last, or on a new sheet. */
+function newRow(sheets: OpenSheet[], high_mm: number, b_mm: number): readonly [OpenSheet, OpenRow] {
+  const open = sheets.find(({ used_mm }) => used_mm + high_mm <= b_mm + dust_mm);
+  const sheet = open ?? { used_mm: 0, rows: [], laid: [] };
+  if (open === undefined) sheets.push(sheet);
+  const row = { y_mm: sheet.used_mm, high_mm, used_mm: 0 };
+  sheet.rows.push(row);
+  sheet.used_mm += high_mm;
+  return [sheet, row];
 }
 
 /**

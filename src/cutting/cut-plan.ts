@@ -7,7 +7,7 @@ import { cutBoards } from './boards/pack.js';
 import { holdPieces, type Held, type HeldBoard } from './boards/held.js';
 import type { BoughtBoard, CutPlan, StockPurchase, UncutStock } from './boards/purchase.js';
 import { commonUnits, poolPieces, tagOrder, type Pool, type PooledPiece } from './pieces/pool.js';
-import type { CutProblem, CutResult, Cutting } from './boards/problem.js';
+import type { CutBoard, CutProblem, CutResult, Cutting as Found } from './boards/problem.js';
 import { fromCoins, stockProblem, toCoins, type StockProblem } from './boards/stock-problem.js';
 import { tooLong, type LongPiece } from './boards/too-long.js';
 
@@ -17,6 +17,20 @@ export type { CutPlan } from './boards/purchase.js';
 export interface SearchTime {
   readonly timeLimit_ms: number;
   readonly now: () => number;
+}
+
+/** What a cutting goes by besides the time it may take. */
+export interface Cutting {
+  /** The search for each stock: `cutBoards`, or `cutMany` for pools of hundreds of plans. */
+  readonly search?: (problem: CutProblem) => CutResult;
+  /** What is known from before an order was laid to the shelf. */
+  readonly before?: Before;
+}
+
+/** A cutting with the boards there are, and how the boards of an order would be cut, by stock. */
+export interface Before {
+  readonly cut: CutPlan;
+  readonly found: ReadonlyMap<string, readonly CutBoard[]>;
 }
 
 /**
@@ -38,9 +52,10 @@ export function cutPlan(
   shop: Shelf,
   time: SearchTime = { timeLimit_ms: 400, now: workClock() },
   numbers?: readonly number[],
+  more?: Cutting,
 ): CutPlan {
   const shelf = shelfIn(shop, commonUnits(plans));
-  return cutPool(plans, shelf, poolPieces(plans, shelf, numbers), time);
+  return cutPool(plans, shelf, poolPieces(plans, shelf, numbers), time, more);
 }
 
 /**
@@ -52,16 +67,20 @@ export function cutPool(
   shelf: Shelf,
   pool: Pool,
   time: SearchTime = { timeLimit_ms: 400, now: workClock() },
+  { search = cutBoards, before }: Cutting = {},
 ): CutPlan {
-  return finishPlan(
-    plans,
-    shelf,
-    pool,
-    pool.stocks
-      .map((key) => ask(plans, shelf, pool, key))
-      .map((asked) => (asked.problem === null ? asked : answer(asked, cutBoards(toSearch(asked.problem, time))))),
-  );
+  const answers = pool.stocks.map((key): Answered => {
+    const asked = ask(plans, shelf, pool, key);
+    const kept = keptOf(before, key);
+    if (kept !== undefined || asked.problem === null) return { ...asked, kept };
+    return { ...asked, result: search(toSearch(asked.problem, time, before?.found.get(key))) };
+  });
+  return finishPlan(plans, shelf, pool, answers);
 }
+
+/** A stock that was cut before an order was asked for is cut already: the order adds boards of others alone. */
+const keptOf = (before: Before | undefined, key: string): StockPurchase | undefined =>
+  before?.cut.stocks.find(({ stock }) => stock === key);
 
 /**
  * Like `cutPlan`, but where the search runs out of time the integer program that is passed in (`loadHighs` of
@@ -73,17 +92,19 @@ export async function cutPlanExactly(
   time: SearchTime,
   patience: Patience,
   load: LoadSolver,
+  { search, before }: Cutting = {},
 ): Promise<CutPlan> {
   const shelf = shelfIn(shop, commonUnits(plans));
   const pool = poolPieces(plans, shelf);
   const answers: Answered[] = [];
   for (const key of pool.stocks) {
     const asked = ask(plans, shelf, pool, key);
-    answers.push(
-      asked.problem === null
-        ? asked
-        : answer(asked, await cutBoardsExactly(toSearch(asked.problem, time), patience, load)),
-    );
+    const kept = keptOf(before, key);
+    if (kept !== undefined || asked.problem === null) answers.push({ ...asked, kept });
+    else {
+      const problem = toSearch(asked.problem, time, before?.found.get(key));
+      answers.push({ ...asked, result: await cutBoardsExactly(problem, patience, load, search) });
+    }
   }
   return finishPlan(plans, shelf, pool, answers);
 }
@@ -100,17 +121,14 @@ export interface Asked extends Held {
 
 interface Answered extends Asked {
   readonly result?: CutResult;
+  readonly kept?: StockPurchase | undefined;
 }
 
-const answer = (asked: Asked, result: CutResult): Answered => ({ ...asked, result });
-
-const toSearch = ({ kerf, stock, items, setups }: StockProblem, time: SearchTime): CutProblem => ({
-  kerf,
-  stock,
-  items,
-  setups,
-  ...time,
-});
+const toSearch = (
+  { kerf, stock, items, setups }: StockProblem,
+  time: SearchTime,
+  known?: readonly CutBoard[],
+): CutProblem => ({ kerf, stock, items, setups, ...time, ...(known === undefined ? {} : { known }) });
 
 /** What one stock of a pool becomes for the search. */
 export function ask(plans: readonly Plan[], shelf: Shelf, pool: Pool, key: string): Asked {
@@ -140,7 +158,8 @@ function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: r
   const stocks: StockPurchase[] = [];
   const uncut: UncutStock[] = [];
   for (const one of answers) {
-    if (one.problem === null && one.long.length === 0)
+    if (one.kept !== undefined) stocks.push(one.kept);
+    else if (one.problem === null && one.long.length === 0)
       uncut.push({ stock: one.key, reason: `The shelf gives no lengths and prices for ${one.key}.` });
     else if (one.long.length > 0)
       uncut.push({
@@ -176,7 +195,7 @@ function finishPlan(plans: readonly Plan[], shelf: Shelf, pool: Pool, answers: r
   };
 }
 
-function purchase(asked: Asked, problem: StockProblem, result: Cutting, shelf: Shelf): StockPurchase {
+function purchase(asked: Asked, problem: StockProblem, result: Found, shelf: Shelf): StockPurchase {
   const inGaps = asked.boards.map(() => [] as PlacedPiece[]);
   const cut = result.boards.flatMap(({ stock, pieces }): BoughtBoard[] => {
     const { length_mm, price, mark = null, gap } = asked.lengths[stock] as Held['lengths'][number];

@@ -1,4 +1,4 @@
-import { ask, cutPlan } from './cut-plan.js';
+import { ask, cutPlan, type Cutting } from './cut-plan.js';
 import { commonUnits, poolPieces } from './pieces/pool.js';
 import { orderMore } from './order-more.js';
 import type { CutPlan } from './boards/purchase.js';
@@ -63,12 +63,11 @@ export function allFit(plans: readonly Plan[], shop: Shelf): boolean {
 }
 
 /** What to buy for these plans and how to cut it, the same on every machine. */
-export function boardsFor(plans: readonly Plan[], shelf: Shelf, numbers?: readonly number[]): Boards {
-  const cut = cutPlan(plans, shelf, undefined, numbers);
-  const ordered = cut.cost === null ? orderMore(cut, plans, shelf, numbers) : null;
-  return enoughOf(
-    cut,
-    ordered === null ? null : { cut: cutPlan(plans, ordered.shelf, undefined, numbers), proven: ordered.proven },
-    shelf,
-  );
+export function boardsFor(plans: readonly Plan[], shelf: Shelf, numbers?: readonly number[], more?: Cutting): Boards {
+  const cut = cutPlan(plans, shelf, undefined, numbers, more);
+  const ordered = cut.cost === null ? orderMore(cut, plans, shelf, numbers, undefined, more) : null;
+  if (ordered === null) return enoughOf(cut, null, shelf);
+  const before = { cut, found: ordered.found };
+  const again = cutPlan(plans, ordered.shelf, undefined, numbers, { ...more, before });
+  return enoughOf(cut, { cut: again, proven: ordered.proven }, shelf);
 }

@@ -1,10 +1,10 @@
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
-import { ask, workClock, type SearchTime } from './cut-plan.js';
+import { ask, workClock, type Cutting, type SearchTime } from './cut-plan.js';
 import { cutBoards } from './boards/pack.js';
 import { commonUnits, poolPieces } from './pieces/pool.js';
-import type { StockKind } from './boards/problem.js';
+import type { CutBoard, CutProblem, CutResult, StockKind } from './boards/problem.js';
 import type { CutPlan } from './boards/purchase.js';
 import type { StockProblem } from './boards/stock-problem.js';
 
@@ -13,6 +13,8 @@ export interface Ordered {
   readonly shelf: Shelf;
   /** Whether no other order would cost less, for every stock that is short. */
   readonly proven: boolean;
+  /** How the boards that are there and those of the order would be cut, by stock. */
+  readonly found: ReadonlyMap<string, readonly CutBoard[]>;
 }
 
 /** Whether the shop has so many of these boards and no more; a leftover on hand is no such board. */
@@ -29,10 +31,12 @@ export function orderMore(
   shop: Shelf,
   numbers?: readonly number[],
   time: SearchTime = { timeLimit_ms: 400, now: workClock() },
+  { search = cutBoards }: Cutting = {},
 ): Ordered | null {
   const shelf = shelfIn(shop, commonUnits(plans));
   const pool = poolPieces(plans, shelf, numbers);
   const lumber = { ...shelf.lumber };
+  const cuttings = new Map<string, readonly CutBoard[]>();
   let proven = true;
   const wanting = cut.uncut
     .map(({ stock }) => stock)
@@ -54,7 +58,9 @@ export function orderMore(
             asked.problem,
             asked.lengths.map((length) => there[endless.indexOf(length)] ?? length),
             time,
+            search,
           );
+    if (found !== null) cuttings.set(key, found.boards);
     const more = (length: StockLength): number | null =>
       found === null ? null : (length.available ?? 0) + (found.more.get(length) ?? 0);
     lumber[key] = {
@@ -63,7 +69,20 @@ export function orderMore(
     };
     proven &&= found?.proven === true;
   }
-  return wanting.length === 0 ? null : { shelf: { ...shelf, lumber }, proven };
+  return wanting.length === 0 ? null : { shelf: { ...shelf, lumber }, proven, found: cuttings };
+}
+
+/** A kind of board that is there, or that is ordered; with its place on the shelf. */
+interface Choice {
+  readonly i: number;
+  readonly kind: StockKind;
+  readonly ordered: StockLength | null;
+}
+
+interface Order {
+  readonly more: ReadonlyMap<StockLength, number>;
+  readonly boards: readonly CutBoard[];
+  readonly proven: boolean;
 }
 
 /**
@@ -73,21 +92,24 @@ function cheapestOrder(
   { kerf, stock, items, setups }: StockProblem,
   lengths: readonly StockLength[],
   time: SearchTime,
-): { readonly more: ReadonlyMap<StockLength, number>; readonly proven: boolean } | null {
-  const kinds = stock.flatMap((kind, i): { readonly kind: StockKind; readonly ordered: StockLength | null }[] => {
+  search: (problem: CutProblem) => CutResult,
+): Order | null {
+  const kinds = stock.flatMap((kind, i): readonly Choice[] => {
     const length = lengths[i] as StockLength;
     const there = {
+      i,
       kind: { ...kind, price: 0, available: limited(length) ? length.available : (kind.available ?? null) },
       ordered: null,
     };
-    return limited(length) ? [there, { kind, ordered: length }] : [there];
+    return limited(length) ? [there, { i, kind, ordered: length }] : [there];
   });
-  const result = cutBoards({ kerf, stock: kinds.map(({ kind }) => kind), items, setups, ...time });
+  const result = search({ kerf, stock: kinds.map(({ kind }) => kind), items, setups, ...time });
   if (!result.ok) return null;
   const more = new Map<StockLength, number>();
   for (const board of result.boards) {
     const ordered = kinds[board.stock]?.ordered ?? null;
     if (ordered !== null) more.set(ordered, (more.get(ordered) ?? 0) + 1);
   }
-  return { more, proven: result.proven };
+  const boards = result.boards.map((board) => ({ ...board, stock: (kinds[board.stock] as Choice).i }));
+  return { more, boards, proven: result.proven };
 }

@@ -1,7 +1,7 @@
 import type { ReadyProblem } from './ready-problem.js';
 import { fillBoards } from './fill.js';
 import { quickCutting, type Filled } from './greedy.js';
-import { shadowPrices, wholePrices } from './shadow-prices.js';
+import { shadowPrices, wholePrices, type Relaxed } from './shadow-prices.js';
 import { makeWeight, type Weight } from './weights.js';
 
 const stepsPerTry = 3000;
@@ -50,7 +50,12 @@ export function diveInto(
  * Follows the relaxation without a choice of boards: the best cutting met when what is not yet fixed is packed quickly.
  * Null when there is none.
  */
-export function diveFreely(bench: ReadyProblem, sureShare: number, outOfTime: () => boolean): Filled[] | null {
+export function diveFreely(
+  bench: ReadyProblem,
+  sureShare: number,
+  outOfTime: () => boolean,
+  first?: Relaxed,
+): Filled[] | null {
   const left = bench.count.slice();
   const boards = bench.bins.map(({ most }) => most);
   const price = bench.bins.map((bin) => bin.price);
@@ -70,7 +75,10 @@ export function diveFreely(bench: ReadyProblem, sureShare: number, outOfTime: ()
     if (whole !== null && (best === null || cost(whole) < cost(best))) best = whole;
     if (kinds.length === 0) break;
     const most = boards.map((n) => (n < bench.pieces ? n : null));
-    const { loads } = shadowPrices(rest, { price, most, penalty: rest.size.map(() => dear) }, outOfTime);
+    const { loads } =
+      fixed.length === 0 && first !== undefined
+        ? first
+        : shadowPrices(rest, { price, most, penalty: rest.size.map(() => dear) }, outOfTime);
     const taken = takeSure(
       loads.map((load) => ({ ...load, counts: widen(load.counts) })),
       sureShare,

@@ -44,8 +44,13 @@ export interface FullLoad {
  * (loaded only then), gets `patience` more to close the gap: counted in nodes, the same on every machine, or in time.
  * What it finds is recounted here; when it cannot be loaded or does not finish, the search's answer and gap stand.
  */
-export async function cutBoardsExactly(problem: CutProblem, patience: Patience, load: LoadSolver): Promise<CutResult> {
-  const found = cutBoards(problem);
+export async function cutBoardsExactly(
+  problem: CutProblem,
+  patience: Patience,
+  load: LoadSolver,
+  search: (problem: CutProblem) => CutResult = cutBoards,
+): Promise<CutResult> {
+  const found = search(problem);
   if (found.ok ? found.proven : found.reason !== 'undecided') return found;
   const bench = makeReady(problem);
   const loads = fullLoads(bench, 'nodes' in patience ? mostCountedPatterns : mostPatterns);

@@ -33,6 +33,8 @@ export interface CutProblem {
    * shares).
    */
   readonly setups?: readonly number[];
+  /** A cutting that is known already: many pieces are not searched anew. */
+  readonly known?: readonly CutBoard[];
   readonly timeLimit_ms: number;
   /**
    * The clock, injected: milliseconds from any start. A counter does as well and makes the result the same on every

@@ -1,4 +1,4 @@
-import type { ReadyProblem } from './ready-problem.js';
+import type { Bin, ReadyProblem } from './ready-problem.js';
 import { bestBoardLoad } from './knapsack.js';
 
 /**
@@ -17,10 +17,15 @@ export interface Weight {
 }
 
 /** Completes whole weights to a necessary condition. */
-export function makeWeight(bench: ReadyProblem, value: readonly number[]): Weight {
-  const capacity = bench.bins.map((bin) => bestBoardLoad(bench, value, bin).value);
-  return { value, capacity, ...totals(bench, value) };
-}
+export const makeWeight = (bench: ReadyProblem, value: readonly number[]): Weight =>
+  weightOf(bench, value, (bin) => bestBoardLoad(bench, value, bin).value);
+
+/** The same with the most that a board can carry worked out otherwise: never too little. */
+export const weightOf = (bench: ReadyProblem, value: readonly number[], most: (bin: Bin) => number): Weight => ({
+  value,
+  capacity: bench.bins.map(most),
+  ...totals(bench, value),
+});
 
 function totals(bench: ReadyProblem, value: readonly number[]): Pick<Weight, 'demand' | 'rate'> {
   const rate = new Array<number>(value.length + 1).fill(0);
