@@ -1,3 +1,4 @@
+import { lazily } from './base/lazily.js';
 import { factSettings, type Bench } from './bench.js';
 import { factInput, factsOfPlan } from './facts/fact-source.js';
 import { sortFindings, worstVerdict } from './findings/summary.js';
@@ -43,47 +44,32 @@ export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => S
       ? judged.findings
       : sortFindings([...judged.findings, ...toolFindings(model, bench.tools)]);
   const tools = bench.tools === undefined ? {} : { tools: bench.tools };
-  return {
-    plan,
-    shelf: model.shelf,
-    model,
-    solution,
-    get facts() {
-      return facts.all();
+  const read = { facts: () => facts.all(), cut: () => input.cut };
+  return lazily(
+    {
+      ...read,
+      supplies: () => input.bought,
+      sheets: () => sheetsOf(lazily(read, { plan, model, solution, findings, settings, ...tools })),
     },
-    findings,
-    verdict: worstVerdict(judged.findings.length === 0 ? [] : findings),
-    silent: judged.silent,
-    assumed: [...plan.assumed, ...assumedJoints(model)],
-    left_out: leftOut(model),
-    applied: appliedOf(bench.ruleset, bench.baseline ?? null),
-    seed: bench.seed,
-    samples: bench.samples,
-    changes: [],
-    settings,
-    get cut() {
-      return input.cut;
-    },
-    get supplies() {
-      return input.bought;
-    },
-    sheets: sheetsOf({
+    {
       plan,
+      shelf: model.shelf,
       model,
       solution,
       findings,
+      verdict: worstVerdict(judged.findings.length === 0 ? [] : findings),
+      silent: judged.silent,
+      assumed: [...plan.assumed, ...assumedJoints(model)],
+      left_out: leftOut(model),
+      applied: appliedOf(bench.ruleset, bench.baseline ?? null),
+      seed: bench.seed,
+      samples: bench.samples,
+      changes: [],
       settings,
-      get facts() {
-        return facts.all();
-      },
-      get cut() {
-        return input.cut;
-      },
+      sources: bench.sources ?? [],
       ...tools,
-    }),
-    sources: bench.sources ?? [],
-    ...tools,
-  };
+    },
+  );
 }
 
 /** Chances of a lifted corner below this need no sighting of more boards. */

@@ -1,3 +1,4 @@
+import { lazily } from '../base/lazily.js';
 import { barNames, type BarName } from '../base/names.js';
 import { barStress } from '../mechanics/bar-stress.js';
 import type { BarStatics } from '../model/frame-results.js';
@@ -16,15 +17,8 @@ interface Bar {
   readonly statics: BarStatics;
 }
 
-const barOf = (name: BarName, model: Model, solution: Solution): Bar => ({
-  name,
-  model,
-  solution,
-  build: model.bars[name],
-  get statics() {
-    return solution.working.bars[name];
-  },
-});
+const barOf = (name: BarName, model: Model, solution: Solution): Bar =>
+  lazily({ statics: () => solution.working.bars[name] }, { name, model, solution, build: model.bars[name] });
 
 /** Largest stress of a bar at peak pull, at its weakest section. */
 function bendingStress_MPa({ name, build, model, solution }: Bar): number {

@@ -1,4 +1,4 @@
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { clearances } from '../mechanics/cloth/clearance.js';
 import { clothCutOf, padOn, pushTest, rollWidth_mm } from '../mechanics/cloth/cloth-sheet.js';
 import { clothCutSize, rollShort_mm } from '../mechanics/cloth/cut-size.js';
@@ -18,19 +18,13 @@ import { declareFacts, type FactInput } from './declare.js';
  */
 function clothIn({ model, solution }: FactInput) {
   const { plan } = model;
-  const size = once(() => clothCutSize(clothCutOf(model)));
-  const note = once(() => tapBand(tapSpan(model), plan.cloth.working, clothOf(model).mass_g_per_m2 / 1000));
-  return {
-    model,
-    solution,
-    plan,
-    get size() {
-      return size();
+  return lazily(
+    {
+      size: () => clothCutSize(clothCutOf(model)),
+      note: () => tapBand(tapSpan(model), plan.cloth.working, clothOf(model).mass_g_per_m2 / 1000),
     },
-    get note() {
-      return note();
-    },
-  };
+    { model, solution, plan },
+  );
 }
 
 const usually = { source: 'physics', moved_by: 'build', known_from: 'plan', frame_by_frame: 'cloth' } as const;

@@ -1,5 +1,5 @@
 import { cornerNames, type CornerName } from '../base/names.js';
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { cornerUse, type CornerUse } from '../mechanics/corners/corner-use.js';
 import { DURATION } from '../mechanics/fasteners/load-duration.js';
 import { lengthShrinkage, movement_mm } from '../mechanics/moisture/movement.js';
@@ -17,17 +17,11 @@ interface Corner {
   readonly normal: CornerUse;
 }
 
-function cornerOf(name: CornerName, model: Model, solution: Solution): Corner {
-  const normal = once(() => cornerUse(model, solution.peak.corners[name], model.peak, DURATION.normal));
-  return {
-    name,
-    model,
-    solution,
-    get normal() {
-      return normal();
-    },
-  };
-}
+const cornerOf = (name: CornerName, model: Model, solution: Solution): Corner =>
+  lazily(
+    { normal: () => cornerUse(model, solution.peak.corners[name], model.peak, DURATION.normal) },
+    { name, model, solution },
+  );
 
 /**
  * Only a mitre opens: the square faces of a butt or half-lap joint stay parallel as the bars shrink. All four bars are

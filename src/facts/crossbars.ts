@@ -1,3 +1,4 @@
+import { lazily } from '../base/lazily.js';
 import type { CrossbarStatics } from '../model/frame-results.js';
 import type { MemberBuild, Solution } from '../model/model.js';
 import { declareFacts } from './declare.js';
@@ -8,14 +9,14 @@ interface Crossbar {
   readonly statics: CrossbarStatics;
 }
 
-const crossbarOf = (build: MemberBuild, solution: Solution): Crossbar => ({
-  build,
-  get statics() {
-    const statics = solution.working.crossbars.find(({ name }) => name === build.name);
-    if (statics === undefined) throw new Error(`no solution for ${build.name}`);
-    return statics;
-  },
-});
+const crossbarOf = (build: MemberBuild, solution: Solution): Crossbar =>
+  lazily({ statics: () => staticsOf(build, solution) }, { build });
+
+function staticsOf({ name: wanted }: MemberBuild, solution: Solution): CrossbarStatics {
+  const statics = solution.working.crossbars.find(({ name }) => name === wanted);
+  if (statics === undefined) throw new Error(`no solution for ${wanted}`);
+  return statics;
+}
 
 /** Each crossbar: its size, its force and its bow. */
 export const crossbarFacts = declareFacts(

@@ -1,4 +1,5 @@
 import type { About } from '../base/names.js';
+import { lazily } from '../base/lazily.js';
 import { once } from '../base/once.js';
 import { suppliesOf } from '../cost/supplies.js';
 import { allFit, boardsFor, type Boards } from '../cutting/enough-boards.js';
@@ -31,22 +32,14 @@ export function factInput(
   known: Boards | null = null,
 ): FactInput {
   const boards = once(() => known ?? boardsFor([model.plan], shop));
-  const too_long = once(() => (known === null && allFit([model.plan], shop) ? 0 : boards().cut.too_long.length));
-  const bought = once(() => suppliesOf(model, shop, boards()));
-  return {
-    model,
-    solution,
-    settings,
-    get cut() {
-      return boards().cut;
+  return lazily(
+    {
+      cut: () => boards().cut,
+      too_long: () => (known === null && allFit([model.plan], shop) ? 0 : boards().cut.too_long.length),
+      bought: () => suppliesOf(model, shop, boards()),
     },
-    get too_long() {
-      return too_long();
-    },
-    get bought() {
-      return bought();
-    },
-  };
+    { model, solution, settings },
+  );
 }
 
 type AnyGroup = FactGroup<FactPath>;

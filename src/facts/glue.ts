@@ -1,17 +1,10 @@
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { glueSheet } from '../mechanics/glue/glue-sheet.js';
 import type { Model } from '../model/model.js';
 import { declareFacts } from './declare.js';
 
 /** The glue of a frame, and the clamps that hold it; none of either where nothing is glued. */
-function glueOf(model: Model) {
-  const sheet = once(() => glueSheet(model));
-  return {
-    get sheet() {
-      return sheet();
-    },
-  };
-}
+const glueOf = (model: Model) => lazily({ sheet: () => glueSheet(model) });
 
 /** Glue: how much, and how many clamps. */
 export const glueFacts = declareFacts(

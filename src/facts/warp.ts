@@ -1,4 +1,5 @@
 import { barNames, type BarName } from '../base/names.js';
+import { lazily } from '../base/lazily.js';
 import { once } from '../base/once.js';
 import { remembered } from '../base/remembered.js';
 import { causeInWords, noWarpWords } from '../base/warp-words.js';
@@ -33,42 +34,30 @@ interface Warp {
 
 const warpOf = remembered((input: FactInput): Warp => {
   const { model, solution, settings } = input;
-  const risk = once(() => assessWarp(model, solution, settings));
-  const spread_known = once(
-    () => risk()?.terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0) === true,
-  );
   const bows = once(() => {
-    const found = risk();
-    return found === null || !spread_known() || found.frame.past_critical
+    const found = warp.risk;
+    return found === null || !warp.spread_known || found.frame.past_critical
       ? null
       : { worst: found.bow, lines: frameLines(found.terms) };
   });
-  const p90 = once(() => {
-    const found = bows();
-    return found && bowP90s(found.lines, found.worst);
-  });
-  const bowed = once(() => {
-    const found = settings.samples < 1 ? null : bows();
-    return found && bowedFrames(found.lines, settings.bar_bow_limit_mm, settings).value;
-  });
-  return {
-    input,
-    get risk() {
-      return risk();
+  const warp: Warp = lazily<Omit<Warp, 'input'>, Pick<Warp, 'input'>>(
+    {
+      risk: () => assessWarp(model, solution, settings),
+      spread_known: () =>
+        warp.risk?.terms.every(({ mean_per_m, sd_per_m }) => Number.isFinite(mean_per_m) && sd_per_m >= 0) === true,
+      folds: () => (warp.risk?.lift.p90_mm ?? 0) > Math.min(model.plan.face.width_mm, model.plan.face.height_mm),
+      bow_p90_mm: () => {
+        const found = bows();
+        return found && bowP90s(found.lines, found.worst);
+      },
+      bowed: () => {
+        const found = settings.samples < 1 ? null : bows();
+        return found && bowedFrames(found.lines, settings.bar_bow_limit_mm, settings).value;
+      },
     },
-    get spread_known() {
-      return spread_known();
-    },
-    get folds() {
-      return (risk()?.lift.p90_mm ?? 0) > Math.min(model.plan.face.width_mm, model.plan.face.height_mm);
-    },
-    get bow_p90_mm() {
-      return p90();
-    },
-    get bowed() {
-      return bowed();
-    },
-  };
+    { input },
+  );
+  return warp;
 });
 
 /** What the closed form says, or why it says nothing. */

@@ -1,4 +1,4 @@
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { remembered } from '../base/remembered.js';
 import { equilibriumMoisture_pct } from '../mechanics/moisture/equilibrium.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
@@ -67,21 +67,16 @@ function workOut(model: Model, solution: Solution, settings: FactSettings): Warp
   if (frame === null) return null;
   const terms = warpTerms(barWarps(model, boardState(model)), frame.influence);
   const lift = liftRisk(terms, frame.growth);
-  const causes = once(() => liftCauses(terms));
-  const crook = once(() => barRisk(terms, 'crook'));
   const soft = grownLift(lift.unpulled, softBoards(lift.growth, model));
-  return {
-    terms,
-    frame,
-    lift,
-    lift_chance: liftChance(lift, settings.corner_lift_limit_mm),
-    lift_chance_soft: liftChance(soft, settings.corner_lift_limit_mm),
-    get causes() {
-      return causes();
+  return lazily(
+    { causes: () => liftCauses(terms), crook: () => barRisk(terms, 'crook') },
+    {
+      terms,
+      frame,
+      lift,
+      lift_chance: liftChance(lift, settings.corner_lift_limit_mm),
+      lift_chance_soft: liftChance(soft, settings.corner_lift_limit_mm),
+      bow: barRisk(terms, 'bow'),
     },
-    bow: barRisk(terms, 'bow'),
-    get crook() {
-      return crook();
-    },
-  };
+  );
 }

@@ -1,4 +1,5 @@
 import { barNames, type BarName } from '../base/names.js';
+import { lazily } from '../base/lazily.js';
 import { remembered } from '../base/remembered.js';
 import type { Influence } from '../model/frame-results.js';
 import type { BarWarp } from './spread.js';
@@ -28,16 +29,16 @@ export function warpTerms(warps: readonly BarWarp[], influences: readonly Influe
   return warps.map((warp) => {
     const influence = known.get(`${warp.member} ${warp.kind}`);
     if (influence === undefined) throw new Error(`no influence numbers for ${warp.kind} of ${warp.member}`);
-    return {
-      warp,
-      mean_per_m: warp.mean_per_m,
-      sd_per_m: Math.sqrt(warp.chosen_var + warp.reading_var + warp.drying_var),
-      lift: influence.corner_lift * per_m,
-      bow: perMetre(influence.bar_bow),
-      get crook() {
-        return perMetre(influence.bar_crook);
+    return lazily(
+      { crook: () => perMetre(influence.bar_crook) },
+      {
+        warp,
+        mean_per_m: warp.mean_per_m,
+        sd_per_m: Math.sqrt(warp.chosen_var + warp.reading_var + warp.drying_var),
+        lift: influence.corner_lift * per_m,
+        bow: perMetre(influence.bar_bow),
       },
-    };
+    );
   });
 }
 

@@ -1,4 +1,4 @@
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { remembered } from '../base/remembered.js';
 import type { About, UnitSystem } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
@@ -39,15 +39,36 @@ const adviceOnUnknown = 'Find out what is missing before you cut; until then thi
  * One rule asked of one element, its numbers in place: those of what it requires once that is asked, so that nothing is
  * worked out for a rule that does not apply.
  */
-interface Case {
-  /** What the engine calls it. */
-  readonly name: string;
-  readonly rule: Rule;
-  readonly about: About;
+class Case {
   readonly applies: PosedCondition | null;
+  #notStop: PosedCondition | null | undefined;
+  #clear: PosedCondition | undefined;
+
+  constructor(
+    /** What the engine calls it. */
+    readonly name: string,
+    readonly rule: Rule,
+    readonly about: About,
+    private readonly setting: Setting,
+  ) {
+    this.applies = rule.applies === null ? null : pose(rule.applies, 'value', setting);
+  }
+
   /** What keeps it from being a stop, where that is less than the requirement. */
-  readonly notStop: PosedCondition | null;
-  readonly clear: PosedCondition;
+  get notStop(): PosedCondition | null {
+    const { otherwise } = this.rule;
+    if (this.#notStop === undefined)
+      this.#notStop =
+        otherwise.kind === 'always'
+          ? null
+          : pose(stopCondition(this.rule), otherwise.kind === 'by-limit' ? 'stop' : 'value', this.setting);
+    return this.#notStop;
+  }
+
+  get clear(): PosedCondition {
+    const { otherwise, require } = this.rule;
+    return (this.#clear ??= pose(require, otherwise.kind === 'by-limit' ? 'caution' : 'value', this.setting));
+  }
 }
 
 /**
@@ -77,7 +98,8 @@ export async function evaluateRules(
   for (const rule of ruleset.rules) {
     const abouts = table.elementsOf(rule.each);
     if (abouts.length === 0) silent.push({ rule: rule.id, about: null, why: noneOf(rule.each) });
-    for (const about of abouts) cases.push(caseOf(rule, about, cases.length, { ruleset, table, about, asked: values }));
+    for (const about of abouts)
+      cases.push(new Case(`case ${cases.length}`, rule, about, { ruleset, table, about, asked: values }));
   }
   // What does not apply is asked nothing more; most others are clear, and what the rest are is asked of the rest only.
   const answers = new Map<string, Answer>();
@@ -102,14 +124,8 @@ export async function evaluateRules(
   for (const one of cases) {
     const answer = answers.get(one.name);
     if (answer?.event === 'silent') {
-      const why = once(() => sayWhyNot(decidingLine(one.applies!, answer), context));
-      silent.push({
-        rule: one.rule.id,
-        about: one.about,
-        get why() {
-          return why();
-        },
-      });
+      const why = (): string => sayWhyNot(decidingLine(one.applies!, answer), context);
+      silent.push(lazily({ why }, { rule: one.rule.id, about: one.about }));
     } else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
   }
   return { findings, silent };
@@ -130,27 +146,6 @@ function alreadyThere(one: Case, setting: Setting): readonly Question[] {
   });
 }
 
-function caseOf(rule: Rule, about: About, index: number, setting: Setting): Case {
-  const { otherwise } = rule;
-  const twoThresholds = otherwise.kind === 'by-limit';
-  const notStop = once(() =>
-    otherwise.kind === 'always' ? null : pose(stopCondition(rule), twoThresholds ? 'stop' : 'value', setting),
-  );
-  const clear = once(() => pose(rule.require, twoThresholds ? 'caution' : 'value', setting));
-  return {
-    name: `case ${index}`,
-    rule,
-    about,
-    applies: rule.applies === null ? null : pose(rule.applies, 'value', setting),
-    get notStop() {
-      return notStop();
-    },
-    get clear() {
-      return clear();
-    },
-  };
-}
-
 /** What a rule with a threshold of its own for a stop requires there; else what it requires. */
 const stopCondition = remembered(({ require, otherwise }: Rule): Condition =>
   otherwise.kind === 'stop-beyond' ? beyond(require, otherwise.stop) : require,
@@ -166,13 +161,13 @@ const beyond = (condition: Condition, stop: Against): Condition => ({
  * The questions whose answer yes means these outcomes; what cannot be answered yes, whatever is known, is not asked.
  */
 function questions(one: Case, outcomes: readonly Outcome[]): readonly Question[] {
-  return outcomes.flatMap((event): Question[] => {
-    const wanted = conditionsOf(one, event);
-    const parts = wanted?.map(([condition, way]) => question(condition, way)) ?? [];
-    return parts.length > 0 && parts.every((part) => part !== null)
-      ? [{ about: one.name, event, priority: priorities[event], when: { join: 'all', parts } }]
-      : [];
-  });
+  const asked: Question[] = [];
+  for (const event of outcomes) {
+    const parts = conditionsOf(one, event)?.map(([condition, way]) => question(condition, way));
+    if (parts?.every((part) => part !== null) === true)
+      asked.push({ about: one.name, event, priority: priorities[event], when: { join: 'all', parts } });
+  }
+  return asked;
 }
 
 type Wanted = readonly (readonly [PosedCondition, 'holds' | 'fails'])[];
@@ -221,35 +216,30 @@ function findingOf(
     verdict === 'unknown'
       ? missingLine(one, answer)
       : decidingLine(verdict === 'stop' ? (one.notStop ?? one.clear) : one.clear, answer!);
-  const told = once(() =>
-    verdict === 'unknown' ? sayUnknown(line, about) : sayVerdict(rule, verdict, about, line, context),
-  );
-  const next = once(() =>
-    verdict === 'clear'
-      ? []
-      : verdict === 'unknown'
-        ? [adviceOnUnknown]
-        : rule.do.flatMap((advice, index) => (has(index) ? [] : say(advice.say, about, line, context))),
-  );
-  return {
-    rule: rule.id,
-    title: rule.title,
-    about,
-    verdict,
-    fact: line.line.fact,
-    actual: line.actual,
-    limit: line.limit,
-    unit: catalogueByPath.get(line.line.fact)!.unit,
-    used: line.used,
-    get say() {
-      return told();
+  return lazily(
+    {
+      say: () => (verdict === 'unknown' ? sayUnknown(line, about) : sayVerdict(rule, verdict, about, line, context)),
+      do: (): readonly string[] =>
+        verdict === 'clear'
+          ? []
+          : verdict === 'unknown'
+            ? [adviceOnUnknown]
+            : rule.do.flatMap((advice, index) => (has(index) ? [] : say(advice.say, about, line, context))),
     },
-    get do() {
-      return next();
+    {
+      rule: rule.id,
+      title: rule.title,
+      about,
+      verdict,
+      fact: line.line.fact,
+      actual: line.actual,
+      limit: line.limit,
+      unit: catalogueByPath.get(line.line.fact)!.unit,
+      used: line.used,
+      cautions: rule.cautions,
+      source: rule.source,
     },
-    cautions: rule.cautions,
-    source: rule.source,
-  };
+  );
 }
 
 /**

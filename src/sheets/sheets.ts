@@ -1,5 +1,5 @@
 import { barNames, type BarName } from '../base/names.js';
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { bowPromise } from '../bench-sheet/judge-bows.js';
 import { bareTerms, liftPromise, type LiftPromise } from '../bench-sheet/lift-promise.js';
 import { moisturePromise, type MoisturePromise } from '../bench-sheet/moisture-promise.js';
@@ -77,62 +77,21 @@ export interface SheetInput extends Promised {
 /** The pages of a finished audit. */
 export function sheetsOf(input: SheetInput): Sheets {
   const { model, solution, settings } = input;
-  const parts = {
-    cloth: once(() => clothSheet(model, solution)),
-    steel: once(() => staplesBySteel(model)),
-    staples: once(() => staplesAside(model)),
-    fastenings: once(() => fasteningSheet(model)),
-    glue: once(() => glueSheet(model)),
-    hanging: once(() => hangingSheet(model)),
-    warp: once(() => warpStory(model, solution, settings)),
-    places: once(() => betterPlaces({ model, solution, settings, copy: 1 })),
-    what_if: once(() => whatIf(model, solution, settings, input.tools?.saw)),
-    assembly: once(() => (input.cut.lists[0] === undefined ? null : piecesAssemble(input.cut.lists[0]))),
-    marking: once(() => markingOrder(input.cut, input.tools?.saw)),
-    work: once(() => orderOfWork(model, input.tools)),
-    promises: once(() => promises(input)),
-  };
-  return {
-    get cloth() {
-      return parts.cloth();
-    },
-    get steel() {
-      return parts.steel();
-    },
-    get staples() {
-      return parts.staples();
-    },
-    get fastenings() {
-      return parts.fastenings();
-    },
-    get glue() {
-      return parts.glue();
-    },
-    get hanging() {
-      return parts.hanging();
-    },
-    get warp() {
-      return parts.warp();
-    },
-    get places() {
-      return parts.places();
-    },
-    get what_if() {
-      return parts.what_if();
-    },
-    get assembly() {
-      return parts.assembly();
-    },
-    get marking() {
-      return parts.marking();
-    },
-    get work() {
-      return parts.work();
-    },
-    get promises() {
-      return parts.promises();
-    },
-  };
+  return lazily<Sheets>({
+    cloth: () => clothSheet(model, solution),
+    steel: () => staplesBySteel(model),
+    staples: () => staplesAside(model),
+    fastenings: () => fasteningSheet(model),
+    glue: () => glueSheet(model),
+    hanging: () => hangingSheet(model),
+    warp: () => warpStory(model, solution, settings),
+    places: () => betterPlaces({ model, solution, settings, copy: 1 }),
+    what_if: () => whatIf(model, solution, settings, input.tools?.saw),
+    assembly: () => (input.cut.lists[0] === undefined ? null : piecesAssemble(input.cut.lists[0])),
+    marking: () => markingOrder(input.cut, input.tools?.saw),
+    work: () => orderOfWork(model, input.tools),
+    promises: () => promises(input),
+  });
 }
 
 /** How a model hangs; null where it does not. */

@@ -1,4 +1,5 @@
 import { barNames, cornerNames } from '../base/names.js';
+import { remembered } from '../base/remembered.js';
 import type { BarName, CornerName } from '../base/names.js';
 import type { MembraneBorder, Structure, Support, Theory } from '../frame3d/index.js';
 import type { CrossbarShape, FrameShape, PointForce, Section } from '../model/frame-shape.js';
@@ -56,11 +57,8 @@ const hasSize = (s: Section): boolean =>
   isSize(s.E_MPa) &&
   isSize(s.G_MPa);
 
-/** Shapes that passed; none is changed in place. */
-const passed = new WeakSet<FrameShape>();
-
-function checkShape(shape: FrameShape): void {
-  if (passed.has(shape)) return;
+/** Throws a RangeError for a shape that is no frame; looked at once, since none is changed in place. */
+const checkShape = remembered((shape: FrameShape): true => {
   const sections = [
     ...barNames.map((b) => shape.bars[b]),
     ...shape.crossbars.map((c) => c.section),
@@ -78,8 +76,8 @@ function checkShape(shape: FrameShape): void {
   const shorter = Math.min(shape.span_x_mm, shape.span_y_mm);
   if (!shape.braces.every((b) => b.leg_mm > 0 && b.leg_mm < shorter))
     throw new RangeError('a brace leg must be shorter than the bars it joins');
-  passed.add(shape);
-}
+  return true;
+});
 
 /** Where a brace meets the level and the upright bar at its corner, as fractions of their spans. */
 function bracePlaces(

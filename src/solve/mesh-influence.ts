@@ -1,4 +1,4 @@
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { spreadUnknowns } from '../frame3d/index.js';
 import type { Prepared, Tangent } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
@@ -59,18 +59,11 @@ export function readInfluence(mesh: FrameMesh, prepared: Prepared, tangent: Tang
   const kinds: readonly WarpKind[] = ['twist', 'out', 'plane'];
   return [...Object.values(mesh.bars), ...mesh.crossbars].flatMap((member) =>
     kinds.map((kind): Influence => {
-      if (kind === 'plane') {
-        const crook = once(() => crookOf(mesh, solveFor(member, kind)));
-        return {
-          member: member.name,
-          kind,
-          corner_lift: 0,
-          bar_bow: nowhere,
-          get bar_crook() {
-            return crook();
-          },
-        };
-      }
+      if (kind === 'plane')
+        return lazily(
+          { bar_crook: () => crookOf(mesh, solveFor(member, kind)) },
+          { member: member.name, kind, corner_lift: 0, bar_bow: nowhere },
+        );
       const u = solveFor(member, kind);
       return {
         member: member.name,

@@ -1,5 +1,5 @@
 import { spokenName } from '../base/names.js';
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import { largeMovement, spreadUnknowns } from '../frame3d/index.js';
 import type { LoadFactor, Prepared } from '../frame3d/index.js';
 import type { FrameMesh } from './frame-mesh.js';
@@ -140,18 +140,17 @@ export function readStability(
   const { mode, words, moves } = nameMode(mesh, u);
   const other = next ? nameMode(mesh, spreadUnknowns(prepared, next.mode)) : null;
   const lifting = mode === 'propeller' ? first : other?.mode === 'propeller' ? next : undefined;
-  const shape = once(() => modeLines(mesh, u));
-  const stability: Stability = {
-    load_factor: first.factor,
-    second_factor: next?.factor ?? null,
-    mode,
-    mode_words: words,
-    second_mode_words: other?.words ?? null,
-    get mode_shape() {
-      return shape();
+  const stability: Stability = lazily(
+    { mode_shape: () => modeLines(mesh, u) },
+    {
+      load_factor: first.factor,
+      second_factor: next?.factor ?? null,
+      mode,
+      mode_words: words,
+      second_mode_words: other?.words ?? null,
+      propeller: wanted > 1 && lifting !== undefined ? readPropeller(mesh, prepared, lifting) : null,
     },
-    propeller: wanted > 1 && lifting !== undefined ? readPropeller(mesh, prepared, lifting) : null,
-  };
+  );
   return {
     stability,
     mixed: next !== undefined && next.factor < NEAR * first.factor && moves === 'frame' && other?.moves === 'frame',

@@ -109,13 +109,7 @@ export async function decide(
     const one = known.get(keys[i]!)!;
     const before = answers.get(about);
     if (one !== null && (before === undefined || one.priority > before.priority))
-      answers.set(about, {
-        event: one.event,
-        priority: one.priority,
-        get held() {
-          return heldLines(when, one.trace);
-        },
-      });
+      answers.set(about, { event: one.event, priority: one.priority, held: heldLines(when, one.trace) });
   });
   return answers;
 }
