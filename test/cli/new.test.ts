@@ -112,4 +112,13 @@ describe.skipIf(!lendsTerminal)('new, as a conversation on a terminal', () => {
     expect(screen).toContain('Nothing was written.');
     expect(existsSync(join(here.path, 'hall-panel.yaml'))).toBe(false);
   });
+
+  it.each([['before anything is typed', ''], ['in the middle of an answer', 'Hall']])('Ctrl+D leaves like Ctrl+C, %s: with a word, the cursor shown, and 130', (_, typed) => {
+    const here = folder();
+    const screen = converse(here, [['What is the frame called', `${typed}\\004`]], 'new');
+    expect(screen).toContain('Nothing was written.');
+    expect(screen.lastIndexOf('\u001b[?25h')).toBeGreaterThan(screen.lastIndexOf('\u001b[?25l'));
+    expect(screen).toMatch(/exit 130\s*$/u);
+    expect(here.files()).toEqual(['screen']);
+  });
 });

@@ -1,6 +1,9 @@
-import { isCancel, select, text } from '@clack/prompts';
+import { isCancel, select, text, updateSettings } from '@clack/prompts';
 import { existsSync } from 'node:fs';
 import { readQuantity, type Dimension } from '../../base/units.js';
+
+// Ctrl+D leaves as Ctrl+C does: the library would end without a word, its cursor hidden.
+updateSettings({ aliases: { '\u0004': 'cancel' } });
 
 /** The user left the conversation. */
 export class Left extends Error {}
