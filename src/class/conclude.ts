@@ -1,4 +1,5 @@
 import type { Problem } from '../base/problem.js';
+import type { Cutting } from '../cutting/cut-plan.js';
 import type { Applied } from '../findings/applied.js';
 import type { Plan } from '../plan/plan.js';
 import type { Shelf } from '../shelf/shelf.js';
@@ -31,10 +32,14 @@ export interface ClassBench {
   readonly tools?: { readonly saw?: ClassFindings['saw'] | undefined };
 }
 
-/** What can be said of a class as a whole, its boards and cloth bought together, the same on every machine. */
+/**
+ * What can be said of a class as a whole, its boards and cloth bought together, the same on every machine; `how` as for
+ * `poolPlans`.
+ */
 export function concludeClass(
   { rows, others, pool, told }: ClassKept,
   { shelf, ruleset, applied, seed, samples, tools }: ClassBench,
+  how: Cutting = {},
 ): ClassFindings {
   const pooled =
     pool.length === 0
@@ -43,6 +48,7 @@ export function concludeClass(
           pool.map(({ plan }) => plan),
           shelf,
           pool.map(({ row }) => rows[row]!.no),
+          how,
         );
   const count = (kind: NotRead['kind']): number => others.filter((other) => other.kind === kind).length;
   return {

@@ -1,5 +1,4 @@
 import type { CutPlan } from '../cutting/boards/purchase.js';
-import { cutMany } from '../cutting/boards/cut-many.js';
 import type { Cutting } from '../cutting/cut-plan.js';
 import { orderMore, type Ordered } from '../cutting/order-more.js';
 import { numbersOf } from '../cutting/pieces/pool.js';
@@ -41,11 +40,16 @@ export interface Pooled {
 /** Works out boards for plans on a shelf, such as `cutPlan`. */
 export type Cutter<C> = (plans: readonly Plan[], shelf: Shelf, how: Cutting) => C;
 
-/** A class may have thousands of pieces. */
-const how: Cutting = { search: cutMany };
-
-/** What all plans take, each as often as its count says, the same on every machine. */
-export function poolPlans(plans: readonly Plan[], shelf: Shelf, numbers: readonly number[] = numbersOf(plans)): Pooled {
+/**
+ * What all plans take, each as often as its count says, the same on every machine; `how` with `cutMany` for hundreds of
+ * them.
+ */
+export function poolPlans(
+  plans: readonly Plan[],
+  shelf: Shelf,
+  numbers: readonly number[] = numbersOf(plans),
+  how: Cutting = {},
+): Pooled {
   return addUp(plans, numbers, shelf, boardsFor(plans, shelf, numbers, how));
 }
 
@@ -54,6 +58,7 @@ export async function poolPlansWith(
   plans: readonly Plan[],
   shelf: Shelf,
   cutter: Cutter<Promise<CutPlan>>,
+  how: Cutting = {},
 ): Promise<Pooled> {
   const cut = await cutter(plans, shelf, how);
   const ordered = cut.cost === null ? orderMore(cut, plans, shelf, undefined, undefined, how) : null;

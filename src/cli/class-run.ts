@@ -6,6 +6,7 @@ import type { ClassFindings } from '../class/class-findings.js';
 import type { ClassRow, NotRead } from '../class/class-row.js';
 import { concludeClass } from '../class/conclude.js';
 import type { PlanSheet } from '../class/plan-sheet.js';
+import { cutMany } from '../cutting/boards/cut-many.js';
 import { compareGravity } from '../findings/summary.js';
 import type { Plan } from '../plan/plan.js';
 import { userText } from '../report/clean-text.js';
@@ -58,7 +59,8 @@ export async function runClass(
   });
   bar.end();
   complain(kept.problems);
-  const classFound = concludeClass(kept, { ...bench, applied: appliedOf(bench.ruleset, bench.baseline ?? null) });
+  const applied = appliedOf(bench.ruleset, bench.baseline ?? null);
+  const classFound = concludeClass(kept, { ...bench, applied }, { search: cutMany });
   if (format === 'csv') printTable(classCsv(classFound));
   else if (format === 'json')
     printJson(

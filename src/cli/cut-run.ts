@@ -3,6 +3,7 @@ import { audit, type Bench } from '../audit.js';
 import type { Problem } from '../base/problem.js';
 import { pooledData, steadyJson } from '../class/class-data.js';
 import { composeCutPage } from '../class/cut-page.js';
+import { cutMany } from '../cutting/boards/cut-many.js';
 import { poolPlansWith, type Pooled } from '../class/pooled.js';
 import { money } from '../report/words/cost.js';
 import { buyingListCsv } from '../report/buying-list.js';
@@ -46,8 +47,11 @@ export async function runCut(named: readonly string[], options: CutOptions): Pro
   const { plans, bad } = readPlans(named, shelf);
   if (bad > 0 || plans.length === 0) return exitCode.error;
   if (await anyStopped(plans, bench, options.evenSo)) return exitCode.stop;
-  const pooled = await poolPlansWith(plans, shelf, (some, from, how) =>
-    cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs, how),
+  const pooled = await poolPlansWith(
+    plans,
+    shelf,
+    (some, from, how) => cutPlanExactly(some, from, ...patienceOf(options.seconds), loadHighs, how),
+    { search: cutMany },
   );
   if (options.format === 'csv') csv(pooled, options);
   else if (options.format === 'json') json(pooled, options);
