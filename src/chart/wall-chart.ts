@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { cleanText } from '../report/clean-text.js';
 import { ink, paperFill, softInk, typeface, woodFill } from '../report/drawings/drawing-standard.js';
 import type { Picture } from '../report/drawings/picture.js';

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import type { UnitSystem } from '../base/names.js';
 import { formatLength } from '../base/units-format.js';
 import { endOf, inOrder, offCutsOf } from '../place/off-cuts.js';

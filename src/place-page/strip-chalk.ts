@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { isRead } from '../pile/pile.js';
 import type { Place } from '../place/result.js';
 import { textSize, weight } from '../report/drawings/drawing-standard.js';

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { dayText, monthOf } from '../base/days.js';
 import {
   darkerFill,

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { formatLength } from '../../base/units-format.js';
 import { broken, caption, lineStep } from './caption.js';
 import { brace, nails, screws } from './corner-fastenings.js';

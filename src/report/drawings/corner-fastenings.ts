@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { formatLength } from '../../base/units-format.js';
 import type { CornerBuild, CornerOnSheet } from './corner-shape.js';
 import { levelDimension, uprightDimension } from './dimensions.js';

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { broken, caption, lineStep } from './caption.js';
 import { darkerFill, paperFill, weight, woodFill } from './drawing-standard.js';
 import { drawing, finishPicture, together, type Drawing, type Picture } from './picture.js';

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import type { BarName, CornerName, UnitSystem } from '../../base/names.js';
 import { darkerFill, weight, woodFill } from './drawing-standard.js';
 import { drawing, type Drawing } from './picture.js';

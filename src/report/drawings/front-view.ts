@@ -1,5 +1,5 @@
 import { spokenName } from '../../base/names.js';
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { formatLength } from '../../base/units-format.js';
 import { levelDimension, uprightDimension } from './dimensions.js';
 import { dimensionGap, sheetWidth, softInk, textSize, weight } from './drawing-standard.js';

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { cleanText } from '../clean-text.js';
 import { ink, paperFill, sheetWidth, textSize, typeface } from './drawing-standard.js';
 import { sheetNumber, shape, words } from './svg.js';

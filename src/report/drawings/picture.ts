@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { cleanText } from '../clean-text.js';
 import { paperFill, sheetWidth } from './drawing-standard.js';
 import { drawLabels, placeLabels, type Box, type Label } from './labels.js';

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import type { BarName } from '../../base/names.js';
 import { broken, caption, lineStep } from './caption.js';
 import { paperFill, softInk, textSize, weight, woodFill } from './drawing-standard.js';

@@ -1,4 +1,4 @@
-import type { Element } from 'hast';
+import type { Element } from 'xast';
 import { darkerFill, dash, ink, weight } from './drawing-standard.js';
 import { pathOf, shape, type Point } from './svg.js';
 

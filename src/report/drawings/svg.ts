@@ -1,5 +1,5 @@
-import type { Element, ElementContent } from 'hast';
-import { toHtml } from 'hast-util-to-html';
+import type { Element, ElementContent } from 'xast';
+import { toXml } from 'xast-util-to-xml';
 import { cleanText } from '../clean-text.js';
 
 /** Attributes by their SVG names; numbers are rounded on the way in. */
@@ -24,11 +24,11 @@ export function sheetNumber(value: number): number {
 }
 
 /** One SVG element. The only other text in a drawing enters through `words`. */
-export function shape(tagName: string, attributes: Attributes, children: readonly ElementContent[] = []): Element {
-  const properties: Record<string, string | number> = {};
-  for (const [name, value] of Object.entries(attributes))
-    properties[name] = typeof value === 'number' ? sheetNumber(value) : value;
-  return { type: 'element', tagName, properties, children: [...children] };
+export function shape(name: string, attributes: Attributes, children: readonly ElementContent[] = []): Element {
+  const written: Record<string, string> = {};
+  for (const [key, value] of Object.entries(attributes))
+    written[key] = typeof value === 'number' ? String(sheetNumber(value)) : value;
+  return { type: 'element', name, attributes: written, children: [...children] };
 }
 
 /** Text content, cleaned; it is escaped when the drawing is written. */
@@ -40,12 +40,5 @@ export function pathOf(points: readonly Point[], closed = false): string {
   return steps.join(' ') + (closed ? ' Z' : '');
 }
 
-/** The file: escaping of text and attributes happens here, in the library; `]]>` must not stand in the text of XML. */
-export function writeSvg(svg: Element): string {
-  const text = toHtml(svg, {
-    space: 'svg',
-    closeEmptyElements: true,
-    characterReferences: { useNamedReferences: false },
-  });
-  return `${text.replaceAll(']]>', ']]&#x3E;')}\n`;
-}
+/** The file: escaping of text and attributes happens here, in the library. */
+export const writeSvg = (svg: Element): string => `${toXml(svg, { closeEmptyElements: true, tightClose: false })}\n`;
