@@ -8,10 +8,10 @@ import { rulesetInputSchema } from './rules/read/ruleset-schema.js';
 import { shelfInputSchema } from './shelf/shelf-schema.js';
 
 const schemas = {
-  plan: { schema: planInputSchema, title: 'Plan of a painting frame' },
+  plan: { schema: () => planInputSchema, title: 'Plan of a painting frame' },
   shelf: { schema: shelfInputSchema, title: 'Shelf of lumber, fastenings, cloth and the like' },
   ruleset: { schema: rulesetInputSchema, title: 'Ruleset that judges plans' },
-  pile: { schema: pileInputSchema, title: 'Boards in hand' },
+  pile: { schema: () => pileInputSchema, title: 'Boards in hand' },
 } as const;
 
 /** The kinds of file that can be changed as text on a screen. */
@@ -22,7 +22,7 @@ export type EditedKind = keyof typeof schemas;
  * alone. `sources` are keys of the list of sources.
  */
 export const schemaOf = (kind: EditedKind, sources: readonly string[]): Readonly<Record<string, unknown>> =>
-  jsonSchema(schemas[kind].schema, schemas[kind].title, sources);
+  jsonSchema(schemas[kind].schema(), schemas[kind].title, sources);
 
 /** A schema as JSON Schema, with what is known of facts, sources, cautions and amounts. */
 export function jsonSchema(
@@ -109,7 +109,7 @@ export interface FileShape {
  * Schema.
  */
 export const fileShape = (kind: EditedKind, sources: readonly string[]): FileShape =>
-  shapeOf(schemas[kind].schema, sources);
+  shapeOf(schemas[kind].schema(), sources);
 
 function shapeOf(given: core.$ZodType, sources: readonly string[]): FileShape {
   const schema = given as core.$ZodTypes;

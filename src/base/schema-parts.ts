@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { rememberedBy } from './remembered.js';
 import { readQuantity, readRange, readSize, unitsOf, type Dimension } from './units.js';
 
 /** What a check inside a schema reports: a code of `messages.ts` and its details, carried through zod in `params`. */
@@ -66,10 +67,19 @@ export interface Alternative {
   readonly limits: QuantityLimits;
 }
 
-const allowedUnits = (dimension: Dimension): string =>
-  unitsOf(dimension)
-    .filter((unit) => !/[²³°·"']|^inch|^foot|^feet|hour|minutes|days|percent|pct/.test(unit))
-    .join(', ');
+const allowedUnits = rememberedBy(
+  (dimension: Dimension) => dimension,
+  (dimension) =>
+    unitsOf(dimension)
+      .filter((unit) => !/[²³°·"']|^inch|^foot|^feet|hour|minutes|days|percent|pct/.test(unit))
+      .join(', '),
+  100,
+);
+const patternOfOne = rememberedBy(
+  (dimension: Dimension) => dimension,
+  (dimension) => patterns[dimension] ?? patternOf(dimension),
+  100,
+);
 
 /** A schema of a text that is one of several quantities, told apart by its unit, such as `1/2` or `450 mm`. */
 export function eitherQuantity(alternatives: readonly Alternative[], description: string, examples: readonly string[]) {
@@ -112,7 +122,7 @@ export function quantity(dimension: Dimension, limits: QuantityLimits, descripti
     }),
     z.meta({
       description: `${description} (${limits.words})`,
-      pattern: patterns[dimension] ?? patternOf(dimension),
+      pattern: patternOfOne(dimension),
       examples: [example],
     }),
   );

@@ -87,7 +87,7 @@ export const sheetInputSchema = z
             for: oneOf(barNames, 'The bar the board became'),
             ply: z.optional(whole(1, 4, 'Which ply of that bar')),
             mark: z.optional(plainText(40, 'The mark the board bears in the pile')),
-            ...boardReadings,
+            ...boardReadings(),
           }),
         )
         .check(z.maxLength(16), z.meta({ description: 'The boards it is made of' })),

@@ -55,12 +55,12 @@ export const pileInputSchema = z
               sticks,
             ]),
           ),
-          bow: boardReadings.bow,
+          bow: boardReadings().bow,
           over,
           hollow: z.optional(
             oneOf(['marked-face', 'other-face'], 'Which wide face is the hollow one; left out, the marked face'),
           ),
-          crook: boardReadings.crook,
+          crook: boardReadings().crook,
           'hollow-edge': z.optional(
             oneOf(
               ['marked-edge', 'other-edge'],

@@ -3,7 +3,7 @@ import { eitherQuantity, length, quantity } from '../base/schema-parts.js';
 import { readQuantity, type Dimension } from '../base/units.js';
 
 /** What can be read of one board, as it is written in a plan or on a sheet: part of a schema. */
-export const boardReadings = {
+export const boardReadings = () => ({
   twist: z.optional(
     quantity(
       'twist',
@@ -15,7 +15,7 @@ export const boardReadings = {
   bow: z.optional(rise('Rise of the wide face over the length, or flatwise curvature', '2 mm')),
   crook: z.optional(rise('Rise of the narrow edge over the length, or edgewise curvature', '1 mm')),
   over: z.optional(length(100, 20_000, 'from 100 mm to 20 m', 'Length the readings were taken over', '2400 mm')),
-};
+});
 
 function rise(description: string, example: string) {
   return eitherQuantity(

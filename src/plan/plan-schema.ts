@@ -13,44 +13,54 @@ import {
   whole,
 } from '../base/schema-parts.js';
 
-const block = <T extends z.core.$ZodLooseShape>(shape: T, description: string) =>
-  z.optional(z.strictObject(shape).check(z.meta({ description })));
+/** What a plan may leave out: made when the first plan has it. */
+const later = <T extends z.core.$ZodType>(make: () => T) => z.optional(z.lazy(make));
+
+/** A block of keys that a plan may leave out. */
+const block = <T extends z.core.$ZodLooseShape>(shape: () => T, description: string) =>
+  later(() => z.strictObject(shape()).check(z.meta({ description })));
 
 const pullLimits = { least: 1, most: 5000, words: 'from 1 N/m to 5000 N/m' };
-const onePull = quantity('pull', pullLimits, 'Pull of the cloth per length of edge', '200 N/m');
-const pull = z.union([
-  onePull,
-  z.strictObject({
-    x: z.optional(quantity('pull', pullLimits, 'Pull along the width, on the left and right bars', '250 N/m')),
-    y: z.optional(quantity('pull', pullLimits, 'Pull along the height, on the top and bottom bars', '120 N/m')),
-  }),
-]);
-
 const lay = oneOf(['flat', 'edge'], 'flat: wide side against the cloth; edge: wide side off the wall');
 const stock = shelfKey('Key of the lumber on the shelf');
 const giveIn = (words: string) =>
   number(0, 1000, `How much the joint gives ${words}, in extra bar-widths of bar; 0 = rigid`);
-const give = z.union([
-  giveIn('in every way').check(
-    z.meta({
-      description: 'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint',
+const give = z.lazy(() =>
+  z.union([
+    giveIn('in every way').check(
+      z.meta({
+        description:
+          'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint',
+      }),
+    ),
+    z.strictObject({
+      plane: giveIn('in the plane of the cloth'),
+      out: giveIn('out of that plane'),
+      twist: giveIn('about the length of the bar'),
     }),
-  ),
-  z.strictObject({
-    plane: giveIn('in the plane of the cloth'),
-    out: giveIn('out of that plane'),
-    twist: giveIn('about the length of the bar'),
-  }),
-]);
+  ]),
+);
 
-const pullBlock = z
-  .strictObject({
-    working: z.optional(pull.check(z.meta({ description: 'Pull of the finished painting; decides the shape' }))),
-    peak: z.optional(pull.check(z.meta({ description: 'Pull while stretching; decides strength and twist' }))),
-    x: z.optional(onePull),
-    y: z.optional(onePull),
-  })
-  .check(z.meta({ description: 'Either working and peak, or x and y of the working pull' }));
+/** A pull as one number, as one by direction, or as two: of the finished painting and while stretching. */
+function pulls() {
+  const one = quantity('pull', pullLimits, 'Pull of the cloth per length of edge', '200 N/m');
+  const pull = z.union([
+    one,
+    z.strictObject({
+      x: z.optional(quantity('pull', pullLimits, 'Pull along the width, on the left and right bars', '250 N/m')),
+      y: z.optional(quantity('pull', pullLimits, 'Pull along the height, on the top and bottom bars', '120 N/m')),
+    }),
+  ]);
+  const block = z
+    .strictObject({
+      working: z.optional(pull.check(z.meta({ description: 'Pull of the finished painting; decides the shape' }))),
+      peak: z.optional(pull.check(z.meta({ description: 'Pull while stretching; decides strength and twist' }))),
+      x: z.optional(one),
+      y: z.optional(one),
+    })
+    .check(z.meta({ description: 'Either working and peak, or x and y of the working pull' }));
+  return z.union([one, block]);
+}
 
 const most_crossbars = 12;
 const crossbarNames = Array.from({ length: most_crossbars }, (_, i) => `crossbar-${i + 1}`);
@@ -89,7 +99,7 @@ export const planInputSchema = z
         ),
       })
       .check(z.meta({ description: 'The four side bars' })),
-    crossbars: z.optional(
+    crossbars: later(() =>
       z
         .array(
           z.strictObject({
@@ -119,7 +129,7 @@ export const planInputSchema = z
         .check(z.maxLength(most_crossbars), z.meta({ description: 'Crossbars, in any order' })),
     ),
     corners: block(
-      {
+      () => ({
         cut: z.optional(
           oneOf(
             ['mitre', 'butt', 'half-lap', 'keyed'],
@@ -151,10 +161,10 @@ export const planInputSchema = z
           ]),
         ),
         give: z.optional(give),
-      },
+      }),
       'The four corners',
     ),
-    'ply-screws': z.optional(
+    'ply-screws': later(() =>
       z.union([
         z.literal('none'),
         z.strictObject({
@@ -165,24 +175,24 @@ export const planInputSchema = z
       ]),
     ),
     cloth: block(
-      {
+      () => ({
         use: z.optional(shelfKey('Key of the cloth on the shelf')),
-        pull: z.optional(z.union([onePull, pullBlock])),
+        pull: z.optional(pulls()),
         fixing: block(
-          {
+          () => ({
             to: z.optional(oneOf(['back', 'edge'], 'Where the cloth is fixed')),
             every: z.optional(length(5, 500, 'from 5 mm to 500 mm', 'Spacing of staples or tacks', '50 mm')),
             turn: z.optional(length(0, 500, 'from 0 to 500 mm', 'Cloth beyond the fixing line', '50 mm')),
-          },
+          }),
           'How the cloth is held',
         ),
         roll: z.optional(length(100, 20_000, 'from 100 mm to 20 m', 'Width of the roll', '1500 mm')),
-      },
+      }),
       'The cloth',
     ),
-    ground: block({ coats: z.optional(whole(0, 20, 'Coats of ground')) }, 'The ground'),
+    ground: block(() => ({ coats: z.optional(whole(0, 20, 'Coats of ground')) }), 'The ground'),
     lumber: block(
-      {
+      () => ({
         chosen: z.optional(
           oneOf(
             ['unsorted', 'plain', 'picked'],
@@ -199,10 +209,10 @@ export const planInputSchema = z
         ),
         knots: z.optional(oneOf(['none', 'few', 'many'], 'How knotty the boards are')),
         'rough-faces': z.optional(oneOf(['inward', 'outward'], 'Which way rough faces of glued plies look')),
-      },
+      }),
       'How the lumber was chosen',
     ),
-    boards: z.optional(
+    boards: later(() =>
       z
         .array(
           z.strictObject({
@@ -218,13 +228,13 @@ export const planInputSchema = z
                 '40 mm',
               ),
             ),
-            ...boardReadings,
+            ...boardReadings(),
           }),
         )
         .check(z.maxLength(64), z.meta({ description: 'Measured boards, used instead of the spread' })),
     ),
     room: block(
-      {
+      () => ({
         humidity: z.optional(
           range(
             'percent',
@@ -236,11 +246,11 @@ export const planInputSchema = z
         temperature: z.optional(
           quantity('temperature', { least: -10, most: 50, words: 'from -10 C to 50 C' }, 'Usual temperature', '20 C'),
         ),
-      },
+      }),
       'Where the painting will hang',
     ),
     hang: block(
-      {
+      () => ({
         by: z.optional(
           oneOf(
             ['wire', 'two-hooks', 'd-rings', 'cleat', 'none'],
@@ -259,14 +269,14 @@ export const planInputSchema = z
             '60 mm',
           ),
         ),
-      },
+      }),
       'How it hangs',
     ),
     spend: block(
-      { limit: z.optional(number(0, 1_000_000, 'Most the materials may cost, in the currency of the shelf')) },
+      () => ({ limit: z.optional(number(0, 1_000_000, 'Most the materials may cost, in the currency of the shelf')) }),
       'What it may cost',
     ),
-    door: z.optional(
+    door: later(() =>
       z
         .strictObject({
           width: length(100, 20_000, 'from 100 mm to 20 m', 'Clear width', '760 mm'),

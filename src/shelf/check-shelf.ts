@@ -5,7 +5,7 @@ import type { YamlSource } from '../base/yaml-document.js';
 import { fillScrew } from './fill-entries.js';
 import { proposalNumbers, type ProposalName } from './proposals.js';
 import { namedSources } from './shelf-sources.js';
-import { shelfInputSchema, type ShelfInput } from './shelf-schema.js';
+import { gives, type ShelfInput } from './shelf-schema.js';
 import type { Screw, Shelf } from './shelf.js';
 
 const sections = [
@@ -37,7 +37,7 @@ function missingParts(input: ShelfInput, source: YamlSource): Problem[] {
   for (const way of ['unsorted', 'plain', 'picked'] as const)
     for (const kind of ['twist', 'bow', 'crook'] as const)
       if (input.spread && input.spread[way]?.[kind] === undefined) missing.push(['spread', way, kind]);
-  for (const name of Object.keys(shelfInputSchema.shape.joints._zod.def.innerType.shape.give._zod.def.innerType.shape))
+  for (const name of gives)
     if (input.joints && !optionalGives.has(name) && input.joints.give?.[name as 'nothing'] === undefined)
       missing.push(['joints', 'give', name]);
   for (const name of ['mitre', 'butt', 'half-lap'] as const)

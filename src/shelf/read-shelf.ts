@@ -18,12 +18,12 @@ export function readShelf(text: string, file: string, base?: Shelf, knownSources
   if (source === null) return { ok: false, problems };
   const wrongFormat = formatProblem(source, 'shelf');
   if (wrongFormat !== null) return { ok: false, problems: limitProblems([...problems, wrongFormat]) };
-  const checked = shelfInputSchema.safeParse(source.data);
+  const checked = shelfInputSchema().safeParse(source.data);
   if (!checked.success)
     return {
       ok: false,
       problems: limitProblems(
-        inFileOrder([...problems, ...schemaProblems(shelfInputSchema, checked.error.issues, source)]),
+        inFileOrder([...problems, ...schemaProblems(shelfInputSchema(), checked.error.issues, source)]),
       ),
     };
   const all = inFileOrder([...problems, ...checkShelf(checked.data, source, base, knownSources ?? null)]);

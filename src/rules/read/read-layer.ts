@@ -93,10 +93,10 @@ function shapeProblems(source: YamlSource): {
     return fatal(source.problem('later-format', ['ruleset'], { name: 'ruleset', value: String(format) }));
   if (format === undefined)
     return fatal(source.problem('not-this-format', [], { name: 'ruleset', value: 'a file without `ruleset: 1`' }));
-  const checked = rulesetInputSchema.safeParse(data);
+  const checked = rulesetInputSchema().safeParse(data);
   if (checked.success) return { fatal: false, broken: new Set(), problems: [] };
   const issues = followBestBranch(checked.error.issues);
-  const problems = schemaProblems(rulesetInputSchema, issues, source).map((problem) => plainer(problem, source));
+  const problems = schemaProblems(rulesetInputSchema(), issues, source).map((problem) => plainer(problem, source));
   return { fatal: false, broken: new Set(issues.map((issue) => pieceOf(issue.path as Path))), problems };
 }
 
