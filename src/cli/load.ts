@@ -42,6 +42,7 @@ export function loadRules(file: string | undefined): Result<Ruleset> {
     sources: sourceKeys(),
     names: shippedRulesets,
     prepared: prepared()?.layers ?? [],
+    stacks: prepared()?.stacks ?? [],
   });
 }
 

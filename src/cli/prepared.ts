@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Source } from '../base/sources.js';
-import type { PreparedLayer } from '../rules/read/load-ruleset.js';
+import type { PreparedLayer, PreparedStack } from '../rules/read/load-ruleset.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { packageFolder } from './files.js';
 import { warn } from './terminal.js';
@@ -12,6 +12,7 @@ export interface Prepared {
   readonly shelf: { readonly text: string; readonly value: Shelf };
   readonly sources: { readonly text: string; readonly list: readonly Source[] };
   readonly layers: readonly PreparedLayer[];
+  readonly stacks: readonly PreparedStack[];
 }
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { loadRuleset, prepareLayer } from '../../src/rules/read/load-ruleset.js';
+import { loadRuleset, prepareLayer, prepareStack, type PreparedStack } from '../../src/rules/read/load-ruleset.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { linesOf, type Ruleset } from '../../src/rules/ruleset.js';
 import { fact, problemsOf, rulesetFrom } from './helpers.js';
@@ -121,5 +121,31 @@ describe('files read ahead of time', () => {
 
   test('are not made of a file that has a fault', () => {
     expect(prepareLayer(base.replace('90 kg', '90 mm'), 'base.yaml')).toBeNull();
+  });
+
+  describe('and known to be sound together', () => {
+    const both = ['base.yaml', 'own.yaml'].map((name) => prepareLayer(texts.get(name)!, name)!);
+    const stack = JSON.parse(JSON.stringify(prepareStack(texts, 'own.yaml', { prepared: both }))) as PreparedStack;
+
+    test('give the very same ruleset, what limits come to as it was found', () => {
+      expect(loadRuleset(texts, 'own.yaml', { prepared: both, stacks: [stack] })).toEqual(loadRuleset(texts, 'own.yaml'));
+      const taken = { ...stack, thresholds: stack.thresholds.map(([key]) => [key, { of: null, value: 7, stop: null, caution: null }] as const) };
+      const loaded = loadRuleset(texts, 'own.yaml', { prepared: both, stacks: [taken] });
+      expect(loaded.ok && [...loaded.value.thresholds.values()].map(({ value }) => value)).toEqual(stack.thresholds.map(() => 7));
+      expect(stack.thresholds.length).toBeGreaterThan(0);
+    });
+
+    test('say nothing of the same file over another, which is checked', () => {
+      const edited = new Map([...texts, ['base.yaml', base.replace('weight: {', 'weight-of-all: {')]]);
+      expect(loadRuleset(edited, 'own.yaml', { prepared: both, stacks: [stack] })).toEqual(loadRuleset(edited, 'own.yaml'));
+      expect(loadRuleset(texts, 'base.yaml', { prepared: both, stacks: [stack] })).toEqual(loadRuleset(texts, 'base.yaml'));
+    });
+
+    test('are not made of files that do not fit each other, or of one that was not prepared', () => {
+      const wrong = new Map([...texts, ['own.yaml', file('Own', ['base'], ['weight: { value: 5 mm, source: measured }'])]]);
+      expect(loadRuleset(wrong, 'own.yaml').ok).toBe(false);
+      expect(prepareStack(wrong, 'own.yaml', { prepared: both })).toBeNull();
+      expect(prepareStack(texts, 'own.yaml', { prepared: both.slice(0, 1) })).toBeNull();
+    });
   });
 });

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { readSources } from '../../src/base/sources.js';
 import { rulesFolder } from '../../src/cli/files.js';
 import type { Prepared } from '../../src/cli/prepared.js';
-import { prepareLayer } from '../../src/rules/read/load-ruleset.js';
+import { prepareLayer, prepareStack } from '../../src/rules/read/load-ruleset.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 
 /** Reads the shipped shelf and rulesets once, at build time: reading YAML is most of what starting costs. */
@@ -16,7 +16,8 @@ const shelf = readShelf(shelfText, 'shelf.yaml', undefined, new Set(sources));
 if (!shelf.ok) throw new Error(`rules/shelf.yaml: ${JSON.stringify(shelf.problems, null, 2)}`);
 const rulesets = readdirSync(rulesFolder).filter((name) => /^(baseline|class-.*)\.yaml$/.test(name)).sort();
 const layers = rulesets.map((name) => prepareLayer(text(name), name, { sources: new Set(sources) })).filter((layer) => layer !== null);
-const prepared: Prepared = { shelf: { text: shelfText, value: shelf.value }, sources: { text: sourcesText, list }, layers };
+const stacks = rulesets.map((name) => prepareStack(text, name, { sources: new Set(sources), prepared: layers })).filter((stack) => stack !== null);
+const prepared: Prepared = { shelf: { text: shelfText, value: shelf.value }, sources: { text: sourcesText, list }, layers, stacks };
 const out = process.argv[2] ?? 'dist';
 mkdirSync(out, { recursive: true });
 writeFileSync(join(out, 'prepared.json'), JSON.stringify(prepared));

@@ -6,7 +6,7 @@ import { overlay } from './overlay.js';
 import { readLayer } from './read-layer.js';
 import { ruleChecks } from './rule-checks.js';
 import { ruleProblem } from './rule-problems.js';
-import type { Layer, Ruleset } from '../ruleset.js';
+import type { Layer, Ruleset, Thresholds } from '../ruleset.js';
 
 /** Where the texts of rulesets come from: by name, or null when there is none. `from` is the file that asks. */
 export type RulesetTexts = ReadonlyMap<string, string> | ((name: string, from: string | null) => string | null);
@@ -21,6 +21,8 @@ export interface LoadOptions {
   readonly names?: () => readonly string[];
   /** Files that were read ahead of time; each is used only for the very same text, whatever its file is called. */
   readonly prepared?: readonly PreparedLayer[];
+  /** Which of them were found sound, laid over each other. */
+  readonly stacks?: readonly PreparedStack[];
 }
 
 /**
@@ -30,6 +32,15 @@ export interface LoadOptions {
 export interface PreparedLayer {
   readonly text: string;
   readonly layer: Layer;
+}
+
+/**
+ * Prepared files that nothing is wrong with when they are laid over each other in this order, by their places in the
+ * list, with what each of their limits comes to: checking that is most of what laying costs.
+ */
+export interface PreparedStack {
+  readonly of: readonly number[];
+  readonly thresholds: readonly (readonly [string, Thresholds])[];
 }
 
 const mostLayers = 20;
@@ -43,6 +54,8 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
   const checks = ruleChecks(options.sources ?? null, options.examplesRequired ?? false);
   const lookUp = typeof texts === 'function' ? texts : (name: string) => texts.get(name) ?? null;
   const layers: Layer[] = [];
+  const prepared = options.prepared ?? [];
+  const places: number[] = [];
   const reads = new Set<string>();
   const problems: Problem[] = [];
 
@@ -72,11 +85,10 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
       );
       return;
     }
-    const prepared = options.prepared?.find((one) => one.text === text);
+    const at = prepared.findIndex((one) => one.text === text);
+    const ready = prepared[at];
     const { layer, problems: found } =
-      prepared === undefined
-        ? readLayer(text, name, checks)
-        : { layer: { ...prepared.layer, file: name }, problems: [] };
+      ready === undefined ? readLayer(text, name, checks) : { layer: { ...ready.layer, file: name }, problems: [] };
     problems.push(...found);
     if (layer === null) return;
     for (const below of layer.builds_on) {
@@ -84,10 +96,12 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
       else problems.push(ruleProblem('bad-ruleset-name', below.place, { value: below.written }));
     }
     layers.push(layer);
+    places.push(at);
   };
 
   visit(entryFile, null, { file: entryFile, path: '', line: 0, column: 0 }, []);
-  const laid = overlay(layers, problems.length === 0);
+  const sound = options.stacks?.find(({ of }) => of.length === places.length && of.every((at, i) => at === places[i]));
+  const laid = overlay(layers, problems.length === 0, sound && new Map(sound.thresholds));
   const all = [...problems, ...laid.problems];
   const errors = all.filter(({ severity }) => severity === 'error');
   if (laid.ruleset === null || errors.length > 0) return { ok: false, problems: limitProblems(all) };
@@ -106,3 +120,21 @@ export function prepareLayer(text: string, file: string, options: LoadOptions = 
   );
   return layer === null || problems.length > 0 ? null : { text, layer };
 }
+
+/**
+ * A ruleset and what it builds on, all of them prepared, checked ahead of time; null when there is anything to say about
+ * it.
+ */
+export function prepareStack(
+  texts: RulesetTexts,
+  entryFile: string,
+  options: LoadOptions & Required<Pick<LoadOptions, 'prepared'>>,
+): PreparedStack | null {
+  const loaded = loadRuleset(texts, entryFile, options);
+  if (!loaded.ok || loaded.warnings.length > 0) return null;
+  const of = loaded.value.layers.map((layer) => options.prepared.findIndex(({ layer: one }) => isSame(one, layer)));
+  return of.includes(-1) ? null : { of, thresholds: [...loaded.value.thresholds] };
+}
+
+/** A layer is taken over whole, but for the name of its file. */
+const isSame = (one: Layer, other: Layer): boolean => one.rules === other.rules;

@@ -26,9 +26,10 @@ export interface Overlaid {
 /**
  * Lays files over each other, in the given order: later ones win, by rule id and limit name. The last is the entry
  * file.
- * With `complete` false (some file could not be read in full) missing limits and rules are not complained about.
+ * With `complete` false (some file could not be read in full) missing limits and rules are not complained about. With
+ * `sound`, these very files in this order are known to fit each other, and what their limits come to is given.
  */
-export function overlay(layers: readonly Layer[], complete = true): Overlaid {
+export function overlay(layers: readonly Layer[], complete = true, sound?: ReadonlyMap<string, Thresholds>): Overlaid {
   const entry = layers.at(-1);
   if (entry === undefined) return { ruleset: null, problems: [] };
   const problems: Problem[] = [];
@@ -97,14 +98,12 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
     points.set(one.rule, one.points);
   }
   const live = [...rules.values()].filter((rule) => rule !== null);
-  const thresholds = new Map<string, Thresholds>();
-  for (const rule of live) checkLimits(rule, limits, thresholds, problems, complete);
-  for (const name of limitsReadByFacts) checkReadByFacts(limits.get(name), problems);
+  const thresholds = sound ?? checkedThresholds(live, limits, problems, complete);
   if (complete && live.length === 0)
     problems.push(
       ruleProblem('no-rules', { file: entry.file, path: 'rules', line: 1, column: 1 }, { value: entry.name }),
     );
-  if (complete) {
+  if (complete && sound === undefined) {
     const used = [...usedLimits(layers)];
     for (const limit of limits.values()) {
       const meant = used.includes(limit.name) ? undefined : nearest(limit.name, used);
@@ -126,6 +125,19 @@ export function overlay(layers: readonly Layer[], complete = true): Overlaid {
     layers,
   };
   return { ruleset, problems: [...problems, ...conflicts.values()] };
+}
+
+/** What each limit comes to where a rule uses it; adds what does not fit to `problems`. */
+function checkedThresholds(
+  rules: readonly Rule[],
+  limits: ReadonlyMap<string, Limit>,
+  problems: Problem[],
+  complete: boolean,
+): ReadonlyMap<string, Thresholds> {
+  const thresholds = new Map<string, Thresholds>();
+  for (const rule of rules) checkLimits(rule, limits, thresholds, problems, complete);
+  for (const name of limitsReadByFacts) checkReadByFacts(limits.get(name), problems);
+  return thresholds;
 }
 
 /** Whether a layer builds on a file, directly or through others. */
