@@ -11,7 +11,8 @@ export async function writeReport(
   folder: string,
   { format, overwrite }: Pick<AuditOptions, 'format' | 'overwrite'>,
 ): Promise<string> {
-  const { tree, pictures, first, sheet } = composeReport(audit);
+  const report = composeReport(audit);
+  const { tree, pictures } = report;
   if (format === 'md') {
     writeFolder(
       folder,
@@ -23,7 +24,17 @@ export async function writeReport(
   const { writeHtml } = await import('../report/html.js');
   writeFolder(
     folder,
-    [{ name: 'report.html', text: writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en', first, sheet }) }],
+    [
+      {
+        name: 'report.html',
+        text: writeHtml(tree, pictures, {
+          title: reportTitle(audit),
+          lang: 'en',
+          first: report.first,
+          sheet: report.sheet,
+        }),
+      },
+    ],
     { overwrite },
   );
   return join(folder, 'report.html');

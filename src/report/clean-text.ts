@@ -4,12 +4,16 @@ const lineOrControl = /[\p{Cc}\p{Zl}\p{Zp}]/gu;
 /** Invisible format characters, bidi overrides among them; the two joiners that scripts and emoji need stay. */
 const invisible = /(?![\u200C\u200D])\p{Cf}/gu;
 
+/** Letters, figures and signs of common text, single spaces between them: nothing in it needs cleaning. */
+const usual = /^(?: ?[!-~¡-¬®-ʯ–—‘’“”…×−●▲◆✕])* ?$/u;
+
 /**
  * Text that is safe to put on one line of any document: no line breaks, control characters, bidi overrides or broken
  * characters.
  * Runs of white space become one space; leading and trailing spaces stay, so pieces of a sentence can be joined.
  */
 export function cleanText(text: string): string {
+  if (usual.test(text)) return text;
   return text
     .replace(brokenSurrogate, '\uFFFD')
     .replace(notACharacter, '\uFFFD')

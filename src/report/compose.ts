@@ -1,4 +1,5 @@
 import type { Root } from 'mdast';
+import { once } from '../base/once.js';
 import type { Audit } from './audit-view.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
@@ -31,7 +32,7 @@ export interface Report {
 
 /** The report of one plan: with what fills the first sheet of paper, and the paper it is for. */
 export interface PlanReport extends Report {
-  /** Its pictures are among those of the report. */
+  /** Its pictures are among those of the report; only paper asks for it. */
   readonly first: FirstSheet;
   readonly sheet: Sheet;
 }
@@ -63,6 +64,7 @@ export function composeReport(audit: Audit): PlanReport {
     parts.map((part) => part(told)).filter((section) => section !== null);
   const [hand, desk] = [made(atHand), made(atDesk)];
   const pictures = [...hand, ...desk].flatMap(({ pictures: own }) => own);
+  const first = once(() => firstSheet(told, pictures));
   return {
     tree: document([
       heading(1, reportTitle(audit)),
@@ -70,7 +72,9 @@ export function composeReport(audit: Audit): PlanReport {
       ...desk.flatMap(({ title, blocks }) => [foldedHeading(title), ...blocks]),
     ]),
     pictures,
-    first: firstSheet(told, pictures),
+    get first() {
+      return first();
+    },
     sheet: sheetFor(audit.plan.units),
   };
 }

@@ -1,7 +1,8 @@
-import type { Nodes, Root, Text } from 'mdast';
+import type { Nodes, Root, RootContent, Text } from 'mdast';
 import { gfmToMarkdown } from 'mdast-util-gfm';
 import { defaultHandlers, toMarkdown, type Handle } from 'mdast-util-to-markdown';
 import { madeBy } from './made-by.js';
+import { isPlain, plainMarkdown } from './plain-markdown.js';
 
 /** Joins without showing: it stands where a viewer would otherwise make an address into a link. */
 const joiner = '\u2060';
@@ -17,35 +18,51 @@ const unlinked = (text: string): string =>
     .replace(/@(?=[\w-])/gu, `@${joiner}`);
 
 function withoutLinks<T extends Nodes>(node: T): T {
-  if (node.type === 'text') return { ...node, value: unlinked(node.value) };
+  if (node.type === 'text') return /:\/\/|www\.|@/iu.test(node.value) ? { ...node, value: unlinked(node.value) } : node;
   return 'children' in node ? { ...node, children: node.children.map((child) => withoutLinks(child)) } : node;
 }
-
-/**
- * Text that reads the same escaped: no character that Markdown minds anywhere, none at its start or end that it minds
- * there. Most text of a report is such,
- * and asking the library's fifty patterns of each took a tenth of an audit.
- */
-const isPlain = (text: string): boolean =>
-  /^[A-Za-z\d][^\t\n\r!#&*/:<>@[\\\]^_`{|}~\u007f]*$/u.test(text) && !/ $|^\d+(?:\)|\.(?: |$))|w\.[-.\w]/iu.test(text);
 
 /** The library's own writer of text, but for text that it would leave as it is. */
 const text: Handle = (node: Text, parent, state, info) =>
   isPlain(node.value) ? node.value : defaultHandlers.text(node, parent, state, info);
 
+const byLibrary = (blocks: readonly RootContent[]): string =>
+  toMarkdown(
+    { type: 'root', children: [...blocks] },
+    {
+      bullet: '-',
+      emphasis: '_',
+      strong: '*',
+      rule: '-',
+      listItemIndent: 'one',
+      handlers: { text },
+      extensions: [gfmToMarkdown({ tablePipeAlign: false, tableCellPadding: true })],
+    },
+  ).trimEnd();
+
 /**
  * The report as GitHub-flavoured Markdown: tables unpadded, one blank line between blocks, a newline at the end.
- * All escaping of text happens here and in the library behind it.
+ * All escaping of text happens here and in the library behind it, which writes every block that needs any.
  */
 export function writeMarkdown(root: Root): string {
-  const written = toMarkdown(withoutLinks(root), {
-    bullet: '-',
-    emphasis: '_',
-    strong: '*',
-    rule: '-',
-    listItemIndent: 'one',
-    handlers: { text },
-    extensions: [gfmToMarkdown({ tablePipeAlign: false, tableCellPadding: true })],
-  });
-  return `${written}\n<!-- ${madeBy} -->\n`;
+  const blocks = withoutLinks(root).children;
+  // How a list is written hangs on the list beside it.
+  const beside = (i: number): boolean =>
+    blocks[i]?.type === 'list' && [i - 1, i + 1].some((j) => blocks[j]?.type === 'list');
+  const written: string[] = [];
+  let waiting: RootContent[] = [];
+  const flush = (): void => {
+    if (waiting.length > 0) written.push(byLibrary(waiting));
+    waiting = [];
+  };
+  for (const [i, block] of blocks.entries()) {
+    const plain = beside(i) ? null : plainMarkdown(block);
+    if (plain === null) waiting.push(block);
+    else {
+      flush();
+      written.push(plain);
+    }
+  }
+  flush();
+  return `${written.join('\n\n')}\n\n<!-- ${madeBy} -->\n`;
 }

@@ -130,10 +130,11 @@ export class Judge {
     if (audit === null || this.bench === null) return null;
     if (format === 'json') return writeJson(audit);
     const whole = await withChanges(audit, this.bench);
-    const { tree, pictures, first, sheet } = composeReport(whole);
+    const report = composeReport(whole);
+    const { tree, pictures } = report;
     return format === 'md'
       ? writeMarkdown(tree)
-      : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en', first, sheet });
+      : writeHtml(tree, pictures, { title: reportTitle(whole), lang: 'en', first: report.first, sheet: report.sheet });
   }
 
   /** Which board of a pile becomes which piece of a plan. */
