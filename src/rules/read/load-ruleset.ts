@@ -100,7 +100,8 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
   };
 
   visit(entryFile, null, { file: entryFile, path: '', line: 0, column: 0 }, []);
-  const sound = options.stacks?.find(({ of }) => of.length === places.length && of.every((at, i) => at === places[i]));
+  const stack = places.join();
+  const sound = options.stacks?.find(({ of }) => of.join() === stack);
   const laid = overlay(layers, problems.length === 0, sound && new Map(sound.thresholds));
   const all = [...problems, ...laid.problems];
   const errors = all.filter(({ severity }) => severity === 'error');
@@ -121,10 +122,7 @@ export function prepareLayer(text: string, file: string, options: LoadOptions = 
   return layer === null || problems.length > 0 ? null : { text, layer };
 }
 
-/**
- * A ruleset and what it builds on, all of them prepared, checked ahead of time; null when there is anything to say about
- * it.
- */
+/** A ruleset and what it builds on, all of them prepared, checked together; null when there is anything to say of it. */
 export function prepareStack(
   texts: RulesetTexts,
   entryFile: string,
