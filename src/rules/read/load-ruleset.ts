@@ -122,7 +122,7 @@ export function prepareLayer(text: string, file: string, options: LoadOptions = 
   return layer === null || problems.length > 0 ? null : { text, layer };
 }
 
-/** A ruleset and what it builds on, all of them prepared, checked together; null when there is anything to say of it. */
+/** A ruleset and what it builds on, all prepared, checked together; null when there is anything to say of it. */
 export function prepareStack(
   texts: RulesetTexts,
   entryFile: string,
