@@ -1,13 +1,13 @@
 import { join } from 'node:path';
 import type { Problem } from '../base/problem.js';
 import type { ClassFindings } from '../class/class-findings.js';
-import { composeClassPack } from '../class/class-pack.js';
+import { composePackInParts } from '../class/class-pack.js';
 import { composeClassPage } from '../class/class-page.js';
 import type { NotRead } from '../class/class-row.js';
 import { composeNotReadPage } from '../class/not-read-page.js';
 import type { Report } from '../report/compose.js';
 import { writeMarkdown } from '../report/markdown.js';
-import type { PlanSheet } from '../class/plan-sheet.js';
+import { unpacked, type KeptSheet } from './kept-sheet.js';
 import { writeFolder } from './write-files.js';
 
 /** How a page is written, and whether over what somebody else wrote. */
@@ -23,17 +23,15 @@ export const writeClassPage = (found: ClassFindings, out: string, options: PageO
 /** Writes the one file to print for all; resolves to its name. */
 export async function writePack(
   found: ClassFindings,
-  sheets: readonly PlanSheet[],
+  sheets: readonly KeptSheet[],
   out: string,
   overwrite: boolean,
 ): Promise<string> {
-  const { tree, pictures } = composeClassPack(found, sheets);
-  const { writeHtml } = await import('../report/html.js');
-  writeFolder(
-    out,
-    [{ name: 'class-pack.html', text: writeHtml(tree, pictures, { title: 'Class pack', lang: 'en', layout: 'pack' }) }],
-    { overwrite },
-  );
+  const { parts, pictures } = composePackInParts(found, () => unpacked(sheets));
+  const { htmlByParts } = await import('../report/html-by-parts.js');
+  const title = { title: 'Class pack', lang: 'en', layout: 'pack' } as const;
+  const text = htmlByParts(() => parts(unpacked(sheets)), pictures, title);
+  writeFolder(out, [{ name: 'class-pack.html', text }], { overwrite });
   return join(out, 'class-pack.html');
 }
 

@@ -5,7 +5,6 @@ import { rollUpData, steadyJson } from '../class/class-data.js';
 import type { ClassFindings } from '../class/class-findings.js';
 import type { ClassRow, NotRead } from '../class/class-row.js';
 import { concludeClass } from '../class/conclude.js';
-import type { PlanSheet } from '../class/plan-sheet.js';
 import { cutMany } from '../cutting/boards/cut-many.js';
 import { compareGravity } from '../findings/summary.js';
 import type { Plan } from '../plan/plan.js';
@@ -15,6 +14,7 @@ import { entriesOf, standing, usualFolder, type ClassSharing, type FileDone } fr
 import type { AuditOptions } from './option-types.js';
 import { writeClassPage, writePack, type PageOptions } from './class-pages.js';
 import { codeOf, exitCode } from './exit.js';
+import type { KeptSheet } from './kept-sheet.js';
 import type { PlanFile } from './plans.js';
 import { progress } from './progress.js';
 import { shareOut, usualJobs } from './share-work.js';
@@ -28,7 +28,7 @@ interface Kept {
   readonly rows: ClassRow[];
   readonly others: NotRead[];
   readonly pool: { readonly row: number; readonly plan: Plan }[];
-  readonly sheets: PlanSheet[];
+  readonly sheets: KeptSheet[];
   /** Everything to complain of at the terminal, files by their names. */
   readonly problems: Problem[];
   /** What the pages say of the files that could not be read. */

@@ -7,7 +7,7 @@ import { steadyJson } from '../class/class-data.js';
 import { mayBeCut } from '../class/class-page.js';
 import { classRow, type ClassRow, type NotRead } from '../class/class-row.js';
 import { whyNotRead } from '../class/conclude.js';
-import { planSheet, type PlanSheet } from '../class/plan-sheet.js';
+import { planSheet } from '../class/plan-sheet.js';
 import type { Plan } from '../plan/plan.js';
 import type { Audit } from '../report/audit-view.js';
 import { auditData } from '../report/json.js';
@@ -15,6 +15,7 @@ import { userText } from '../report/clean-text.js';
 import type { AuditOptions } from './option-types.js';
 import { verdictLine } from './verdict-lines.js';
 import { writeNotRead } from './class-pages.js';
+import { packedSheet, type KeptSheet } from './kept-sheet.js';
 import { readText } from './read-text.js';
 import { otherKind, pageNames, type PlanFile } from './plans.js';
 import type { DoPiece } from './do-piece.js';
@@ -42,7 +43,7 @@ export interface FileDone {
   /** The plan, where it may be cut. */
   readonly plan: Plan | null;
   /** Its row is counted when its turn has come. */
-  readonly sheet: PlanSheet | null;
+  readonly sheet: KeptSheet | null;
   /** Everything to complain of at the terminal, files by their names. */
   readonly problems: readonly Problem[];
   /** What the pages say of a file that could not be read. */
@@ -120,7 +121,7 @@ async function fileDone(entry: Entry, bench: Bench, options: AuditOptions): Prom
     ...nothing,
     row,
     plan: mayBeCut(audit.verdict) ? audit.plan : null,
-    sheet: written ? planSheet(audit, row.no, 0) : null,
+    sheet: written ? packedSheet(planSheet(audit, row.no, 0)) : null,
     problems: result.warnings,
     lines,
     json: format === 'json' ? steadyJson(auditData(audit)) : null,

@@ -1,10 +1,12 @@
 import {
   closeSync,
   existsSync,
+  fstatSync,
   lstatSync,
   mkdirSync,
   openSync,
   readFileSync,
+  readSync,
   renameSync,
   rmSync,
   statSync,
@@ -12,12 +14,13 @@ import {
 } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import { madeBy } from '../report/made-by.js';
-import { kindOf, readText } from './read-text.js';
+import { kindOf } from './read-text.js';
 
 /** A file of a set that is written together: a name inside the folder, and its text. */
 export interface NewFile {
   readonly name: string;
-  readonly text: string;
+  /** Whole, or in pieces that are made while it is written. */
+  readonly text: string | Iterable<string>;
 }
 
 /**
@@ -43,7 +46,7 @@ export function writeFolder(folder: string, files: readonly NewFile[], { overwri
         makeFolder(dirname(place));
         const from = `${place}.${process.pid}.part`;
         written.push({ from, to: place });
-        writeFileSync(from, text, { flag: 'wx' });
+        writeText(from, text);
       }
       for (const { from, to } of written.toReversed()) renameSync(from, to);
     } catch (error) {
@@ -51,6 +54,15 @@ export function writeFolder(folder: string, files: readonly NewFile[], { overwri
       throw error instanceof CannotWrite ? error : cannot(folder, error);
     }
   });
+}
+
+function writeText(file: string, text: NewFile['text']): void {
+  const descriptor = openSync(file, 'wx');
+  try {
+    for (const piece of typeof text === 'string' ? [text] : text) writeFileSync(descriptor, piece);
+  } finally {
+    closeSync(descriptor);
+  }
 }
 
 /** Writes one file that must be new. Throws CannotWrite. */
@@ -102,7 +114,7 @@ function placeIn(folder: string, name: string): string {
 }
 
 /** Refuses to write over what is no page of the tool's own: somebody's notes, a link to elsewhere, a folder. */
-function refuseForeign(place: string, text: string): void {
+function refuseForeign(place: string, text: NewFile['text']): void {
   const stats = lstatSync(place, { throwIfNoEntry: false });
   if (stats === undefined) return;
   const refuse = (what: string): never => {
@@ -112,13 +124,36 @@ function refuseForeign(place: string, text: string): void {
   };
   if (stats.isSymbolicLink()) refuse('a link');
   if (!stats.isFile()) refuse(kindOf(stats));
-  const there = readText(place);
-  if ('problem' in there || !isOwn(there.text, text)) refuse('a file that sightdown did not write');
+  if (!isOwn(endsOf(place), text)) refuse('a file that sightdown did not write');
+}
+
+/** So much of a file tells whose it is: a page says so in its first lines, or in its last. */
+const telling_bytes = 64 * 1024;
+
+/** The beginning and the end of a file, of a page of a large class as well; empty where it cannot be read. */
+function endsOf(place: string): string {
+  try {
+    const descriptor = openSync(place, 'r');
+    try {
+      const { size } = fstatSync(descriptor);
+      const read = (from: number, to: number): string => {
+        const buffer = Buffer.alloc(to - from);
+        return buffer.toString('utf8', 0, readSync(descriptor, buffer, 0, buffer.length, from));
+      };
+      const start = Math.min(size, telling_bytes);
+      return read(0, start) + read(Math.max(start, size - telling_bytes), size);
+    } finally {
+      closeSync(descriptor);
+    }
+  } catch {
+    return '';
+  }
 }
 
 /** A page of ours says so; a picture is named by its parts; lists and schemas begin as the new one does. */
-function isOwn(there: string, text: string): boolean {
+function isOwn(there: string, text: NewFile['text']): boolean {
   if (there.includes(madeBy)) return true;
+  if (typeof text !== 'string') return false;
   if (text.startsWith('<svg')) return /^<svg [^>]*role="img" aria-labelledby="[\w-]+-title/.test(there);
   return there.split('\n', 1)[0] === text.split('\n', 1)[0];
 }

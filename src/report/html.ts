@@ -1,7 +1,7 @@
 import type { Element, ElementContent, Root as HtmlRoot } from 'hast';
 import { sanitize, type Schema } from 'hast-util-sanitize';
 import { toHtml } from 'hast-util-to-html';
-import type { Root } from 'mdast';
+import type { Root, RootContent } from 'mdast';
 import { toHast } from 'mdast-util-to-hast';
 import { anchors } from './anchors.js';
 import { cleanText } from './clean-text.js';
@@ -91,14 +91,28 @@ const text = (value: string): ElementContent => ({ type: 'text', value: cleanTex
  * why there is none, first on paper.
  * The body is sanitised before the pictures are put in; a picture that is not in the list is left out.
  */
-export function writeHtml(
-  root: Root,
-  pictures: readonly Picture[],
+export function writeHtml(root: Root, pictures: readonly Picture[], page: PageTitle): string {
+  const shown = new Map(pictures.map((p) => [p.name, p]));
+  return pageOf(
+    page.layout === undefined || page.layout === 'report' ? inParts(blocksOf(root)) : oneByOne(root, shown),
+    shown,
+    page,
+  );
+}
+
+/** What a page is made of; `texts` where its parts are written already. */
+export interface PageContents {
+  readonly head: readonly Element[];
+  readonly parts: readonly PagePart[];
+  readonly texts?: readonly ElementContent[];
+}
+
+/** A page of its parts. */
+export function pageOf(
+  { head, parts, texts }: PageContents,
+  shown: ReadonlyMap<string, Picture>,
   { title, lang, layout = 'report', sheet, first: sheetOne }: PageTitle,
 ): string {
-  const shown = new Map(pictures.map((p) => [p.name, p]));
-  const { head, parts, texts } =
-    layout === 'report' ? { ...inParts(blocksOf(root)), texts: null } : oneByOne(root, shown);
   const onCard = sheetOne === undefined ? [] : blocksOf(sheetOne.tree);
   const said = new Set(
     sheetOne === undefined ? [] : blocksOf({ type: 'root', children: [...sheetOne.instead] }).map(words),
@@ -166,7 +180,7 @@ const written = (node: HtmlRoot | Element): string => toHtml(unparted(node), { a
 const asText = (part: Element): ElementContent => ({ type: 'raw', value: written(part) });
 
 /** The blocks of a tree as HTML, with nothing in them but what is allowed; made part by part. */
-const blocksOf = (root: Root): readonly Element[] =>
+export const blocksOf = (root: Root): readonly Element[] =>
   partsOf(root.children).flatMap((children) =>
     (sanitize(toHast({ type: 'root', children }), allowed) as HtmlRoot).children.filter(
       (node): node is Element => node.type === 'element',
@@ -174,26 +188,33 @@ const blocksOf = (root: Root): readonly Element[] =>
   );
 
 /** The parts of a long page, of which nothing is kept but their names and texts: no two are trees at the same time. */
-function oneByOne(
-  root: Root,
-  pictures: ReadonlyMap<string, Picture>,
-): {
-  readonly head: readonly Element[];
-  readonly parts: readonly PagePart[];
-  readonly texts: readonly ElementContent[];
-} {
-  const made = (children: Root['children']): readonly Element[] => blocksOf({ type: 'root', children });
+function oneByOne(root: Root, pictures: ReadonlyMap<string, Picture>): PageContents {
   const [before = [], ...chunks] = partsOf(root.children);
-  const ids = anchors(chunks.map((chunk) => made(chunk.slice(0, 1)).map(words).join('')));
-  const parts: PagePart[] = [];
-  const texts = chunks.flatMap((chunk, i) =>
-    inParts(made(chunk), ids.slice(i, i + 1)).parts.map((part) => {
-      parts.push({ ...part, children: [] });
-      return asText(section(part, pictures));
-    }),
-  );
-  return { head: made(before), parts, texts };
+  const named = partsNamed(chunks.map(partName));
+  return {
+    head: blocksOf({ type: 'root', children: before }),
+    parts: named,
+    texts: chunks.map((chunk, i) => ({ type: 'raw', value: partText(chunk, (named[i] as PagePart).id, pictures) })),
+  };
 }
+
+/** The name of a part, which begins with its heading. */
+export const partName = (chunk: readonly RootContent[]): string =>
+  blocksOf({ type: 'root', children: chunk.slice(0, 1) })
+    .map(words)
+    .join('');
+
+/** Parts of which only the names are known, each with its address. */
+export function partsNamed(names: readonly string[]): readonly PagePart[] {
+  const ids = anchors(names);
+  return names.map((name, i) => ({ id: ids[i] as string, name, folded: false, children: [] }));
+}
+
+/** One part of a page as its text. */
+export const partText = (chunk: readonly RootContent[], id: string, pictures: ReadonlyMap<string, Picture>): string => {
+  const { parts } = inParts(blocksOf({ type: 'root', children: [...chunk] }), [id]);
+  return parts.map((part) => written(section(part, pictures))).join('');
+};
 
 /** What stands before the first second-level heading, and from each of them to the next. */
 function partsOf(blocks: Root['children']): Root['children'][] {

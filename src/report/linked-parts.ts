@@ -3,8 +3,14 @@ import { anchors } from './anchors.js';
 import { joinTexts } from './join-texts.js';
 
 /** Blocks in which the name of a part, in quotes, leads to that part. Headings stay as they are. */
-export function linkedParts(blocks: readonly RootContent[]): RootContent[] {
-  const titles = blocks.flatMap((block) => (block.type === 'heading' && block.depth === 2 ? [plain(block)] : []));
+export const linkedParts = (blocks: readonly RootContent[]): RootContent[] => linkerTo(titlesOf(blocks))(blocks);
+
+/** The names of the parts, in their order. */
+export const titlesOf = (blocks: readonly RootContent[]): readonly string[] =>
+  blocks.flatMap((block) => (block.type === 'heading' && block.depth === 2 ? [plain(block)] : []));
+
+/** The same for some of the blocks of a document whose parts have these names. */
+export function linkerTo(titles: readonly string[]): (blocks: readonly RootContent[]) => RootContent[] {
   const addresses = new Map(
     [...anchors(titles).entries()].map(([i, address]) => [titles[i] ?? '', address] as const).reverse(),
   );
@@ -24,7 +30,7 @@ export function linkedParts(blocks: readonly RootContent[]): RootContent[] {
       ),
     };
   };
-  return blocks.map(within);
+  return (blocks) => blocks.map(within);
 }
 
 const plain = (node: Nodes): string =>
