@@ -51,7 +51,8 @@ export function writeFolder(folder: string, files: readonly NewFile[], { overwri
       for (const { from, to } of written.toReversed()) renameSync(from, to);
     } catch (error) {
       for (const { from } of written) rmSync(from, { force: true });
-      throw error instanceof CannotWrite ? error : cannot(folder, error);
+      // What has no code is no word of the file system but a mistake in making the text.
+      throw error instanceof Error && !('code' in error) ? error : cannot(folder, error);
     }
   });
 }

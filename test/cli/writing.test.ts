@@ -1,7 +1,8 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { madeBy } from '../../src/report/made-by.js';
 import { planName } from '../../src/cli/plans.js';
 import { CannotWrite, writeFolder } from '../../src/cli/write-files.js';
 import { command, folder, looksLikeABug, plan, stopPlan } from './command.js';
@@ -12,6 +13,35 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
     here.write('sill.yaml', plan('Sill'));
     for (const format of ['md', 'html', 'md', 'html']) expect(here.run('audit', 'sill.yaml', '--format', format, '--out', 'r').code).toBe(0);
     expect(here.files().filter((name) => /part|writing/.test(name))).toEqual([]);
+  });
+
+  it('knows a page of its own that is longer than any plan may be, by its beginning or its end; and a long one that is not', () => {
+    const here = folder();
+    const text = (page: string): string => (page.endsWith('.md') ? `${'Words.\n'.repeat(500_000)}\n<!-- ${madeBy} -->\n` : `<!doctype html>\n<meta name="generator" content="${madeBy}">\n${'<p>Words.</p>\n'.repeat(200_000)}`);
+    for (const name of ['class.md', 'class-pack.html']) {
+      const file = join(here.path, 'r', name);
+      writeFolder(join(here.path, 'r'), [{ name, text: text(name) }]);
+      writeFolder(join(here.path, 'r'), [{ name, text: ['new ', 'and', ' short'] }]);
+      expect(readFileSync(file, 'utf8')).toBe('new and short');
+      writeFileSync(file, text(name).replace(madeBy, 'somebody else'));
+      expect(() => writeFolder(join(here.path, 'r'), [{ name, text: ['new'] }])).toThrow('a file that sightdown did not write');
+      rmSync(file);
+    }
+    writeFileSync(join(here.path, 'r', 'empty.html'), '');
+    expect(() => writeFolder(join(here.path, 'r'), [{ name: 'empty.html', text: ['new'] }])).toThrow(CannotWrite);
+  });
+
+  it('what is made while it is written and breaks off leaves the old page whole, and nothing beside it', () => {
+    const here = folder();
+    const page = `${madeBy}: the old page`;
+    writeFolder(here.path, [{ name: 'class-pack.html', text: page }]);
+    const broken = function* (): Generator<string> {
+      yield 'half a page';
+      throw new Error('no more');
+    };
+    expect(() => writeFolder(here.path, [{ name: 'class-pack.html', text: broken() }])).toThrow('no more');
+    expect(here.files()).toEqual(['class-pack.html']);
+    expect(readFileSync(join(here.path, 'class-pack.html'), 'utf8')).toBe(page);
   });
 
   it.each(['report.md', 'front.svg'])('leaves a %s that it did not write, and writes nothing beside it', (name) => {
