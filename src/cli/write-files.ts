@@ -203,6 +203,7 @@ const reasons: Readonly<Record<string, string>> = {
   ENAMETOOLONG: 'its name is too long',
   ENOENT: 'nothing can be made there',
   EISDIR: 'it is a folder',
+  EFBIG: 'a file may not grow as large as that',
 };
 
 /** The sentence for a place that cannot be written to. */
