@@ -1,4 +1,3 @@
-import type { Code } from 'mdast';
 import { planDefaults } from '../plan/defaults.js';
 import { userText } from '../report/clean-text.js';
 import type { Report } from '../report/compose.js';
@@ -11,42 +10,17 @@ import {
   setApart,
   steps,
   strong,
-  table,
   type Block,
   type Cell,
 } from '../report/tree.js';
 import { counted } from '../report/words/verdict.js';
 import type { Shelf } from '../shelf/shelf.js';
-import { alarm_level, type Departure } from './departures.js';
-import type { LearnedEntry } from './entries.js';
-import type { Learned, Outlier } from './learn.js';
-import { proposal_worth } from './nig.js';
-import {
-  amount,
-  departureWords,
-  entryWords,
-  fromWords,
-  grossWords,
-  kindInWords,
-  luckWords,
-  nextWords,
-  outlierWords,
-  topTenthWords,
-  type OtherReading,
-} from './page-words.js';
-import type { KeptPromise } from './promise-ledger.js';
+import { hangsOnAsked, keptBlocks, outlierBlocks } from './kept-blocks.js';
+import type { Learned } from './learn.js';
+import { numberBlocks, shelfBlocks, type PageFacts } from './number-blocks.js';
+import { amount, entryWords, luckWords } from './page-words.js';
 import { rankPicture } from './rank-picture.js';
-import { nextSteps } from './settle-next.js';
-import { learnedLines, shelfChanges } from './shelf-file.js';
 import { toDo } from './to-do.js';
-
-/** What the page is told besides what was learned. */
-export interface PageFacts {
-  /** The day, as the user gave it. */
-  readonly date: string | null;
-  /** The shelf file that has learned; null when none was written. */
-  readonly written: string | null;
-}
 
 const title = 'What your frames say';
 
@@ -118,155 +92,6 @@ function summary(found: Learned): readonly string[] {
           `What moved most: ${entryWords(changed)}, from ${amount(changed.prior.mean, changed)} to ${amount(changed.posterior.mean, changed)}.`,
         ]),
   ];
-}
-
-function keptBlocks(found: Learned, shown: readonly Block[]): readonly Block[] {
-  const { promises, departures, top_tenths, unpromised } = found;
-  if (promises.length === 0) return [];
-  const alarms = departures.filter(({ alarm }) => alarm);
-  return [
-    paragraph(
-      'Each reading is held against what was known before it was taken: the plan, what was read of its boards, and what was read of the same frame earlier. If the promises are honest, the readings spread evenly over what was promised. A reading that its rounding leaves between two parts is shared between them.',
-    ),
-    ...shown,
-    paragraph(
-      'The picture looks at all readings together, the table at the upper end of each kind alone, the list under it at whole groups: each can find what the others do not.',
-    ),
-    table(
-      [{ head: 'Reading' }, { head: 'When' }, { head: 'In the top tenth of what was promised' }],
-      top_tenths.map((count): readonly Cell[] => [
-        kindInWords(count.kind),
-        count.step === 'bare' ? 'bare' : 'cloth on',
-        topTenthWords(count),
-      ]),
-    ),
-    ...(alarms.length === 0
-      ? [
-          paragraph(
-            `Looked at by kind of reading, plan, kind of board, step of the work and student: ${counted(departures.length, 'group')}, and none departs by more than luck.`,
-          ),
-        ]
-      : [
-          paragraph(
-            `Looked at by kind of reading, plan, kind of board, step of the work and student: ${counted(departures.length, 'group')}. Beyond luck:`,
-          ),
-          bullets(alarms.map((one) => departureWords(one, hangsOnAsked(found, one)))),
-        ]),
-    paragraph(
-      `However many groups are looked at, an honest promise is called broken in at most ${Math.round(alarm_level * 100)} of 100 such folders.`,
-    ),
-    ...(unpromised.length === 0
-      ? []
-      : [
-          paragraph(
-            `${counted(unpromised.length, 'reading')} could not be held against anything: ${[...new Set(unpromised.map(({ why }) => why))].join('; ')} (${userText([...new Set(unpromised.map(({ file }) => file))].join(', '), 300)}).`,
-          ),
-        ]),
-  ];
-}
-
-/** Whether a group departs only by the readings that are asked about. */
-const hangsOnAsked = ({ departing_without }: Learned, { group, name }: Departure): boolean =>
-  departing_without !== null && !departing_without.includes(`${group} ${name}`);
-
-function outlierBlocks({ outliers, gross, promises, folder }: Learned): readonly Block[] {
-  const unitsOf = (plan: string) => folder.frames.find((frame) => frame.plan.name === plan)?.plan.units ?? 'metric';
-  return [
-    ...(outliers.length === 0
-      ? []
-      : [
-          paragraph(
-            `Among ${counted(promises.length, 'honest reading')}, one as far out as these turns up in fewer than 1 of 20 folders. Correct a sheet that is wrong; a reading that is right stays as it is, and counts:`,
-          ),
-          bullets(outliers.map((one) => outlierWords(one, otherOf(one, promises, outliers), unitsOf(one.plan)))),
-        ]),
-    ...(gross.length === 0
-      ? []
-      : [
-          paragraph('A slip of the decimal point is likelier here than a true reading:'),
-          bullets(gross.map(grossWords)),
-        ]),
-  ];
-}
-
-/**
- * The same thing read on the same frame at the other time, bare or with the cloth on, and whether that is asked about
- * too.
- */
-function otherOf(one: Outlier, promises: readonly KeptPromise[], outliers: readonly Outlier[]): OtherReading | null {
-  const other = promises.find(
-    ({ plan, frame, reading, when }) =>
-      plan === one.plan && frame === one.frame && reading === one.reading && when !== one.when,
-  );
-  if (other === undefined) return null;
-  return {
-    measured: other.measured,
-    bare: other.when === 'before-cloth',
-    asked: outliers.some(({ file, reading }) => file === other.file && reading === other.reading),
-  };
-}
-
-function numberBlocks({ entries, without_outliers }: Learned): readonly Block[] {
-  if (entries.length === 0) return [];
-  const steps = nextSteps(entries).slice(0, 4);
-  return [
-    table(
-      [
-        { head: 'Number' },
-        { head: 'Shelf said', align: 'right' },
-        { head: 'Now', align: 'right' },
-        { head: 'Nine tenths sure between', align: 'right' },
-        { head: 'From' },
-        ...(without_outliers === null ? [] : [{ head: 'Without the readings asked about', align: 'right' as const }]),
-      ],
-      entries.map((entry): readonly Cell[] => [
-        entryWords(entry),
-        amount(entry.shelf, entry),
-        amount(entry.posterior.mean, entry),
-        `${amount(entry.posterior.low, entry)} and ${amount(entry.posterior.high, entry)}`,
-        fromWords(entry),
-        withoutWords(entry, without_outliers),
-      ]),
-    ),
-    paragraph(
-      `What the shelf said counts as much as ${proposal_worth} boards (or frames, or corners) of your own: ${proposal_worth} of yours move it half way.${without_outliers === null ? '' : ' A dash: those readings hardly move it.'} ‰/m is the bend of a board: 2 ‰/m is ${'1.4 mm in the middle of 2400 mm'}.`,
-    ),
-    ...(steps.length === 0 ? [] : [heading(3, 'What would settle it fastest'), bullets(steps.map(nextWords))]),
-  ];
-}
-
-/**
- * What a number would be without the readings that are asked about: the shelf's where nothing else tells of it; a dash
- * where they hardly matter.
- */
-function withoutWords(entry: LearnedEntry, others: readonly LearnedEntry[] | null): string {
-  if (others === null) return '–';
-  const other =
-    others.find(
-      ({ key, what, of, chosen }) =>
-        key === entry.key && what === entry.what && of === entry.of && chosen === entry.chosen,
-    )?.posterior.mean ?? entry.prior.mean;
-  return Math.abs(other - entry.posterior.mean) < entry.posterior.sd / 4 ? '–' : amount(other, entry);
-}
-
-function shelfBlocks({ entries }: Learned, shelf: Shelf, { date, written }: PageFacts): readonly Block[] {
-  const changes = shelfChanges(entries, shelf);
-  const blocks: Block[] = [];
-  if (changes.length > 0) {
-    const lines: Code = { type: 'code', lang: 'yaml', value: learnedLines(changes, date) };
-    blocks.push(
-      paragraph(
-        written === null
-          ? 'Put these over the old numbers on your shelf, or let --write do it:'
-          : `${userText(written, 120)} now says:`,
-      ),
-      lines,
-      paragraph(
-        'Plans audited with that shelf stand on your own numbers, and their reports say so. The next run starts again from the old numbers, which the comments keep, so nothing counts twice. A pull that a plan names goes before the shelf’s.',
-      ),
-    );
-  }
-  return blocks;
 }
 
 function folderBlocks({ folder, frames }: Learned): readonly Block[] {
