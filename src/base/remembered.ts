@@ -1,19 +1,16 @@
 /**
  * The same function, worked out once for each object it is asked of; nothing is kept beyond the object's own life.
  * It is kept with the object itself, out of sight, since the values of a WeakMap outlive every collection of young
- * objects; those of objects that are closed to new properties have to.
+ * objects. Of an object that is closed to new properties it is worked out each time.
  */
 export function remembered<K extends object, V>(make: (of: K) => V): (of: K) => V {
   const kept = Symbol('kept');
-  const ofClosed = new WeakMap<K, { readonly value: V }>();
   return (of) => {
-    const open = Object.isExtensible(of);
-    const before = open ? (of as { readonly [kept]?: { readonly value: V } })[kept] : ofClosed.get(of);
+    const before = (of as { readonly [kept]?: { readonly value: V } })[kept];
     if (before !== undefined) return before.value;
-    const value = { value: make(of) };
-    if (open) Object.defineProperty(of, kept, { value });
-    else ofClosed.set(of, value);
-    return value.value;
+    const value = make(of);
+    if (Object.isExtensible(of)) Object.defineProperty(of, kept, { value: { value } });
+    return value;
   };
 }
 

@@ -107,11 +107,6 @@ export interface FactGroup<Path extends string> {
   readonly declared: ReadonlyMap<Path, Declared>;
   /** The elements that a plan has, to be asked for one fact after another. */
   readonly elements: (input: FactInput) => readonly FactElement<Path>[];
-  /** The facts that are wanted, element by element. */
-  readonly values: (
-    input: FactInput,
-    wanted: (path: Path, declared: Declared) => boolean,
-  ) => readonly FoundFact<Path>[];
 }
 
 /** One element of a plan, and how each fact of its group is worked out there. */
@@ -120,37 +115,16 @@ export interface FactElement<Path extends string> {
   readonly value: (path: Path) => FactValue;
 }
 
-/** One value, before it is shown to anybody. */
-export interface FoundFact<Path extends string> {
-  readonly path: Path;
-  readonly about: About;
-  readonly unit: FactUnit;
-  readonly value: Exclude<FactValue, null>;
-}
-
 /** Declares the facts of a group: everything that is to be said of a fact stands in its declaration. */
 export function declareFacts<Work, Given extends Partial<Usually>>({ each, of }: Group<Work>, usually: Given) {
   return <Path extends string>(facts: Readonly<Record<Path, Declaration<Work, Given>>>): FactGroup<Path> => {
     const entries = Object.entries(facts) as [Path, Declaration<Work, Given>][];
-    const whole = entries.map(([path, { value, ...declared }]) => ({
-      path,
-      value,
-      declared: { ...usually, ...declared } as unknown as Declared,
-    }));
     return {
       each,
-      declared: new Map(whole.map(({ path, declared }) => [path, declared])),
+      declared: new Map(
+        entries.map(([path, { value: _, ...declared }]) => [path, { ...usually, ...declared } as unknown as Declared]),
+      ),
       elements: (input) => of(input).map(([about, work]) => ({ about, value: (path) => facts[path].value(work) })),
-      values: (input, wanted) => {
-        const asked = whole.filter(({ path, declared }) => wanted(path, declared));
-        if (asked.length === 0) return [];
-        return of(input).flatMap(([about, work]) =>
-          asked.flatMap(({ path, declared, value }) => {
-            const found = value(work);
-            return found === null ? [] : [{ path, about, unit: declared.unit, value: found }];
-          }),
-        );
-      },
     };
   };
 }

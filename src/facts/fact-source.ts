@@ -6,8 +6,8 @@ import { allFit, boardsFor, type Boards } from '../cutting/enough-boards.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { catalogueByPath } from './catalogue.js';
-import type { Declared, FactElement, FactGroup, FactInput, FoundFact } from './declare.js';
-import type { Element, Fact, FactPath } from './fact.js';
+import type { Declared, FactElement, FactGroup, FactInput, FactValue } from './declare.js';
+import type { Element, Fact, FactPath, FactUnit } from './fact.js';
 import { factGroups } from './groups.js';
 
 /** The facts of one plan, to be asked for by path and element. */
@@ -49,56 +49,51 @@ const groupOf: ReadonlyMap<string, AnyGroup> = new Map(
   groups.flatMap((group) => [...group.declared.keys()].map((path) => [path, group] as const)),
 );
 
+/** The facts that a plan has, each worked out when it is first asked for, and kept. */
+export function factsOfPlan(input: FactInput): FactSource {
+  const elementsOf = rememberedElements(input);
+  return {
+    abouts: (each) =>
+      groups.filter((group) => group.each === each).flatMap((group) => elementsOf(group).map(({ about }) => about)),
+    at: (path, about) => {
+      const found: Fact[] = [];
+      for (const element of elementsOf(groupOf.get(path)!)) {
+        const fact = element.about === about ? element.fact(path) : null;
+        if (fact !== null) found.push(fact);
+      }
+      return found;
+    },
+    all: once(() => listed(elementsOf, () => true)),
+  };
+}
+
 /** One element of a group, with what was asked of it so far; null where it has no such fact. */
 interface OpenElement {
   readonly about: About;
   readonly fact: (path: FactPath) => Fact | null;
 }
 
-/** The facts that a plan has, each worked out when it is first asked for, and kept. */
-export function factsOfPlan(input: FactInput): FactSource {
+function rememberedElements(input: FactInput): (group: AnyGroup) => readonly OpenElement[] {
   const opened = new Map<AnyGroup, readonly OpenElement[]>();
-  const elementsOf = (group: AnyGroup): readonly OpenElement[] => {
+  return (group) => {
     let known = opened.get(group);
     if (known === undefined) opened.set(group, (known = group.elements(input).map((one) => openElement(group, one))));
     return known;
   };
-  return {
-    abouts: (each) =>
-      groups.filter((group) => group.each === each).flatMap((group) => elementsOf(group).map(({ about }) => about)),
-    at: (path, about) => {
-      const group = groupOf.get(path);
-      const found: Fact[] = [];
-      if (group === undefined) return found;
-      for (const element of elementsOf(group)) {
-        const fact = element.about === about ? element.fact(path) : null;
-        if (fact !== null) found.push(fact);
-      }
-      return found;
-    },
-    all: once(() =>
-      groups.flatMap((group) => {
-        const paths = [...group.declared.keys()];
-        return elementsOf(group).flatMap(({ fact }) => paths.flatMap((path) => fact(path) ?? []));
-      }),
-    ),
-  };
 }
 
-function openElement(group: AnyGroup, { about, value }: FactElement<FactPath>): OpenElement {
+function openElement({ declared }: AnyGroup, { about, value }: FactElement<FactPath>): OpenElement {
   const known = new Map<FactPath, Fact | null>();
   const fact = (path: FactPath): Fact | null => {
-    const before = known.get(path);
-    if (before !== undefined) return before;
-    const found = value(path);
-    const told = found === null ? null : shown({ path, about, unit: group.declared.get(path)!.unit, value: found });
-    known.set(path, told);
-    return told;
+    let found = known.get(path);
+    if (found === undefined) known.set(path, (found = shown(path, about, declared.get(path)!.unit, value(path))));
+    return found;
   };
   return { about, fact };
 }
 
-function shown({ path, about, unit, value }: FoundFact<FactPath>): Fact {
+function shown(path: FactPath, about: About, unit: FactUnit, value: FactValue): Fact | null {
+  if (value === null) return null;
   return typeof value === 'object'
     ? { path, about, value: null, unit, reason: value.unknown }
     : { path, about, value, unit };
@@ -107,26 +102,29 @@ function shown({ path, about, unit, value }: FoundFact<FactPath>): Fact {
 /** What is wanted of the catalogue. */
 export type Wanted = (declared: Declared, path: FactPath) => boolean;
 
-/** The wanted facts that a plan has, by subject; nothing is worked out for the others. */
-export const factsWanted = (input: FactInput, wanted: Wanted): Fact[] =>
-  groups.flatMap((group) => group.values(input, (path, declared) => wanted(declared, path)).map(shown));
+const listed = (elementsOf: (group: AnyGroup) => readonly OpenElement[], wanted: Wanted): Fact[] =>
+  groups.flatMap((group) => {
+    const paths = [...group.declared].flatMap(([path, declared]) => (wanted(declared, path) ? path : []));
+    return paths.length === 0 ? [] : elementsOf(group).flatMap(({ fact }) => paths.flatMap((path) => fact(path) ?? []));
+  });
 
-/** Facts that are there already. Those of unknown paths are left out. */
+/** The wanted facts that a plan has, by subject; nothing is worked out for the others. */
+export const factsWanted = (input: FactInput, wanted: Wanted): Fact[] => listed(rememberedElements(input), wanted);
+
+/** Facts that are there already. */
 export function factsGiven(facts: readonly Fact[]): FactSource {
-  const at = new Map<string, Fact[]>();
-  const abouts = new Map<Element, Set<About>>();
+  const known = new Map<string, Fact[]>();
   for (const fact of facts) {
-    const spec = catalogueByPath.get(fact.path);
-    if (spec === undefined) continue;
     const key = keyOf(fact.path, fact.about);
-    const before = at.get(key);
-    if (before === undefined) at.set(key, [fact]);
+    const before = known.get(key);
+    if (before === undefined) known.set(key, [fact]);
     else before.push(fact);
-    abouts.set(spec.each, (abouts.get(spec.each) ?? new Set()).add(fact.about));
   }
   return {
-    abouts: (each) => [...(abouts.get(each) ?? [])],
-    at: (path, about) => at.get(keyOf(path, about)) ?? [],
+    abouts: (each) => [
+      ...new Set(facts.flatMap(({ path, about }) => (catalogueByPath.get(path)?.each === each ? about : []))),
+    ],
+    at: (path, about) => known.get(keyOf(path, about)) ?? [],
     all: () => facts,
   };
 }

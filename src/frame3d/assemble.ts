@@ -1,5 +1,5 @@
 import { directions } from './structure.js';
-import type { FrameNode, Member, Structure, Theory, Vector } from './structure.js';
+import type { FrameNode, Member, Structure, Support, Theory, Vector } from './structure.js';
 import { memberAxes, toGlobal } from './element-axes.js';
 import type { Axes } from './element-axes.js';
 import { condenseReleases, memberStiffness, releasedRows, shearParameters } from './element-stiffness.js';
@@ -54,19 +54,20 @@ export function addElementMatrix(target: ProfileMatrix, of: Int32Array, movement
   }
 }
 
+/** Whether two of a kind are equal in these fields. */
+const sameIn =
+  <T>(...fields: readonly (keyof T)[]) =>
+  (one: T, two: T): boolean =>
+    fields.every((field) => one[field] === two[field]);
+
+const sameNode = sameIn<FrameNode>('id', 'x', 'y', 'z');
+const sameEnds = sameIn<Member>('id', 'i', 'j');
+const sameSection = sameIn<Member>('E', 'G', 'A', 'Iy', 'Iz', 'J');
+const sameVector = sameIn<Vector>(0, 1, 2);
+
 /** Members that follow each other are of one kind when they are alike in all but where they lie. */
 const sameKind = (one: Member, two: Member): boolean =>
-  !one.releases &&
-  !two.releases &&
-  one.E === two.E &&
-  one.G === two.G &&
-  one.A === two.A &&
-  one.Iy === two.Iy &&
-  one.Iz === two.Iz &&
-  one.J === two.J &&
-  sameVector(one.zref, two.zref);
-
-const sameVector = (one: Vector, two: Vector): boolean => one[0] === two[0] && one[1] === two[1] && one[2] === two[2];
+  !one.releases && !two.releases && sameSection(one, two) && sameVector(one.zref, two.zref);
 
 /** Lengths and directions that differ by less are the same but for the rounding of their nodes. */
 const rounding = 1e-13;
@@ -154,23 +155,21 @@ function addSprings(springs: readonly SpringTerm[], of: Int32Array, stiffness: P
 /** What numbering hangs on of a spring's stiffness: whether it is there, and rigid. */
 const firmness = (k: number): number => (k === Infinity ? 2 : Math.sign(k));
 
+const sameFix = sameIn<Support['fix']>(...directions);
+
 const alike = <T>(one: readonly T[], two: readonly T[], same: (a: T, b: T) => boolean): boolean =>
   one.length === two.length && one.every((a, n) => same(a, two[n]!));
 
 /** Whether all that elements and numbering hang on is the same: how stiff springs are does not matter to them. */
 const sameFramework = (one: Structure, two: Structure): boolean =>
-  alike(one.nodes, two.nodes, (a, b) => a.id === b.id && a.x === b.x && a.y === b.y && a.z === b.z) &&
-  alike(one.members, two.members, (a, b) => a.id === b.id && a.i === b.i && a.j === b.j && sameKind(a, b)) &&
+  alike(one.nodes, two.nodes, sameNode) &&
+  alike(one.members, two.members, (a, b) => sameEnds(a, b) && sameKind(a, b)) &&
   alike(
     one.springs,
     two.springs,
-    (a, b) => a.i === b.i && a.j === b.j && alike(a.k, b.k, (p, q) => firmness(p) === firmness(q)),
+    (a, b) => a.i === b.i && a.j === b.j && a.k.every((k, d) => firmness(k) === firmness(b.k[d]!)),
   ) &&
-  alike(
-    one.supports,
-    two.supports,
-    (a, b) => a.node === b.node && directions.every((way) => a.fix[way] === b.fix[way]),
-  );
+  alike(one.supports, two.supports, (a, b) => a.node === b.node && sameFix(a.fix, b.fix));
 
 /**
  * Assembles and factorises the linear stiffness of a structure.

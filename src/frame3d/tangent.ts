@@ -33,26 +33,22 @@ export function tangentOutOfPlane(frame: StretchedFrame, second: SecondOrder, sh
   const { place, from } = half;
   const target = frameTangent(frame, second, half, share);
   const { start, values } = target;
+  /** Where an entry stands. */
+  const spot = (row: number, column: number): number => (row >= column ? start[row]! + column : start[column]! + row);
   const { tied, skin } = second.membrane;
   const rows = tied.map((unknown) => place[unknown - from]!);
   for (let r = 0; r < rows.length; r++) {
     const row = rows[r]!;
     const at = skin.start[r]!;
-    for (let c = 0; c <= r; c++) {
-      const column = rows[c]!;
-      values[row >= column ? start[row]! + column : start[column]! + row]! += share * skin.values[at + c]!;
-    }
+    for (let c = 0; c <= r; c++) values[spot(row, rows[c]!)]! += share * skin.values[at + c]!;
   }
   const { at, unknowns, pushes, k } = second.midTwists;
   for (let e = 0; e < k.length; e++) {
     const softer = (-share * share) / k[e]!;
     for (let p = at[e]!; p < at[e + 1]!; p++) {
       const row = place[unknowns[p]! - from]!;
-      for (let q = at[e]!; q <= p; q++) {
-        const column = place[unknowns[q]! - from]!;
-        const value = softer * pushes[p]! * pushes[q]!;
-        values[row >= column ? start[row]! + column : start[column]! + row]! += value;
-      }
+      for (let q = at[e]!; q <= p; q++)
+        values[spot(row, place[unknowns[q]! - from]!)]! += softer * pushes[p]! * pushes[q]!;
     }
   }
   return factorise(target, true);

@@ -48,14 +48,8 @@ export const barsAt = (corner: CornerName): readonly [BarName, BarName] => [
 const isLevel = (bar: BarName): boolean => bar === 'bottom' || bar === 'top';
 
 const isSize = (value: number): boolean => value > 0 && value < Infinity;
-const hasSize = (s: Section): boolean =>
-  isSize(s.w_mm) &&
-  isSize(s.A_mm2) &&
-  isSize(s.I_plane_mm4) &&
-  isSize(s.I_out_mm4) &&
-  isSize(s.J_mm4) &&
-  isSize(s.E_MPa) &&
-  isSize(s.G_MPa);
+const sizes = ['w_mm', 'A_mm2', 'I_plane_mm4', 'I_out_mm4', 'J_mm4', 'E_MPa', 'G_MPa'] as const;
+const hasSize = (section: Section): boolean => sizes.every((name) => isSize(section[name]));
 
 /** Throws a RangeError for a shape that is no frame; looked at once, since none is changed in place. */
 const checkShape = remembered((shape: FrameShape): true => {
