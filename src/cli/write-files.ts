@@ -39,10 +39,10 @@ export function writeFolder(folder: string, files: readonly NewFile[], { overwri
   makeFolder(folder);
   const places = files.map(({ name, text }) => ({ text, place: placeIn(folder, name) }));
   withLock(folder, () => {
-    for (const { text, place } of places) if (!overwrite) refuseForeign(place, text);
+    const due = overwrite ? places : places.filter(({ text, place }) => mayWrite(place, text));
     const written: { readonly from: string; readonly to: string }[] = [];
     try {
-      for (const { text, place } of places) {
+      for (const { text, place } of due) {
         makeFolder(dirname(place));
         const from = `${place}.${process.pid}.part`;
         written.push({ from, to: place });
@@ -114,10 +114,13 @@ function placeIn(folder: string, name: string): string {
   return join(folder, name);
 }
 
-/** Refuses to write over what is no page of the tool's own: somebody's notes, a link to elsewhere, a folder. */
-function refuseForeign(place: string, text: NewFile['text']): void {
+/**
+ * Refuses to write over what is no page of the tool's own: somebody's notes, a link to elsewhere, a folder. False where
+ * the very text is there already: it stays, and so does its date.
+ */
+function mayWrite(place: string, text: NewFile['text']): boolean {
   const stats = lstatSync(place, { throwIfNoEntry: false });
-  if (stats === undefined) return;
+  if (stats === undefined) return true;
   const refuse = (what: string): never => {
     throw new CannotWrite(
       `${place} is ${what}. Nothing was written. Choose another folder with --out, or say --overwrite.`,
@@ -125,7 +128,10 @@ function refuseForeign(place: string, text: NewFile['text']): void {
   };
   if (stats.isSymbolicLink()) refuse('a link');
   if (!stats.isFile()) refuse(kindOf(stats));
-  if (!isOwn(endsOf(place), text)) refuse('a file that sightdown did not write');
+  const there = endsOf(place);
+  if (typeof text === 'string' && there === text && stats.size === Buffer.byteLength(text)) return false;
+  if (!isOwn(there, text)) refuse('a file that sightdown did not write');
+  return true;
 }
 
 /** So much of a file tells whose it is: a page says so in its first lines, or in its last. */

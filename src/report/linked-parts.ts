@@ -14,13 +14,15 @@ export function linkerTo(titles: readonly string[]): (blocks: readonly RootConte
   const addresses = new Map(
     [...anchors(titles).entries()].map(([i, address]) => [titles[i] ?? '', address] as const).reverse(),
   );
-  const link = (node: Text): PhrasingContent[] =>
-    node.value.split(/(?<=“)([^“”]+)(?=”)/u).map((piece, i): PhrasingContent => {
+  const link = (node: Text): PhrasingContent[] => {
+    if (!node.value.includes('“')) return [node];
+    return node.value.split(/(?<=“)([^“”]+)(?=”)/u).map((piece, i): PhrasingContent => {
       const address = i % 2 === 1 ? addresses.get(piece) : undefined;
       return address === undefined
         ? { type: 'text', value: piece }
         : { type: 'link', url: `#${address}`, children: [{ type: 'text', value: piece }] };
     });
+  };
   const within = <T extends Nodes>(node: T): T => {
     if (node.type === 'heading' || node.type === 'link' || !('children' in node)) return node;
     return {

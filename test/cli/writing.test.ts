@@ -1,5 +1,5 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { madeBy } from '../../src/report/made-by.js';
@@ -42,6 +42,17 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
     expect(() => writeFolder(here.path, [{ name: 'class-pack.html', text: broken() }])).toThrow('no more');
     expect(here.files()).toEqual(['class-pack.html']);
     expect(readFileSync(join(here.path, 'class-pack.html'), 'utf8')).toBe(page);
+  });
+
+  it('leaves a page that says the same already as it is, with its date, and writes the others', () => {
+    const { path } = folder();
+    writeFolder(path, [{ name: 'a.md', text: '# A\nold' }, { name: 'b.md', text: '# B\nold' }]);
+    const long_ago = new Date('2020-01-02T03:04:05Z');
+    for (const name of ['a.md', 'b.md']) utimesSync(join(path, name), long_ago, long_ago);
+    writeFolder(path, [{ name: 'a.md', text: '# A\nnew' }, { name: 'b.md', text: '# B\nold' }]);
+    expect(['a.md', 'b.md'].map((name) => readFileSync(join(path, name), 'utf8'))).toEqual(['# A\nnew', '# B\nold']);
+    expect(['a.md', 'b.md'].map((name) => statSync(join(path, name)).mtimeMs === long_ago.getTime())).toEqual([false, true]);
+    expect(readdirSync(path).toSorted()).toEqual(['a.md', 'b.md']);
   });
 
   it.each(['report.md', 'front.svg'])('leaves a %s that it did not write, and writes nothing beside it', (name) => {
