@@ -18,6 +18,7 @@ import type { KeptSheet } from './kept-sheet.js';
 import type { PlanFile } from './plans.js';
 import { progress } from './progress.js';
 import { shareOut, usualJobs } from './share-work.js';
+import { expectMuchGarbage } from './short-work.js';
 import { complain, printJson, printTable, tell } from './terminal.js';
 
 /** A worker is as slow at first as a command that starts: so many plans pass until it is worth it. */
@@ -47,6 +48,7 @@ export async function runClass(
   bench: Bench,
   options: AuditOptions,
 ): Promise<number> {
+  expectMuchGarbage();
   const kept: Kept = { rows: [], others: [], pool: [], sheets: [], problems: [...found], told: [], lines: [] };
   const sharing: ClassSharing = { work: 'class', entries: entriesOf(files, options), bench, options };
   const { out, format } = options;

@@ -10,3 +10,11 @@ export function expectShortWork(): void {
   setFlagsFromString('--interrupt-budget=150000');
   setFlagsFromString('--no-incremental-marking');
 }
+
+/**
+ * Tells the engine that its work goes on for minutes while little is kept: it looks for garbage when the heap has
+ * doubled, while of its own it would let four times as much pile up, which of thousands of plans is most of the memory.
+ */
+export function expectMuchGarbage(): void {
+  setFlagsFromString('--heap-growing-percent=100');
+}
