@@ -1,4 +1,5 @@
 import type { Element } from 'xast';
+import { rememberedBy } from '../../base/remembered.js';
 import { cleanText } from '../clean-text.js';
 import { ink, paperFill, sheetWidth, textSize, typeface } from './drawing-standard.js';
 import { sheetNumber, shape, words } from './svg.js';
@@ -41,14 +42,20 @@ const wide = /[mwMW@%—…+=×°]/u;
 /** Width of a text in sheet units: a careful guess on the large side, since no font is at hand. */
 export function textWidth(text: string, size: number): number {
   let ems = 0;
-  for (const character of text) {
-    if (narrow.test(character)) ems += 0.42;
-    else if (wide.test(character)) ems += 0.92;
-    else if ((character.codePointAt(0) ?? 0) > 0x2e7f) ems += 1.05;
-    else ems += /[A-Z]/u.test(character) ? 0.72 : 0.62;
-  }
+  for (const character of text) ems += emsOf(character);
   return ems * size;
 }
+
+const emsOf = rememberedBy(
+  (character: string) => character,
+  (character) => {
+    if (narrow.test(character)) return 0.42;
+    if (wide.test(character)) return 0.92;
+    if ((character.codePointAt(0) ?? 0) > 0x2e7f) return 1.05;
+    return /[A-Z]/u.test(character) ? 0.72 : 0.62;
+  },
+  1000,
+);
 
 /** Size of a heavy line across the sheet: the plain one, or the small one where that would touch its sides. */
 export const headingSize = (text: string): number =>
