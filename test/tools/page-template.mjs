@@ -14,6 +14,7 @@ const leftOut = (name) => `./test/tools/left-out/${name}.mjs`;
 const notHere = [
   ['/measured.js', '/compose.ts', 'measured-section'],
   ['/tool-findings.js', '/audit.ts', 'tool-findings'],
+  ['/plain-markdown.js', '/markdown.ts', 'plain-markdown'],
 ];
 /** Our own files are pure: one of which nothing is used is left out whole, whatever it works out for itself on the way. */
 const onlyWhatIsUsed = {

@@ -1,4 +1,4 @@
-// Stands in for the lists of names of attributes in the page: those that the engine's pages have. Drawings say attributes by their SVG names already, so that the long list of SVG's changes none of them.
+// Stands in for the lists of names of attributes in the page: those that the engine's pages have. Drawings do not come this way.
 import { aria } from '../../../node_modules/property-information/lib/aria.js';
 import { find as findAny } from '../../../node_modules/property-information/lib/find.js';
 import { create } from '../../../node_modules/property-information/lib/util/create.js';
@@ -15,7 +15,7 @@ const own = create({
 });
 
 export const html = merge([aria, own], 'html');
-export const svg = merge([aria], 'svg');
+export const svg = html;
 
 /** What is known of an attribute. One that the list above lacks has to be put there. */
 export function find(schema, name) {
