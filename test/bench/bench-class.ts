@@ -29,7 +29,7 @@ export function classRow(command: string, warmAudit_ms: number): Row {
   return {
     what: `A class with its pages on one core, each plan more (${sizes.join(' and ')} plans compared)`,
     measured: `${ratio.toFixed(1)} × a warm audit (${each_ms.toFixed(0)} ms over ${warmAudit_ms.toFixed(1)} ms), ${each_kB.toFixed(0)} kB; ${(many.most_kB / 1024).toFixed(0)} MB at most`,
-    budget: '≤ 12 ×, ≤ 250 kB',
+    budget: '≤ 8 ×, ≤ 250 kB',
   };
 }
 
