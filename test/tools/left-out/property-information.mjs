@@ -1,20 +1,18 @@
 // Stands in for the lists of names of attributes in the page: those that the engine's pages have. Drawings do not come this way.
-import { aria } from '../../../node_modules/property-information/lib/aria.js';
 import { find as findAny } from '../../../node_modules/property-information/lib/find.js';
 import { create } from '../../../node_modules/property-information/lib/util/create.js';
-import { merge } from '../../../node_modules/property-information/lib/util/merge.js';
 import { number, spaceSeparated } from '../../../node_modules/property-information/lib/util/types.js';
 
-const own = create({
-  attributes: { classname: 'class', httpequiv: 'http-equiv' },
+export const html = create({
+  space: 'html',
+  attributes: { arialabel: 'aria-label', arialabelledby: 'aria-labelledby', classname: 'class', httpequiv: 'http-equiv' },
   transform: (attributes, property) => attributes[property.toLowerCase()] ?? property.toLowerCase(),
   properties: {
-    align: null, alt: null, charSet: null, className: spaceSeparated, colSpan: null, content: null, href: null, httpEquiv: spaceSeparated, id: null,
-    lang: null, name: null, scope: null, src: null, start: number, tabIndex: number, title: null,
+    align: null, alt: null, ariaLabel: null, ariaLabelledBy: spaceSeparated, charSet: null, className: spaceSeparated, colSpan: null, content: null, href: null, httpEquiv: spaceSeparated, id: null,
+    lang: null, name: null, role: null, scope: null, src: null, start: number, tabIndex: number, title: null,
   },
 });
 
-export const html = merge([aria, own], 'html');
 export const svg = html;
 
 /** What is known of an attribute. One that the list above lacks has to be put there. */
