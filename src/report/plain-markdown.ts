@@ -1,21 +1,41 @@
 import type { List, ListItem, PhrasingContent, RootContent, Table, TableRow } from 'mdast';
 
-/**
- * Text that reads the same escaped: no character that Markdown minds anywhere, none at its start or end that it minds
- * there. Most text of a report is such.
- */
-export const isPlain = (text: string): boolean =>
-  /^[^\0-/:-@[-`{-\u00a0][^\0-\x1f!#&*<>@[\\\]^_`{|}~\x7f]*$/u.test(text) &&
-  !/ $|^\d+(?:\)|\.(?: |$))|w\.[-.\w]|:\//iu.test(text);
+/** No character that Markdown minds anywhere, nor what some viewers make a link of. */
+const isHarmless = (text: string): boolean =>
+  /^[^\0-\x1f!#&*<>@[\\\]^_`{|}~\x7f]*$/u.test(text) && !/w\.[-.\w]|:\//iu.test(text);
+/** Nothing that Markdown minds at the start of a line, such as a list's mark or `12.`. */
+const startsLine = (text: string): boolean =>
+  /^[^\0-'*-\-/:-@[-`{-\u00a0]/u.test(text) && !/^\d+(?:\)|\.(?: |$))/u.test(text);
 
-/** One text alone, or one text alone that is strong; null when it must be escaped, or when there is more. */
+/** Text that reads the same escaped, on a line of its own. Most text of a report is such. */
+export const isPlain = (text: string): boolean => startsLine(text) && !text.endsWith(' ') && isHarmless(text);
+
+/** Strong words whose marks nothing beside them can spoil; null where that is not plain to see. */
+function emphasised(words: string, before: string, after: string): string | null {
+  const inside = isHarmless(words) && /^[\p{L}\d](?:.*[\p{L}\d.])?$/u.test(words);
+  return inside && before.endsWith(' ') && /^[ ,.;:]/u.test(after) ? `**${words}**` : null;
+}
+
+/** Texts, strong words among them, or a picture alone; null when something must be escaped, or is something else. */
 function line(children: readonly PhrasingContent[]): string | null {
   const [only] = children;
-  if (only === undefined || children.length > 1) return null;
-  if (only.type === 'text') return isPlain(only.value) ? only.value : null;
-  if (only.type === 'image')
+  if (children.length === 1 && only?.type === 'image')
     return isPlain(only.alt ?? '') && /^[\w-]+\.svg$/u.test(only.url) ? `![${only.alt}](${only.url})` : null;
-  return null;
+  const texts = children.map((child) => (child.type === 'text' ? child.value : ''));
+  let written = '';
+  for (const [i, child] of children.entries()) {
+    if (child.type === 'text') {
+      if (!isHarmless(child.value) || (i === 0 && !startsLine(child.value))) return null;
+      written += child.value;
+    } else if (child.type === 'strong') {
+      const [inside] = child.children;
+      if (child.children.length > 1 || inside?.type !== 'text') return null;
+      const strong = emphasised(inside.value, texts[i - 1] ?? ' ', texts[i + 1] ?? ' ');
+      if (strong === null) return null;
+      written += strong;
+    } else return null;
+  }
+  return written === '' || written.endsWith(' ') ? null : written;
 }
 
 /** All of them, or null when one is missing. */

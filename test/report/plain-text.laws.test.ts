@@ -6,12 +6,12 @@ import { bullets, document, heading, paragraph, steps, strong, table } from '../
 import { writeMarkdown } from '../../src/report/markdown.js';
 
 /** Words near the border between what needs escaping and what does not. */
-const words = fc.array(fc.constantFrom('a', 'W', 'w', '7', '12', ' ', '.', ')', '(', '-', '+', '=', ',', ';', '%', '"', "'", '?', '$', '!', '[', ']', '*', '_', '|', '&', 'amp;', '#', '…', 'é', '`', '~', ':', '/', '●', '–', '\u00a0'), { minLength: 1, maxLength: 9 }).map((parts) => parts.join(''));
+const words = fc.array(fc.constantFrom('a', 'W', 'w', '7', '12', ' ', '.', ')', '(', '-', '+', '=', ',', ';', '%', '"', "'", '?', '$', '!', '[', ']', '*', '_', '|', '&', 'amp;', '#', '…', 'é', '`', '~', ':', '/', '●', '–', '\u00a0'), { minLength: 1, maxLength: 9 }).map((parts) => parts.join('')).filter((text) => !text.includes('://'));
 
 test('text that is written as it stands is what the library would write', () => {
   const slow = (...[root]: Parameters<typeof writeMarkdown>): string => toMarkdown(root, { bullet: '-', emphasis: '_', strong: '*', rule: '-', listItemIndent: 'one', extensions: [gfmToMarkdown({ tablePipeAlign: false })] });
   fc.assert(fc.property(words, words, (one, other) => {
-    const root = document([heading(2, one), paragraph(one, strong(other), one), bullets([one, other]), table([{ head: one }, { head: other, align: 'right' }], [[other, one], ['', other]]), steps([other, one]), bullets([one]), heading(3, other)]);
+    const root = document([heading(2, one), paragraph(one, strong(other), one), paragraph(`${one} `, strong(other), `: ${one}`), steps([[strong(one), ` ${other}`]]), paragraph(strong(one), strong(other)), bullets([one, other]), table([{ head: one }, { head: other, align: 'right' }], [[other, one], ['', other]]), steps([other, one]), bullets([one]), heading(3, other)]);
     expect(writeMarkdown(root).split('\n\n<!--')[0]).toBe(slow(root).split('\n\n<!--')[0]!.trimEnd());
   }), { numRuns: 300 });
 });
