@@ -29,3 +29,14 @@ test('two hooks without a wire where it would meet the upright from either face;
   expect(hung(bar('upright', 5), 'hang: { by: wire, slack: 70 mm }').slice(0, 2)).toEqual(['wire', 'back']);
   expect(hung(bar('upright', 5), 'hang: { by: wire, slack: 70 mm, from: inside }').slice(0, 2)).toEqual(['wire', 'inside']);
 });
+
+test('a wire from the inside comes nearer the wall on its way to the hook: it passes in front of an upright from there on, wherever its hooks are', () => {
+  // Bars 19 × 38 mm: from half their depth, 19 mm, at their inner edge down to 8 mm at the hook; an upright laid flat begins 15 mm in front of the backs and wants 2 mm, so 13 mm.
+  const from = (at_mm: number, hang: string) => hung(`{ runs: upright, at: ${at_mm} mm, stock: strip-19x38, lay: flat, setback: 4 mm }`, hang)[1];
+  const reached = (hook_mm: number) => 19 + ((hook_mm - 19) * (19 - 13)) / (19 - 8);
+  for (const [hooks, hook_mm] of [[2, (1100 - (1100 - 38) / 3) / 2], [1, 550]] as const) {
+    const hang = `hang: { hooks: ${hooks} }`;
+    expect([-1, 1].map((off) => from(Math.round(10 * (reached(hook_mm) + off)) / 10, hang))).toEqual(['back', 'inside']);
+    expect([1, -1].map((off) => from(Math.round(10 * (1100 - reached(hook_mm) + off)) / 10, hang))).toEqual(['back', 'inside']);
+  }
+});

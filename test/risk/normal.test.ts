@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { chanceBeyond, foldedQuantile, normalCdf, normalDensity, normalTail } from '../../src/risk/normal.js';
+import { chanceBeyond, foldedQuantile, normalCdf, normalDensity, normalTail, passedSize } from '../../src/risk/normal.js';
 
 /** Simpson's rule on the density: a second way to the same areas. */
 function area(from: number, to: number, steps = 20_000): number {
@@ -35,4 +35,19 @@ describe('normal distribution', () => {
     expect(chanceBeyond(-3, 0, 2.9)).toBe(1);
     expect(chanceBeyond(-3, 0, 3)).toBe(0);
   });
+});
+
+it('the size that is passed with some chance: by few looks, from wherever it begins, and never below the least', () => {
+  const looked = (beyond: number, more: Partial<Record<'least' | 'first' | 'step' | 'near', number>> = {}) => {
+    let looks = 0;
+    // exp(−x²/2): passed with chance c at √(−2 ln c).
+    const size = passedSize(beyond, (x) => { looks++; return { chance: Math.exp((-x * x) / 2), density: x * Math.exp((-x * x) / 2) }; }, { least: 0, first: 1, step: 1, near: 1e-10, ...more });
+    return { size, looks };
+  };
+  for (const beyond of [0.5, 0.1, 1e-3]) for (const first of [0.3, 1, 3]) {
+    const { size, looks } = looked(beyond, { first });
+    expect(size).toBeCloseTo(Math.sqrt(-2 * Math.log(beyond)), 8);
+    expect(looks).toBeLessThanOrEqual(16);
+  }
+  expect(looked(0.5, { least: 2, first: 2 }).size).toBe(2);
 });
