@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fullLoads, solveByLoads, type IntegerProgram, type Patience } from '../../src/cutting/boards/pack-fallback.js';
+import { cutBoardsExactly, fullLoads, solveByLoads, type IntegerProgram, type Patience } from '../../src/cutting/boards/pack-fallback.js';
 import type { Cutting } from '../../src/cutting/boards/problem.js';
 import { makeReady } from '../../src/cutting/boards/ready-problem.js';
 import { poolOnly, poolPieces } from '../../src/cutting/pieces/pool.js';
@@ -80,6 +80,23 @@ describe('what an integer program is asked and what becomes of its answer', () =
   it('where nothing is cheaper, what is known is proven; where nothing is known, there is no way', () => {
     expect(answering('Infeasible', {}).solve(known)).toEqual({ ...known, proven: true, bound: 25, gap: 0 });
     expect(answering('Infeasible', {}).solve(null)).toBeNull();
+  });
+});
+
+describe('where the search runs out', () => {
+  const rushed = (timeLimit_ms: number) => {
+    let looks = 0;
+    return { ...problem, timeLimit_ms, now: () => looks++ };
+  };
+  it('the integer program is fetched and asked; without one, or where the search is done by itself, the search’s answer stands', async () => {
+    let fetched = 0;
+    const none: IntegerProgram = { solve: () => ({ Status: 'Infeasible', Columns: {} }) };
+    const cut = (timeLimit_ms: number, solver: IntegerProgram | null) => cutBoardsExactly(rushed(timeLimit_ms), { nodes: 9 }, async () => { fetched++; return solver; });
+    const left = await cut(1, null);
+    expect([left.ok && left.proven, fetched]).toEqual([false, 1]);
+    expect(await cut(1, none)).toEqual({ ...left, proven: true, bound: left.ok && left.cost, gap: 0 });
+    expect(fetched).toBe(2);
+    expect([await cut(1e6, none), fetched]).toEqual([expect.objectContaining({ ok: true, cost: 17, proven: true }), 2]);
   });
 });
 

@@ -238,4 +238,11 @@ export const equalFaults = [
   { key: 'src/frame3d/small-eigen.ts constant: `60` → `61`', why: 'The rotations end by themselves long before sixty rounds.' },
   { key: 'src/frame3d/ordering.ts boundary: `round < 4` → `round <= 4`', why: 'A further sweep may begin farther out; an order of the nodes changes no number.' },
   { key: 'src/frame3d/ordering.ts constant: `4` → `5`', why: 'A further sweep may begin farther out; an order of the nodes changes no number.' },
+  { key: 'src/frame3d/smallest-factors.ts boundary: `v < values.length` → `v <= values.length`', why: 'Beyond the end of a typed array nothing is read or written.' },
+  { key: 'src/frame3d/geometric-stiffness.ts boundary: `b < 4` → `b <= 4`', why: 'Beyond the end of a typed array nothing is read or written.' },
+  { key: 'src/frame3d/geometric-stiffness.ts constant: `4` → `5` (7)', why: 'Beyond the end of a typed array nothing is read or written.' },
+  { key: 'src/frame3d/equations.ts boundary: `d < 6` → `d <= 6` (2)', why: 'A spring has six stiffnesses; there is no seventh to be rigid.' },
+  { key: 'src/frame3d/equations.ts constant: `6` → `7` (11)', why: 'A spring has six stiffnesses; there is no seventh to be rigid.' },
+  { key: 'src/cutting/boards/shadow-prices.ts boundary: `reduced >= best` → `reduced > best`', why: 'Of two loads that improve as much either will do.' },
+  { key: 'src/solve/mesh-statics.ts sign: `u[6 * q + 1]! - u[6 * p + 1]!` → `u[6 * q + 1]! + u[6 * p + 1]!`', why: 'Both bottom corners are held along y.' },
 ];

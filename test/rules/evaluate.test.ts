@@ -165,6 +165,10 @@ describe('two thresholds', () => {
     expect(await outcome(-26)).toEqual(['stop', null, 'The ply screws: −26 mm, limit 0 mm']);
     expect((await outcome(0))?.slice(0, 2)).toEqual(['caution', null]);
     expect((await outcome(6))?.slice(0, 2)).toEqual(['clear', 0.5]);
+    // Nothing of a limit is a use, of none of it.
+    const weight = rulesetFrom(rulesText(['id: w, each: frame, require: { fact: frame.weight_kg, at-most: 5 kg }, otherwise: stop']));
+    const used = async (kg: number) => (await evaluateRules(weight, [fact('frame.weight_kg', 'frame', kg)])).findings[0]!.used;
+    expect([await used(0), await used(5), await used(-1)]).toEqual([0, 1, null]);
   });
 });
 

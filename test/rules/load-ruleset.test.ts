@@ -84,6 +84,12 @@ describe('a ruleset is refused', () => {
     expectAtMarks(rulesText([rule], limits), codes);
   });
 
+  test('a limit that does not fit is told what it may be: an amount of the fact’s own kind, or of a share a plain number', () => {
+    const allowed = (limit: string) => problemsOf(rulesText([`id: a, each: bar, require: { fact: bar.dish_mm, at-most: { limit: w } }, otherwise: stop`], [`w: { ${limit}, source: proposal }`])).find(({ code }) => code === 'limit-misfit')?.allowed;
+    expect(allowed('value: 5 kg')).toMatch(/^a number with a unit, one of mm, /u);
+    expect(allowed('value: 5 kg, of: bar.span_mm')).toMatch(/^a plain number or a fraction, such as 1\.5 or 1\/400/u);
+  });
+
   test('duplicate ids, a rule without a source or advice, placeholders that mean nothing, all at once', () => {
     const text = `ruleset: 1
 name: Four

@@ -28,6 +28,13 @@ describe('checking a ruleset', () => {
     expect((await of('{ clear: 1 mm, edge: 3 mm, fails: 4 mm }')).map(([, , , found]) => found)).toEqual([expect.stringContaining('is unknown'), expect.stringContaining('is unknown'), expect.stringContaining('is unknown')]);
   });
 
+  test('examples of a rule whose limit a file above sets anew need not hold there; those of all others must', async () => {
+    const base = rulesText(['id: a, each: bar, require: { fact: bar.dish_mm, at-most: { limit: dish } }, otherwise: stop, examples: { clear: 1 mm, edge: 3 mm, fails: 4 mm }'], ['dish: { value: 3 mm, source: proposal }', 'other: { value: 3 mm, source: proposal }']);
+    const above = (limit: string) => `ruleset: 1\nname: Above\nbuilds-on: [ base ]\nlimits:\n  ${limit}: { value: 9 mm, source: proposal }\n`;
+    const fails = async (limit: string, from = base) => (await checkRuleset(new Map([['base.yaml', from], ['above.yaml', above(limit)]]), 'above.yaml')).problems.filter(({ code }) => code === 'example-fails').length;
+    expect([await fails('dish'), await fails('other'), await fails('other', base.replace('fails: 4 mm', 'fails: 2 mm'))]).toEqual([0, 0, 1]);
+  });
+
   test.each([
     ['never-asked', 'applies: { all: [ { fact: bar.span_mm, above: 300 mm }, { fact: bar.span_mm, below: 200 mm } ] }, require: { fact: bar.dish_mm, at-most: 3 mm }'],
     ['never-asked', 'applies: { all: [ { fact: bar.bond, is: glue }, { fact: bar.bond, is: none } ] }, require: { fact: bar.dish_mm, at-most: 3 mm }'],

@@ -207,7 +207,7 @@ class Search {
   private finish(settled: 'all' | 'cost' | 'open'): CutResult {
     if (this.best === null) return { ok: false, reason: settled === 'all' ? 'not-enough' : 'undecided' };
     const { choice, filled } = this.best;
-    const proven = settled !== 'open' || this.bound >= choice.cost;
+    const proven = settled !== 'open';
     const members = this.bench.members.map((list) => list.slice());
     const boards = filled.map(({ bin, counts }) => ({
       stock: this.bench.bins[bin]?.stock as number,
