@@ -245,4 +245,9 @@ export const equalFaults = [
   { key: 'src/frame3d/equations.ts constant: `6` → `7` (11)', why: 'A spring has six stiffnesses; there is no seventh to be rigid.' },
   { key: 'src/cutting/boards/shadow-prices.ts boundary: `reduced >= best` → `reduced > best`', why: 'Of two loads that improve as much either will do.' },
   { key: 'src/solve/mesh-statics.ts sign: `u[6 * q + 1]! - u[6 * p + 1]!` → `u[6 * q + 1]! + u[6 * p + 1]!`', why: 'Both bottom corners are held along y.' },
+  { key: 'src/risk/readings.ts constant: `1` → `2` (3)', why: 'A reading that settles nothing, or less, is left out.' },
+  { key: 'src/solve/frame-mesh.ts constant: `1` → `2` (16)', why: 'A longer array than is needed.' },
+  { key: 'src/solve/frame-mesh.ts constant: `1` → `2` (17)', why: 'A longer array than is needed.' },
+  { key: 'src/solve/frame-mesh.ts sign: `-1` → `(1)`', why: 'Every place along the border is written before it is read.' },
+  { key: 'src/solve/frame-mesh.ts constant: `1` → `2` (18)', why: 'Every place along the border is written before it is read.' },
 ];

@@ -41,6 +41,7 @@ describe('pulls', () => {
   });
   test('one way alone: the missing one is asked for', () => {
     const missing = (one: object) => told({ cloth: { pull: one } }).map(({ path, found, allowed, hint }) => `${path} ${found} ${allowed} ${hint}`).join();
+    expect([missing({ x: '200 N/m' }), missing({ y: '200 N/m' })]).toEqual([expect.stringContaining('a pull with only `x`'), expect.stringContaining('a pull with only `y`')]);
     expect(missing({ x: '200 N/m' })).toMatch(/\by\b/u);
     expect(missing({ y: '200 N/m' })).toMatch(/\bx\b/u);
     expect(missing({ x: '200 N/m' })).not.toBe(missing({ y: '200 N/m' }).replaceAll('y', 'x'));

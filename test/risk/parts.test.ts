@@ -108,6 +108,8 @@ describe('causes of the corner’s lift', () => {
     expect(liftCauses([big, term('left', 'bow', 1, 0.4), term('left', 'crook', 1, 0.45)]).map((cause) => [causeInWords(cause), cause.members])).toEqual([['twist of top as chosen', ['top']], ['everything else', ['left']]]);
     expect(liftCauses([big, term('left', 'bow', 1, 0.4), term('left', 'crook', 1, 0.6)]).map(causeInWords)).toEqual(['twist of top as chosen', 'crook of left as chosen', 'bow of left as chosen']);
     expect(liftCauses([big, term('left', 'bow', 1, 5e-8)])).toHaveLength(1);
+    // Half a per cent itself, 5 of 1000, is not under it.
+    expect(liftCauses([term('top', 'twist', 1, 990), term('left', 'bow', 1, 5), term('left', 'crook', 1, 5)])).toHaveLength(3);
   });
 });
 

@@ -131,3 +131,15 @@ describe('a frame cut into elements', () => {
     expect(() => findStability(good, { x: 0.1, y: -0.1 })).toThrow(/pull is a finite number/);
   });
 });
+
+describe('braces', () => {
+  it.each([1, 2, 5])('are cut into as many pieces of one length as is asked, %i of them, from bar to bar', (brace) => {
+    const { structure } = meshFrame(frameOf({ width: 1100, height: 700, w: 38, d: 30, brace: { leg: 180, w: 38, d: 19 } }), [], { bar: 4, crossbar: 2, brace }, timoshenko);
+    const askew = structure.members.flatMap(({ i, j }) => {
+      const [a, b] = [structure.nodes[i]!, structure.nodes[j]!];
+      return a.x !== b.x && a.y !== b.y ? [Math.hypot(b.x - a.x, b.y - a.y)] : [];
+    });
+    expect(askew).toHaveLength(4 * brace);
+    askew.forEach((length) => expect(length).toBeCloseTo((180 * Math.SQRT2) / brace, 9));
+  });
+});
