@@ -250,4 +250,6 @@ export const equalFaults = [
   { key: 'src/solve/frame-mesh.ts constant: `1` → `2` (17)', why: 'A longer array than is needed.' },
   { key: 'src/solve/frame-mesh.ts sign: `-1` → `(1)`', why: 'Every place along the border is written before it is read.' },
   { key: 'src/solve/frame-mesh.ts constant: `1` → `2` (18)', why: 'Every place along the border is written before it is read.' },
+  { key: 'src/model/joint-give.ts extreme: `min` → `max`', why: 'Whether a nail holds asks how deep it goes, not how much wood lies beyond it.' },
+  { key: 'src/risk/bar-lines.ts boundary: `up < into.high` → `up <= into.high`', why: 'Two real numbers worked out from drawn ones are never equal to the last digit.' },
 ];
