@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readPlanWith } from '../../src/plan/read-plan.js';
+import { cornerGive } from '../../src/model/joint-give.js';
 import { demoModel, demoShelf } from '../mechanics/fasteners/demo-model.js';
 
 const words = (corners: string): string => `plan: 1\nname: Test piece\nface: { width: 700 mm, height: 500 mm }\nbars: { stock: strip-19x38, lay: flat }\ncorners: ${corners}\n`;
@@ -29,5 +30,13 @@ describe('how much a joint gives', () => {
     expect(give({ brace: { leg: '120 mm' } })).toEqual({ plane: 6, out: 6, twist: 6 });
     expect(give({ glue: 'none', brace: { leg: '120 mm' } })).toEqual({ plane: 20, out: 20, twist: 20 });
     expect(give({ brace: { leg: '120 mm', give: 0 } })).toEqual({ plane: 0, out: 0, twist: 0 });
+  });
+
+  test('a dry corner whose nail is not on the shelf gives as one without nails', () => {
+    const shelf = demoShelf();
+    const dry = demoModel({ face: { width: '700 mm', height: '500 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, corners: { cut: 'butt', glue: 'none', nails: { use: 'brad-18ga-25', each: 2 } } }).plan;
+    const bar = { w_mm: 38, d_mm: 38 };
+    expect(dry.corners.nails).not.toBeNull();
+    expect(cornerGive(dry, { ...shelf, nails: {} }, bar)).toEqual(cornerGive({ ...dry, corners: { ...dry.corners, nails: null } }, shelf, bar));
   });
 });

@@ -32,6 +32,10 @@ describe('checking a ruleset', () => {
     const base = rulesText(['id: a, each: bar, require: { fact: bar.dish_mm, at-most: { limit: dish } }, otherwise: stop, examples: { clear: 1 mm, edge: 3 mm, fails: 4 mm }'], ['dish: { value: 3 mm, source: proposal }', 'other: { value: 3 mm, source: proposal }']);
     const above = (limit: string) => `ruleset: 1\nname: Above\nbuilds-on: [ base ]\nlimits:\n  ${limit}: { value: 9 mm, source: proposal }\n`;
     const fails = async (limit: string, from = base) => (await checkRuleset(new Map([['base.yaml', from], ['above.yaml', above(limit)]]), 'above.yaml')).problems.filter(({ code }) => code === 'example-fails').length;
+    // A limit set anew may silence a rule whose examples still show it speaking by its own.
+    const taller = rulesText(['id: a, each: bar, applies: { fact: bar.span_mm, above: 100 mm }, require: { fact: bar.span_mm, at-least: { limit: dish } }, otherwise: stop, examples: { clear: 300 mm, edge: 200 mm, fails: 150 mm }'], ['dish: { value: 200 mm, source: proposal }']);
+    const mute = async (value: string) => (await checkRuleset(new Map([['base.yaml', taller], ['above.yaml', above('dish').replace('9 mm', value)]]), 'above.yaml')).problems.filter(({ code }) => code === 'never-speaks').length;
+    expect([await mute('50 mm'), await mute('210 mm')]).toEqual([1, 0]);
     expect([await fails('dish'), await fails('other'), await fails('other', base.replace('fails: 4 mm', 'fails: 2 mm'))]).toEqual([0, 0, 1]);
   });
 

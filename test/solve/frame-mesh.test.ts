@@ -140,6 +140,8 @@ describe('braces', () => {
       return a.x !== b.x && a.y !== b.y ? [Math.hypot(b.x - a.x, b.y - a.y)] : [];
     });
     expect(askew).toHaveLength(4 * brace);
+    const inner = structure.nodes.flatMap(({ id }) => (/^top-left brace \d/u.test(id) ? [id] : []));
+    expect(inner).toEqual(Array.from({ length: brace - 1 }, (_, n) => `top-left brace ${n + 1}`));
     askew.forEach((length) => expect(length).toBeCloseTo((180 * Math.SQRT2) / brace, 9));
   });
 });
