@@ -4,6 +4,7 @@ import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { noticesOf } from './notices.mjs';
+import { leftOut, usedByNeither } from './stand-ins.mjs';
 
 const common = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', legalComments: 'linked' };
 
@@ -42,7 +43,7 @@ const { metafile } = await build({
   outfile: 'dist/bundle.cjs',
   format: 'cjs',
   minify: true,
-  alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': './test/tools/left-out/child-process.mjs' },
+  alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': leftOut('child-process'), ...usedByNeither },
   define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
   // One function of what a module is given, so that the start of the command need not put it together.
   banner: { js: "(function (exports, require, module, __filename, __dirname) {const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },

@@ -4,12 +4,11 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { minifySync } from 'oxc-minify';
+import { leftOut, usedByNeither } from './stand-ins.mjs';
 import { madeBy } from '../../dist/lib/report/made-by.js';
 import { pageStyle } from '../../dist/lib/report/html-style.js';
 
 const common = { bundle: true, minify: true, write: false, logLevel: 'warning', legalComments: 'none', charset: 'utf8', target: ['chrome111', 'firefox115', 'safari16.4'] };
-/** What the page has no need of, each with what stands in for it and why. */
-const leftOut = (name) => `./test/tools/left-out/${name}.mjs`;
 /** Our own parts that the page has no use for: which file, imported by which, and what stands in for it. */
 const notHere = [
   ['/measured.js', '/compose.ts', 'measured-section'],
@@ -58,8 +57,7 @@ let [script] = (await build({
   ...common, entryPoints: ['src/page/main.tsx'], platform: 'browser', format: 'iife', plugins: [onlyWhatIsReached, onlyWhatIsUsed, quietEngine], jsx: 'automatic', jsxImportSource: 'preact',
   define: { 'window.ResizeObserver': 'globalThis.ResizeObserver' },
   alias: {
-    '@ungap/structured-clone': leftOut('structured-clone'), eventemitter2: leftOut('eventemitter2'), 'jsonpath-plus': leftOut('jsonpath'), 'hash-it': leftOut('hash-it'), clone: leftOut('clone'),
-    'decode-named-character-reference': leftOut('named-references'), 'character-entities-html4': leftOut('named-entities'), 'character-entities-legacy': leftOut('named-entities'), 'property-information': leftOut('property-information'),
+    ...usedByNeither, '@ungap/structured-clone': leftOut('structured-clone'), 'character-entities-html4': leftOut('named-entities'), 'character-entities-legacy': leftOut('named-entities'), 'property-information': leftOut('property-information'),
   },
 })).outputFiles.map(({ text }) => text);
 if (unaskedFound !== 18) throw new Error(`the rule engine has other methods than it had: ${unaskedFound}`);

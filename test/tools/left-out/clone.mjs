@@ -1,4 +1,4 @@
-// Stands in for the copier of the rule engine in the page: conditions are trees of plain values and of the engine's own objects.
+// Stands in for the copier of the rule engine: conditions are trees of plain values and of the engine's own objects.
 export default function clone(value) {
   if (value === null || typeof value !== 'object') return value;
   const copy = Array.isArray(value) ? [] : Object.create(Object.getPrototypeOf(value));

@@ -1,6 +1,6 @@
-// Stands in for the events of the rule engine in the page: nothing listens there, results come from its run. A function, as the engine's compiled classes call it.
+// Stands in for the events of the rule engine: nothing listens to them, results come from its run. A function, as the engine's compiled classes call it.
 export default function EventEmitter() {}
 EventEmitter.prototype.on = () => {
-  throw new Error('nothing listens to rules in the page');
+  throw new Error('nothing listens to rules');
 };
 EventEmitter.prototype.emitAsync = async () => [];

@@ -1,2 +1,2 @@
-// Stands in for the keys under which the rule engine of the page keeps facts: facts have no parameters, so their own names tell them apart.
+// Stands in for the keys under which the rule engine keeps facts: facts have no parameters, so their own names tell them apart.
 export default JSON.stringify;
