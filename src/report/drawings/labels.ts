@@ -74,6 +74,8 @@ export function labelBox(label: Label, spot: Spot): Box {
 
 /** Area two boxes share. */
 export function overlap(a: Box, b: Box): number {
+  // Most boxes lie apart, which is seen soonest from one side.
+  if (a.x + a.width <= b.x || b.x + b.width <= a.x) return 0;
   const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
   const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
   return width > 0 && height > 0 ? width * height : 0;
@@ -92,7 +94,9 @@ export function placeLabels(labels: readonly Label[], obstacles: readonly Box[],
     let best: { spot: Spot; box: Box; cost: number } | null = null;
     for (const spot of label.spots) {
       const box = labelBox(label, spot);
-      const cost = taken.reduce((sum, other) => sum + overlap(box, other), 0) + 20 * outside(box, sheet);
+      let covered = 0;
+      for (const other of taken) covered += overlap(box, other);
+      const cost = covered + 20 * outside(box, sheet);
       if (best === null || cost < best.cost - 1e-9) best = { spot, box, cost };
       if (cost < 1e-9) break;
     }
