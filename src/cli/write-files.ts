@@ -128,17 +128,17 @@ function mayWrite(place: string, text: NewFile['text']): boolean {
   };
   if (stats.isSymbolicLink()) refuse('a link');
   if (!stats.isFile()) refuse(kindOf(stats));
-  const there = endsOf(place);
-  if (typeof text === 'string' && there === text && stats.size === Buffer.byteLength(text)) return false;
-  if (!isOwn(there, text)) refuse('a file that sightdown did not write');
+  const same_long = typeof text === 'string' && stats.size === Buffer.byteLength(text);
+  if (same_long && endsOf(place, stats.size) === text) return false;
+  if (!isOwn(endsOf(place, telling_bytes), text)) refuse('a file that sightdown did not write');
   return true;
 }
 
 /** So much of a file tells whose it is: a page says so in its first lines, or in its last. */
 const telling_bytes = 64 * 1024;
 
-/** The beginning and the end of a file, of a page of a large class as well; empty where it cannot be read. */
-function endsOf(place: string): string {
+/** So many bytes at either end of a file, the whole of one no longer; empty where it cannot be read. */
+function endsOf(place: string, bytes: number): string {
   try {
     const descriptor = openSync(place, 'r');
     try {
@@ -147,8 +147,8 @@ function endsOf(place: string): string {
         const buffer = Buffer.alloc(to - from);
         return buffer.toString('utf8', 0, readSync(descriptor, buffer, 0, buffer.length, from));
       };
-      const start = Math.min(size, telling_bytes);
-      return read(0, start) + read(Math.max(start, size - telling_bytes), size);
+      const start = Math.min(size, bytes);
+      return read(0, start) + read(Math.max(start, size - bytes), size);
     } finally {
       closeSync(descriptor);
     }

@@ -55,6 +55,19 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
     expect(readdirSync(path).toSorted()).toEqual(['a.md', 'b.md']);
   });
 
+  it('leaves one of a large class as well, unless a word in its middle differs', () => {
+    const { path } = folder();
+    const page = (word: string): string => `# Class\n${'Words – and signs.\n'.repeat(10_000)}${word}\n${'More words.\n'.repeat(20_000)}`;
+    const file = join(path, 'class.md');
+    const long_ago = new Date('2020-01-02T03:04:05Z');
+    writeFolder(path, [{ name: 'class.md', text: page('stop') }]);
+    utimesSync(file, long_ago, long_ago);
+    writeFolder(path, [{ name: 'class.md', text: page('stop') }]);
+    expect(statSync(file).mtimeMs).toBe(long_ago.getTime());
+    writeFolder(path, [{ name: 'class.md', text: page('fine') }]);
+    expect(readFileSync(file, 'utf8')).toBe(page('fine'));
+  });
+
   it.each(['report.md', 'front.svg'])('leaves a %s that it did not write, and writes nothing beside it', (name) => {
     const here = folder();
     here.write('sill.yaml', plan('Sill'));
