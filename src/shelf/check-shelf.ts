@@ -132,11 +132,12 @@ export function checkShelf(
           allowed: wanted.unit,
         }),
       );
+    const said = wanted.unit === 'ratio' ? '' : ` ${wanted.unit}`;
     if (!(value >= wanted.least && value <= wanted.most))
       problems.push(
         source.problem('out-of-range', ['proposals', name, 'value'], {
-          value: `${value} ${wanted.unit}`,
-          allowed: `from ${wanted.least} to ${wanted.most} ${wanted.unit}`,
+          value: `${value}${said}`,
+          allowed: `from ${wanted.least} to ${wanted.most}${said}`,
         }),
       );
   }

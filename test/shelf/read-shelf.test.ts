@@ -63,6 +63,7 @@ describe('the shipped shelf', () => {
       for (const value of [least - (Math.abs(least) || 1), most * 2 + 1]) {
         const read = readShelf(`shelf: 1\nproposals:\n  ${name}: { value: ${value}, unit: ${unit}, source: proposal }\n`, 'own.yaml', shelf);
         expect(read.ok ? [] : read.problems.map(({ code, path, line }) => [code, path, line]), `${name} ${value}`).toEqual([['out-of-range', `proposals.${name}.value`, 3]]);
+        expect(read.ok ? '' : read.problems[0]?.allowed).toBe(unit === 'ratio' ? `from ${least} to ${most}` : `from ${least} to ${most} ${unit}`);
       }
   });
 
