@@ -36,7 +36,7 @@ function readPrepared(digest: string): Prepared | null {
   try {
     const text = readFileSync(join(packageFolder, 'dist', 'prepared.json'));
     if (createHash('sha256').update(text).digest('hex') === digest)
-      return JSON.parse(text.toString('utf8')) as Prepared;
+      return JSON.parse(text.toString('latin1')) as Prepared;
   } catch {
     // Missing or unreadable: as good as changed.
   }

@@ -20,4 +20,6 @@ const stacks = rulesets.map((name) => prepareStack(text, name, { sources: new Se
 const prepared: Prepared = { shelf: { text: shelfText, value: shelf.value }, sources: { text: sourcesText, list }, layers, stacks };
 const out = process.argv[2] ?? 'dist';
 mkdirSync(out, { recursive: true });
-writeFileSync(join(out, 'prepared.json'), JSON.stringify(prepared));
+// In one-byte letters alone, which are read twice as fast.
+const plain = JSON.stringify(prepared).replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
+writeFileSync(join(out, 'prepared.json'), plain);
