@@ -2,6 +2,8 @@
 import { describe, expect, it } from 'vitest';
 import { cutMany } from '../../src/cutting/boards/cut-many.js';
 import { tooLong } from '../../src/cutting/boards/too-long.js';
+import { cutPlan } from '../../src/cutting/cut-plan.js';
+import { lipStrips } from '../../src/cutting/lip-strips.js';
 import { commonUnits, frameName, poolPieces } from '../../src/cutting/pieces/pool.js';
 import { fresh } from './problems.js';
 import { demoShelf, studioPlan } from './studio.js';
@@ -44,6 +46,12 @@ describe('pools of plans', () => {
     const tags = (...plans: readonly (typeof one)[]) => poolPieces(plans, demoShelf).pieces['strip-19x38']!.map(({ tag, plan, copy }) => `${tag} ${plan} ${copy}`).filter((tag) => tag.includes('T'));
     expect([tags(one), tags(three), tags(one, three)]).toEqual([['T 0 1'], ['1-T 0 1', '2-T 0 2', '3-T 0 3'], ['1-T 0 1', '2.1-T 1 1', '2.2-T 1 2', '2.3-T 1 3']]);
     expect([frameName([one, three], 1, 2, [7, 9]), frameName([one], 0, 1), frameName([one, one], 0, 1)]).toEqual(['9.2', '', '1']);
+  });
+
+  it('strips of lips: four of each frame, told by plan and frame as its pieces are', () => {
+    const lipped = { ...studioPlan(), count: 2 };
+    const told = lipStrips(cutPlan([studioPlan(), { ...lipped, bars: { ...lipped.bars, lip_mm: 5 } }], demoShelf));
+    expect(told.map(({ plan, copy, tag, cut_mm }) => `${plan} ${copy} ${tag} ${cut_mm}`)).toEqual([1, 2].flatMap((copy) => [['T', 900], ['B', 900], ['L', 620], ['R', 620]].map(([bar, mm]) => `1 ${copy} 2.${copy}-lip ${bar} ${mm}`)));
   });
 
   it('bought in inches only where all are told in inches', () => {

@@ -148,6 +148,11 @@ describe('sentences', () => {
     const ruleset = rulesetFrom(`ruleset: 1\nname: Test${limits}\n  - { id: t/a, each: bar, require: { fact: bar.dish_mm, at-most: { limit: two } }, otherwise: by-limit, say: "{limits.two}, {limits.part}, {limits.load}, {bar.span_mm}", do: [ "Do." ], source: proposal }\n`);
     expect([await said(ruleset, 1, [fact('bar.span_mm', 'top', 32)]), await said(ruleset, 1)]).toEqual(['6 mm, 8 mm, 7 kg, 32 mm', '6 mm, unknown, 7 kg, an unknown amount']);
   });
+  test('so many times a thing, with the small word that the thing begins with; once is the thing itself', async () => {
+    const ruleset = rulesetFrom('ruleset: 1\nname: Test\nrules:\n  - { id: t/a, each: frame, require: { fact: frame.twist_reserve, at-least: 1 }, otherwise: stop, say: "Carries {actual} times what it must, {actual} times.", do: [ x ], source: proposal }\n');
+    const told = async (value: number) => (await evaluateRules(ruleset, [fact('frame.twist_reserve', 'frame', value)])).findings[0]!.say;
+    expect([await told(2.5), await told(1)]).toEqual(['Carries 2.5 times what it must, 2.5 times.', 'Carries what it must, as much.']);
+  });
   test('of several lines the one that uses most is shown, the first of equals', async () => {
     const ruleset = bare('require: { all: [ { fact: bar.dish_mm, at-most: 10 mm }, { fact: bar.span_mm, at-most: 100 mm }, { fact: bar.d_mm, at-most: 50 mm } ] }, otherwise: caution');
     const shown = async (dish: number, span: number, d: number) => { const [finding] = (await evaluateRules(ruleset, [fact('bar.dish_mm', 'top', dish), fact('bar.span_mm', 'top', span), fact('bar.d_mm', 'top', d)])).findings; return [finding!.verdict, finding!.fact, finding!.used]; };
