@@ -47,6 +47,7 @@ describe('parts of the search for boards', () => {
     const bench = ready([{ length: 72_030, price: 1 }], [{ length: 24_011, count: 5 }, { length: 24_009, count: 1, group: 0 }], [2]);
     expect(loadCeiling(bench, [7, 5], bench.bins[0]!)).toBe(21);
     expect(bestLoad(bench, [7, 5], 72_030).value).toBe(14);
+    expect(loadCeiling(bench, [0, 0], bench.bins[0]!)).toBe(0);
     const many = ready([{ length: 100, price: 1 }], [{ length: 9, count: 7 }]);
     expect([1, 7].map((count) => loadCeiling({ ...many, count: [count] }, [3], many.bins[0]!))).toEqual([3, 21]);
     expect(loadCeiling({ ...many, count: [40] }, [3], many.bins[0]!)).toBe(33);
