@@ -48,6 +48,9 @@ describe('parts of the search for boards', () => {
     expect(loadCeiling(bench, [7, 5], bench.bins[0]!)).toBe(21);
     expect(bestLoad(bench, [7, 5], 72_030).value).toBe(14);
     expect(loadCeiling(bench, [0, 0], bench.bins[0]!)).toBe(0);
+    // In cells of 4, pieces of 3 take none: all forty count.
+    const small = ready([{ length: 100_000, price: 1 }], [{ length: 3, count: 40 }]);
+    expect(loadCeiling(small, [7], small.bins[0]!)).toBe(280);
     const many = ready([{ length: 100, price: 1 }], [{ length: 9, count: 7 }]);
     expect([1, 7].map((count) => loadCeiling({ ...many, count: [count] }, [3], many.bins[0]!))).toEqual([3, 21]);
     expect(loadCeiling({ ...many, count: [40] }, [3], many.bins[0]!)).toBe(33);

@@ -28,10 +28,13 @@ export function loadCeiling(bench: ReadyProblem, value: readonly number[], bin: 
   return Math.max(most[room] as number, ...alone);
 }
 
-/** Lets up to `count` pieces of one kind into the cells: bundles of one, two, four … and the rest make any number. */
+/**
+ * Lets up to `count` pieces of one kind into the cells: bundles of one, two, four … and the rest make any number. Of
+ * pieces that take no whole cell all go in.
+ */
 function add(most: Float64Array, size: number, value: number, count: number): void {
   const room = most.length - 1;
-  let left = Math.min(count, size === 0 ? count : Math.floor(room / size));
+  let left = Math.min(count, Math.floor(room / size));
   for (let bundle = 1; left > 0; bundle *= 2) {
     const n = Math.min(bundle, left);
     left -= n;
