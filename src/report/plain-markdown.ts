@@ -1,4 +1,4 @@
-import type { List, ListItem, PhrasingContent, RootContent, Table, TableRow } from 'mdast';
+import type { Link, List, ListItem, PhrasingContent, RootContent, Table, TableRow } from 'mdast';
 
 /** No character that Markdown minds anywhere, nor what some viewers make a link of. */
 const isHarmless = (text: string): boolean =>
@@ -16,7 +16,15 @@ function emphasised(words: string, before: string, after: string): string | null
   return inside && before.endsWith(' ') && /^[ ,.;:]/u.test(after) ? `**${words}**` : null;
 }
 
-/** Texts, strong words among them, or a picture alone; null when something must be escaped, or is something else. */
+/** Words that lead to another part of the report. */
+function linked({ url, children }: Link): string | null {
+  const [inside] = children;
+  return children.length === 1 && inside?.type === 'text' && isHarmless(inside.value) && /^#[\w-]+$/u.test(url)
+    ? `[${inside.value}](${url})`
+    : null;
+}
+
+/** Texts, strong words and links among them, or a picture alone; null when something must be escaped or is another. */
 function line(children: readonly PhrasingContent[]): string | null {
   const [only] = children;
   if (children.length === 1 && only?.type === 'image')
@@ -33,6 +41,10 @@ function line(children: readonly PhrasingContent[]): string | null {
       const strong = emphasised(inside.value, texts[i - 1] ?? ' ', texts[i + 1] ?? ' ');
       if (strong === null) return null;
       written += strong;
+    } else if (child.type === 'link') {
+      const link = linked(child);
+      if (link === null) return null;
+      written += link;
     } else return null;
   }
   return written === '' || written.endsWith(' ') ? null : written;
@@ -76,6 +88,11 @@ export function plainMarkdown(block: RootContent): string | null {
     }
     case 'paragraph':
       return line(block.children);
+    case 'blockquote': {
+      const [only] = block.children;
+      const words = block.children.length === 1 && only?.type === 'paragraph' ? line(only.children) : null;
+      return words && `> ${words}`;
+    }
     case 'list':
       return list(block);
     case 'table':
