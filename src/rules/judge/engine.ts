@@ -76,8 +76,8 @@ type Said = { readonly event: string; readonly priority: number; readonly trace:
 
 /** What it said before, by all that the question compares. */
 const said = new Map<string, Said>();
-/** Kept at most: all are forgotten when more come. */
-const most = 4000;
+/** Kept at most, those of a few plans; all are forgotten when more come. An answer takes half a kilobyte and more. */
+const most = 300;
 
 /**
  * Decides every case in one run of the engine, or in none where it was asked all of it before: case → what became of
