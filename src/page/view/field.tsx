@@ -73,7 +73,7 @@ function Choice({ control, options, words }: Options) {
                 restHistory();
               }}
             />
-            {control.drawn && glyphs[`${path} ${option}`]}
+            {control.drawn && glyphs[`${path} ${option}`]?.()}
             <span>{words[option] ?? option}</span>
           </label>
         ))}

@@ -38,45 +38,52 @@ const hung = (more: ComponentChildren) => (
   </Glyph>
 );
 
-/** The drawing of a choice, by `path choice`; null where words say it as well. */
-export const glyphs: Readonly<Record<string, ComponentChildren>> = {
-  'bars.lay flat': section([[14, 9, 20, 9]]),
-  'bars.lay edge': section([[20, 8, 9, 20]]),
-  'bars.plies 1': sideBySide(1),
-  'bars.plies 2': sideBySide(2),
-  'bars.plies 3': sideBySide(3),
-  'bars.plies 4': sideBySide(4),
-  'bars.stack side-by-side': section([
-    [15, 8, 8, 18],
-    [24, 8, 8, 18],
-  ]),
-  'bars.stack front-to-back': section([
-    [14, 8, 20, 8],
-    [14, 17, 20, 8],
-  ]),
-  'corners.cut mitre': corner(<path class="line" d="M8 4L16 12" />),
-  'corners.cut butt': corner(<path class="line" d="M8 12H16" />),
-  'corners.cut half-lap': corner(<path class="line" d="M8 12H16M16 4V12" stroke-dasharray="2 2" />),
-  'corners.cut keyed': corner(
-    <>
-      <path class="line" d="M8 4L16 12" />
-      <path class="dark" d="M14 14L24 12L16 20Z" />
-    </>,
-  ),
-  'corners.brace.kind none': corner(null),
-  'corners.brace.kind timber': corner(<path class="dark" d="M16 26L34 12H40L16 30Z" />),
-  'corners.brace.kind ply-gusset': corner(<path class="dark" d="M12 8H34L12 27Z" opacity="0.7" />),
-  'corners.brace.kind steel-angle': corner(<path class="line" stroke-width="3" d="M32 8H12V24" />),
-  'hang.by wire': hung(<path class="line" d="M13 16L24 6L35 16" />),
-  'hang.by two-hooks': hung(<path class="line" d="M17 6V10M31 6V10" stroke-width="3" />),
-  'hang.by d-rings': hung(
-    <>
-      <circle class="line" cx="16" cy="9" r="3" />
-      <circle class="line" cx="32" cy="9" r="3" />
-    </>,
-  ),
-  'hang.by cleat': hung(<path class="dark" d="M15 6H33L30 10H18Z" />),
-  'hang.by none': hung(null),
+/**
+ * The drawing of a choice, by `path choice`; none where words say it as well. Each is made anew where it is shown: an
+ * element made once and shown again keeps the page around its last place alive, and that the one before it.
+ */
+export const glyphs: Readonly<Record<string, () => ComponentChildren>> = {
+  'bars.lay flat': () => section([[14, 9, 20, 9]]),
+  'bars.lay edge': () => section([[20, 8, 9, 20]]),
+  'bars.plies 1': () => sideBySide(1),
+  'bars.plies 2': () => sideBySide(2),
+  'bars.plies 3': () => sideBySide(3),
+  'bars.plies 4': () => sideBySide(4),
+  'bars.stack side-by-side': () =>
+    section([
+      [15, 8, 8, 18],
+      [24, 8, 8, 18],
+    ]),
+  'bars.stack front-to-back': () =>
+    section([
+      [14, 8, 20, 8],
+      [14, 17, 20, 8],
+    ]),
+  'corners.cut mitre': () => corner(<path class="line" d="M8 4L16 12" />),
+  'corners.cut butt': () => corner(<path class="line" d="M8 12H16" />),
+  'corners.cut half-lap': () => corner(<path class="line" d="M8 12H16M16 4V12" stroke-dasharray="2 2" />),
+  'corners.cut keyed': () =>
+    corner(
+      <>
+        <path class="line" d="M8 4L16 12" />
+        <path class="dark" d="M14 14L24 12L16 20Z" />
+      </>,
+    ),
+  'corners.brace.kind none': () => corner(null),
+  'corners.brace.kind timber': () => corner(<path class="dark" d="M16 26L34 12H40L16 30Z" />),
+  'corners.brace.kind ply-gusset': () => corner(<path class="dark" d="M12 8H34L12 27Z" opacity="0.7" />),
+  'corners.brace.kind steel-angle': () => corner(<path class="line" stroke-width="3" d="M32 8H12V24" />),
+  'hang.by wire': () => hung(<path class="line" d="M13 16L24 6L35 16" />),
+  'hang.by two-hooks': () => hung(<path class="line" d="M17 6V10M31 6V10" stroke-width="3" />),
+  'hang.by d-rings': () =>
+    hung(
+      <>
+        <circle class="line" cx="16" cy="9" r="3" />
+        <circle class="line" cx="32" cy="9" r="3" />
+      </>,
+    ),
+  'hang.by cleat': () => hung(<path class="dark" d="M15 6H33L30 10H18Z" />),
+  'hang.by none': () => hung(null),
 };
 
 /** The shape of a verdict, as reports and the terminal have it (● ▲ ◆ ✕): told apart without colour. */
