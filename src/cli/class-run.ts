@@ -16,6 +16,7 @@ import { writeClassPage, writePack, type PageOptions } from './class-pages.js';
 import { codeOf, exitCode } from './exit.js';
 import type { KeptSheet } from './kept-sheet.js';
 import type { PlanFile } from './plans.js';
+import { whileHolding } from './out-folder.js';
 import { progress } from './progress.js';
 import { shareOut, usualJobs } from './share-work.js';
 import { expectMuchGarbage } from './short-work.js';
@@ -38,11 +39,22 @@ interface Kept {
 }
 
 /**
- * Audits several plans: a report for each, written when it is done, and a page about all of them. What the usual
- * changes would do is not worked out here, it would take five times as long: auditing a single plan does. Resolves to
- * the exit code.
+ * Audits several plans: a report for each, written when it is done, and a page about all of them. The folder of the
+ * pages is held meanwhile, so that all of them are of this run. What the usual changes would do is not worked out here,
+ * it would take five times as long: auditing a single plan does. Resolves to the exit code.
  */
-export async function runClass(
+export function runClass(
+  files: readonly PlanFile[],
+  found: readonly Problem[],
+  bench: Bench,
+  options: AuditOptions,
+): Promise<number> {
+  const run = (): Promise<number> => auditAll(files, found, bench, options);
+  const pages = options.format === 'md' || options.format === 'html';
+  return pages && files.some(({ not }) => not === null) ? whileHolding(options.out ?? usualFolder, run) : run();
+}
+
+async function auditAll(
   files: readonly PlanFile[],
   found: readonly Problem[],
   bench: Bench,

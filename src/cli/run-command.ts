@@ -15,7 +15,7 @@ import { addSchema } from './schema.js';
 import { addSuggest } from './suggest.js';
 import { addTimetable } from './timetable.js';
 import { print, warn } from './terminal.js';
-import { CannotWrite } from './write-files.js';
+import { CannotWrite } from './cannot-write.js';
 
 /** In the order of the work, as help lists them. */
 const commands: Readonly<Record<string, (program: Command) => void>> = {

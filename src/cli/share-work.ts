@@ -5,7 +5,7 @@ import type { ChartSharing } from './chart-work.js';
 import type { ClassSharing } from './class-work.js';
 import type { DoPiece } from './do-piece.js';
 import { packageFolder } from './files.js';
-import { CannotWrite } from './write-files.js';
+import { CannotWrite } from './cannot-write.js';
 
 /** Work that several can share, and what each needs to know to do any piece of it. */
 export type Sharing = ChartSharing | ClassSharing;

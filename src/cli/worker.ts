@@ -1,6 +1,6 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { piecesOf, type Said, type Sharing } from './share-work.js';
-import { CannotWrite } from './write-files.js';
+import { CannotWrite } from './cannot-write.js';
 
 /** Does the pieces of shared work that it is told to, one after the other, until it is ended. */
 export async function workAsTold(): Promise<void> {

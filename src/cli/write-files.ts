@@ -1,19 +1,8 @@
-import {
-  closeSync,
-  existsSync,
-  fstatSync,
-  lstatSync,
-  mkdirSync,
-  openSync,
-  readFileSync,
-  readSync,
-  renameSync,
-  statSync,
-  unlinkSync,
-  writeFileSync,
-} from 'node:fs';
+import { closeSync, fstatSync, lstatSync, openSync, readSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve, sep } from 'node:path';
 import { madeBy } from '../report/made-by.js';
+import { CannotWrite, cannot } from './cannot-write.js';
+import { drop, lockFolder, makeFolder } from './out-folder.js';
 import { kindOf } from './read-text.js';
 
 /** A file of a set that is written together: a name inside the folder, and its text. */
@@ -24,21 +13,16 @@ export interface NewFile {
 }
 
 /**
- * Why nothing was written: a sentence with the path and what to do. The command shows it and ends with an input error.
- */
-export class CannotWrite extends Error {}
-
-/**
  * Writes a set of files into a folder, making it when needed; names may hold subfolders. Complete or not at all: all
- * texts
- * are first written beside their places, then moved there, the first file last, so that a full disk or an end in the
- * middle leaves what was there. What the tool did not write itself, and links, stay unless `overwrite` is said.
+ * texts are first written beside their places, then moved there, the first file last, so that a full disk or an end in
+ * the middle leaves what was there. What the tool did not write itself, and links, stay unless `overwrite` is said.
  * Throws CannotWrite.
  */
 export function writeFolder(folder: string, files: readonly NewFile[], { overwrite = false } = {}): void {
   makeFolder(folder);
   const places = files.map(({ name, text }) => ({ text, place: placeIn(folder, name) }));
-  withLock(folder, () => {
+  const unlock = lockFolder(folder);
+  try {
     const due = overwrite ? places : places.filter(({ text, place }) => mayWrite(place, text));
     const written: { readonly from: string; readonly to: string }[] = [];
     try {
@@ -54,7 +38,9 @@ export function writeFolder(folder: string, files: readonly NewFile[], { overwri
       // What has no code is no word of the file system but a mistake in making the text.
       throw error instanceof Error && !('code' in error) ? error : cannot(folder, error);
     }
-  });
+  } finally {
+    unlock();
+  }
 }
 
 function writeText(file: string, text: NewFile['text']): void {
@@ -81,30 +67,6 @@ export function writeNewFile(file: string, text: string): void {
 /** The refusal to write over a file that somebody may need. */
 export function thereAlready(file: string): CannotWrite {
   return new CannotWrite(`${file} is there already and stays as it is. Nothing was written; choose another name.`);
-}
-
-/**
- * A folder and those above it, one after the other: where one cannot be made, that is said of it. Throws CannotWrite.
- */
-export function makeFolder(folder: string): void {
-  const missing: string[] = [];
-  for (let at = resolve(folder); !existsSync(at); at = dirname(at)) {
-    missing.push(at);
-    if (missing.length > 200) throw new CannotWrite(`${folder} lies too deep. Choose another folder with --out.`);
-  }
-  const ground = missing.length === 0 ? resolve(folder) : dirname(missing.at(-1) as string);
-  const kind = kindOf(statSync(ground));
-  if (kind !== 'folder') {
-    const what = kind === 'file' ? 'a file' : kind;
-    throw new CannotWrite(`${ground} is ${what}, not a folder. Choose another folder with --out.`);
-  }
-  for (const one of missing.toReversed()) {
-    try {
-      mkdirSync(one);
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw cannot(one, error);
-    }
-  }
 }
 
 function placeIn(folder: string, name: string): string {
@@ -163,66 +125,4 @@ function isOwn(there: string, text: NewFile['text']): boolean {
   if (typeof text !== 'string') return false;
   if (text.startsWith('<svg')) return /^<svg [^>]*role="img" aria-labelledby="[\w-]+-title/.test(there);
   return there.split('\n', 1)[0] === text.split('\n', 1)[0];
-}
-
-/** Two runs into one folder do not mix: the second is told. A lock that a killed run left behind does not count. */
-function withLock(folder: string, work: () => void): void {
-  const lock = join(folder, '.sightdown-writing');
-  for (let tries = 0; ; tries++) {
-    try {
-      const descriptor = openSync(lock, 'wx');
-      writeFileSync(descriptor, String(process.pid));
-      closeSync(descriptor);
-      break;
-    } catch (error) {
-      if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw cannot(folder, error);
-      if (tries > 0 || isRunning(lock)) {
-        throw new CannotWrite(
-          `Another run is writing into ${folder}. Wait for it, or choose another folder with --out.`,
-        );
-      }
-      drop(lock);
-    }
-  }
-  try {
-    work();
-  } finally {
-    drop(lock);
-  }
-}
-
-/** Takes a file away, if it is there. Node's own way to do so takes a whole folder along, and its time to load. */
-function drop(file: string): void {
-  try {
-    unlinkSync(file);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code !== 'ENOENT') throw error;
-  }
-}
-
-function isRunning(lock: string): boolean {
-  try {
-    process.kill(Number(readFileSync(lock, 'utf8')), 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
-}
-
-const reasons: Readonly<Record<string, string>> = {
-  EACCES: 'you may not write there',
-  EPERM: 'you may not write there',
-  EROFS: 'it can only be read',
-  ENOSPC: 'the disk is full',
-  EDQUOT: 'your share of the disk is full',
-  ENAMETOOLONG: 'its name is too long',
-  ENOENT: 'nothing can be made there',
-  EISDIR: 'it is a folder',
-  EFBIG: 'a file may not grow as large as that',
-};
-
-/** The sentence for a place that cannot be written to. */
-export function cannot(path: string, error: unknown): CannotWrite {
-  const code = (error as NodeJS.ErrnoException).code ?? 'unknown reason';
-  return new CannotWrite(`${path} cannot be written to: ${reasons[code] ?? code}. Choose another folder with --out.`);
 }

@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { madeBy } from '../../src/report/made-by.js';
 import { planName } from '../../src/cli/plans.js';
-import { CannotWrite, writeFolder } from '../../src/cli/write-files.js';
+import { CannotWrite } from '../../src/cli/cannot-write.js';
+import { whileHolding } from '../../src/cli/out-folder.js';
+import { writeFolder } from '../../src/cli/write-files.js';
 import { command, folder, looksLikeABug, plan, stopPlan } from './command.js';
 
 describe('a report is whole or not there, and nothing of yours is lost', () => {
@@ -110,6 +112,32 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
     writeFileSync(join(path, '.sightdown-writing'), String(ended));
     writeFolder(path, [{ name: 'a.md', text: 'a' }]);
     expect(readdirSync(path)).toEqual(['a.md']);
+  });
+
+  it('holds the folder of a class until its last page is written', async () => {
+    const { path } = folder();
+    const out = join(path, 'r', 'class');
+    const inside = await whileHolding(out, async () => {
+      writeFolder(out, [{ name: 'class.md', text: 'all' }]);
+      writeFolder(join(out, 'sill'), [{ name: 'report.md', text: 'one' }]);
+      return readdirSync(out).sort();
+    });
+    expect(inside).toEqual(['.sightdown-writing', 'class.md', 'sill']);
+    expect(readdirSync(out).sort()).toEqual(['class.md', 'sill']);
+    await expect(whileHolding(join(path, 'none', 'made'), () => Promise.reject(new Error('nothing could be read')))).rejects.toThrow('nothing');
+    expect(existsSync(join(path, 'none'))).toBe(false);
+  });
+
+  it('a class leaves the pages of one that is being written as they are, whatever it comes to itself', () => {
+    const here = folder();
+    for (const name of ['sill', 'door']) here.write(`plans/${name}.yaml`, plan(name));
+    expect(here.run('audit', 'plans', '--out', 'r').code).toBe(0);
+    writeFileSync(join(here.path, 'r', '.sightdown-writing'), String(process.pid));
+    const before = here.files().map((name) => statSync(join(here.path, name)).mtimeMs);
+    const { code, err } = here.run('audit', 'plans', '--out', 'r', '--rules', 'class-advanced');
+    expect(code).toBe(1);
+    expect(err).toContain('Another run is writing into r.');
+    expect(here.files().map((name) => statSync(join(here.path, name)).mtimeMs)).toEqual(before);
   });
 
   it('refuses a name that leads out of the folder', () => {
