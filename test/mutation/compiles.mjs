@@ -7,14 +7,19 @@ import { join, relative } from 'node:path';
 export function refusedByCompiler(root, faults) {
   const copy = mkdtempSync(join(tmpdir(), 'faults-'));
   try {
-    for (const name of ['src', 'tsconfig.json', 'package.json']) cpSync(join(root, name), join(copy, name), { recursive: true });
+    for (const name of ['src', 'tsconfig.json', 'package.json'])
+      cpSync(join(root, name), join(copy, name), { recursive: true });
     symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'));
     const compiles = (chosen) => {
       for (const { file, start, end, text } of chosen) {
         const source = readFileSync(file, 'utf8');
         writeFileSync(join(copy, relative(root, file)), source.slice(0, start) + text + source.slice(end));
       }
-      const { status } = spawnSync(process.execPath, [join(root, 'node_modules', 'typescript', 'bin', 'tsc'), '-p', copy, '--noEmit'], { stdio: 'ignore' });
+      const { status } = spawnSync(
+        process.execPath,
+        [join(root, 'node_modules', 'typescript', 'bin', 'tsc'), '-p', copy, '--noEmit'],
+        { stdio: 'ignore' },
+      );
       for (const { file } of chosen) writeFileSync(join(copy, relative(root, file)), readFileSync(file, 'utf8'));
       return status === 0;
     };

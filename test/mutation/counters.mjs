@@ -1,4 +1,7 @@
-/** A source text in which every place of a fault sets its number in a global list when it is reached. Places may lie within each other, never across. */
+/**
+ * A source text in which every place of a fault sets its number in a global list when it is reached. Places may lie
+ * within each other, never across.
+ */
 export function withCounters(source, faults) {
   const opening = new Map();
   const closing = new Map();

@@ -1,28 +1,52 @@
 // Puts small faults into the sources of a folder, one at a time, and counts how many the tests notice. By command only:
-//   npm run mutation -- --folder risk,model --count 20 --seed 1 [--most SECONDS] [--reach FILE] [--notes FILE] [--write YYYY-MM-DD]
+//   npm run mutation -- --folder risk,model --count 20 --seed 1 [--most SECONDS] [--part 1/2] [--reach FILE]
+//     [--notes FILE] [--again | --told] [--write YYYY-MM-DD] [--earlier SEEDS]
 // `--most` tries only the cheapest tests of each fault, of so many seconds together: a first look.
-// `--seconds` is how long a test file may take, besides eight times what it takes without a fault, before it counts as caught in a loop.
-// `--again` tries only what the notes say nothing noticed, after tests were added, and what the notes do not tell counts as not drawn.
-// `--told` tries nothing and gives what the notes tell.
-// `--reach` keeps which test file reaches which place, and is counted anew only for test files that changed.
-// `--notes` keeps what was found, a line each, so that a run can be stopped, shared between processes, and taken up again: what was noticed is not tried again.
+// `--seconds` is how long a test file may take, besides eight times what it takes without a fault, before it counts as
+// caught in a loop.
+// `--part 1/2` tries every second fault, for two processes with the same notes; count the reach first, alone.
+// `--reach` keeps which test file reaches which place; counted anew only for test files that changed.
+// `--notes` keeps what was found in one draw, a line each, so that a run can be stopped, shared between processes, and
+// taken up again: what was noticed is not tried again.
+// `--again` tries only what the notes say nothing noticed, after tests were added, and what the notes do not tell
+// counts as not drawn.
+// `--told` tries nothing and gives what the notes tell; with `--write` it makes the page from them.
+// `--earlier 3,6` says on the page how many of the faults those seeds draw too.
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { parseArgs } from 'node:util';
 import { refusedByCompiler } from './compiles.mjs';
 import { equalFaults } from './equal-faults.mjs';
 import { drawn, faultsIn, said } from './faults.mjs';
-import { page, percent } from './page.mjs';
+import { page, summary } from './page.mjs';
 import { reachOf } from './reach.mjs';
 import { testsOpen } from './run-tests.mjs';
 
 const root = new URL('../..', import.meta.url).pathname.replace(/\/$/, '');
-const { values } = parseArgs({ options: { folder: { type: 'string' }, count: { type: 'string', default: '20' }, seed: { type: 'string', default: '1' }, seconds: { type: 'string', default: '20' }, most: { type: 'string', default: 'Infinity' }, again: { type: 'boolean', default: false }, told: { type: 'boolean', default: false }, notes: { type: 'string' }, reach: { type: 'string' }, write: { type: 'string' } } });
+const text = (preset) => ({ type: 'string', ...(preset === undefined ? {} : { default: preset }) });
+const { values } = parseArgs({
+  options: {
+    folder: text(),
+    count: text('20'),
+    seed: text('1'),
+    seconds: text('20'),
+    most: text('Infinity'),
+    part: text('1/1'),
+    again: { type: 'boolean', default: false },
+    told: { type: 'boolean', default: false },
+    notes: text(),
+    reach: text(),
+    write: text(),
+    earlier: text(''),
+  },
+});
 if (values.folder === undefined) {
   console.error('Name the folders under src/ to try: npm run mutation -- --folder risk,model --count 20 --seed 1');
   process.exit(2);
 }
 const [count, seconds, most] = [values.count, values.seconds, values.most].map(Number);
+const [part, parts] = values.part.split('/').map(Number);
+const earlier = values.earlier.split(',').filter(Boolean);
 const whyEqual = ({ key }) => equalFaults.find((one) => one.key === key)?.why ?? null;
 const byExamples = 'stored outputs alone';
 
@@ -30,34 +54,49 @@ const byExamples = 'stored outputs alone';
 const notes = new Map();
 /** The same at the first try, before tests were added. */
 const first = new Map();
+/** How the first try went: only so many seconds of tests for each fault, and which test files were left out. */
+let terms = null;
 if (values.notes !== undefined && existsSync(values.notes)) {
   for (const line of readFileSync(values.notes, 'utf8').split('\n').filter(Boolean)) {
-    const { key, by } = JSON.parse(line);
-    notes.set(key, by);
-    if (!first.has(key)) first.set(key, by);
+    const { key, by, ...other } = JSON.parse(line);
+    if (key === undefined) terms ??= other;
+    else remember(key, by);
   }
 }
+function remember(key, by) {
+  notes.set(key, by);
+  if (!first.has(key) || by === 'the compiler') first.set(key, by);
+}
+function keep(line) {
+  if (values.notes !== undefined) appendFileSync(values.notes, `${JSON.stringify(line)}\n`);
+}
 function note(fault, by) {
-  notes.set(fault.key, by);
-  if (!first.has(fault.key) || by === 'the compiler') first.set(fault.key, by);
-  if (values.notes !== undefined) appendFileSync(values.notes, `${JSON.stringify({ key: fault.key, by })}\n`);
-  console.log(`${by === null ? 'SURVIVED' : by === byExamples ? 'EXAMPLES' : 'noticed '} ${said(fault)}${by === null || by === byExamples ? '' : ` by ${by}`}`);
+  remember(fault.key, by);
+  keep({ key: fault.key, by });
+  const how = by === null ? 'SURVIVED' : by === byExamples ? 'EXAMPLES' : 'noticed ';
+  console.log(`${how} ${said(fault)}${how === 'noticed ' ? ` by ${by}` : ''}`);
 }
 
 const all = values.folder.split(',').map((folder) => ({ folder, faults: faultsIn(root, folder) }));
-const folders = all.map(({ folder, faults }) => ({ folder, all: faults.length, tried: drawn(faults, count, values.seed) }));
-/** The first of every folder, then the second of every folder and so on, so that a run that is stopped has tried as many of each. */
+const folders = all.map(({ folder, faults }) => ({
+  folder,
+  all: faults.length,
+  tried: drawn(faults, count, values.seed),
+  before: new Set(earlier.flatMap((seed) => drawn(faults, count, seed)).map(({ key }) => key)),
+}));
+/** The first of every folder, then the second and so on, so that a run that is stopped has tried as many of each. */
 const inTurn = Array.from({ length: count }, (_, i) => folders.flatMap(({ tried }) => tried.slice(i, i + 1))).flat();
 const isOpen = ({ key }) => (notes.get(key) ?? null) === null || notes.get(key) === byExamples;
-const open = inTurn.filter((fault) => (values.again ? notes.has(fault.key) : true) && isOpen(fault) && whyEqual(fault) === null);
-let leftOut = [];
+const open = inTurn
+  .filter((_, i) => i % parts === part - 1)
+  .filter((fault) => (notes.has(fault.key) || !values.again) && isOpen(fault) && whyEqual(fault) === null);
 if (open.length > 0 && !values.told) await tryThem();
 
 async function tryThem() {
   const tests = await testsOpen(root);
   const reach = await reachOf({ root, tests, faults: all.flatMap(({ faults }) => faults), kept: values.reach });
-  leftOut = reach.red;
-  console.log(`Red without a fault, and left out: ${leftOut.join(', ') || 'none'}`);
+  console.log(`Red without a fault, and left out: ${reach.red.join(', ') || 'none'}`);
+  if (terms === null) keep((terms = { most: values.most, leftOut: reach.red }));
   const examples = await tests.examples();
   let sound = null;
   const soundExamples = async () => {
@@ -66,15 +105,20 @@ async function tryThem() {
   };
   const survivors = [];
   for (const fault of open) {
-    /** First those that are quick, that reach little else, and that lie in the folder of the same name or hold facts and sources. */
+    /** First those that are quick, reach little else, and lie in the folder of the same name or hold facts. */
     const beside = join('test', fault.name.split('/')[1], '/');
     const likely = (name) => (name.startsWith(beside) ? 0.3 : /^test\/(facts|validation)\//.test(name) ? 0.5 : 1);
     const cost = ({ name, seconds: took, places }) => (0.2 + took) * places ** 0.25 * likely(name);
     let spent = 0;
-    const chosen = reach.of(fault).sort((p, q) => cost(p) - cost(q)).filter(({ seconds: took }) => (spent += took) <= most);
+    const chosen = reach
+      .of(fault)
+      .sort((p, q) => cost(p) - cost(q))
+      .filter(({ seconds: took }) => (spent += took) <= most);
     const slowest = Math.max(0, ...chosen.map(({ seconds: took }) => took));
     tests.put(fault, fault.file);
-    const { failed } = chosen.length === 0 ? { failed: [] } : await tests.run(chosen.map(({ file }) => file), { bail: 1, seconds: seconds + 8 * slowest });
+    const asked = chosen.map(({ file }) => file);
+    const limits = { bail: 1, seconds: seconds + 8 * slowest };
+    const { failed } = asked.length === 0 ? { failed: [] } : await tests.run(asked, limits);
     if (failed.length > 0) note(fault, relative(root, failed[0]));
     else {
       if (sound === null) {
@@ -92,20 +136,30 @@ async function tryThem() {
   await tests.close();
 }
 
-const results = folders.map(({ folder, all, tried: asked }) => {
+const results = folders.map(({ folder, all, tried: asked, before }) => {
   const tried = asked.filter((fault) => notes.has(fault.key) || whyEqual(fault) !== null);
   const state = tried.map((fault) => ({ ...fault, by: notes.get(fault.key) ?? null, why: whyEqual(fault) }));
   const which = (wanted) => state.filter(wanted);
   const byTest = (by) => by !== null && by !== byExamples;
   const changed = ({ by, why }) => why === null || byTest(by);
+  const equal = which((one) => !changed(one));
   return {
-    folder, all, tried,
+    folder,
+    all,
+    tried,
     noticed: which(({ by }) => byTest(by)),
     atFirst: which(({ key }) => byTest(first.get(key) ?? null)),
-    equal: which((one) => !changed(one)),
+    since: which(({ key, by }) => byTest(by) && !byTest(first.get(key) ?? null)),
+    drawnEarlier: which(({ key }) => before.has(key)),
+    equal,
+    namedAfter: equal.filter(({ key }) => notes.has(key)),
     examples: which((one) => changed(one) && one.by === byExamples),
     survived: which((one) => changed(one) && one.by === null),
   };
 });
-for (const r of results) console.log(`${r.folder}: ${r.atFirst.length} of ${r.tried.length - r.equal.length} noticed at first (${percent(r, r.atFirst)}), ${r.noticed.length} now (${percent(r, r.noticed)}), ${r.examples.length} by stored outputs alone, ${r.survived.length} by nothing, ${r.equal.length} equal; ${r.all} faults in all, seed ${values.seed}`);
-if (values.write !== undefined) writeFileSync(join(root, 'reports', 'validation', 'mutation.md'), page(results, { date: values.write, seed: values.seed, leftOut, most }));
+for (const r of results) console.log(summary(r));
+if (values.write !== undefined) {
+  const { most, leftOut } = terms ?? { most: values.most, leftOut: [] };
+  const told = { date: values.write, seed: values.seed, count, earlier, most: Number(most), leftOut };
+  writeFileSync(join(root, 'reports', 'validation', 'mutation.md'), page(results, told));
+}

@@ -19,7 +19,10 @@ const plans = ['reports', 'test/plans'].flatMap((folder) =>
 /** Every second of them, which is what a run of many faults can afford. */
 const tried = plans.filter((_, i) => i % 2 === 0);
 
-/** What CI makes anew and compares: the numbers and the report of every example. The first run, without a fault, keeps them for those that follow. */
+/**
+ * What CI makes anew and compares: the numbers and the report of every example. The first run, without a fault, keeps
+ * them for those that follow.
+ */
 it('makes the same numbers and reports of the examples as without a fault', async () => {
   const told: string[] = [];
   for (const plan of tried) {

@@ -8,7 +8,8 @@ const root = new URL('../..', import.meta.url).pathname;
 const copy = process.env['COMPILED_COPY'] ?? '';
 
 /**
- * Runs the tests on the compiled sources of another folder. Left out: tests that start the built command, which has no fault in it, the page in a browser, and long runs. Stored outputs are
+ * Runs the tests on the compiled sources of another folder. Left out: tests that start the built command, which has
+ * no fault in it, the page in a browser, and long runs. Stored outputs are
  * asked apart, after everything else (`run-tests.mjs`).
  */
 export default defineConfig({
