@@ -3,6 +3,11 @@
  */
 export class CannotWrite extends Error {}
 
+/** The refusal to write over a file that somebody may need. */
+export function thereAlready(file: string): CannotWrite {
+  return new CannotWrite(`${file} is there already and stays as it is. Nothing was written; choose another name.`);
+}
+
 const reasons: Readonly<Record<string, string>> = {
   EACCES: 'you may not write there',
   EPERM: 'you may not write there',

@@ -16,7 +16,8 @@ import type { SuggestOptions } from './option-types.js';
 import { columns, complain, print, printJson, tell, warn } from './terminal.js';
 import { typed } from './typed.js';
 import { expectShortWork } from './short-work.js';
-import { thereAlready, writeNewFile } from './write-files.js';
+import { thereAlready } from './cannot-write.js';
+import { writeNewFile } from './write-files.js';
 
 /** Searches, prints, and writes the picked plan when asked; resolves to the exit code. */
 export async function runSuggest(file: string, options: SuggestOptions): Promise<number> {

@@ -1,13 +1,28 @@
-import { spawn, spawnSync } from 'node:child_process';
+import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, symlinkSync, utimesSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { madeBy } from '../../src/report/made-by.js';
 import { planName } from '../../src/cli/plans.js';
 import { CannotWrite } from '../../src/cli/cannot-write.js';
 import { whileHolding } from '../../src/cli/out-folder.js';
 import { writeFolder } from '../../src/cli/write-files.js';
-import { command, folder, looksLikeABug, plan, stopPlan } from './command.js';
+import { command, folder, looksLikeABug, plan, root, stopPlan } from './command.js';
+
+/** A process that writes `a.md` into a folder, its text yielded by a piece of script, after another page. */
+const writing = (path: string, script: string, ...before: readonly string[]): ChildProcess => {
+  const lines = [
+    `import { existsSync } from 'node:fs';`,
+    `import { writeFolder } from ${JSON.stringify(join(root, 'dist/lib/cli/write-files.js'))};`,
+    `const wait = (ms) => Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, ms);`,
+    `const text = function* () { ${script} };`,
+    `writeFolder('.', [...${JSON.stringify(before)}.map((name) => ({ name, text: '# B\\nnew' })), { name: 'a.md', text: text() }], { overwrite: true });`,
+  ];
+  return spawn(process.execPath, ['--input-type=module', '-e', lines.join('\n')], { cwd: path, stdio: ['ignore', 'ignore', 'inherit'] });
+};
+const ended = (child: ChildProcess): Promise<number | string | null> =>
+  new Promise((resolve) => (child.exitCode ?? child.signalCode) !== null ? resolve(child.exitCode ?? child.signalCode) : child.on('exit', (code, signal) => resolve(code ?? signal)));
+const soon = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 1));
 
 describe('a report is whole or not there, and nothing of yours is lost', () => {
   it('writes again over its own pages, in every format', () => {
@@ -57,6 +72,21 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
     expect(readdirSync(path).toSorted()).toEqual(['a.md', 'b.md']);
   });
 
+  it('leaves one that is made while it is written as well, unless a word differs, however deep', () => {
+    const { path } = folder();
+    const page = (word: string): string[] => [`<!doctype html>\n<meta name="generator" content="${madeBy}">\n`, ...Array.from({ length: 100 }, () => 'Words – and signs.\n'.repeat(400)), word];
+    const file = join(path, 'class-pack.html');
+    const long_ago = new Date('2020-01-02T03:04:05Z');
+    writeFolder(path, [{ name: 'class-pack.html', text: page('stop') }]);
+    utimesSync(file, long_ago, long_ago);
+    writeFolder(path, [{ name: 'class-pack.html', text: page('stop') }]);
+    expect(statSync(file).mtimeMs).toBe(long_ago.getTime());
+    expect(readdirSync(path)).toEqual(['class-pack.html']);
+    writeFolder(path, [{ name: 'class-pack.html', text: page('fine') }]);
+    expect(readFileSync(file, 'utf8')).toBe(page('fine').join(''));
+    expect(statSync(file).mtimeMs).not.toBe(long_ago.getTime());
+  });
+
   it('leaves one of a large class as well, unless a word in its middle differs', () => {
     const { path } = folder();
     const page = (word: string): string => `# Class\n${'Words – and signs.\n'.repeat(10_000)}${word}\n${'More words.\n'.repeat(20_000)}`;
@@ -104,14 +134,54 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
     expect(readdirSync(path).sort()).toEqual(['a.md', 'b.md', 'c.md']);
   });
 
-  it('does not mix with another run that is writing there, and passes by the lock of one that ended', () => {
+  it('does not mix with another run that is writing there, which ends whole', async () => {
     const { path } = folder();
-    writeFileSync(join(path, '.sightdown-writing'), String(process.pid));
-    expect(() => writeFolder(path, [{ name: 'a.md', text: 'a' }])).toThrow(/Another run is writing/);
-    const ended = spawnSync(process.execPath, ['-e', '0']).pid;
-    writeFileSync(join(path, '.sightdown-writing'), String(ended));
-    writeFolder(path, [{ name: 'a.md', text: 'a' }]);
-    expect(readdirSync(path)).toEqual(['a.md']);
+    const other = writing(path, `yield 'theirs, half'; while (!existsSync('go')) wait(5); yield ' and whole';`);
+    while (!readdirSync(path).some((name) => name.endsWith('.part'))) await soon();
+    expect(() => writeFolder(path, [{ name: 'a.md', text: 'ours' }])).toThrow(/Another run is writing/);
+    writeFileSync(join(path, 'go'), '');
+    expect(await ended(other)).toBe(0);
+    expect(readFileSync(join(path, 'a.md'), 'utf8')).toBe('theirs, half and whole');
+    expect(readdirSync(path).toSorted()).toEqual(['a.md', 'go']);
+  });
+
+  it('clears away what a run that was killed left half made, beside and below, and nothing else', async () => {
+    const here = folder();
+    const pages = [{ name: 'a.md', text: '# A\nold' }, { name: 'below/b.md', text: '# B\nold' }];
+    writeFolder(here.path, pages);
+    const killed = writing(here.path, `yield '# A\\nhalf'; process.kill(process.pid, 'SIGKILL'); wait(60_000);`, 'below/b.md');
+    expect(await ended(killed)).toBe('SIGKILL');
+    const left = [`.sightdown-writing.${killed.pid}`, 'a.md', `a.md.${killed.pid}.part`, 'below/b.md', `below/b.md.${killed.pid}.part`];
+    expect(here.files()).toEqual(left);
+    expect(readFileSync(join(here.path, 'a.md'), 'utf8')).toBe('# A\nold');
+    // Somebody's own, however it is called; and what a mark of a run may name but no run of ours would make.
+    here.write(`mine.${killed.pid}.part`, 'mine');
+    here.write('sub/mine.md', 'mine');
+    here.write(`.sightdown-writing.${killed.pid! + 2 ** 23}`, JSON.stringify(['sub/mine.md', `../${basename(here.path)}-x.${killed.pid! + 2 ** 23}.part`, 7]));
+    writeFileSync(`${here.path}-x.${killed.pid! + 2 ** 23}.part`, 'mine');
+    writeFolder(here.path, [{ name: 'c.md', text: '# C' }]);
+    expect(here.files()).toEqual(['a.md', 'below/b.md', 'c.md', `mine.${killed.pid}.part`, 'sub/mine.md']);
+    expect(existsSync(`${here.path}-x.${killed.pid! + 2 ** 23}.part`)).toBe(true);
+    rmSync(`${here.path}-x.${killed.pid! + 2 ** 23}.part`);
+  });
+
+  it('the command too clears away what a killed one left', { timeout: 60_000 }, async () => {
+    const here = folder();
+    for (const name of ['one', 'two', 'three']) here.write(`in/${name}.yaml`, plan(name));
+    const whole = here.run('audit', 'in', '--out', 'r');
+    expect(whole.code).toBe(0);
+    const pages = here.files();
+    let caught = 0;
+    for (let tries = 0; tries < 10 && caught === 0; tries++) {
+      const child = spawn(process.execPath, [command, 'audit', 'in', '--out', 'r', '--overwrite'], { cwd: here.path, stdio: 'ignore' });
+      while (child.exitCode === null && !here.files().some((name) => name.endsWith('.part'))) await soon();
+      child.kill('SIGKILL');
+      await ended(child);
+      caught = here.files().length - pages.length;
+    }
+    expect(caught).toBeGreaterThan(0);
+    expect(here.run('audit', 'in', '--out', 'r').code).toBe(0);
+    expect(here.files()).toEqual(pages);
   });
 
   it('holds the folder of a class until its last page is written', async () => {
@@ -122,7 +192,7 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
       writeFolder(join(out, 'sill'), [{ name: 'report.md', text: 'one' }]);
       return readdirSync(out).sort();
     });
-    expect(inside).toEqual(['.sightdown-writing', 'class.md', 'sill']);
+    expect(inside).toEqual([`.sightdown-writing.${process.pid}`, 'class.md', 'sill']);
     expect(readdirSync(out).sort()).toEqual(['class.md', 'sill']);
     await expect(whileHolding(join(path, 'none', 'made'), () => Promise.reject(new Error('nothing could be read')))).rejects.toThrow('nothing');
     expect(existsSync(join(path, 'none'))).toBe(false);
@@ -132,7 +202,7 @@ describe('a report is whole or not there, and nothing of yours is lost', () => {
     const here = folder();
     for (const name of ['sill', 'door']) here.write(`plans/${name}.yaml`, plan(name));
     expect(here.run('audit', 'plans', '--out', 'r').code).toBe(0);
-    writeFileSync(join(here.path, 'r', '.sightdown-writing'), String(process.pid));
+    here.write(`r/.sightdown-writing.${process.pid}`, '[]');
     const before = here.files().map((name) => statSync(join(here.path, name)).mtimeMs);
     const { code, err } = here.run('audit', 'plans', '--out', 'r', '--rules', 'class-advanced');
     expect(code).toBe(1);
