@@ -3,37 +3,24 @@ import { auditText, withChanges, type Bench } from '../audit.js';
 import type { Audit } from '../report/audit-view.js';
 import { writeJson } from '../report/json.js';
 import type { AuditOptions } from './option-types.js';
-import { loadBench } from './bench.js';
+import { benchOf } from './audit-bench.js';
 import { codeOf, exitCode } from './exit.js';
 import { readText } from './read-text.js';
 import { planFiles, planName } from './plans.js';
 import { expectShortWork } from './short-work.js';
-import { complain, printJson, tellPainted, tones, warn } from './terminal.js';
+import { complain, printJson, tellPainted, tones } from './terminal.js';
 import { reasonLines, verdictLine } from './verdict-lines.js';
 import { writeReport } from './write-report.js';
 
 /** Audits what was named and writes or prints what was asked for; resolves to the exit code. */
 export async function runAudit(named: readonly string[], options: AuditOptions): Promise<number> {
-  const { entries, files, problems, several } = planFiles(named);
-  if (!several) expectShortWork();
-  const loaded = loadBench(options);
-  if (loaded === null) return exitCode.error;
-  const stocked =
-    options.pile === undefined
-      ? loaded.shelf
-      : (await import('./pile-file.js')).shelfWithPileFile(options.pile, loaded.shelf, named);
-  if (stocked === null) return exitCode.error;
-  const tools = options.shop === undefined ? {} : (await import('./shop-file.js')).toolsOfFile(options.shop);
-  if (tools === null) return exitCode.error;
-  const bench: Bench = { ...loaded, shelf: stocked, ...(options.shop === undefined ? {} : { tools }) };
-  const [file] = files;
-  if (several && options.measured !== undefined) {
-    warn('--measured goes with one plan: a bench sheet is about one frame.');
-    return exitCode.error;
-  }
-  if (several || options.format === 'csv')
-    return (await import('./class-run.js')).runClass(entries, problems, bench, options);
-  return file === undefined ? exitCode.error : runOne(file, bench, options);
+  const asked = planFiles(named);
+  // Before anything is said: the program for one audit lets the whole one do this from the start.
+  if (asked.several || options.format === 'csv') return (await import('./class-run.js')).runClass(named, asked, options);
+  expectShortWork();
+  const bench = await benchOf(named, options);
+  const [file] = asked.files;
+  return bench === null || file === undefined ? exitCode.error : runOne(file, bench, options);
 }
 
 async function runOne(file: string, bench: Bench, options: AuditOptions): Promise<number> {

@@ -1,5 +1,5 @@
-import { classCsv } from '../class/class-csv.js';
 import type { Bench } from '../audit.js';
+import { classCsv } from '../class/class-csv.js';
 import type { Problem } from '../base/problem.js';
 import { rollUpData, steadyJson } from '../class/class-data.js';
 import type { ClassFindings } from '../class/class-findings.js';
@@ -11,16 +11,17 @@ import type { Plan } from '../plan/plan.js';
 import { userText } from '../report/clean-text.js';
 import { appliedOf } from '../rules/say/applied.js';
 import { entriesOf, standing, usualFolder, type ClassSharing, type FileDone } from './class-work.js';
+import { benchOf } from './audit-bench.js';
 import type { AuditOptions } from './option-types.js';
 import { writeClassPage, writePack, type PageOptions } from './class-pages.js';
 import { codeOf, exitCode } from './exit.js';
 import type { KeptSheet } from './kept-sheet.js';
-import type { PlanFile } from './plans.js';
 import { whileHolding } from './out-folder.js';
+import type { PlanFile, PlanFiles } from './plans.js';
 import { progress } from './progress.js';
 import { shareOut, usualJobs } from './share-work.js';
 import { expectMuchGarbage } from './short-work.js';
-import { complain, printJson, printTable, tell } from './terminal.js';
+import { complain, printJson, printTable, tell, warn } from './terminal.js';
 
 /** A worker is as slow at first as a command that starts: so many plans pass until it is worth it. */
 const worthStarting = 8;
@@ -43,13 +44,18 @@ interface Kept {
  * pages is held meanwhile, so that all of them are of this run. What the usual changes would do is not worked out here,
  * it would take five times as long: auditing a single plan does. Resolves to the exit code.
  */
-export function runClass(
-  files: readonly PlanFile[],
-  found: readonly Problem[],
-  bench: Bench,
+export async function runClass(
+  named: readonly string[],
+  { entries: files, problems, several }: PlanFiles,
   options: AuditOptions,
 ): Promise<number> {
-  const run = (): Promise<number> => auditAll(files, found, bench, options);
+  const bench = await benchOf(named, options);
+  if (bench === null) return exitCode.error;
+  if (several && options.measured !== undefined) {
+    warn('--measured goes with one plan: a bench sheet is about one frame.');
+    return exitCode.error;
+  }
+  const run = (): Promise<number> => auditAll(files, problems, bench, options);
   const pages = options.format === 'md' || options.format === 'html';
   return pages && files.some(({ not }) => not === null) ? whileHolding(options.out ?? usualFolder, run) : run();
 }

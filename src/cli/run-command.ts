@@ -1,39 +1,15 @@
 import { Command, CommanderError } from 'commander';
 import { tellFurtherFaults } from './all-faults.js';
-import { addAudit } from './audit.js';
-import { addChart } from './chart.js';
-import { addCut } from './cut.js';
 import { exitCode } from './exit.js';
 import { helpLayout, helpWidth, under } from './help-text.js';
-import { addLearn } from './learn.js';
-import { addMeasure } from './measure.js';
-import { addPlace } from './place.js';
-import { addNew } from './new.js';
-import { addPage } from './page.js';
-import { addRules } from './rules.js';
-import { addSchema } from './schema.js';
-import { addSuggest } from './suggest.js';
-import { addTimetable } from './timetable.js';
 import { print, warn } from './terminal.js';
 import { CannotWrite } from './cannot-write.js';
 
-/** In the order of the work, as help lists them. */
-const commands: Readonly<Record<string, (program: Command) => void>> = {
-  new: addNew,
-  audit: addAudit,
-  suggest: addSuggest,
-  cut: addCut,
-  place: addPlace,
-  measure: addMeasure,
-  learn: addLearn,
-  timetable: addTimetable,
-  rules: addRules,
-  chart: addChart,
-  page: addPage,
-  schema: addSchema,
-};
+/** What can follow the name of the tool, each with what adds it to the program. */
+export type Commands = Readonly<Record<string, (program: Command) => void>>;
+
 /** The command with the subcommand that is named; setting all up takes as long as reading a plan. */
-function programFor(named: string | undefined): Command {
+function programFor(named: string | undefined, commands: Commands): Command {
   const program = new Command('sightdown')
     .description(
       'Check a planned painting frame before you cut: flat, square, tight, and what to buy, cut, drill, screw and wait.',
@@ -58,8 +34,8 @@ function withoutFalseOptions(argument: string): string {
 }
 
 /** Runs the command once with these words; what it comes to stands in the exit code. */
-export async function runCommand(words: readonly string[]): Promise<void> {
-  const program = programFor(words[0]);
+export async function runCommand(words: readonly string[], commands: Commands): Promise<void> {
+  const program = programFor(words[0], commands);
   const argv = ['node', 'sightdown', ...words.map(withoutFalseOptions)];
   try {
     await program.parseAsync(argv);

@@ -108,9 +108,10 @@ export function warn(sentence: string): void {
 /**
  * What becomes of output that nobody takes. A reader that has seen enough, such as `head`, is no mistake: the rest is
  * left unsaid and the exit code still tells the verdict. Where the output cannot be kept, a full disk say, that is an
- * error.
+ * error. Once is enough for a process, whichever of its programs asks.
  */
 export function guardOutput(): void {
+  if (process.stdout.listenerCount('error') > 0) return;
   process.stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') return;
     warn(`The output could not be written: ${error.code === 'ENOSPC' ? 'the disk is full' : error.message}.`);

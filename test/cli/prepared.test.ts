@@ -4,34 +4,39 @@ import { join } from 'node:path';
 import { Script } from 'node:vm';
 import { describe, expect, it } from 'vitest';
 import { everything } from '../effort.js';
-import { folder, root, stopPlan } from './command.js';
+import { folder, root, stopPlan, withoutProgress } from './command.js';
+
+/** The programs of the command, and what each is asked here: a plan that must not be cut, alone and as a class of one. */
+const programs = [['one-audit', 'thin.yaml'], ['bundle', 'class']] as const;
 
 /** A copy of the built command that may be tampered with; runs it on a plan that must not be cut. */
-function copyOfTheTool(): { readonly at: string; readonly audit: () => { readonly code: number | null; readonly err: string } } {
+function copyOfTheTool(asked = 'thin.yaml'): { readonly at: string; readonly audit: () => { readonly code: number | null; readonly err: string } } {
   const { path: at } = folder();
   mkdirSync(join(at, 'dist'));
-  for (const name of ['package.json', 'sightdown.js', 'bundle.cjs', 'bundle.code', 'prepared.json']) copyFileSync(join(root, 'dist', name), join(at, 'dist', name));
+  const parts = programs.flatMap(([name]) => [`${name}.cjs`, `${name}.code`]);
+  for (const name of ['package.json', 'sightdown.js', 'prepared.json', ...parts]) copyFileSync(join(root, 'dist', name), join(at, 'dist', name));
   cpSync(join(root, 'rules'), join(at, 'rules'), { recursive: true });
   symlinkSync(join(root, 'node_modules'), join(at, 'node_modules'));
   writeFileSync(join(at, 'package.json'), '{ "type": "module" }');
-  writeFileSync(join(at, 'thin.yaml'), stopPlan);
+  mkdirSync(join(at, 'class'));
+  for (const name of ['thin.yaml', 'class/thin.yaml']) writeFileSync(join(at, name), stopPlan);
   return {
     at,
     audit: () => {
-      const { status, stderr } = spawnSync(process.execPath, [join(at, 'dist', 'sightdown.js'), 'audit', 'thin.yaml', '--format', 'json', '--samples', '200'], { cwd: at, encoding: 'utf8' });
-      return { code: status, err: stderr };
+      const { status, stderr } = spawnSync(process.execPath, [join(at, 'dist', 'sightdown.js'), 'audit', asked, '--format', 'json', '--samples', '200'], { cwd: at, encoding: 'utf8' });
+      return { code: status, err: withoutProgress(stderr) };
     },
   };
 }
 
-it('the code compiled at build time is what this Node takes: the command starts without compiling', () => {
-  const file = join(root, 'dist', 'bundle.cjs');
-  expect(new Script(readFileSync(file, 'latin1'), { filename: file, cachedData: readFileSync(join(root, 'dist', 'bundle.code')) }).cachedDataRejected).toBe(false);
+it.each(programs)('the code of %s, compiled at build time, is what this Node takes: the command starts without compiling', (name) => {
+  const file = join(root, 'dist', `${name}.cjs`);
+  expect(new Script(readFileSync(file, 'latin1'), { filename: file, cachedData: readFileSync(join(root, 'dist', `${name}.code`)) }).cachedDataRejected).toBe(false);
 });
 
 describe('no prepared state can change a verdict', () => {
-  it('as it was built: a stop, without a word', () => {
-    expect(copyOfTheTool().audit()).toEqual({ code: 3, err: '' });
+  it.each(programs)('%s as it was built: a stop, without a word', (_, asked) => {
+    expect(copyOfTheTool(asked).audit()).toEqual({ code: 3, err: '' });
   });
 
   it('prepared.json with kinder limits, all else alike', () => {
@@ -51,33 +56,34 @@ describe('no prepared state can change a verdict', () => {
     expect(audit().code).toBe(3);
   });
 
-  it.each(['prepared.json', 'bundle.code'])('%s missing: made anew in memory, with a word', (name) => {
-    const { at, audit } = copyOfTheTool();
+  it.each([{ name: 'prepared.json', asked: 'thin.yaml' }, ...programs.map(([name, asked]) => ({ name: `${name}.code`, asked }))])('$name missing: made anew in memory, with a word', ({ name, asked }) => {
+    const { at, audit } = copyOfTheTool(asked);
     rmSync(join(at, 'dist', name));
     const { code, err } = audit();
     expect(code).toBe(3);
     expect(err).toContain(`${name} is not as it was built`);
   });
 
-  it('bundle.code with single bits turned over', () => {
-    const { at, audit } = copyOfTheTool();
-    const built = readFileSync(join(at, 'dist', 'bundle.code'));
+  it.each(programs)('%s.code with single bits turned over', (name, asked) => {
+    const { at, audit } = copyOfTheTool(asked);
+    const file = join(at, 'dist', `${name}.code`);
+    const built = readFileSync(file);
     for (let n = 0; n < 4; n += everything ? 1 : 2) {
       const bent = Buffer.from(built);
       const place = Math.floor((built.length * (n + 0.5)) / 4);
       bent[place] = (bent[place] as number) ^ (1 << n);
-      writeFileSync(join(at, 'dist', 'bundle.code'), bent);
+      writeFileSync(file, bent);
       const { code, err } = audit();
-      expect({ n, code, told: err.includes('bundle.code is not as it was built') }).toEqual({ n, code: 3, told: true });
+      expect({ n, code, told: err.includes(`${name}.code is not as it was built`) }).toEqual({ n, code: 3, told: true });
     }
   });
 
-  it('bundle.code compiled from another source of the same length', () => {
-    const { at, audit } = copyOfTheTool();
-    const source = readFileSync(join(at, 'dist', 'bundle.cjs'), 'utf8');
+  it.each(programs)('%s.code compiled from another source of the same length', (name, asked) => {
+    const { at, audit } = copyOfTheTool(asked);
+    const source = readFileSync(join(at, 'dist', `${name}.cjs`), 'utf8');
     const kind = '(function () { process.exit(0); })';
     const script = new Script(`${kind}${' '.repeat(source.length - kind.length)}`);
-    writeFileSync(join(at, 'dist', 'bundle.code'), script.createCachedData());
+    writeFileSync(join(at, 'dist', `${name}.code`), script.createCachedData());
     expect(audit().code).toBe(3);
   });
 });

@@ -11,6 +11,7 @@ const files: Readonly<Record<string, string>> = {
   'class/two.yaml': plan('Two', '{ width: 26 in, height: 20 in }'),
   'class/not.yaml': 'plan: 1\nname: Not yet\n',
   'pile.yaml': 'pile: 1\nboards:\n  - { mark: A, stock: strip-19x38, length: 2400 mm, twist: 0.4 deg/m }\n',
+  'sheet.yaml': 'sheet: 1\ncorner-lift: 40 mm\n',
   'shop.yaml': 'shop: 1\nsessions: [ { date: 2027-01-12, length: 2 h } ]\n',
 };
 
@@ -19,6 +20,10 @@ const typed: readonly (readonly [line: string, code: number])[] = [
   ['audit sill.yaml --out r', 0],
   ['audit thin.yaml --format json', 3],
   ['audit wet.yaml --strict --format json', 2],
+  ['audit sill.yaml --out r --format html --pile pile.yaml --shop shop.yaml', 0],
+  ['audit sill.yaml --out r --measured sheet.yaml', 3],
+  ['audit sill.yaml --format csv', 0],
+  ['audit sill.yaml wet.yaml --measured sheet.yaml', 1],
   ['audit class --out r --format html', 1],
   ['suggest class/not.yaml', 1],
   ['cut sill.yaml --format csv', 0],

@@ -15,7 +15,7 @@ const paths = packed.files.map(({ path }) => path).sort();
 it('what is published is the command, its library, its rules and the papers', () => {
   const outside = paths.filter((path) => !path.startsWith('dist/lib/') && !path.startsWith('rules/'));
   expect(outside.filter((path) => path !== 'dist/sightdown.html')).toEqual([
-    'LICENSE', 'README.md', 'dist/THIRD-PARTY-NOTICES.txt', 'dist/bundle.cjs', 'dist/bundle.code', 'dist/package.json', 'dist/prepared.json', 'dist/sightdown.js',
+    'LICENSE', 'README.md', 'dist/THIRD-PARTY-NOTICES.txt', 'dist/bundle.cjs', 'dist/bundle.code', 'dist/one-audit.cjs', 'dist/one-audit.code', 'dist/package.json', 'dist/prepared.json', 'dist/sightdown.js',
     'package.json',
   ]);
 });

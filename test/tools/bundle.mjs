@@ -3,6 +3,7 @@ import { build } from 'esbuild';
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
 import { noticesOf } from './notices.mjs';
 import { leftOut, usedByNeither } from './stand-ins.mjs';
 
@@ -35,24 +36,39 @@ await build({
   entryPoints: { cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts', fuzz: 'test/fuzz/fuzz.ts', 'warm-command': 'test/tools/warm-command.ts' },
 });
 
-const { metafile } = await build({
-  ...common,
-  metafile: true,
-  legalComments: 'none',
-  entryPoints: ['src/cli.ts'],
-  outfile: 'dist/bundle.cjs',
-  format: 'cjs',
-  minify: true,
-  alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': leftOut('child-process'), ...usedByNeither },
-  define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
-  // One function of what a module is given, so that the start of the command need not put it together.
-  banner: { js: "(function (exports, require, module, __filename, __dirname) {const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
-  footer: { js: '})' },
-});
-// All in one-byte letters, which are read in no time: the compiler leaves others standing in patterns alone, where their number means the same.
-writeFileSync('dist/bundle.cjs', readFileSync('dist/bundle.cjs', 'utf8').replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`));
+/** What only a class needs is not in the program for one audit: the whole program does all of it. */
+const fromWholeProgram = {
+  name: 'from the whole program',
+  setup: ({ onResolve }) => onResolve({ filter: /\/class-run\.js$/ }, () => ({ path: resolve(leftOut('whole-program')) })),
+};
+
+/** Bundles the command, or a part of it, into one file. Returns what went into it. */
+async function program(name, entry, plugins = []) {
+  const outfile = `dist/${name}.cjs`;
+  const { metafile } = await build({
+    ...common,
+    metafile: true,
+    legalComments: 'none',
+    entryPoints: [entry],
+    outfile,
+    format: 'cjs',
+    minify: true,
+    plugins,
+    alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': leftOut('child-process'), ...usedByNeither },
+    define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
+    // One function of what a module is given, so that the start of the command need not put it together.
+    banner: { js: "(function (exports, require, module, __filename, __dirname, __whole) {const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
+    footer: { js: '})' },
+  });
+  // All in one-byte letters, which are read in no time: the compiler leaves others standing in patterns alone, where their number means the same.
+  writeFileSync(outfile, readFileSync(outfile, 'utf8').replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`));
+  return metafile;
+}
+
+const metafile = await program('bundle', 'src/cli.ts');
+await program('one-audit', 'src/cli/one-audit.ts', [fromWholeProgram]);
 writeFileSync('dist/THIRD-PARTY-NOTICES.txt', noticesOf(metafile, ['node_modules/highs']));
-rmSync('dist/bundle.code', { force: true });
-execFileSync(process.execPath, ['test/tools/compile.mjs'], { stdio: 'inherit' });
+for (const name of ['bundle', 'one-audit']) execFileSync(process.execPath, ['test/tools/compile.mjs', name], { stdio: 'inherit' });
+execFileSync(process.execPath, ['test/tools/write-start.mjs'], { stdio: 'inherit' });
 rmSync('dist/page.html', { force: true });
 execFileSync(process.execPath, ['test/tools/page-template.mjs'], { stdio: 'inherit' });

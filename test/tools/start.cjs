@@ -4,21 +4,26 @@
 'use strict';
 const { createHash } = require('node:crypto');
 const { readFileSync } = require('node:fs');
-const { createRequire } = require('node:module');
 const { join } = require('node:path');
 const { Script } = require('node:vm');
 
-const digest = 'DIGEST OF BUNDLE AND CODE';
-const bundle = join(__dirname, 'bundle.cjs');
-const source = readFileSync(bundle);
-let cachedData;
-try {
-  const code = readFileSync(join(__dirname, 'bundle.code'));
-  if (createHash('sha256').update(source).update(code).digest('hex') === digest) cachedData = code;
-} catch {
-  // Missing: compiled anew.
+const digests = { bundle: 'DIGEST OF bundle', 'one-audit': 'DIGEST OF one-audit' };
+
+function start(name) {
+  const bundle = join(__dirname, `${name}.cjs`);
+  const source = readFileSync(bundle);
+  let cachedData;
+  try {
+    const code = readFileSync(join(__dirname, `${name}.code`));
+    if (createHash('sha256').update(source).update(code).digest('hex') === digests[name]) cachedData = code;
+  } catch {
+    // Missing: compiled anew.
+  }
+  if (cachedData === undefined) process.stderr.write(`sightdown: dist/${name}.code is not as it was built, so starting takes longer. \`npm run build\` makes it again.\n`);
+  // A bundle is one function of what a module is given; in one-byte letters alone, so it stays where it was read to.
+  const script = new Script(source.latin1Slice(), { filename: bundle, cachedData });
+  script.runInThisContext()({}, require, { exports: {} }, bundle, __dirname, () => start('bundle'));
 }
-if (cachedData === undefined) process.stderr.write('sightdown: dist/bundle.code is not as it was built, so starting takes longer. `npm run build` makes it again.\n');
-// The bundle is one function of what a module is given; in one-byte letters alone, so it stays where it was read to.
-const script = new Script(source.latin1Slice(), { filename: bundle, cachedData });
-script.runInThisContext()({}, createRequire(bundle), { exports: {} }, bundle, __dirname);
+
+// An audit of one plan is a program of its own, half as large; for a class it starts the whole one.
+start(process.argv[2] === 'audit' ? 'one-audit' : 'bundle');

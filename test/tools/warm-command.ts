@@ -1,3 +1,4 @@
+import { commands } from '../../src/cli/commands.js';
 import { runCommand } from '../../src/cli/run-command.js';
 
 /** What is asked of the process: the words of a command line, and the folder it is typed in. */
@@ -27,7 +28,7 @@ process.on('message', async ({ folder, words }: Asked) => {
   process.stderr.write = into('err');
   process.chdir(folder);
   process.exitCode = undefined;
-  await runCommand(words);
+  await runCommand(words, commands);
   process.send!({ code: Number(process.exitCode ?? 0), ...said } satisfies Answered);
   process.chdir('/');
 });
