@@ -55,13 +55,16 @@ const together = (results) => ({
   all: results.reduce((sum, r) => sum + r.all, 0),
 });
 
-const aboutTheDraw = (all, { date, seed, count, earlier }) =>
+/** How many of the faults of each folder earlier seeds draw too. */
+const metBefore = (results) => results.map((r) => `${r.folder} ${r.drawnEarlier.length}`).join(', ');
+
+const aboutTheDraw = (results, all, { date, seed, count, earlier }) =>
   `Measured on ${date}: ${all.tried.length} faults drawn with seed ${seed}, up to ${count} of each folder, by ` +
   '`npm run mutation`. ' +
   (earlier.length === 0
     ? ''
-    : `${all.drawnEarlier.length} of them would be drawn with the earlier seeds ${earlier.join(', ')} too, and so ` +
-      'may have been met before. ') +
+    : `The earlier seeds ${earlier.join(', ')} draw ${all.drawnEarlier.length} of them too (${metBefore(results)}), ` +
+      'so that those may have been met before. ') +
   'Neither `npm test` nor CI makes this page anew, since it takes long; it holds for the sources of that day, and ' +
   'lines may have moved since.';
 
@@ -98,7 +101,16 @@ export function page(results, terms) {
   const red = terms.leftOut.map((name) => `- ${name}`);
   return [
     ...['# Small faults, and whether a test notices', ''],
-    ...[aboutTheDraw(all, terms), '', whatAFaultIs, '', howCounted(results, all), '', whatWasRun(terms.most), ''],
+    ...[
+      aboutTheDraw(results, all, terms),
+      '',
+      whatAFaultIs,
+      '',
+      howCounted(results, all),
+      '',
+      whatWasRun(terms.most),
+      '',
+    ],
     ...[row(columns.map(([title]) => title)), row(columns.map((_, i) => (i === 0 ? '-' : '-:')))],
     ...[...results, all].map((r) => row(columns.map(([, cell]) => cell(r)))),
     '',
