@@ -38,6 +38,11 @@ test('a shelf that gives no lengths, and pieces that are too long', () => {
   const none = told(null);
   for (const path of ['boards', 'cost', 'waste_share']) expect(none[path]).toBe('The shelf gives no lengths and prices for strip-19x38.');
   expect(told([endless(800, 3)])).toMatchObject({ pieces_too_long: 2, boards: '2 pieces are longer than any board of strip-19x38.' });
+  // Bars of another stock: the strips are one level crossbar of 900 − 2 × 38 mm.
+  const crossbar = { bars: { stock: 'square-38x38', lay: 'flat' }, crossbars: [{ runs: 'level', at: 0.4, stock: 'strip-19x38', lay: 'flat' }] };
+  const one = 'A piece is longer than any board of strip-19x38.';
+  expect(told([endless(800, 3)], crossbar)).toMatchObject({ pieces_too_long: 1, boards: one });
+  expect(told([endless(830, 3)], crossbar)).toMatchObject({ pieces_too_long: 0 });
 });
 
 test('a spending limit, nought too', () => {

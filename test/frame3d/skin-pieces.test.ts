@@ -176,6 +176,21 @@ describe('both halves of a frame with its skin', () => {
     back.forEach((value, i) => expect(Math.abs(value - alone[i]!)).toBeLessThan(1e-6));
   });
 
+  it('moves as far under a push in its plane, whichever of two sides its threads are counted from', () => {
+    const { bottom, top, left, right } = mesh.border;
+    const border = { ...mesh.border, bottom: top, top: bottom, left: right, right: left };
+    const turned = prepareStretched(mesh.structure, border, timoshenko);
+    if (!turned.stable) throw new Error('unstable');
+    const other = secondOrder(turned.stretched, solvePrepared(turned.stretched.prepared, frameLoads(shape, mesh, pull, [], false)), pull);
+    // The unknown that comes first is the second end of a thread, and the first end when they change places.
+    const ends = ({ membrane }: typeof second) => membrane.threads.filter(({ from, to }) => from === 0 || to === 0);
+    expect([ends(second)[0]?.to, ends(other)[0]?.from]).toEqual([0, 0]);
+    const [one, two] = [0, 0].map(() => Float64Array.from({ length: equations.count }, (_, i) => (i < stretched.inPlane.to ? Math.sin(3 * i + 1) : 0)));
+    tangentOf(stretched, second).solve(one!);
+    tangentOf(turned.stretched, other).solve(two!);
+    one!.forEach((value, i) => expect(Math.abs(two![i]! - value)).toBeLessThan(1e-9));
+  });
+
   it('a frame that does not lie in the plane of its skin is refused', () => {
     const nodes = mesh.structure.nodes.map((node) => ({ ...node, z: 0.1 * node.x }));
     expect(() => prepareStretched({ ...mesh.structure, nodes }, mesh.border, timoshenko)).toThrow(RangeError);

@@ -161,6 +161,27 @@ describe('crossbars as they lie', () => {
     expect([more.count, more.spacing_mm, more.middles]).toEqual([4, 60, [expect.closeTo(89 - 5 - 45, 9), expect.closeTo(89 - 5 - 15, 9)]]);
     expect(more.along).toEqual([[600, expect.closeTo(more.shank, 9)], [600, expect.closeTo(more.shank, 9)]]);
   });
+  test('the shallowest tells how many screws each takes, of those as slender the shorter whose wood counts', () => {
+    const shelf = demoShelf();
+    const stock = (more: object) => ({ ...shelf.lumber['stud-38x64']!, nominal: null, ...more });
+    const lumber = { ...shelf.lumber, dense: stock({ density_kg_per_m3: 520 }), light: stock({ density_kg_per_m3: 390 }) };
+    const screws = (level: string, upright: string, first: 'level' | 'upright') => {
+      const both = [crossbar({ runs: 'level', at: 0.4, stock: level }), crossbar({ at: 0.3, stock: upright })];
+      const crossbars = first === 'level' ? both : both.toReversed();
+      const words = { ...flat, bars: { stock: 'stud-38x89', lay: 'edge' }, crossbars };
+      const { way, density_kg_per_m3, edge_mm } = planCrossbarScrews(demoModel(words, { ...shelf, lumber }))!;
+      return [way.into === 'crossbar-ends' && way.each, density_kg_per_m3, edge_mm];
+    };
+    const square = demoShelf().lumber['square-38x38']!.density_kg_per_m3;
+    for (const first of ['level', 'upright'] as const) {
+      // All 38 mm thin. The upright is the shorter, 800 mm less two bars against 1200.
+      expect(screws('dense', 'light', first)).toEqual([2, 390, 16]);
+      expect(screws('light', 'dense', first)).toEqual([2, 520, 16]);
+      // A 38 mm square between them leaves no room for two, wherever it lies.
+      expect(screws('square-38x38', 'dense', first)).toEqual([1, 520, 19]);
+      expect(screws('dense', 'square-38x38', first)).toEqual([1, square, 19]);
+    }
+  });
   test('their ends lie on both bars, and what they stand out behind keeps the frame off the wall', () => {
     const model = demoModel({ ...edge, crossbars: [crossbar({ runs: 'level', at: 0.25 }), crossbar({ setback: '2 mm' })] });
     const ends = crossbarEnds(model).filter(({ kind }) => kind === 'crossbar');
@@ -172,6 +193,10 @@ describe('crossbars as they lie', () => {
     // A level crossbar whose lower side lies a quarter up or higher lets the lower edge swing in; the upright still reaches down.
     const higher = demoModel({ ...edge, crossbars: [crossbar({ runs: 'level', at: 0.5 }), crossbar({ setback: '2 mm' })] });
     expect([standsOut(higher)!.out_mm, bottomOut_mm(higher)]).toEqual([5, 2]);
+    // 1000 mm high: half of 19 mm over a quarter of it and no less.
+    const quarter = (at: number) =>
+      bottomOut_mm(demoModel({ ...edge, face: { width: '800 mm', height: '1000 mm' }, crossbars: [crossbar({ runs: 'level', at })] }));
+    expect([quarter(0.2595), quarter(0.2594)]).toEqual([0, 5]);
     expect(standsOut(demoModel({ ...edge, crossbars: [crossbar({ setback: '0.5 mm' })] }))).toBeNull();
     const upright = standsOut(demoModel({ ...edge, bars: { stock: 'strip-19x38', lay: 'edge' }, crossbars: [crossbar()] }))!;
     expect(upright.up_mm).toEqual([[19, 781]]);

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { fasteningFacts } from '../facts/of-subject.js';
-import { demoSolved } from './fasteners/demo-model.js';
+import { planPlyScrews } from '../../src/mechanics/fasteners/ply-screws.js';
+import { demoModel, demoSolved } from './fasteners/demo-model.js';
 
+const face = { face: { width: '1200 mm', height: '900 mm' } };
 const thick = { stock: 'stud-38x64', lay: 'edge', plies: 2 };
 const thin = { runs: 'upright', at: 0.5, stock: 'strip-19x38', lay: 'edge', plies: 2 };
 
@@ -21,6 +23,18 @@ describe('crossbars of thinner plies take screws of their own', () => {
     const found = exits({ bars: thick, crossbars: [thin], 'ply-screws': { use: 'screw-8x64' } });
     expect(found['ply-screws']).toBeCloseTo(2 * 38 - 63.5, 6);
     expect(found['crossbar-ply-screws']).toBeCloseTo(2 * 19 - 63.5, 6);
+  });
+
+  test('a pilot that the plan names is for its screw, and without one for the screw of the bars alone', () => {
+    const pilots = (words: object) => {
+      const model = demoModel({ ...face, bars: thick, crossbars: [thin], 'ply-screws': words });
+      return planPlyScrews(model).map(({ name, pilot_mm }) => [name, pilot_mm]);
+    };
+    const [, [, usual] = []] = pilots({});
+    expect(usual).not.toBe(1.7);
+    const named = { pilot: '1.7 mm' };
+    expect(pilots(named)).toEqual([['ply-screws', 1.7], ['crossbar-ply-screws', usual]]);
+    expect(pilots({ use: 'screw-6x32', ...named })).toEqual([['ply-screws', 1.7], ['crossbar-ply-screws', 1.7]]);
   });
 
   test('crossbars built like the bars need no second kind', () => {

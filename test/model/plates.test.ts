@@ -78,6 +78,7 @@ describe('plates across the corners', () => {
     for (const mm of [70, 84, 100]) {
       const reach = last(mm) + 5;
       expect([leg(mm, [reach - 1, reach, reach + 30]), leg(mm, [reach + 30, reach - 0.4]), leg(mm, [reach - 1, reach - 0.6]), leg(mm, [reach - 0.5, reach + 9])]).toEqual([reach, reach - 0.4, reach - 0.6, reach - 0.5]);
+      expect(leg(mm, [reach - 20, reach - 2, reach - 9])).toBe(reach - 2);
     }
   });
   it('none for timber braces, and none without a brace', () => {

@@ -101,6 +101,17 @@ describe('defaults inside blocks that are given in part', () => {
     expect(assumed.get('crossbars[0].setback')).toBe('3/8 in, so that a firm brush clears it; it then stands 3/8 in out behind the bars');
   });
 
+  it('glues and screws single bars not at all, but a crossbar of two plies, and says so', () => {
+    const bond = (crossbars: string): readonly [string, boolean] => {
+      const { bars, assumed } = plan(`${smallest}crossbars: [${crossbars}]\n`);
+      return [bars.bond, assumed.some(({ path }) => path === 'bars.bond')];
+    };
+    const one = '{ runs: upright, at: 0.4 }';
+    expect(bond(one)).toEqual(['none', false]);
+    expect(bond(`${one}, { runs: level, at: 0.3, plies: 1 }`)).toEqual(['none', false]);
+    expect(bond(`${one}, { runs: level, at: 0.3, plies: 2 }`)).toEqual(['glue+screws', true]);
+  });
+
   const withPull = (pull: string): Plan => plan(`${smallest}cloth: { pull: ${pull} }\n`);
   const pulls = ({ cloth }: Plan): number[] => [cloth.working.x_N_per_m, cloth.working.y_N_per_m, cloth.peak.x_N_per_m, cloth.peak.y_N_per_m];
 

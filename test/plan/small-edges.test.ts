@@ -95,4 +95,17 @@ describe('nails that the plan leaves open', () => {
     expect(nails({ nails: 'none' })).toEqual([null, undefined]);
     expect(nails({ cut: 'keyed' })).toEqual([null, { path: 'corners.nails', value: 'none: a keyed corner stays dry' }]);
   });
+  test('the shorter side tells how much wood is left beyond the tip', () => {
+    const [nail] = Object.values(shelf.nails);
+    const only = { ...shelf, nails: { long: { ...nail!, key: 'long', length_mm: 100, diameter_mm: 1.2 } } };
+    const bars = { stock: 'strip-19x38', lay: 'flat' };
+    // Butted, it goes 100 − 38 = 62 mm into the other bar, of which a side of 140 mm leaves 102, one of 100 just 62.
+    const taken = (width: string, height: string) => {
+      const words = { ...base, bars, face: { width, height }, corners: { cut: 'butt' } };
+      const one = readPlanWith(stringify(words), 'plan.yaml', only);
+      return one.ok ? (one.value.corners.nails?.use ?? null) : one.problems.map(({ code }) => code);
+    };
+    expect([taken('500 mm', '140 mm'), taken('140 mm', '500 mm')]).toEqual(['long', 'long']);
+    expect([taken('500 mm', '100 mm'), taken('100 mm', '500 mm')]).toEqual([null, null]);
+  });
 });

@@ -31,6 +31,12 @@ describe('how a lift grows with the pull', () => {
     expect(liftFrom({ pull_share: 1, beta_per_mm2: 5e-6 }, 0.5)).toBeCloseTo(Math.cbrt(0.5 / 5e-6), 9);
     expect(liftFrom({ pull_share: 0.5, beta_per_mm2: 0 }, 3)).toBeCloseTo(6, 12);
   });
+
+  it('past it straight boards turn as far as the frame settles: y² = (f − 1)/β', () => {
+    const curve = { pull_share: 1.18, beta_per_mm2: 2e-4 };
+    expect(liftFrom(curve, 0)).toBeCloseTo(30, 9);
+    expect(settledLift(curve)).toBeCloseTo(30, 9);
+  });
 });
 
 describe('the spread of a lift that grows', () => {

@@ -1,17 +1,38 @@
 /** What is read off a solution: where forces are looked at, how a mode is named and drawn, when influence numbers are given. */
 import { describe, expect, it } from 'vitest';
 import { barNames, cornerNames } from '../../src/base/names.js';
-import { timoshenko } from '../../src/frame3d/index.js';
-import type { EdgePull, FrameShape } from '../../src/model/frame-shape.js';
+import { prepare, solvePrepared, timoshenko } from '../../src/frame3d/index.js';
+import type { EdgePull, FrameShape, PointForce } from '../../src/model/frame-shape.js';
+import { solidSection } from '../../src/model/section.js';
 import { findStability, finenessOf, solveInfluence, solveStatics, usualMesh } from '../../src/solve/analyse-frame.js';
 import { barEnds, barsAt, meshFrame } from '../../src/solve/frame-mesh.js';
 import { meshLines } from '../../src/solve/mesh-lines.js';
+import { frameLoads } from '../../src/solve/mesh-statics.js';
 import { solveModel } from '../../src/solve/solve-model.js';
 import { frameOf, type FrameWords } from '../frame3d/frame-shapes.js';
 import { demoModel } from '../mechanics/fasteners/demo-model.js';
 
 const pull = { x: 0.23, y: 0.31 };
 const uneven: FrameWords = { width: 1240, height: 830, w: 38, d: 30, give: 4, crossbarGive: 6, crossbars: [{ runs: 'upright', at: 0.37, w: 30, d: 22 }, { runs: 'level', at: 0.61, w: 25, d: 19 }], brace: { leg: 210, w: 30, d: 19 } };
+
+describe('how far a bar rolls', () => {
+  it('is read at either end too, where it turns with a softer one that is pushed', () => {
+    const plain = frameOf({ width: 700, height: 1100, w: 60, d: 60 });
+    const shape: FrameShape = {
+      ...plain,
+      bars: { ...plain.bars, left: solidSection(14, 16, 9000, 560) },
+      eccentricity_mm: { top: 0, bottom: 0, left: 0, right: 0 },
+    };
+    const push: readonly PointForce[] = [{ bar: 'left', at: 0.7, Fx: 0, Fy: 0, Fz: 5 }];
+    const mesh = meshFrame(shape, push, { bar: 1, crossbar: 1, brace: 1 }, timoshenko);
+    const ready = prepare(mesh.structure, timoshenko);
+    if (!ready.stable) throw new Error('the frame does not stand');
+    const { u } = solvePrepared(ready.prepared, frameLoads(shape, mesh, pull, push, true));
+    const turn_mrad = (corner: 'top-left' | 'top-right'): number => 1000 * Math.abs(u[6 * mesh.corners[corner] + 3]!);
+    expect(turn_mrad('top-left')).toBeGreaterThan(1.1 * turn_mrad('top-right'));
+    expect(Math.abs(solveStatics(shape, pull, push).bars.top.roll_mrad)).toBeCloseTo(turn_mrad('top-left'), 9);
+  });
+});
 
 describe('forces along a bar', () => {
   const shape = frameOf(uneven);

@@ -9,21 +9,22 @@ import { screwFields } from './screw-fields.js';
 
 /** Wood a slanting screw passes in the crossbar before it reaches the bar, mm, and its slant (proposal). */
 const SLANT_THROUGH_MM = 19;
-/** Crossbars at least this deep take two screws at each end (proposal). */
+/** Crossbars of which the shallowest is at least this deep take two screws at each end (proposal). */
 const TWO_FROM_MM = 60;
 
 /**
  * The screws that hold the crossbars' ends: through the side bar into the end of the crossbar where a screw on the
- * shelf is long enough for six diameters of
- * penetration and thin enough for the crossbar's edges, else slanting from the crossbar's side into the bar. All
- * crossbars take the same, and the most slender decides. Null without crossbars, without a screw that fits, and in
- * keyed frames, whose crossbars are tongued and stay dry.
+ * shelf is long enough for six diameters of penetration and thin enough for the crossbar's edges, else slanting from
+ * the crossbar's side into the bar. All crossbars take the same: the most slender decides which, the shortest of those
+ * of what wood, the shallowest how many. Null without crossbars, without a screw that fits, and in keyed frames, whose
+ * crossbars are tongued and stay dry.
  */
 export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const { plan, shelf, bars, crossbars } = model;
   const slender = (member: MemberBuild): number => Math.min(member.section.w_mm, member.section.d_mm);
   const [lead] = [...crossbars].sort((p, q) => slender(p) - slender(q) || p.span_mm - q.span_mm);
   if (lead === undefined || plan.corners.cut === 'keyed') return null;
+  const shallowest_mm = Math.min(...crossbars.map(({ section }) => section.d_mm));
   const shortest_mm = Math.min(...crossbars.map(({ span_mm }) => span_mm));
   const w_mm = bars.top.section.w_mm;
   const edge_mm = slender(lead) / 2;
@@ -35,7 +36,7 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
   const straight = deep && (keepsEdge(through) || !keepsEdge(slanting));
   const screw = straight ? through : slanting;
   if (screw === null) return null;
-  const each = lead.section.d_mm < TWO_FROM_MM ? 1 : 2;
+  const each = shallowest_mm < TWO_FROM_MM ? 1 : 2;
   const role = plan.corners.glue === null ? 'load' : 'clamp';
   const through_mm = straight ? w_mm : SLANT_THROUGH_MM;
   const penetration_mm = screw.length_mm - through_mm;
@@ -55,9 +56,9 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     penetration_mm,
     exit_mm: straight ? shortest_mm - w_mm - penetration_mm : SLANT_THROUGH_MM + w_mm - screw.length_mm,
     along_grain: straight,
-    edge_mm: each > 1 ? Math.min(edge_mm, lead.section.d_mm / 4) : edge_mm,
+    edge_mm: each > 1 ? Math.min(edge_mm, shallowest_mm / 4) : edge_mm,
     end_mm: Math.min(...ends),
-    spacing_mm: each > 1 ? lead.section.d_mm : shortest_mm,
+    spacing_mm: each > 1 ? shallowest_mm : shortest_mm,
     thinnest_mm: Math.min(2 * edge_mm, through_mm),
     ...screwHoles(screw, G, role, plan, shelf, null),
     lateral_N: screwLateral_N(screw, {

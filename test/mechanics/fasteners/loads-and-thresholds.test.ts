@@ -32,6 +32,10 @@ describe('what a fastening carries', () => {
       return (((gamma * E * b * h * h) / (1 + gamma)) * screws!.spacing_mm * V) / EI;
     };
     expect(fasteningUse(screws!, model, solution)).toBeCloseTo(Math.max(load(model.bars.top), load(model.bars.left)) / screws!.lateral_N, 9);
+    // A ten-thousandth of the shear loads them by a ten-thousandth.
+    const corners = Object.fromEntries(Object.entries(solution.peak.corners).map(([name, one]) => [name, { ...one, shear_N: one.shear_N / 1e4 }]));
+    const little = { ...solution, peak: { ...solution.peak, corners } } as unknown as Solution;
+    expect(fasteningUse(screws!, model, little) / fasteningUse(screws!, model, solution)).toBeCloseTo(1e-4, 9);
   });
 
   test('the screws of a crossbar end that is pulled: threads in side grain 2850 G² D lb/in (NDS 12.2-2), three quarters of that along the grain', () => {
