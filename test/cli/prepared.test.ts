@@ -87,3 +87,22 @@ describe('no prepared state can change a verdict', () => {
     expect(audit().code).toBe(3);
   });
 });
+
+describe('preparing shipped files that are not sound', () => {
+  it.each([
+    ['class-advanced.yaml', 'at-most:', 'at-mist:', 'Did you mean `at-most`?'],
+    ['shelf.yaml', 'density:', 'denzity:', 'Did you mean `density`?'],
+  ])('%s: says what is wrong, as the command does, without a trace, and fails', (name, right, wrong, said) => {
+    const { path: at } = folder();
+    mkdirSync(join(at, 'dist'));
+    writeFileSync(join(at, 'dist', 'package.json'), '{ "type": "module" }');
+    cpSync(join(root, 'dist', 'tools'), join(at, 'dist', 'tools'), { recursive: true });
+    cpSync(join(root, 'rules'), join(at, 'rules'), { recursive: true });
+    writeFileSync(join(at, 'rules', name), readFileSync(join(at, 'rules', name), 'utf8').replace(right, wrong));
+    const { status, stderr } = spawnSync(process.execPath, [join(at, 'dist', 'tools', 'prepare.js'), 'out'], { cwd: at, encoding: 'utf8' });
+    expect(status).toBe(1);
+    expect(stderr).toMatch(new RegExp(`^rules/${name}:\\d+:\\d+ error `));
+    expect(stderr).toContain(said);
+    expect(stderr).not.toMatch(/^ +at /m);
+  });
+});

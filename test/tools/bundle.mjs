@@ -1,6 +1,6 @@
 // Bundles the command into one file, which starts faster than many, and the developers' tools beside it; prepares what starting would cost again and again.
 import { build } from 'esbuild';
-import { execFileSync } from 'node:child_process';
+import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { resolve } from 'node:path';
@@ -8,6 +8,11 @@ import { noticesOf } from './notices.mjs';
 import { leftOut, usedByNeither } from './stand-ins.mjs';
 
 const common = { bundle: true, platform: 'node', target: 'node20', logLevel: 'warning', legalComments: 'linked' };
+/** A script of its own, which tells what is wrong itself. */
+const next = (words) => {
+  const { status } = spawnSync(process.execPath, words, { stdio: 'inherit' });
+  if (status !== 0) process.exit(status ?? 1);
+};
 
 for (const old of ['dist/tools', 'dist/bundle.cjs.LEGAL.txt']) rmSync(old, { recursive: true, force: true });
 // The start of the command is plain script, which Node has ready sooner than a module; what lies deeper are modules.
@@ -27,7 +32,7 @@ const tools = {
 await build({ ...tools, entryPoints: { prepare: 'test/tools/prepare.ts' } });
 
 // The shipped shelf and rulesets, read once; the program is told their digest and trusts nothing else.
-execFileSync(process.execPath, ['dist/tools/prepare.js', 'dist'], { stdio: 'inherit' });
+next(['dist/tools/prepare.js', 'dist']);
 const prepared = createHash('sha256').update(readFileSync('dist/prepared.json')).digest('hex');
 const define = { __PREPARED_DIGEST__: JSON.stringify(prepared) };
 await build({
@@ -68,7 +73,7 @@ async function program(name, entry, plugins = []) {
 const metafile = await program('bundle', 'src/cli.ts');
 await program('one-audit', 'src/cli/one-audit.ts', [fromWholeProgram]);
 writeFileSync('dist/THIRD-PARTY-NOTICES.txt', noticesOf(metafile, ['node_modules/highs']));
-for (const name of ['bundle', 'one-audit']) execFileSync(process.execPath, ['test/tools/compile.mjs', name], { stdio: 'inherit' });
-execFileSync(process.execPath, ['test/tools/write-start.mjs'], { stdio: 'inherit' });
+for (const name of ['bundle', 'one-audit']) next(['test/tools/compile.mjs', name]);
+next(['test/tools/write-start.mjs']);
 rmSync('dist/page.html', { force: true });
-execFileSync(process.execPath, ['test/tools/page-template.mjs'], { stdio: 'inherit' });
+next(['test/tools/page-template.mjs']);

@@ -1,9 +1,11 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Problem } from '../../src/base/problem.js';
+import { showProblems } from '../../src/base/show-problem.js';
 import { readSources } from '../../src/base/sources.js';
 import { rulesFolder } from '../../src/cli/files.js';
 import type { Prepared } from '../../src/cli/prepared.js';
-import { prepareLayer, prepareStack } from '../../src/rules/read/load-ruleset.js';
+import { loadRuleset, prepareLayer, prepareStack } from '../../src/rules/read/load-ruleset.js';
 import { readShelf } from '../../src/shelf/read-shelf.js';
 
 /** Reads the shipped shelf and rulesets once, at build time: reading YAML is most of what starting costs. */
@@ -13,9 +15,13 @@ const list = readSources(sourcesText);
 const sources = list.map(({ key }) => key);
 const shelfText = text('shelf.yaml');
 const shelf = readShelf(shelfText, 'shelf.yaml', undefined, new Set(sources));
-if (!shelf.ok) throw new Error(`rules/shelf.yaml: ${JSON.stringify(shelf.problems, null, 2)}`);
+if (!shelf.ok) refused(shelf.problems);
 const rulesets = readdirSync(rulesFolder).filter((name) => /^(baseline|class-.*)\.yaml$/.test(name)).sort();
 const layers = rulesets.map((name) => prepareLayer(text(name), name, { sources: new Set(sources) })).filter((layer) => layer !== null);
+for (const name of rulesets) {
+  const loaded = loadRuleset(text, name, { sources: new Set(sources), prepared: layers });
+  if (!loaded.ok) refused(loaded.problems);
+}
 const stacks = rulesets.map((name) => prepareStack(text, name, { sources: new Set(sources), prepared: layers })).filter((stack) => stack !== null);
 const prepared: Prepared = { shelf: { text: shelfText, value: shelf.value }, sources: { text: sourcesText, list }, layers, stacks };
 const out = process.argv[2] ?? 'dist';
@@ -23,3 +29,9 @@ mkdirSync(out, { recursive: true });
 // In one-byte letters alone, which are read twice as fast.
 const plain = JSON.stringify(prepared).replace(/[^\0-\x7f]/g, (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`);
 writeFileSync(join(out, 'prepared.json'), plain);
+
+/** Says what is wrong with the files, as the command does, and ends. */
+function refused(problems: readonly Problem[]): never {
+  process.stderr.write(`${showProblems(problems.map((problem) => ({ ...problem, file: join('rules', problem.file) })))}\n`);
+  process.exit(1);
+}
