@@ -1,4 +1,5 @@
 import { globalRegistry, toJSONSchema, type core } from 'zod/mini';
+import { lazily } from './base/lazily.js';
 import { patternOf } from './base/schema-parts.js';
 import { catalogue } from './facts/catalogue.js';
 import { cautions } from './findings/cautions.js';
@@ -129,34 +130,20 @@ function bareShape(schema: core.$ZodTypes, inside: (inner: core.$ZodType) => Fil
       return inside(def.innerType);
     case 'object': {
       const entries = Object.entries(def.shape);
-      return {
-        type: 'object',
-        required: entries.filter(([, one]) => one._zod.optin !== 'optional').map(([key]) => key),
-        get properties() {
-          return Object.fromEntries(entries.map(([key, one]) => [key, inside(one)]));
+      return lazily(
+        { properties: () => Object.fromEntries(entries.map(([key, one]) => [key, inside(one)])) },
+        {
+          type: 'object',
+          required: entries.filter(([, one]) => one._zod.optin !== 'optional').map(([key]) => key),
         },
-      };
+      );
     }
     case 'record':
-      return {
-        type: 'object',
-        get additionalProperties() {
-          return inside(def.valueType);
-        },
-      };
+      return lazily({ additionalProperties: () => inside(def.valueType) }, { type: 'object' });
     case 'array':
-      return {
-        type: 'array',
-        get items() {
-          return inside(def.element);
-        },
-      };
+      return lazily({ items: () => inside(def.element) }, { type: 'array' });
     case 'union':
-      return {
-        get anyOf() {
-          return def.options.map(inside);
-        },
-      };
+      return lazily({ anyOf: () => def.options.map(inside) });
     case 'lazy':
       return inside(def.getter());
     case 'enum':

@@ -33,8 +33,9 @@ export function classCsv(found: ClassFindings): string {
     ...rules,
     ...forTheTeacher,
   ];
+  const places = new Map(pooled_rows.map((pooled, place) => [pooled, place]));
   const planLine = (row: ClassRow, i: number): readonly Field[] => {
-    const place = pooled_rows.indexOf(i);
+    const place = places.get(i);
     return [
       row.no,
       row.file,
@@ -46,7 +47,7 @@ export function classCsv(found: ClassFindings): string {
       ...(points ? [amount(row.points?.earned), amount(row.points?.of)] : []),
       row.lift_chance === null ? 'unknown' : valueInWords(row.lift_chance, 'chance', row.units),
       amount(row.cost, 'unknown'),
-      place < 0 ? '' : amount(shares[place], 'unknown'),
+      place === undefined ? '' : amount(shares[place], 'unknown'),
       found.currency,
       '',
       ...rules.map((rule) => markInWords(row, rule)),

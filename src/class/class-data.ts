@@ -1,3 +1,4 @@
+import { appliedData } from '../findings/applied.js';
 import { steady } from '../report/json.js';
 import type { ClassFindings } from './class-findings.js';
 import type { Pooled } from './pooled.js';
@@ -35,7 +36,7 @@ export function rollUpData(found: ClassFindings): Record<string, unknown> {
       example: example.say,
       do: example.do,
     })),
-    ruleset: found.applied,
+    ruleset: appliedData(found.applied),
     shelf: found.shelf_name,
     measured: found.measured,
     seed: found.seed,

@@ -108,7 +108,8 @@ const exampleInWords = ({ example, example_row }: CommonFinding, rows: readonly 
 
 /** Who is in the buying list and who is not, and why. */
 export function whoIsIn({ rows, others, pooled_rows }: ClassFindings): readonly Block[] {
-  const out = rows.flatMap(({ name }, i) => (pooled_rows.includes(i) ? [] : [`“${userText(name, 60)}”`]));
+  const pooled = new Set(pooled_rows);
+  const out = rows.flatMap(({ name }, i) => (pooled.has(i) ? [] : [`“${userText(name, 60)}”`]));
   const unread = others.filter(({ kind }) => kind === 'not-read').map(({ file }) => userText(file, 100));
   const they = (list: readonly unknown[]): string => (list.length === 1 ? 'it is' : 'they are');
   const waiting =

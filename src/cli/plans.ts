@@ -166,21 +166,22 @@ export function planName(file: string): string {
  */
 export function pageNames(files: readonly string[]): readonly string[] {
   const plain = files.map(planName);
-  const twice = (names: readonly string[], name: string): boolean =>
-    names.filter((other) => same(other, name)).length > 1;
-  const longer = files.map((file, i) =>
-    twice(plain, plain[i] as string)
-      ? `${basename(dirname(resolve(file))) || 'folder'}-${plain[i]}`
-      : (plain[i] as string),
-  );
-  const taken: string[] = [];
-  for (const name of longer) {
+  const once = new Set<string>();
+  const twice = new Set<string>();
+  for (const name of plain.map(folded)) (once.has(name) ? twice : once).add(name);
+  const taken = new Set<string>();
+  /** The number to try next, of each name that is taken. */
+  const next = new Map<string, number>();
+  return plain.map((short, i) => {
+    const name = twice.has(folded(short)) ? `${basename(dirname(resolve(files[i]!))) || 'folder'}-${short}` : short;
     let free = name;
-    for (let n = 2; taken.some((other) => same(other, free)); n++) free = `${name}-${n}`;
-    taken.push(free);
-  }
-  return taken;
+    let n = next.get(folded(name)) ?? 2;
+    while (taken.has(folded(free))) free = `${name}-${n++}`;
+    next.set(folded(name), n);
+    taken.add(folded(free));
+    return free;
+  });
 }
 
 /** File systems may not tell `Plan` from `plan`. */
-const same = (a: string, b: string): boolean => a.toLowerCase() === b.toLowerCase();
+const folded = (name: string): string => name.toLowerCase();

@@ -1,3 +1,4 @@
+import { capital } from '../base/capital.js';
 import { formatLength, formatSize } from '../base/units-format.js';
 import type { CutPlan } from './boards/purchase.js';
 
@@ -55,7 +56,7 @@ export function cutListCsv(cut: CutPlan): string {
         tidy(from_mm),
         piece.later === null ? '' : tidy(piece.later.cut_mm),
         piece.face_up,
-        piece.note,
+        piece.notes.map((note) => `${capital(note)}.`).join(' '),
       ]),
     ),
   );

@@ -1,5 +1,5 @@
 import type { Screw, Shelf } from '../shelf/shelf.js';
-import { LEAST_PENETRATION_DIAMETERS } from './distances.js';
+import { LEAST_PENETRATION_DIAMETERS, ndsDistances } from './distances.js';
 
 /** Least wood to leave beyond a tip, mm (1/8 in). */
 export const LEAST_EXIT_MM = 3.2;
@@ -14,17 +14,16 @@ export interface ScrewSpace {
 }
 
 /**
- * The screw on the shelf that suits a space: none that would come within 3 mm of the far side; those that keep 2.5
- * diameters to the edge first; then the shortest with
- * six diameters of penetration, or, when none has that, the one that comes nearest to it. Null when no screw stays
- * inside and reaches the second piece.
+ * The screw on the shelf that suits a space: none that would come within LEAST_EXIT_MM of the far side; those that keep
+ * their distance to the edge first; then the shortest with LEAST_PENETRATION_DIAMETERS of penetration, or, when none
+ * has that, the one that comes nearest to it. Null when no screw stays inside and reaches the second piece.
  */
 export function pickScrew(shelf: Shelf, space: ScrewSpace): Screw | null {
   const reach = (s: Screw): number => (s.length_mm - space.through_mm) / (LEAST_PENETRATION_DIAMETERS * s.shank_mm);
   const inside = Object.values(shelf.screws).filter(
     (s) => s.length_mm > space.through_mm && space.through_mm + space.holding_mm - s.length_mm >= LEAST_EXIT_MM,
   );
-  const slender = inside.filter((s) => 2.5 * s.shank_mm <= space.edge_mm);
+  const slender = inside.filter((s) => ndsDistances(s.shank_mm, true).edge_mm <= space.edge_mm);
   const list = slender.length > 0 ? slender : inside;
   const order = (a: Screw, b: Screw): number =>
     a.length_mm - b.length_mm || a.shank_mm - b.shank_mm || (a.key < b.key ? -1 : 1);

@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { length, oneOf, plainText, quantity, range, shelfKey, whole } from '../base/schema-parts.js';
 import { boardReadings } from '../plan/board-readings.js';
 
+const { bow, crook } = boardReadings();
 const over = z.optional(
   length(100, 20_000, 'from 100 mm to 20 m', 'Length the reading was taken over; left out, the whole board', '2000 mm'),
 );
@@ -55,12 +56,12 @@ export const pileInputSchema = z
               sticks,
             ]),
           ),
-          bow: boardReadings().bow,
+          bow,
           over,
           hollow: z.optional(
             oneOf(['marked-face', 'other-face'], 'Which wide face is the hollow one; left out, the marked face'),
           ),
-          crook: boardReadings().crook,
+          crook,
           'hollow-edge': z.optional(
             oneOf(
               ['marked-edge', 'other-edge'],

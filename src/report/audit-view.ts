@@ -40,7 +40,7 @@ export interface Audit {
   readonly findings: readonly JudgedFinding[];
   readonly verdict: Verdict;
   /** Rules that did not speak, and why. */
-  readonly silent: readonly { readonly rule: string; readonly why: string }[];
+  readonly silent: readonly { readonly rule: string; readonly why_read: string }[];
   readonly assumed: readonly Assumed[];
   /** What the model leaves out, in sentences. */
   readonly left_out: readonly string[];

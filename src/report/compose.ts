@@ -1,5 +1,5 @@
 import type { Root } from 'mdast';
-import { once } from '../base/once.js';
+import { lazily } from '../base/lazily.js';
 import type { Audit } from './audit-view.js';
 import { userText } from './clean-text.js';
 import type { Picture } from './drawings/picture.js';
@@ -64,19 +64,12 @@ export function composeReport(audit: Audit): PlanReport {
     parts.map((part) => part(told)).filter((section) => section !== null);
   const [hand, desk] = [made(atHand), made(atDesk)];
   const pictures = [...hand, ...desk].flatMap(({ pictures: own }) => own);
-  const first = once(() => firstSheet(told, pictures));
-  return {
-    tree: document([
-      heading(1, reportTitle(audit)),
-      ...hand.flatMap(({ title, blocks }) => [heading(2, title), ...blocks]),
-      ...desk.flatMap(({ title, blocks }) => [foldedHeading(title), ...blocks]),
-    ]),
-    pictures,
-    get first() {
-      return first();
-    },
-    sheet: sheetFor(audit.plan.units),
-  };
+  const tree = document([
+    heading(1, reportTitle(audit)),
+    ...hand.flatMap(({ title, blocks }) => [heading(2, title), ...blocks]),
+    ...desk.flatMap(({ title, blocks }) => [foldedHeading(title), ...blocks]),
+  ]);
+  return lazily({ first: () => firstSheet(told, pictures) }, { tree, pictures, sheet: sheetFor(audit.plan.units) });
 }
 
 /** What the report is called: the plan's own name. */

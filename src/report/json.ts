@@ -1,3 +1,4 @@
+import { appliedData } from '../findings/applied.js';
 import type { Supplies } from '../cost/supplies.js';
 import type { Audit } from './audit-view.js';
 import { sheetsData } from './json-sheets.js';
@@ -44,7 +45,7 @@ export function auditData(audit: Audit): Record<string, unknown> {
     supplies: suppliesData(audit.supplies),
     assumed: audit.assumed.map(({ path, value }) => ({ path, value })),
     left_out: audit.left_out,
-    ruleset: audit.applied,
+    ruleset: appliedData(audit.applied),
     sheets: sheetsData(audit.sheets),
   };
 }

@@ -4,12 +4,13 @@ import type { About, UnitSystem } from '../base/names.js';
 import { catalogueByPath } from '../facts/catalogue.js';
 import type { Element, Fact, FactPath } from '../facts/fact.js';
 import { factsGiven, type FactSource } from '../facts/fact-source.js';
+import { nameInWords } from '../facts/told.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { decide, type Answer, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
 import type { Against, Condition, Rule, Ruleset } from './ruleset.js';
 import { rulesIn } from './in-system.js';
-import { say, sayUnknown, sayVerdict, sayWhyNot, type SayContext } from './say/say.js';
+import { byPath, say, sayUnknown, sayVerdict, sayWhyNot, type Naming, type SayContext } from './say/say.js';
 import {
   pose,
   posedLines,
@@ -24,7 +25,10 @@ import {
 export interface Silence {
   readonly rule: string;
   readonly about: About | null;
+  /** Facts by their paths, as the ruleset has them. */
   readonly why: string;
+  /** The same as a page has it. */
+  readonly why_read: string;
 }
 
 /** Everything the rules say of one plan, in the order of the ruleset. */
@@ -97,7 +101,10 @@ export async function evaluateRules(
   const cases: Case[] = [];
   for (const rule of ruleset.rules) {
     const abouts = table.elementsOf(rule.each);
-    if (abouts.length === 0) silent.push({ rule: rule.id, about: null, why: noneOf(rule.each) });
+    if (abouts.length === 0) {
+      const why = noneOf(rule.each);
+      silent.push({ rule: rule.id, about: null, why, why_read: why });
+    }
     for (const about of abouts)
       cases.push(new Case(`case ${cases.length}`, rule, about, { ruleset, table, about, asked: values }));
   }
@@ -124,8 +131,8 @@ export async function evaluateRules(
   for (const one of cases) {
     const answer = answers.get(one.name);
     if (answer?.event === 'silent') {
-      const why = (): string => sayWhyNot(decidingLine(one.applies!, answer), context);
-      silent.push(lazily({ why }, { rule: one.rule.id, about: one.about }));
+      const why = (named: Naming) => (): string => sayWhyNot(decidingLine(one.applies!, answer), context, named);
+      silent.push(lazily({ why: why(byPath), why_read: why(nameInWords) }, { rule: one.rule.id, about: one.about }));
     } else findings.push(findingOf(one, answer, context, (index) => had.has(adviceName(one, index))));
   }
   return { findings, silent };

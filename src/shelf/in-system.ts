@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../base/names.js';
+import { remembered } from '../base/remembered.js';
 import type { Cloth, Hardware, Lumber, Shelf, Supply } from './shelf.js';
 
 const mapped = <T>(entries: Readonly<Record<string, T>>, change: (entry: T) => T): Record<string, T> =>
@@ -23,26 +24,21 @@ const hardwareIn = (hardware: Hardware): Hardware => ({
 
 const supplyIn = (supply: Supply): Supply => ({ ...supply, ...supply.inches });
 
-const known = new WeakMap<Shelf, Shelf>();
-
-/**
- * The shelf as a shop of this unit system stocks it: in inches, entries that have a twin take its lengths and sections;
- * what has none stays as it is.
- * The same shelf gives the same object every time; a shelf that is in inches already stays so.
- */
-export function shelfIn(shelf: Shelf, units: UnitSystem): Shelf {
-  if (units === 'metric') return shelf;
-  const before = known.get(shelf);
-  if (before !== undefined) return before;
-  const inches: Shelf = {
+const inInches = remembered(
+  (shelf: Shelf): Shelf => ({
     ...shelf,
     lumber: mapped(shelf.lumber, lumberIn),
     cloths: mapped(shelf.cloths, clothIn),
     hardware: mapped(shelf.hardware, hardwareIn),
     supplies: mapped(shelf.supplies, supplyIn),
     proposals: mapped(shelf.proposals, (entry) => ({ ...entry, value: entry.inches_mm ?? entry.value })),
-  };
-  known.set(shelf, inches);
-  known.set(inches, inches);
-  return inches;
-}
+  }),
+  (inches) => inches,
+);
+
+/**
+ * The shelf as a shop of this unit system stocks it: in inches, entries that have a twin take its lengths and sections;
+ * what has none stays as it is.
+ * The same shelf gives the same object every time; a shelf that is in inches already stays so.
+ */
+export const shelfIn = (shelf: Shelf, units: UnitSystem): Shelf => (units === 'metric' ? shelf : inInches(shelf));

@@ -3,7 +3,7 @@ import { chmodSync, existsSync, mkdirSync, readdirSync, readFileSync, rmSync, st
 import { basename, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { madeBy } from '../../src/report/made-by.js';
-import { planName } from '../../src/cli/plans.js';
+import { pageNames, planName } from '../../src/cli/plans.js';
 import { CannotWrite } from '../../src/cli/cannot-write.js';
 import { whileHolding } from '../../src/cli/out-folder.js';
 import { writeFolder } from '../../src/cli/write-files.js';
@@ -248,6 +248,15 @@ describe('names of files', () => {
     ['sill.yaml', 'sill'], ['.hidden.yml', 'hidden'], ['two.parts.yaml', 'two.parts'],
   ])('%s gets the folder %s', (file, name) => {
     expect(planName(file)).toBe(name);
+  });
+
+  it('of plans called alike are all different, whatever a file system makes of capitals', () => {
+    expect(pageNames(['a/sill.yaml', 'a/door.yaml', 'b/Sill.yml'])).toEqual(['a-sill', 'door', 'b-Sill']);
+    expect(pageNames(['a/sill.yaml', 'a/SILL.yaml', 'a/a-sill-2.yaml', 'a/sill.yml'])).toEqual(['a-sill', 'a-SILL-2', 'a-sill-2-2', 'a-sill-3']);
+    const many = pageNames(Array.from({ length: 20_000 }, (_, i) => `${i % 2 === 0 ? 'a' : 'A'}/sill.yaml`));
+    expect(many.slice(0, 3)).toEqual(['a-sill', 'A-sill-2', 'a-sill-3']);
+    expect(many.at(-1)).toBe('A-sill-20000');
+    expect(new Set(many.map((name) => name.toLowerCase())).size).toBe(20_000);
   });
 
   it('a file whose name begins with a minus sign is a file', () => {

@@ -111,7 +111,7 @@ describe('the pieces put together', () => {
     const bar = (label: string): Piece => lapped.pieces.find((one) => one.label === label)!;
     expect(bar('T').laps).toEqual([{ from_mm: 0, width_mm: 38, depth_mm: 9.5 }, { from_mm: 862, width_mm: 38, depth_mm: 9.5 }]);
     expect(bar('L').laps[1]).toEqual({ from_mm: 582, width_mm: 38, depth_mm: 9.5 });
-    expect([bar('T').note, bar('L').note]).toEqual(['Half-laps: cut away the back half.', 'Half-laps: cut away the front half.']);
+    expect([bar('T').notes, bar('L').notes]).toEqual([['half-laps: cut away the back half'], ['half-laps: cut away the front half']]);
   });
 
   it('a crossbar off by less than a mark is planed, by more is a fault; short is a gap', () => {

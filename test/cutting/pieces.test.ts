@@ -75,8 +75,8 @@ describe('pieces of square corners', () => {
   it('half-lapped: all run through, half the depth cut away over the width of the other', () => {
     const list = pieces({ corners: { cut: 'half-lap' } });
     expect(named(list, 'T')).toMatchObject({ cut_mm: 900, laps: [{ from_mm: 0, width_mm: 38, depth_mm: 9.5 }, { from_mm: 862, width_mm: 38, depth_mm: 9.5 }] });
-    expect(named(list, 'T').note).toContain('back half');
-    expect(named(list, 'R').note).toContain('front half');
+    expect(named(list, 'T').notes.join()).toContain('back half');
+    expect(named(list, 'R').notes.join()).toContain('front half');
   });
 });
 

@@ -3,8 +3,8 @@ import { relaxes, type Applied } from '../../src/findings/applied.js';
 
 const plain: Applied = { name: 'Evening class', version: null, date: null, fingerprint: '01234567', switched_off: [], loosened: [], replaced: [] };
 const off = [{ rule: 'bars/inward-bow', reason: 'Shown by hand.' }];
-const loosened = [{ limit: 'inward-bow', was: '1/400', is: '1/250', surely: true }];
-const replaced = [{ rule: 'frame/twist-reserve', was: 'at least 1.5', is: 'at least 1' }];
+const loosened = [{ limit: 'inward-bow', was: '1/400', is: '1/250', read: { was: '1/400', is: '1/250' }, surely: true }];
+const replaced = [{ rule: 'frame/twist-reserve', was: 'at least 1.5', is: 'at least 1', read: { was: 'at least 1.5', is: 'at least 1' } }];
 
 test('a ruleset that asks all the baseline asks relaxes nothing', () => expect(relaxes(plain)).toBe(false));
 

@@ -23,10 +23,10 @@ function written(audit: Audit, words: string): Audit {
     plan: { ...plan, name: words },
     shelf: { ...shelf, name: words, currency: words, cloths: cloth === undefined ? shelf.cloths : { ...shelf.cloths, [plan.cloth.use]: { ...cloth, name: words } }, lumber: { ...shelf.lumber, [lumber.key]: lumber } },
     findings: audit.findings.map((f, i) => (i % 3 === 0 ? { ...f, say: words, do: [words, words], cautions: [...f.cautions, words], source: words } : f)),
-    silent: [{ rule: words, why: words }],
+    silent: [{ rule: words, why_read: words }],
     assumed: [{ path: words, value: words }],
     left_out: [words],
-    applied: { name: words, version: words, date: words, fingerprint: '0a1b2c3d', switched_off: [{ rule: words, reason: words }], loosened: [{ limit: words, was: words, is: words, surely: true }], replaced: [{ rule: words, was: words, is: words }] },
+    applied: { name: words, version: words, date: words, fingerprint: '0a1b2c3d', switched_off: [{ rule: words, reason: words }], loosened: [{ limit: words, was: words, is: words, read: { was: words, is: words }, surely: true }], replaced: [{ rule: words, was: words, is: words, read: { was: words, is: words } }] },
     changes: [{ words, verdict: 'stop', twist_reserve: null, lift_chance: null, cost: null, weight_kg: null, drawn: audit }],
   };
 }

@@ -37,7 +37,7 @@ describe('what a ruleset relaxes', () => {
 
   test('a limit that defines a chance is looser when it is longer, whether a rule names it or not', () => {
     const chance = (value: string): Ruleset => rulesetFrom(base.replace('limits:', `limits:\n  corner-lift: { value: ${value}, source: proposal }`));
-    expect(appliedOf(chance('6 mm'), chance('5 mm')).loosened).toEqual([{ limit: 'corner-lift', was: '5 mm', is: '6 mm', surely: true }]);
+    expect(appliedOf(chance('6 mm'), chance('5 mm')).loosened).toEqual([{ limit: 'corner-lift', was: '5 mm', is: '6 mm', read: { was: '5 mm', is: '6 mm' }, surely: true }]);
     expect(appliedOf(chance('4 mm'), chance('5 mm')).loosened).toEqual([]);
   });
 
@@ -45,7 +45,7 @@ describe('what a ruleset relaxes', () => {
     const off = appliedOf(own('rules:\n  - { id: a/lift, off: "We lift with a hoist." }\n'), baseline);
     expect(off).toMatchObject({ switched_off: [{ rule: 'a/lift', reason: 'We lift with a hoist.' }], loosened: [], replaced: [] });
     const three = own('rules:\n  - { id: a/lift, each: frame, require: { fact: frame.lift_people, at-most: 3 }, otherwise: stop, say: z, do: [ y ], source: proposal }\n');
-    expect(appliedOf(three, baseline).replaced).toEqual([{ rule: 'a/lift', was: 'frame.lift_people is at most 2; otherwise stop', is: 'frame.lift_people is at most 3; otherwise stop' }]);
+    expect(appliedOf(three, baseline).replaced).toEqual([{ rule: 'a/lift', was: 'frame.lift_people is at most 2; otherwise stop', is: 'frame.lift_people is at most 3; otherwise stop', read: { was: 'frame lift people is at most 2; otherwise stop', is: 'frame lift people is at most 3; otherwise stop' } }]);
     const reworded = own('rules:\n  - { id: a/lift, each: frame, require: { fact: frame.lift_people, at-most: 2 }, otherwise: stop, say: "Other words.", do: [ y ], source: proposal }\n');
     expect(appliedOf(reworded, baseline).replaced).toEqual([]);
     const alone = rulesetFrom(base.replace(/ {2}- \{ id: a\/reserve.*\n/u, ''));

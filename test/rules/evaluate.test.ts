@@ -29,7 +29,7 @@ describe('a rule asked of every bar', () => {
     expect(findings[1]).toMatchObject({ rule: 'bars/bow', fact: 'bar.inward_bow_long_term_mm', actual: 3.1, unit: 'mm', say: 'The bottom bar: 3.1 mm, limit 3 mm', do: ['Change it.'], source: 'proposal' });
     expect(findings[0]!.do).toEqual([]);
     expect(findings[2]!.actual).toBe(-2.5);
-    expect(silent).toEqual([{ rule: 'bars/bow', about: 'right', why: 'Only asked when bar.span_mm is above 300 mm; here it is 250 mm.' }]);
+    expect(silent).toEqual([{ rule: 'bars/bow', about: 'right', why: 'Only asked when bar.span_mm is above 300 mm; here it is 250 mm.', why_read: 'Only asked when bar span is above 300 mm; here it is 250 mm.' }]);
   });
 
   test('speaks in inches to whoever wrote inches, and tells a value just beyond its limit from the limit', async () => {
@@ -115,7 +115,7 @@ describe('elements', () => {
   test('a rule about crossbars is silent without crossbars', async () => {
     const { findings, silent } = await evaluateRules(slender, [fact('frame.crossbars_count', 'frame', 0)]);
     expect(findings).toEqual([]);
-    expect(silent).toEqual([{ rule: 'c', about: null, why: 'The plan has no crossbars.' }]);
+    expect(silent).toEqual([{ rule: 'c', about: null, why: 'The plan has no crossbars.', why_read: 'The plan has no crossbars.' }]);
   });
 
   test('a crossbar that the frame counts but nobody computed is unknown', async () => {
@@ -134,7 +134,7 @@ describe('elements', () => {
     ]));
     const { findings, silent } = await evaluateRules(ruleset, []);
     expect(findings.map(({ about, verdict }) => [about, verdict])).toEqual([['cloth', 'unknown']]);
-    expect(silent).toEqual([{ rule: 'b', about: null, why: 'The plan does not hang the piece.' }]);
+    expect(silent).toEqual([{ rule: 'b', about: null, why: 'The plan does not hang the piece.', why_read: 'The plan does not hang the piece.' }]);
   });
 });
 

@@ -42,8 +42,8 @@ export interface Piece {
   readonly laps: readonly Lap[];
   /** Which side faces up at the saw, in words. */
   readonly face_up: string;
-  /** What else to know, in words; empty when nothing. */
-  readonly note: string;
+  /** What else to know, in words, one after the other: a small letter first, no full stop last. */
+  readonly notes: readonly string[];
 }
 
 /**

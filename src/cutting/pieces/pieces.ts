@@ -105,7 +105,7 @@ function barPieces(member: Member, sizes: BarSizes): Piece[] {
       lay: plan.bars.lay,
       laps,
       face_up: faceUp(plan.bars.lay, cut === 'mitre'),
-      note: cut === 'keyed' ? keyedNote(sizes, level, plan) : lapNote(laps, level),
+      notes: cut === 'keyed' ? [keyedNote(sizes, level, plan)] : lapNotes(laps, level),
     };
     return plies(member, base, letter, plan.bars.plies, {
       exact_mm,
@@ -117,7 +117,7 @@ function barPieces(member: Member, sizes: BarSizes): Piece[] {
   });
 }
 
-type Shared = Pick<Piece, 'part' | 'about' | 'runs' | 'stock' | 'lay' | 'laps' | 'face_up' | 'note'>;
+type Shared = Pick<Piece, 'part' | 'about' | 'runs' | 'stock' | 'lay' | 'laps' | 'face_up' | 'notes'>;
 
 interface Length {
   readonly exact_mm: number;
@@ -203,9 +203,8 @@ function crossbarPieces(
     ];
   });
   const fit = keyed
-    ? `A tongue at each end, ${formatLength(keyedSizes(w_mm, depth_mm).tongue_mm, plan.units)} thick, ${formatLength(w_mm / 2, plan.units)} long, for a slot in the bar; snug, not glued.`
-    : 'Plane to a snug fit between the bars.';
-  const note = [lapNote(laps, !upright), fit].filter((text) => text !== '').join(' ');
+    ? `a tongue at each end, ${formatLength(keyedSizes(w_mm, depth_mm).tongue_mm, plan.units)} thick, ${formatLength(w_mm / 2, plan.units)} long, for a slot in the bar; snug, not glued`
+    : 'plane to a snug fit between the bars';
   const shared = {
     part: 'crossbar' as const,
     about: `crossbar-${index + 1}`,
@@ -214,7 +213,7 @@ function crossbarPieces(
     lay: crossbar.lay,
     laps,
     face_up: faceUp(crossbar.lay, false),
-    note,
+    notes: [...lapNotes(laps, !upright), fit],
   };
   return plies(member, shared, `C${index + 1}`, crossbar.plies, {
     exact_mm,
@@ -256,7 +255,7 @@ function bracePieces({ plan, mark_mm }: Member, shelf: Shelf, w_mm: number): Pie
     later: null,
     laps: [],
     face_up: faceUp(brace.lay, true),
-    note: '',
+    notes: [],
   }));
 }
 
@@ -265,16 +264,16 @@ function faceUp(lay: 'flat' | 'edge', mitre: boolean): string {
   return lay === 'flat' ? 'front face up, board lying flat' : 'front edge up, board standing on edge';
 }
 
-function lapNote(laps: readonly Lap[], level: boolean): string {
-  if (laps.length === 0) return '';
-  return level ? 'Half-laps: cut away the back half.' : 'Half-laps: cut away the front half.';
+function lapNotes(laps: readonly Lap[], level: boolean): readonly string[] {
+  if (laps.length === 0) return [];
+  return [level ? 'half-laps: cut away the back half' : 'half-laps: cut away the front half'];
 }
 
 /** Level bars end in tongues, upright ones in slots. */
 function keyedNote({ w_mm, d_mm }: BarSizes, level: boolean, { units }: Plan): string {
   const { tongue_mm, long_mm } = keyedSizes(w_mm, d_mm);
   const sizes = `${formatLength(tongue_mm, units)} ${level ? 'thick' : 'wide'}, ${formatLength(long_mm, units)} ${level ? 'long' : 'deep'}`;
-  return `${level ? 'A tongue' : 'A slot'} at each end, ${sizes}, in the middle of the depth; mitred shoulders in front and behind.`;
+  return `${level ? 'a tongue' : 'a slot'} at each end, ${sizes}, in the middle of the depth; mitred shoulders in front and behind`;
 }
 
 function lumberOf(shelf: Shelf, key: string): Lumber {

@@ -7,8 +7,8 @@ const ofKind = (model: Model, kind: Supply['kind']): readonly Supply[] =>
   Object.values(model.shelf.supplies).filter((supply) => supply.kind === kind);
 
 /**
- * The longest staple whose leg stays 3 mm inside the wood it is shot into, else the shortest there is; null when the
- * shelf has none. Practice: long legs hold better in folds.
+ * The longest staple whose leg leaves LEAST_EXIT_MM of the wood it is shot into, else the shortest there is; null when
+ * the shelf has none. Practice: long legs hold better in folds.
  */
 export function pickStaple(model: Model): Supply | null {
   const { d_mm, w_mm } = model.bars.top.section;

@@ -27,8 +27,8 @@ export function pickRated(
 }
 
 /**
- * The ring screw, or the strap hanger: among those that stay 3 mm inside the wood, the weakest that uses half its
- * strength or less, else the strongest; when all would come out, the shortest.
+ * The ring screw, or the strap hanger: among those that leave LEAST_EXIT_MM of the wood, the weakest that uses half
+ * its strength or less, else the strongest; when all would come out, the shortest.
  * Null when the shelf has none.
  */
 export function pickRing(

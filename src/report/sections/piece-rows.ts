@@ -1,3 +1,4 @@
+import { capital } from '../../base/capital.js';
 import { upToTape } from '../../base/tape.js';
 import type { CutPlan } from '../../cutting/boards/purchase.js';
 import type { Piece } from '../../cutting/pieces/piece.js';
@@ -30,7 +31,7 @@ export function pieceRows(told: Telling, cut: CutPlan): readonly (readonly Cell[
       piece.face_up,
       piece.later?.cut_mm,
       piece.later?.ends,
-      piece.note,
+      ...piece.notes,
     ].join('/');
     equal.set(key, [...(equal.get(key) ?? []), piece]);
   }
@@ -82,7 +83,7 @@ export function pieceNotes(told: Telling, cut: CutPlan): readonly string[] {
       later,
       face,
       lapWords(told, piece),
-      piece.note.replace(/\.$/u, '').replace(/^[A-Z](?=[a-z ])/u, (first) => first.toLowerCase()),
+      piece.notes.map((note, i) => (i === 0 ? note : capital(note))).join('. '),
     ].filter((part) => part !== '');
     if (parts.length > 0) notes.set(parts.join('; '), [...(notes.get(parts.join('; ')) ?? []), piece]);
   }

@@ -4,7 +4,7 @@ import { measuredInWords } from '../../shelf/measured-words.js';
 import { userText } from '../clean-text.js';
 import { bullets, heading, paragraph, type Block, type Cell } from '../tree.js';
 import type { Section, Telling } from '../telling.js';
-import { appliedInWords, factsInWords } from '../words/applied.js';
+import { appliedInWords } from '../words/applied.js';
 import { samplingInWords } from '../words/sampling.js';
 
 /** Part 11: what was assumed, what is left out, which rules did not speak, and where the numbers come from. */
@@ -73,13 +73,13 @@ function switchedOff(list: readonly { readonly rule: string; readonly reason: st
 }
 
 /** One line per rule, with the first reason it gave. */
-function silent(list: readonly { readonly rule: string; readonly why: string }[]): readonly Block[] {
+function silent(list: readonly { readonly rule: string; readonly why_read: string }[]): readonly Block[] {
   if (list.length === 0) return [];
   const byRule = new Map<string, string>();
-  for (const { rule, why } of list) if (!byRule.has(rule)) byRule.set(rule, why);
+  for (const { rule, why_read } of list) if (!byRule.has(rule)) byRule.set(rule, why_read);
   return [
     heading(3, 'Rules that did not apply'),
-    bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${factsInWords(why)}`)),
+    bullets([...byRule].map(([rule, why]): Cell => `${userText(rule, 60)}: ${why}`)),
   ];
 }
 

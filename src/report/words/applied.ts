@@ -1,4 +1,3 @@
-import { catalogueByPath } from '../../facts/catalogue.js';
 import { relaxes, type Applied } from '../../findings/applied.js';
 import { userText } from '../clean-text.js';
 import { bullets, paragraph, setApart, strong, type Block, type Cell } from '../tree.js';
@@ -24,23 +23,13 @@ export function relaxedBlocks(applied: Applied): readonly Block[] {
   const lines: readonly Cell[] = [
     ...switched_off.map(({ rule, reason }) => `Switched off: ${userText(rule, 60)}. ${userText(reason)}`),
     ...loosened.map(
-      ({ limit, was, is, surely }) =>
-        `${surely ? 'Loosened' : 'Set in another way'}: ${userText(limit, 60)} is ${factsInWords(userText(is))}, in the baseline ${factsInWords(userText(was))}.`,
+      ({ limit, read: { was, is }, surely }) =>
+        `${surely ? 'Loosened' : 'Set in another way'}: ${userText(limit, 60)} is ${userText(is)}, in the baseline ${userText(was)}.`,
     ),
     ...replaced.map(
-      ({ rule, was, is }) =>
-        `Asked otherwise: ${userText(rule, 60)}. Here: ${factsInWords(userText(is, 400))}. In the baseline: ${factsInWords(userText(was, 400))}.`,
+      ({ rule, read: { was, is } }) =>
+        `Asked otherwise: ${userText(rule, 60)}. Here: ${userText(is, 400)}. In the baseline: ${userText(was, 400)}.`,
     ),
   ];
   return [setApart(paragraph(strong('This ruleset asks less than the baseline.'))), bullets(lines)];
 }
-
-/** `bar.inward_bow_mm` as one reads it: `bar inward bow`. */
-export const factsInWords = (why: string): string =>
-  why.replace(/\b[a-z]+\.[a-z0-9_]+\b/gu, (path) =>
-    catalogueByPath.has(path)
-      ? path
-          .replace(/_(?:mm|mrad|N|Nm|kg|deg|Hz|pct|ml|count|days|MPa|C|N_per_m|deg_per_m)$/u, '')
-          .replace(/[._]/gu, ' ')
-      : path,
-  );

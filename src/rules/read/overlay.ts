@@ -1,5 +1,5 @@
 import type { Place } from '../../base/messages.js';
-import { once } from '../../base/once.js';
+import { lazily } from '../../base/lazily.js';
 import type { Problem } from '../../base/problem.js';
 import { nearest } from '../../base/schema-problems.js';
 import { limitInWords, ruleInWords } from '../say/in-words.js';
@@ -56,14 +56,7 @@ export function overlay(layers: readonly Layer[], complete = true, sound?: Reado
         ),
       );
     setBy.set(key, { layer, content });
-    const said = once(say);
-    const change: Change = {
-      file: layer.file,
-      ruleset: layer.name,
-      get said() {
-        return said();
-      },
-    };
+    const change: Change = lazily({ said: say }, { file: layer.file, ruleset: layer.name });
     history.set(key, [...(history.get(key) ?? []), change]);
   };
 

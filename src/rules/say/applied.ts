@@ -1,9 +1,12 @@
 import { fingerprint } from '../../base/digest.js';
+import { remembered } from '../../base/remembered.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import type { FactUnit } from '../../facts/fact.js';
-import type { Applied, Loosened } from '../../findings/applied.js';
+import { nameInWords } from '../../facts/told.js';
+import type { Applied, Change, Loosened } from '../../findings/applied.js';
 import { limitInWords, ruleInWords } from './in-words.js';
 import { limitInInches } from '../in-system.js';
+import { byPath, type Naming } from './say.js';
 import { thresholdsOf } from '../quantity.js';
 import {
   limitsReadByFacts,
@@ -15,15 +18,14 @@ import {
   type Ruleset,
 } from '../ruleset.js';
 
-const known = new WeakMap<Ruleset, Map<Ruleset | null, Applied>>();
+const against = remembered((_: Ruleset) => new Map<Ruleset | null, Applied>());
 
 /**
  * What a ruleset is called and what it relaxes against the baseline (against the lowest file it builds on where none is
  * given); worked out once.
  */
 export function appliedOf(ruleset: Ruleset, baseline: Ruleset | null): Applied {
-  const of = known.get(ruleset) ?? new Map<Ruleset | null, Applied>();
-  known.set(ruleset, of);
+  const of = against(ruleset);
   const applied = of.get(baseline) ?? workOut(ruleset, baseline);
   of.set(baseline, applied);
   return applied;
@@ -74,7 +76,8 @@ function loosened(was: Limit, ruleset: Ruleset): readonly Loosened[] {
     compared(limitInInches(was), limitInInches(is), unit, growsLooser),
   ]);
   if (steps.length === 0 || steps.every((step) => step === 'tighter')) return [];
-  return [{ limit: was.name, was: limitInWords(was), is: limitInWords(is), surely: steps.includes('looser') }];
+  const change = saidTwice((named) => ({ was: limitInWords(was, named), is: limitInWords(is, named) }));
+  return [{ limit: was.name, ...change, surely: steps.includes('looser') }];
 }
 
 interface Use {
@@ -121,11 +124,19 @@ function compared(was: Limit, is: Limit, unit: FactUnit, growsLooser: boolean): 
 function replaced(was: Rule, below: Below, ruleset: Ruleset): Applied['replaced'] {
   if (ruleset.off.some(({ id }) => id === was.id)) return [];
   const is = ruleset.rules.find(({ id }) => id === was.id);
-  if (is === undefined) return [{ rule: was.id, was: ruleInWords(was, below.limits), is: 'not asked' }];
-  return what(is) === what(was)
-    ? []
-    : [{ rule: was.id, was: ruleInWords(was, below.limits), is: ruleInWords(is, ruleset.limits) }];
+  if (is !== undefined && what(is) === what(was)) return [];
+  const change = saidTwice((named) => ({
+    was: ruleInWords(was, below.limits, named),
+    is: is === undefined ? 'not asked' : ruleInWords(is, ruleset.limits, named),
+  }));
+  return [{ rule: was.id, ...change }];
 }
+
+/** A change with facts named by their paths, and as one reads them. */
+const saidTwice = (change: (named: Naming) => Omit<Change, 'read'>): Change => ({
+  ...change(byPath),
+  read: change(nameInWords),
+});
 
 /** What a rule asks, whatever it says. */
 const what = ({ each, applies, require, otherwise }: Rule): string =>

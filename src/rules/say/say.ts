@@ -6,7 +6,7 @@ import { chanceInWords } from '../../base/chance-words.js';
 import { timesInWords } from '../../base/times-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../../base/units-format.js';
 import { catalogueByPath, isFactPath } from '../../facts/catalogue.js';
-import type { FactUnit } from '../../facts/fact.js';
+import type { FactPath, FactUnit } from '../../facts/fact.js';
 import { factInWords, toldUnit } from '../../facts/told.js';
 import type { Verdict } from '../../findings/finding.js';
 import type { FactTable } from '../judge/fact-table.js';
@@ -106,13 +106,23 @@ export function sayUnknown(line: PosedLine, about: About): string {
   return `${capital(aboutInWords(about))} cannot be judged, because this is not known: ${what}.${why === '' ? '' : ` ${why}`}`;
 }
 
+/** How a sentence names facts. */
+export type Naming = (fact: FactPath) => string;
+
+/** As rulesets and data have them. */
+export const byPath: Naming = (fact) => fact;
+
 /** Why a rule does not apply to an element. */
-export function sayWhyNot(line: PosedLine, { units, currency }: Pick<SayContext, 'units' | 'currency'>): string {
+export function sayWhyNot(
+  line: PosedLine,
+  { units, currency }: Pick<SayContext, 'units' | 'currency'>,
+  named: Naming,
+): string {
   const { unit, meaning } = catalogueByPath.get(line.line.fact)!;
   if (line.limit === 'not-asked') return `Only asked when the plan asks ${clause(meaning)}.`;
   if (meaning.startsWith('Whether ') && line.line.compare === 'is' && line.limit === 'yes')
     return `Only asked when ${clause(meaning).slice('whether '.length)}; here that is not so.`;
-  return `Only asked when ${lineInWords(line.line, formatQuantity(line.limit, unit, units, currency))}; here it is ${formatQuantity(line.actual, unit, units, currency)}.`;
+  return `Only asked when ${lineInWords(line.line, formatQuantity(line.limit, unit, units, currency), named)}; here it is ${formatQuantity(line.actual, unit, units, currency)}.`;
 }
 
 const compareWords: Readonly<Record<Compare, string>> = {
@@ -125,8 +135,8 @@ const compareWords: Readonly<Record<Compare, string>> = {
 };
 
 /** A line of a rule in words, such as `bar.span_mm is above 300 mm`. */
-export function lineInWords(line: Line, threshold: string): string {
-  return `${line.fact} ${compareWords[line.compare]} ${threshold}`;
+export function lineInWords(line: Line, threshold: string, named: Naming): string {
+  return `${named(line.fact)} ${compareWords[line.compare]} ${threshold}`;
 }
 
 /**
