@@ -1,4 +1,5 @@
 import { dirname, join, resolve } from 'node:path';
+import { digest } from '../base/digest.js';
 import type { Problem, Result } from '../base/problem.js';
 import { readSources, type Source } from '../base/sources.js';
 import { loadRuleset } from '../rules/read/load-ruleset.js';
@@ -25,7 +26,7 @@ export function defaultShelf(): Result<Shelf> {
   const read = readText(file);
   if ('problem' in read) return failed(read.problem);
   const ready = prepared()?.shelf;
-  return ready?.text === read.text
+  return ready !== undefined && ready.of === digest(read.text)
     ? { ok: true, value: ready.value, warnings: [] }
     : readShelf(read.text, file, undefined, sourceKeys());
 }
@@ -73,7 +74,7 @@ export function loadSources(): readonly Source[] {
     return (list = []);
   }
   const ready = prepared()?.sources;
-  return (list = ready?.text === read.text ? ready.list : readSources(read.text));
+  return (list = ready !== undefined && ready.of === digest(read.text) ? ready.list : readSources(read.text));
 }
 
 /** Keys of the bibliography. */

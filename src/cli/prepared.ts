@@ -7,10 +7,13 @@ import type { Shelf } from '../shelf/shelf.js';
 import { packageFolder } from './files.js';
 import { warn } from './terminal.js';
 
-/** The shipped shelf and rulesets as read when the tool was built; each part counts only for the very same text. */
+/**
+ * The shipped shelf and rulesets as read when the tool was built; each part counts only for the very same text, whose
+ * digest stands beside it.
+ */
 export interface Prepared {
-  readonly shelf: { readonly text: string; readonly value: Shelf };
-  readonly sources: { readonly text: string; readonly list: readonly Source[] };
+  readonly shelf: { readonly of: string; readonly value: Shelf };
+  readonly sources: { readonly of: string; readonly list: readonly Source[] };
   readonly layers: readonly PreparedLayer[];
   readonly stacks: readonly PreparedStack[];
 }

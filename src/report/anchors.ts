@@ -5,7 +5,7 @@
 const slug = (title: string): string =>
   title
     .toLowerCase()
-    .replace(/[^\p{L}\p{N}\s_-]/gu, '')
+    .replace(/[^\w\s-]/gu, (sign) => (sign > '\x7f' && /[\p{L}\p{N}]/u.test(sign) ? sign : ''))
     .trim()
     .replace(/\s/gu, '-') || 'part';
 

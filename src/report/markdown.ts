@@ -17,9 +17,12 @@ const unlinked = (text: string): string =>
     .replace(/(www)(?=\.)/giu, `$1${joiner}`)
     .replace(/@(?=[\w-])/gu, `@${joiner}`);
 
+/** The same tree with nothing in it that a viewer would link; a part without such is the very part that was given. */
 function withoutLinks<T extends Nodes>(node: T): T {
   if (node.type === 'text') return /:\/\/|www\.|@/iu.test(node.value) ? { ...node, value: unlinked(node.value) } : node;
-  return 'children' in node ? { ...node, children: node.children.map((child) => withoutLinks(child)) } : node;
+  if (!('children' in node)) return node;
+  const children = node.children.map((child) => withoutLinks(child));
+  return children.every((child, i) => child === node.children[i]) ? node : { ...node, children };
 }
 
 /** The library's own writer of text, but for text that it would leave as it is. */

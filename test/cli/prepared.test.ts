@@ -50,6 +50,20 @@ describe('no prepared state can change a verdict', () => {
     expect(err).toContain('prepared.json is not as it was built');
   });
 
+  it.each([
+    ['shelf.yaml', 'strip-19x38', 'strip-19x39', 'strip-19x38'],
+    ['baseline.yaml', 'ruleset: ', 'rules-of-mine: ', 'rules-of-mine'],
+  ])('%s edited beside it: what it says now counts', (name, before, after, told) => {
+    const { at, audit } = copyOfTheTool();
+    const file = join(at, 'rules', name);
+    const text = readFileSync(file, 'utf8');
+    expect(text).toContain(before);
+    writeFileSync(file, text.replaceAll(before, after));
+    const { code, err } = audit();
+    expect(code).toBe(1);
+    expect(err).toContain(told);
+  });
+
   it.each([['nothing in it', ''], ['no JSON', '{'], ['another JSON', '[]']])('prepared.json with %s', (_, text) => {
     const { at, audit } = copyOfTheTool();
     writeFileSync(join(at, 'dist', 'prepared.json'), text);

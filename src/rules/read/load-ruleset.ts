@@ -1,3 +1,4 @@
+import { digest } from '../../base/digest.js';
 import type { Place } from '../../base/messages.js';
 import type { Problem, Result } from '../../base/problem.js';
 import { nearest } from '../../base/schema-problems.js';
@@ -30,7 +31,8 @@ export interface LoadOptions {
  * loading costs.
  */
 export interface PreparedLayer {
-  readonly text: string;
+  /** Digest of the text it was read from. */
+  readonly of: string;
   readonly layer: Layer;
 }
 
@@ -85,7 +87,8 @@ export function loadRuleset(texts: RulesetTexts, entryFile: string, options: Loa
       );
       return;
     }
-    const at = prepared.findIndex((one) => one.text === text);
+    const of = prepared.length === 0 ? '' : digest(text);
+    const at = prepared.findIndex((one) => one.of === of);
     const ready = prepared[at];
     const { layer, problems: found } =
       ready === undefined ? readLayer(text, name, checks) : { layer: { ...ready.layer, file: name }, problems: [] };
@@ -119,7 +122,7 @@ export function prepareLayer(text: string, file: string, options: LoadOptions = 
     file,
     ruleChecks(options.sources ?? null, options.examplesRequired ?? false),
   );
-  return layer === null || problems.length > 0 ? null : { text, layer };
+  return layer === null || problems.length > 0 ? null : { of: digest(text), layer };
 }
 
 /** A ruleset and what it builds on, all prepared, checked together; null when there is anything to say of it. */
