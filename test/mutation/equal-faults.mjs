@@ -266,4 +266,7 @@ export const equalFaults = [
   { key: 'src/cutting/roll/bounds.ts constant: `0` → `1` (9)', why: 'No piece of cloth is as small as a square millimetre.' },
   { key: 'src/risk/remedies.ts constant: `1` → `2`', why: 'A remedy of what does not lift is left out, whether told to change nothing or to make it worse.' },
   { key: 'src/solve/frame-mesh.ts constant: `0` → `1` (27)', why: 'A support that is moved turns the frame as a whole, and nothing that is told hangs on that.' },
+  { key: 'src/mechanics/cloth/clearance.ts constant: `1` → `2`', why: 'Every crossbar of a plan stands in its model by name.' },
+  { key: 'src/cutting/boards/greedy.ts sign: `bin.price + 1e-9 * bin.size` → `bin.price - 1e-9 * bin.size`', why: 'Every board is swapped afterwards for the cheapest, and of those the smallest, that holds its load.' },
+  { key: 'src/cutting/roll/search.ts sign: `now + to` → `now - to`', why: 'That the largest piece is kept to the near half only spares the mirror images.' },
 ];

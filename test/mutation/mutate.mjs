@@ -1,15 +1,16 @@
 // Puts small faults into the sources of a folder, one at a time, and counts how many the tests notice. By command only:
 //   npm run mutation -- --folder risk,model --count 20 --seed 1 [--most SECONDS] [--part 1/2] [--reach FILE]
 //     [--notes FILE] [--again | --told] [--write YYYY-MM-DD] [--earlier SEEDS]
-// `--most` tries only the cheapest tests of each fault, of so many seconds together: a first look.
+// `--most` tries only the cheapest tests of each fault, of so many seconds together: a first look; what survives it
+// meets more of them when the same notes are taken up with more seconds.
 // `--seconds` is how long a test file may take, besides eight times what it takes without a fault, before it counts as
 // caught in a loop.
 // `--part 1/2` tries every second fault, for two processes with the same notes; count the reach first, alone.
 // `--reach` keeps which test file reaches which place; counted anew only for test files that changed.
 // `--notes` keeps what was found in one draw, a line each, so that a run can be stopped, shared between processes, and
 // taken up again: what was noticed is not tried again.
-// `--again` tries only what the notes say nothing noticed, after tests were added, and what the notes do not tell
-// counts as not drawn.
+// `--again` tries only what the notes say nothing noticed, after tests were added: what is noticed now was not at
+// first. What the notes do not tell counts as not drawn.
 // `--told` tries nothing and gives what the notes tell; with `--write` it makes the page from them.
 // `--earlier 3,6` says on the page how many of the faults those seeds draw too.
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
@@ -52,27 +53,28 @@ const byExamples = 'stored outputs alone';
 
 /** What was found before: by what each fault was noticed (`examples`: by stored outputs alone; null: by nothing). */
 const notes = new Map();
-/** The same at the first try, before tests were added. */
+/** The same before tests were added. */
 const first = new Map();
-/** How the first try went: only so many seconds of tests for each fault, and which test files were left out. */
+/** How it was tried before tests were added: so many seconds of tests for each fault, and without which test files. */
 let terms = null;
+const isNoticed = (by) => by !== null && by !== byExamples;
 if (values.notes !== undefined && existsSync(values.notes)) {
   for (const line of readFileSync(values.notes, 'utf8').split('\n').filter(Boolean)) {
-    const { key, by, ...other } = JSON.parse(line);
-    if (key === undefined) terms ??= other;
-    else remember(key, by);
+    const { key, by, added, ...other } = JSON.parse(line);
+    if (key === undefined) terms = other;
+    else remember(key, by, added ?? false);
   }
 }
-function remember(key, by) {
+function remember(key, by, added) {
   notes.set(key, by);
-  if (!first.has(key) || by === 'the compiler') first.set(key, by);
+  if (by === 'the compiler' || (!added && !isNoticed(first.get(key) ?? null))) first.set(key, by);
 }
 function keep(line) {
   if (values.notes !== undefined) appendFileSync(values.notes, `${JSON.stringify(line)}\n`);
 }
 function note(fault, by) {
-  remember(fault.key, by);
-  keep({ key: fault.key, by });
+  remember(fault.key, by, values.again);
+  keep({ key: fault.key, by, ...(values.again ? { added: true } : {}) });
   const how = by === null ? 'SURVIVED' : by === byExamples ? 'EXAMPLES' : 'noticed ';
   console.log(`${how} ${said(fault)}${how === 'noticed ' ? ` by ${by}` : ''}`);
 }
@@ -86,7 +88,7 @@ const folders = all.map(({ folder, faults }) => ({
 }));
 /** The first of every folder, then the second and so on, so that a run that is stopped has tried as many of each. */
 const inTurn = Array.from({ length: count }, (_, i) => folders.flatMap(({ tried }) => tried.slice(i, i + 1))).flat();
-const isOpen = ({ key }) => (notes.get(key) ?? null) === null || notes.get(key) === byExamples;
+const isOpen = ({ key }) => !isNoticed(notes.get(key) ?? null);
 const open = inTurn
   .filter((_, i) => i % parts === part - 1)
   .filter((fault) => (notes.has(fault.key) || !values.again) && isOpen(fault) && whyEqual(fault) === null);
@@ -96,7 +98,7 @@ async function tryThem() {
   const tests = await testsOpen(root);
   const reach = await reachOf({ root, tests, faults: all.flatMap(({ faults }) => faults), kept: values.reach });
   console.log(`Red without a fault, and left out: ${reach.red.join(', ') || 'none'}`);
-  if (terms === null) keep((terms = { most: values.most, leftOut: reach.red }));
+  if (!values.again) keep((terms = { most: values.most, leftOut: reach.red }));
   const examples = await tests.examples();
   let sound = null;
   const soundExamples = async () => {
@@ -140,16 +142,15 @@ const results = folders.map(({ folder, all, tried: asked, before }) => {
   const tried = asked.filter((fault) => notes.has(fault.key) || whyEqual(fault) !== null);
   const state = tried.map((fault) => ({ ...fault, by: notes.get(fault.key) ?? null, why: whyEqual(fault) }));
   const which = (wanted) => state.filter(wanted);
-  const byTest = (by) => by !== null && by !== byExamples;
-  const changed = ({ by, why }) => why === null || byTest(by);
+  const changed = ({ by, why }) => why === null || isNoticed(by);
   const equal = which((one) => !changed(one));
   return {
     folder,
     all,
     tried,
-    noticed: which(({ by }) => byTest(by)),
-    atFirst: which(({ key }) => byTest(first.get(key) ?? null)),
-    since: which(({ key, by }) => byTest(by) && !byTest(first.get(key) ?? null)),
+    noticed: which(({ by }) => isNoticed(by)),
+    atFirst: which(({ key }) => isNoticed(first.get(key) ?? null)),
+    since: which(({ key, by }) => isNoticed(by) && !isNoticed(first.get(key) ?? null)),
     drawnEarlier: which(({ key }) => before.has(key)),
     equal,
     namedAfter: equal.filter(({ key }) => notes.has(key)),

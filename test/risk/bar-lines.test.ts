@@ -38,6 +38,13 @@ describe('where a line leaves the frames whose bar stays within its limit', () =
   });
 });
 
+it('a station that hardly moves along a line may yet be the one that decides', () => {
+  const found: Crossing = { low: 0, high: 0, low_mm: 0, high_mm: 0 };
+  crossLine(bar([0.5, 2, 1], [5.6, 0.5, 0.25]), 6, Float64Array.of(0.6, 0.8), 0, found);
+  expect([found.high, found.high_mm]).toEqual([expect.closeTo((6 - 5.6) / 0.5, 12), expect.closeTo(0.5, 12)]);
+  expect([found.low, found.low_mm]).toEqual([expect.closeTo((-6 - 0.5) / 2, 12), expect.closeTo(2, 12)]);
+});
+
 describe('the chance that a bar bows past its limit', () => {
   it('is the same for a bar whose second shape is turned over, however few directions are looked at', () => {
     const beyond = (turned: number, count: number) =>
