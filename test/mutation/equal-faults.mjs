@@ -269,4 +269,6 @@ export const equalFaults = [
   { key: 'src/mechanics/cloth/clearance.ts constant: `1` → `2`', why: 'Every crossbar of a plan stands in its model by name.' },
   { key: 'src/cutting/boards/greedy.ts sign: `bin.price + 1e-9 * bin.size` → `bin.price - 1e-9 * bin.size`', why: 'Every board is swapped afterwards for the cheapest, and of those the smallest, that holds its load.' },
   { key: 'src/cutting/roll/search.ts sign: `now + to` → `now - to`', why: 'That the largest piece is kept to the near half only spares the mirror images.' },
+  { key: 'src/facts/warp.ts constant: `0` → `1` (2)', why: 'No face is a millimetre long.' },
+  { key: 'src/mechanics/hanging/cleat.ts term: `middle + half` → `middle`', why: 'Two places lie alike about the middle, and the other asks the same of the other end.' },
 ];

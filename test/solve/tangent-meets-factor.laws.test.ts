@@ -38,11 +38,13 @@ describe('the frame under its pull stands just up to the factor found, on the ve
     );
   });
 
-  it.each([{ x: 0.3, y: 0 }, { x: 0, y: 0.3 }])('also pulled one way only: $x along, $y up', (pull) => {
+  it.each([{ x: 0.3, y: 0 }, { x: 0, y: 0.3 }, { x: 1, y: 0 }, { x: 0, y: 1 }])('also pulled one way only: $x along, $y up', (pull) => {
     const shape = frameOf({ width: 900, height: 640, w: 38, d: 19, give: 4 });
     const { load_factor } = findStability(shape, pull, { factors: 1 });
     expect(solveInfluence(shape, times(pull, load_factor! * (1 - 1e-5)))).not.toBeNull();
     expect(solveInfluence(shape, times(pull, load_factor! * (1 + 1e-5)))).toBeNull();
+    const [at, beside] = [1, 1 + 1e-9].map((share) => solveLiftCompliance(shape, times(pull, share))!);
+    expect(beside! / at!).toBeCloseTo(1, 6);
   });
 
   it('the corner gives way under a force on it as 1/(1 − share) near the factor, where that is a propeller', () => {
