@@ -13,6 +13,13 @@ describe('several cloths on one roll', () => {
     expect(layout.used_share).toBeCloseTo((700 * 600 + 1100 * 850) / (1500 * 1100), 12);
   });
 
+  test('cloths are told from the beginning of the roll on, and from its left edge, in whichever order they were laid', () => {
+    // Rows, longest first: the third goes beside the first, the fourth beside the second.
+    const { placed, length_mm } = packRoll([piece('a', 1000, 800), piece('b', 900, 790), piece('c', 300, 700), piece('d', 290, 700)], 1500);
+    expect(length_mm).toBe(1900);
+    expect(placed.map(({ name, x_mm, y_mm }) => [name, x_mm, y_mm])).toEqual([['a', 0, 0], ['c', 800, 0], ['b', 0, 1000], ['d', 790, 1000]]);
+  });
+
   test('two cloths wider than half the roll come one behind the other', () => {
     const layout = packRoll([piece('a', 900, 800), piece('b', 1250, 760)], 1500);
     expect(layout).toMatchObject({ length_mm: 2150, least_mm: 2150, proven: true });

@@ -56,6 +56,11 @@ describe('what the plan chose', () => {
     expect(['corner.nail', 'corner.nails_count', 'corner.glue', 'corner.brace', 'cloth.ground', 'cloth.ground_coats_count'].map(said)).toEqual(['none', 0, 'pva', 'none', 'bare', 0]);
   });
 
+  test('one coat is a ground already', () => {
+    const one = choices('bars: { stock: strip-19x38, lay: flat }\nground: { coats: 1 }');
+    expect(one.find(({ path }) => path === 'cloth.ground')?.value).toBe('grounded');
+  });
+
   test('a rule may ask for them, in groups too', async () => {
     const ruleset = rulesetFrom(rulesText(['id: a, each: corner, require: { any: [ { fact: corner.glue, is: pva }, { all: [ { fact: corner.cut, is: half-lap }, { fact: corner.nails_count, at-least: 3 } ] } ] }, otherwise: stop']));
     const verdicts = async (facts: typeof rich) => (await evaluateRules(ruleset, facts)).findings.map(({ verdict }) => verdict);

@@ -106,6 +106,20 @@ describe('facts of natural warp', () => {
     expect((1 - valueOf(facts, 'warp.corner_lift_sd_mm') / sd) / less).toBeCloseTo(1, 1);
   });
 
+  it('expect of boards that all twist alike just what they lift, without any doubt', () => {
+    const strip = shelf.lumber['strip-19x38']!;
+    const sure = { mean: 0, sd: 0 };
+    const spread = { ...strip.spread, unsorted: { ...strip.spread.unsorted, twist_rad_per_m: { mean: 1e-5, sd: 0 }, bow_per_m: sure, crook_per_m: sure } };
+    const { model: before, solution } = solved(plan('lumber: { chosen: unsorted, moisture: 6 % }'));
+    const model = buildModel(before.plan, { ...shelf, lumber: { ...shelf.lumber, 'strip-19x38': { ...strip, spread } } });
+    const twist = (solution.influence ?? []).filter(({ kind }) => kind === 'twist').map(({ corner_lift }) => corner_lift / 1000);
+    const mean = twist.reduce((sum, g) => sum + g * 1e-5, 0);
+    expect(Math.abs(mean)).toBeGreaterThan(1e-6);
+    const facts = warpFacts(model, solution, settings);
+    expect(valueOf(facts, 'warp.corner_lift_sd_mm')).toBe(0);
+    expect(valueOf(facts, 'warp.corner_lift_mean_mm') / mean).toBeCloseTo(1, 6);
+  });
+
   it('expect the lift of the boards that were read, of either sign, and none of boards that may twist either way', () => {
     const { model, solution } = solved(plan('lumber: { moisture: 6 % }\nboards: [ { for: top, twist: 0.5 deg/m }, { for: bottom, twist: 0.3 deg/m }, { for: left, twist: -0.2 deg/m }, { for: right, twist: -0.4 deg/m } ]'));
     const by = (bar: string): number => (solution.influence!.find(({ member, kind }) => member === bar && kind === 'twist')!.corner_lift * Math.PI) / 180 / 1000;

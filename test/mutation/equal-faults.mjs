@@ -271,4 +271,10 @@ export const equalFaults = [
   { key: 'src/cutting/roll/search.ts sign: `now + to` → `now - to`', why: 'That the largest piece is kept to the near half only spares the mirror images.' },
   { key: 'src/facts/warp.ts constant: `0` → `1` (2)', why: 'No face is a millimetre long.' },
   { key: 'src/mechanics/hanging/cleat.ts term: `middle + half` → `middle`', why: 'Two places lie alike about the middle, and the other asks the same of the other end.' },
+  { key: 'src/solve/mesh-influence.ts constant: `0` → `1` (2)', why: 'What bends out of the plane is not asked where it departs in it.' },
+  { key: 'src/plan/plan-schema.ts constant: `20_000` → `20001` (3)', why: 'No face is wider, and a place outside the face is refused all the same.' },
+  { key: 'src/solve/mesh-stability.ts constant: `16` → `17`', why: 'A line drawn through one place more looks the same.' },
+  { key: 'src/risk/few-shapes.ts constant: `0` → `1` (3)', why: 'Without rows there is nothing to keep, whatever the least of it.' },
+  { key: 'src/solve/solve-model.ts scale: `pull.x / other.x` → `pull.x * other.x`', why: 'A ratio that does not fit is not taken, and the frame is solved anew.' },
+  { key: 'src/model/section.ts boundary: `n <= 39` → `n < 39`', why: 'The last term of a series that has converged: a hundred-millionth.' },
 ];

@@ -27,6 +27,7 @@ describe('mesh lines', () => {
     expect(lines.at[lines.indexOf(0.5)]).toBe(0.5);
     expect(lines.indexOf(nearest / 3)).toBe(0);
     expect(lines.indexOf(1.2)).toBe(lines.at.length - 1);
+    expect([lines.at[0], lines.at.at(-1)]).toEqual([0, 1]);
     expect(() => lines.indexOf(0.123)).toThrow(RangeError);
   });
 });

@@ -43,6 +43,10 @@ describe('dowel bearing', () => {
     expect(near(across, psi((6100 * 0.5 ** 1.45) / Math.sqrt(0.5)), 1e-9)).toBe(true);
     expect(near(dowelBearing_MPa(0.5, inch(0.5), 45), (2 * along * across) / (along + across), 1e-9)).toBe(true);
   });
+  test('a quarter inch is thick, anything less is thin (Table 12.3.3, its two columns)', () => {
+    expect(near(dowelBearing_MPa(0.5, inch(0.25)), psi(5600), 1e-9)).toBe(true);
+    expect(near(dowelBearing_MPa(0.5, inch(0.2499)), psi(16600 * 0.5 ** 1.84), 1e-9)).toBe(true);
+  });
   test('reduction terms: 2.2, then 10D + 0.5, then 4, 3.6, 3.2 with the angle', () => {
     expectDecimals(reductionTerm(inch(0.17), 'IV'), 2.2, 9);
     expectDecimals(reductionTerm(inch(0.19), 'IV'), 2.4, 9);

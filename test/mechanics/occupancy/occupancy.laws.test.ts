@@ -21,6 +21,14 @@ const pair = (leg: number, more: object = {}) => demoModel({
   ...more,
 });
 
+test('a nail through a mitre lies from the outer edge of each bar inward, as deep as it is long', () => {
+  const model = demoModel({ face: { width: '910 mm', height: '730 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, corners: { nails: { use: 'brad-18ga-25', each: 1 } } });
+  const { length_mm } = demoShelf().nails['brad-18ga-25']!;
+  const nails = cornerParts(model).filter(({ kind }) => kind === 'corner-nail');
+  expect(nails).toHaveLength(8);
+  for (const { across_mm } of nails) expect(across_mm).toEqual([38 - length_mm, 38].map((mm) => expect.closeTo(mm, 9)));
+});
+
 describe('ply screws', () => {
   test('give way to the screw and the foot of a brace, wherever it stands', () => {
     let moved = 0;
