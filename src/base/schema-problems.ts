@@ -1,6 +1,7 @@
 import { distance } from 'fastest-levenshtein';
 import type { core } from 'zod/mini';
-import { problemCodes, quoted, type ProblemCode } from './messages.js';
+import { problemCodes, type ProblemCode } from './messages.js';
+import { quoted } from './wording.js';
 import type { Problem } from './problem.js';
 import { series } from './series.js';
 import { wantedQuantity, type SchemaFault } from './schema-parts.js';

@@ -1,6 +1,7 @@
 import { Composer, isMap, isNode, isScalar, isSeq, LineCounter, Parser, YAMLParseError } from 'yaml';
 import type { CST, Document } from 'yaml';
-import { problemAt, quoted, type Details, type Place, type ProblemCode } from './messages.js';
+import { problemAt, type Place, type ProblemCode } from './messages.js';
+import { quoted, type Details } from './wording.js';
 import { plainYaml } from './plain-yaml.js';
 import type { Problem } from './problem.js';
 import { guardedTokens, looksBinary, TooDeep, TooMany, usualLimits, type YamlLimits } from './yaml-limits.js';

@@ -1,5 +1,6 @@
 import { isAlias, isMap, isScalar, isSeq, type Document, type Node, type Pair } from 'yaml';
-import type { Details, ProblemCode } from './messages.js';
+import type { ProblemCode } from './messages.js';
+import type { Details } from './wording.js';
 import type { YamlLimits } from './yaml-limits.js';
 import { keyText, type YamlLookup } from './yaml-lookup.js';
 

@@ -4,7 +4,8 @@ import type { Model } from '../model/model.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Shelf, Supply } from '../shelf/shelf.js';
 import { cutSheets, leastSheets, tilesOf, type Flat } from './cut-sheets.js';
-import { needKinds, needsOf, type Need, type NeedKind, type Sold } from './needs.js';
+import { needKinds, type Need, type NeedKind, type Sold } from './need.js';
+import { needsOf } from './needs.js';
 import { buyPacks, cents, isInvented, stepsOf, type BoughtPack } from './packs.js';
 import { buySheets, stripsFor } from './sheets.js';
 

@@ -1,6 +1,6 @@
 import type { Problem } from '../base/problem.js';
 import { listed, nearest } from '../base/schema-problems.js';
-import { quoted } from '../base/messages.js';
+import { quoted } from '../base/wording.js';
 import type { Path, YamlSource } from '../base/yaml-document.js';
 import { nominalStock } from './nominal.js';
 import type { Shelf } from '../shelf/shelf.js';

@@ -1,7 +1,9 @@
 import type { RootContent } from 'mdast';
 import type { ElementContent } from 'hast';
 import type { Picture } from './drawings/picture.js';
-import { blocksOf, pageOf, partName, partsNamed, partText, type PageTitle } from './html.js';
+import { blocksOf } from './html-blocks.js';
+import { partName, partsNamed, partText } from './html-parts.js';
+import { pageOf, type PageTitle } from './html.js';
 
 /** Stands where the parts come; no text of a page holds it. */
 const here = '\0';

@@ -1,4 +1,4 @@
-import { quoted } from '../base/messages.js';
+import { quoted } from '../base/wording.js';
 import type { Problem } from '../base/problem.js';
 import { listed, nearest } from '../base/schema-problems.js';
 import type { YamlSource } from '../base/yaml-document.js';

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { limitProblems, pathText, readYaml } from '../../src/base/yaml-document.js';
-import { problemAt, problemCodes, quoted } from '../../src/base/messages.js';
+import { problemAt, problemCodes } from '../../src/base/messages.js';
+import { quoted } from '../../src/base/wording.js';
 import { showProblem } from '../../src/base/show-problem.js';
 
 describe('reading YAML', () => {

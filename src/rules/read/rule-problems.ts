@@ -1,5 +1,5 @@
 import type { Place } from '../../base/messages.js';
-import { quoted } from '../../base/messages.js';
+import { orNearest, quoted, type Wording } from '../../base/wording.js';
 import type { Problem } from '../../base/problem.js';
 
 /** What a wording may be told. */
@@ -8,12 +8,6 @@ interface Details {
   readonly allowed?: string;
   readonly nearest?: string | undefined;
   readonly name?: string;
-}
-
-interface Wording {
-  readonly found: string;
-  readonly allowed: string;
-  readonly hint: string;
 }
 
 const tick = (value: unknown): string => `\`${quoted(value)}\``;
@@ -25,8 +19,6 @@ const comma = (value: unknown): string | null => {
 /** The first thing that a list of what is allowed names. */
 const firstWord = (allowed = 'the first'): string =>
   tick(/`([^`]+)`/u.exec(allowed)?.[1] ?? allowed.split(/,| or /u)[0]);
-const orNearest = (nearest: string | undefined, otherwise: string): string =>
-  nearest === undefined ? otherwise : `Did you mean \`${nearest}\`?`;
 
 /** Every sentence the reader of rulesets can say beyond the shape of the document, by code. */
 export const wordings = {
