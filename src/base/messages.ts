@@ -1,15 +1,5 @@
 import { fileWordings } from './file-messages.js';
-import type { Problem } from './problem.js';
-import { orNearest, type Details, type Wording } from './wording.js';
-
-/** Where a problem stands in a file. */
-export interface Place {
-  readonly file: string;
-  readonly path: string;
-  readonly line: number;
-  readonly column: number;
-  readonly excerpt?: string;
-}
+import { orNearest, worder, type Details, type Wording } from './wording.js';
 
 /** Every sentence the readers of plans and shelves can say, by code. */
 const wordings = {
@@ -260,15 +250,7 @@ const wordings = {
 export type ProblemCode = keyof typeof wordings;
 
 /** A problem of the given kind at a place, worded. */
-export function problemAt(
-  code: ProblemCode,
-  place: Place,
-  details: Details = {},
-  severity: Problem['severity'] = 'error',
-): Problem {
-  const word: (details: Details) => Wording = wordings[code];
-  return { code, severity, ...place, ...word({ name: place.path.split('.').at(-1) ?? '', ...details }) };
-}
+export const problemAt = worder<ProblemCode, Details>(wordings);
 
 /** All codes, for tests and documentation. */
 export const problemCodes = Object.keys(wordings) as readonly ProblemCode[];

@@ -1,3 +1,14 @@
+import type { Problem } from './problem.js';
+
+/** Where a problem stands in a file. */
+export interface Place {
+  readonly file: string;
+  readonly path: string;
+  readonly line: number;
+  readonly column: number;
+  readonly excerpt?: string;
+}
+
 /** What a wording may be told; all of it text made for people. */
 export interface Details {
   /** What the user wrote, or what is at fault. */
@@ -16,6 +27,18 @@ export interface Wording {
   readonly allowed: string;
   readonly hint: string;
 }
+
+/** Tells problems in the words of a table, each at its place; what one is about goes by its key, unless it is named. */
+export const worder =
+  <Code extends string, D extends { readonly name?: string }>(
+    wordings: Readonly<Record<Code, (details: D) => Wording>>,
+  ) =>
+  (code: Code, place: Place, details?: D, severity: Problem['severity'] = 'error'): Problem => ({
+    code,
+    severity,
+    ...place,
+    ...wordings[code]({ name: place.path.split('.').at(-1) ?? '', ...details } as D),
+  });
 
 /** How a block of this name is written, for those who put one value in its place. */
 const blocks: Readonly<Record<string, string>> = {

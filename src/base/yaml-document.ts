@@ -1,6 +1,7 @@
 import { Composer, isMap, isNode, isScalar, isSeq, LineCounter, Parser, YAMLParseError } from 'yaml';
 import type { CST, Document } from 'yaml';
-import { problemAt, type Place, type ProblemCode } from './messages.js';
+import { problemAt, type ProblemCode } from './messages.js';
+import type { Place } from './wording.js';
 import { quoted, type Details } from './wording.js';
 import { plainYaml } from './plain-yaml.js';
 import type { Problem } from './problem.js';

@@ -1,4 +1,4 @@
-import type { Place } from '../base/messages.js';
+import type { Place } from '../base/wording.js';
 import type { Element, FactPath } from '../facts/fact.js';
 
 /** Verdict a rule may give when its requirement is not met. */

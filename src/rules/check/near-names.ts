@@ -1,7 +1,7 @@
 import { distance } from 'fastest-levenshtein';
 import type { Problem } from '../../base/problem.js';
 import { ruleProblem } from '../read/rule-problems.js';
-import type { Place } from '../../base/messages.js';
+import type { Place } from '../../base/wording.js';
 import type { Ruleset } from '../ruleset.js';
 
 interface Named {

@@ -1,5 +1,5 @@
 import { digest } from '../../base/digest.js';
-import type { Place } from '../../base/messages.js';
+import type { Place } from '../../base/wording.js';
 import type { Problem, Result } from '../../base/problem.js';
 import { nearest } from '../../base/schema-problems.js';
 import { limitProblems } from '../../base/yaml-document.js';

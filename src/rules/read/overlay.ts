@@ -1,4 +1,4 @@
-import type { Place } from '../../base/messages.js';
+import type { Place } from '../../base/wording.js';
 import { lazily } from '../../base/lazily.js';
 import type { Problem } from '../../base/problem.js';
 import { nearest } from '../../base/schema-problems.js';

@@ -1,5 +1,5 @@
 import { dayNumber } from '../../base/days.js';
-import type { Place } from '../../base/messages.js';
+import type { Place } from '../../base/wording.js';
 import type { Problem } from '../../base/problem.js';
 import { limitProblems, readYaml, type Path, type YamlSource } from '../../base/yaml-document.js';
 import { schemaProblems } from '../../base/schema-problems.js';

@@ -1,4 +1,4 @@
-import type { Place } from '../../base/messages.js';
+import type { Place } from '../../base/wording.js';
 import type { Problem } from '../../base/problem.js';
 import { listed, nearest } from '../../base/schema-problems.js';
 import { catalogue, catalogueByPath } from '../../facts/catalogue.js';
@@ -23,42 +23,33 @@ export interface RuleChecks {
   readonly caution: (id: string, place: Place, found: Problem[]) => void;
 }
 
+/** A fact of the catalogue; null, with its problem, where there is none of this name. */
+function knownFact(path: string, place: Place, found: Problem[]): FactSpec | null {
+  const spec = catalogueByPath.get(path);
+  if (spec !== undefined) return spec;
+  const paths = catalogue.map((entry) => entry.path);
+  found.push(ruleProblem('unknown-fact', place, { value: path, nearest: nearest(path, paths) }));
+  return null;
+}
+
 /** The checks, given the keys of the list of sources; without it any readable key will do. */
 export function ruleChecks(sources: ReadonlySet<string> | null, examplesRequired: boolean): RuleChecks {
   const known = sources === null ? null : new Set([...sources, ...ownSources]);
   return {
     examplesRequired,
     fact: (path, each, place, found) => {
-      const spec = catalogueByPath.get(path);
-      if (spec === undefined)
-        found.push(
-          ruleProblem('unknown-fact', place, {
-            value: path,
-            nearest: nearest(
-              path,
-              catalogue.map((entry) => entry.path),
-            ),
-          }),
-        );
-      else if (splitByCause.has(path)) found.push(ruleProblem('fact-by-cause', place, { value: path }));
+      const spec = knownFact(path, place, found);
+      if (spec === null) return null;
+      if (splitByCause.has(path)) found.push(ruleProblem('fact-by-cause', place, { value: path }));
       else if (spec.each !== each && spec.each !== 'frame')
         found.push(ruleProblem('fact-of-another', place, { value: path, name: spec.each, allowed: each }));
       else return spec;
       return null;
     },
     limitBase: (path, place, found) => {
-      const spec = catalogueByPath.get(path);
-      if (spec === undefined)
-        found.push(
-          ruleProblem('unknown-fact', place, {
-            value: path,
-            nearest: nearest(
-              path,
-              catalogue.map((entry) => entry.path),
-            ),
-          }),
-        );
-      else if (spec.unit === 'word' || splitByCause.has(path))
+      const spec = knownFact(path, place, found);
+      if (spec === null) return null;
+      if (spec.unit === 'word' || splitByCause.has(path))
         found.push(
           ruleProblem('of-misfit', place, { value: path, name: 'a word', allowed: 'a share of a measured fact' }),
         );

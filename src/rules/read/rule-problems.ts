@@ -1,6 +1,4 @@
-import type { Place } from '../../base/messages.js';
-import { orNearest, quoted, type Wording } from '../../base/wording.js';
-import type { Problem } from '../../base/problem.js';
+import { orNearest, quoted, worder, type Wording } from '../../base/wording.js';
 
 /** What a wording may be told. */
 interface Details {
@@ -299,12 +297,4 @@ export const wordings = {
 export type RuleProblemCode = keyof typeof wordings;
 
 /** A problem of a ruleset, worded. */
-export function ruleProblem(
-  code: RuleProblemCode,
-  place: Place,
-  details: Details = {},
-  severity: Problem['severity'] = 'error',
-): Problem {
-  const word: (details: Details) => Wording = wordings[code];
-  return { code, severity, ...place, ...word(details) };
-}
+export const ruleProblem = worder<RuleProblemCode, Details>(wordings);
