@@ -16,8 +16,11 @@ Where there are more than two cores, all but one share a large class; --jobs say
 Exit codes: 0 clear or caution, 1 input error, 2 unknown (or caution with --strict), 3 stop.
 For several plans: 1 if any could not be read, else 3 if any is a stop, else 2, else 0.`;
 
-/** Adds `sightdown audit PLAN…`. */
-export function addAudit(program: Command): void {
+/** Audits the named plans; resolves to the exit code. */
+type RunAudit = (named: readonly string[], options: AuditOptions) => Promise<number>;
+
+/** Adds `sightdown audit PLAN…`; what does it is fetched when it runs. */
+export function addAudit(program: Command, fetch: () => Promise<RunAudit>): void {
   program
     .command('audit')
     .description('Check plans before you cut; write a report with pictures for each.')
@@ -61,6 +64,7 @@ export function addAudit(program: Command): void {
     .option('--samples <n>', 'be as sure as from counting so many imagined frames', wholeNumber(100, 1_000_000), 20_000)
     .addHelpText('after', under(help))
     .action(async (plans: string[], options: AuditOptions) => {
-      process.exitCode = await (await import('./audit-run.js')).runAudit(plans, options);
+      const runAudit = await fetch();
+      process.exitCode = await runAudit(plans, options);
     });
 }

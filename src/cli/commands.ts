@@ -15,7 +15,7 @@ import type { Commands } from './run-command.js';
 /** In the order of the work, as help lists them. */
 export const commands: Commands = {
   new: addNew,
-  audit: addAudit,
+  audit: (program) => addAudit(program, async () => (await import('./audit-run.js')).runAudit),
   suggest: addSuggest,
   cut: addCut,
   place: addPlace,

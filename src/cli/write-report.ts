@@ -1,9 +1,9 @@
 import { join } from 'node:path';
 import type { Audit } from '../report/audit-view.js';
 import { composeReport, reportTitle } from '../report/compose.js';
-import { writeMarkdown } from '../report/markdown.js';
 import type { AuditOptions } from './option-types.js';
 import { writeFolder } from './write-files.js';
+import { writeMarkdownReport } from './write-markdown-report.js';
 
 /** Writes the report of one audit into a folder; resolves to the name of the written page. */
 export async function writeReport(
@@ -11,31 +11,10 @@ export async function writeReport(
   folder: string,
   { format, overwrite }: Pick<AuditOptions, 'format' | 'overwrite'>,
 ): Promise<string> {
-  const report = composeReport(audit);
-  const { tree, pictures } = report;
-  if (format === 'md') {
-    writeFolder(
-      folder,
-      [{ name: 'report.md', text: writeMarkdown(tree) }, ...pictures.map(({ name, svg }) => ({ name, text: svg }))],
-      { overwrite },
-    );
-    return join(folder, 'report.md');
-  }
+  if (format === 'md') return writeMarkdownReport(audit, folder, { overwrite });
+  const { tree, pictures, first, sheet } = composeReport(audit);
   const { writeHtml } = await import('../report/html.js');
-  writeFolder(
-    folder,
-    [
-      {
-        name: 'report.html',
-        text: writeHtml(tree, pictures, {
-          title: reportTitle(audit),
-          lang: 'en',
-          first: report.first,
-          sheet: report.sheet,
-        }),
-      },
-    ],
-    { overwrite },
-  );
+  const text = writeHtml(tree, pictures, { title: reportTitle(audit), lang: 'en', first, sheet });
+  writeFolder(folder, [{ name: 'report.html', text }], { overwrite });
   return join(folder, 'report.html');
 }

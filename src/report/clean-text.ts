@@ -5,7 +5,7 @@ const lineOrControl = /[\p{Cc}\p{Zl}\p{Zp}]/gu;
 const invisible = /(?![\u200C\u200D])\p{Cf}/gu;
 
 /** Letters, figures and signs of common text, single spaces between them: nothing in it needs cleaning. */
-const usual = /^(?: ?[!-~¡-¬®-ʯ–—‘’“”…×−●▲◆✕])* ?$/u;
+const usual = /^(?: ?[!-~¡-¬®-ʯ–—‘’“”…×−●▲◆✕■□←→])* ?$/u;
 
 /**
  * Text that is safe to put on one line of any document: no line breaks, control characters, bidi overrides or broken

@@ -12,7 +12,7 @@ export const isPlain = (text: string): boolean => startsLine(text) && !text.ends
 
 /** Strong words whose marks nothing beside them can spoil; null where that is not plain to see. */
 function emphasised(words: string, before: string, after: string): string | null {
-  const inside = isHarmless(words) && /^[A-Za-z\d●▲◆✕](?:.*[A-Za-z\d.])?$/u.test(words);
+  const inside = isHarmless(words) && /^[A-Za-z\d●▲◆✕](?:.*[A-Za-z\d.:])?$/u.test(words);
   return inside && before.endsWith(' ') && /^[ ,.;:]/u.test(after) ? `**${words}**` : null;
 }
 

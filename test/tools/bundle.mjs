@@ -41,10 +41,10 @@ await build({
   entryPoints: { cases: 'test/tools/cases.ts', examples: 'test/tools/examples.ts', bench: 'test/bench/bench.ts', fuzz: 'test/fuzz/fuzz.ts', 'warm-command': 'test/tools/warm-command.ts' },
 });
 
-/** What only a class needs is not in the program for one audit: the whole program does all of it. */
+/** What more an audit can be is not in the program for one audit: the whole program does all of it. */
 const fromWholeProgram = {
   name: 'from the whole program',
-  setup: ({ onResolve }) => onResolve({ filter: /\/class-run\.js$/ }, () => ({ path: resolve(leftOut('whole-program')) })),
+  setup: ({ onResolve }) => onResolve({ filter: /\/audit-more\.js$/ }, () => ({ path: resolve(leftOut('whole-program')) })),
 };
 
 /** Bundles the command, or a part of it, into one file. Returns what went into it. */
@@ -58,8 +58,10 @@ async function program(name, entry, plugins = []) {
     outfile,
     format: 'cjs',
     minify: true,
+    // This Node reads them as they are, and only when they are needed.
+    supported: { 'regexp-lookbehind-assertions': true, 'regexp-unicode-property-escapes': true },
     plugins,
-    alias: { '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': leftOut('child-process'), ...usedByNeither },
+    alias: { yaml: './node_modules/yaml/browser/index.js', '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': leftOut('child-process'), ...usedByNeither },
     define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
     // One function of what a module is given, so that the start of the command need not put it together.
     banner: { js: "(function (exports, require, module, __filename, __dirname, __whole) {const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },

@@ -25,5 +25,6 @@ function start(name) {
   script.runInThisContext()({}, require, { exports: {} }, bundle, __dirname, () => start('bundle'));
 }
 
-// An audit of one plan is a program of its own, half as large; for a class it starts the whole one.
-start(process.argv[2] === 'audit' ? 'one-audit' : 'bundle');
+// An audit of one plan is a program of its own, half as large. Where more is asked for it starts the whole one; what is sure to be more begins there.
+const more = process.argv.some((word) => /^--(?:pile|shop|measured)/.test(word));
+start(process.argv[2] === 'audit' && !more ? 'one-audit' : 'bundle');
