@@ -6,7 +6,7 @@ import type { Element, Fact, FactPath } from '../facts/fact.js';
 import { factsGiven, type FactSource } from '../facts/fact-source.js';
 import { nameInWords } from '../facts/told.js';
 import type { Finding, Verdict } from '../findings/finding.js';
-import { decide, type Answer, type Question } from './judge/engine.js';
+import { decide, type Answer, type EnginePart, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
 import type { Against, Condition, Rule, Ruleset } from './ruleset.js';
 import { rulesIn } from './in-system.js';
@@ -97,6 +97,12 @@ export async function evaluateRules(
   const ruleset = rulesIn(given, options.units ?? 'metric');
   const table = tabulate('all' in facts ? facts : factsGiven(facts));
   const values = new Map<string, number | string>();
+  const settings = new Map<About, Setting>();
+  const settingOf = (about: About): Setting => {
+    let setting = settings.get(about);
+    if (setting === undefined) settings.set(about, (setting = { ruleset, table, about, asked: values }));
+    return setting;
+  };
   const silent: Silence[] = [];
   const cases: Case[] = [];
   for (const rule of ruleset.rules) {
@@ -105,16 +111,14 @@ export async function evaluateRules(
       const why = noneOf(rule.each);
       silent.push({ rule: rule.id, about: null, why, why_read: why });
     }
-    for (const about of abouts)
-      cases.push(new Case(`case ${cases.length}`, rule, about, { ruleset, table, about, asked: values }));
+    for (const about of abouts) cases.push(new Case(`case ${cases.length}`, rule, about, settingOf(about)));
   }
   // What does not apply is asked nothing more; most others are clear, and what the rest are is asked of the rest only.
   const answers = new Map<string, Answer>();
   const ask = async (of: readonly Case[], ...outcomes: readonly Outcome[]): Promise<readonly Case[]> => {
-    const found = await decide(
-      of.flatMap((one) => questions(one, outcomes)),
-      values,
-    );
+    const asked: Question[] = [];
+    for (const one of of) for (const outcome of outcomes) pushQuestion(one, outcome, asked);
+    const found = await decide(asked, values);
     for (const [name, answer] of found) answers.set(name, answer);
     return of.filter(({ name }) => !found.has(name));
   };
@@ -124,7 +128,7 @@ export async function evaluateRules(
   const context = { ruleset, table, units: options.units ?? 'metric', currency: options.currency ?? '' };
   const blamed = unclear.filter(({ name }) => ['stop', 'caution'].includes(answers.get(name)?.event ?? ''));
   const had = await decide(
-    blamed.flatMap((one) => alreadyThere(one, { ruleset, table, about: one.about, asked: values })),
+    blamed.flatMap((one) => alreadyThere(one, settingOf(one.about))),
     values,
   );
   const findings: Finding<FactPath>[] = [];
@@ -164,17 +168,17 @@ const beyond = (condition: Condition, stop: Against): Condition => ({
   parts: condition.parts.map((part) => ('parts' in part ? beyond(part, stop) : { ...part, against: stop })),
 });
 
-/**
- * The questions whose answer yes means these outcomes; what cannot be answered yes, whatever is known, is not asked.
- */
-function questions(one: Case, outcomes: readonly Outcome[]): readonly Question[] {
-  const asked: Question[] = [];
-  for (const event of outcomes) {
-    const parts = conditionsOf(one, event)?.map(([condition, way]) => question(condition, way));
-    if (parts?.every((part) => part !== null) === true)
-      asked.push({ about: one.name, event, priority: priorities[event], when: { join: 'all', parts } });
+/** Adds the question whose answer yes means this outcome; what cannot be answered yes, whatever is known, is not asked. */
+function pushQuestion(one: Case, event: Outcome, asked: Question[]): void {
+  const wanted = conditionsOf(one, event);
+  if (wanted === null) return;
+  const parts: EnginePart[] = [];
+  for (const [condition, way] of wanted) {
+    const part = question(condition, way);
+    if (part === null) return;
+    parts.push(part);
   }
-  return asked;
+  asked.push({ about: one.name, event, priority: priorities[event], when: { join: 'all', parts } });
 }
 
 type Wanted = readonly (readonly [PosedCondition, 'holds' | 'fails'])[];
@@ -196,17 +200,17 @@ function conditionsOf(one: Case, outcome: Outcome): Wanted | null {
   const spared: Wanted = notStop === null ? [] : [[notStop, 'holds']];
   switch (outcome) {
     case 'clear':
-      return [...asked, ...spared, [clear, 'holds']];
+      return asked.concat(spared, [[clear, 'holds']]);
     case 'stop':
       return otherwise.kind === 'always'
         ? otherwise.verdict === 'stop'
-          ? [...asked, [clear, 'fails']]
+          ? asked.concat([[clear, 'fails']])
           : null
-        : [...asked, [notStop!, 'fails']];
+        : asked.concat([[notStop!, 'fails']]);
     case 'caution':
       return otherwise.kind === 'always' && otherwise.verdict === 'stop'
         ? null
-        : [...asked, ...spared, [clear, 'fails']];
+        : asked.concat(spared, [[clear, 'fails']]);
   }
 }
 

@@ -77,7 +77,7 @@ type Said = { readonly event: string; readonly priority: number; readonly trace:
 /** What it said before, by all that the question compares. */
 const said = new Map<string, Said>();
 /** Kept at most, those of a few plans; all are forgotten when more come. An answer takes half a kilobyte and more. */
-const most = 300;
+const most = 1000;
 
 /**
  * Decides every case in one run of the engine, or in none where it was asked all of it before: case → what became of
@@ -89,28 +89,32 @@ export async function decide(
   questions: readonly Question[],
   facts: ReadonlyMap<string, number | string>,
 ): Promise<ReadonlyMap<string, Answer>> {
-  const names = new Set<string>();
+  const priorities = new Map<string, number[]>();
   const fresh = new Map<string, Question>();
   const known = new Map<string, Said>();
-  const keys = questions.map((question) => {
-    const { about, event, priority, when } = question;
-    const name = `${about}, ${priority}`;
-    if (names.has(name)) throw new Error(`${about} was asked twice with priority ${priority}`);
-    names.add(name);
-    const key = `${priority} ${event} ${settledKey(when, facts, `${event} of ${about}`)}`;
+  const keys: string[] = [];
+  for (const one of questions) {
+    const { about, event, priority, when } = one;
+    const others = priorities.get(about);
+    if (others === undefined) priorities.set(about, [priority]);
+    else if (others.includes(priority)) throw new Error(`${about} was asked twice with priority ${priority}`);
+    else others.push(priority);
+    const key = `${priority} ${event} ${settledKey(when, facts, one)}`;
+    keys.push(key);
     const before = said.get(key);
-    if (before === undefined) fresh.set(key, question);
+    if (before === undefined) fresh.set(key, one);
     else known.set(key, before);
-    return key;
-  });
+  }
   if (fresh.size > 0) for (const [key, one] of await run(fresh, facts)) known.set(key, one);
   const answers = new Map<string, Answer & { readonly priority: number }>();
-  questions.forEach(({ about, when }, i) => {
+  for (let i = 0; i < keys.length; i++) {
+    const { about, when } = questions[i]!;
     const one = known.get(keys[i]!)!;
+    if (one === null) continue;
     const before = answers.get(about);
-    if (one !== null && (before === undefined || one.priority > before.priority))
-      answers.set(about, { event: one.event, priority: one.priority, held: heldLines(when, one.trace) });
-  });
+    if (before === undefined || one.priority > before.priority)
+      answers.set(about, { event: one.event, priority: one.priority, held: heldLines(when, one.trace, []) });
+  }
   return answers;
 }
 
@@ -167,34 +171,40 @@ function inner({ join, parts }: EngineGroup, numbered: (fact: string) => string)
   };
 }
 
-/** The lines that the engine found true, inside groups that it found true. */
-function heldLines({ parts }: EngineGroup, trace: Trace): readonly EngineLine[] {
-  return parts.flatMap((part, i) => {
-    const here = trace[i]!;
-    return here === false ? [] : 'parts' in part ? heldLines(part, here as Trace) : [part];
-  });
+/** The lines that the engine found true, inside groups that it found true, added to `held`. */
+function heldLines({ parts }: EngineGroup, trace: Trace, held: EngineLine[]): readonly EngineLine[] {
+  for (let i = 0; i < parts.length; i++) {
+    const [part, here] = [parts[i]!, trace[i]!];
+    if (here === false) continue;
+    if ('parts' in part) heldLines(part, here as Trace, held);
+    else held.push(part);
+  }
+  return held;
 }
 
 /** What a group compares, and how: groups of one key have one answer. Throws on what the engine would take amiss. */
-function settledKey(group: EngineGroup, facts: ReadonlyMap<string, number | string>, name: string): string {
-  if (group.parts.length === 0) throw new Error(`${name} has an empty group`);
-  let key = `${group.join} (`;
+function settledKey(group: EngineGroup, facts: ReadonlyMap<string, number | string>, asked: Question): string {
+  if (group.parts.length === 0) throw new Error(`${nameOf(asked)} has an empty group`);
+  let key = group.join === 'all' ? 'all (' : 'any (';
   for (const part of group.parts) {
     if ('parts' in part) {
-      key += settledKey(part, facts, name);
+      key += settledKey(part, facts, asked);
       continue;
     }
     const { fact, operator, value } = part;
     const known = facts.get(fact);
-    if (known === undefined) throw new Error(`${name} asks for ${fact}, which is missing`);
-    if (typeof known !== typeof value) throw new Error(`${name} compares ${fact} with another kind of value`);
+    if (known === undefined) throw new Error(`${nameOf(asked)} asks for ${fact}, which is missing`);
+    if (typeof known !== typeof value) throw new Error(`${nameOf(asked)} compares ${fact} with another kind of value`);
     if (typeof known === 'number' && !(Number.isFinite(known) && Number.isFinite(value)))
-      throw new Error(`${name} meets a number that is not finite at ${fact}`);
+      throw new Error(`${nameOf(asked)} meets a number that is not finite at ${fact}`);
     if (typeof known === 'string' && operator !== 'equal' && operator !== 'notEqual')
-      throw new Error(`${name} measures the word ${fact}`);
-    if (!engineOperators.includes(operator)) throw new Error(`${name} uses the unknown operator ${String(operator)}`);
+      throw new Error(`${nameOf(asked)} measures the word ${fact}`);
+    if (!engineOperators.includes(operator))
+      throw new Error(`${nameOf(asked)} uses the unknown operator ${String(operator)}`);
     key +=
       typeof known === 'number' ? `${known} ${operator} ${value};` : `${JSON.stringify([known, operator, value])};`;
   }
   return `${key})`;
 }
+
+const nameOf = ({ event, about }: Question): string => `${event} of ${about}`;

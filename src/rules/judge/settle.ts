@@ -1,4 +1,5 @@
 import type { About } from '../../base/names.js';
+import { remembered, rememberedBy } from '../../base/remembered.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import type { EngineLine, EngineOperator, EnginePart } from './engine.js';
 import type { FactTable, Reading } from './fact-table.js';
@@ -86,8 +87,12 @@ function lineQuestion(posed: PosedLine, wanted: 'holds' | 'fails'): AskedLine | 
 }
 
 /** Every line of a condition, in the order of the file. */
-export const posedLines = (condition: PosedCondition): readonly PosedLine[] =>
-  condition.parts.flatMap((part) => ('parts' in part ? posedLines(part) : [part]));
+export function posedLines(condition: PosedCondition, lines: PosedLine[] = []): readonly PosedLine[] {
+  for (const part of condition.parts)
+    if ('parts' in part) posedLines(part, lines);
+    else lines.push(part);
+  return lines;
+}
 
 function poseLine(line: Line, which: Which, setting: Setting): PosedLine {
   const actual = setting.table.read(line.fact, setting.about);
@@ -108,11 +113,18 @@ function poseLine(line: Line, which: Which, setting: Setting): PosedLine {
   };
 }
 
+/** Elements of which names are remembered at most for a line. */
+const mostNames = 100;
+/** What the engine calls the fact of a line, by element: the same words for every plan. */
+const namesOf = remembered((line: Line) => {
+  const path = comparesMagnitude(line) ? `size of ${line.fact}` : line.fact;
+  return rememberedBy((about: About) => about, (about) => `${path} @ ${about}`, mostNames);
+});
+
 /** Notes a value for the engine and gives the name it goes by. */
 function noted(line: Line, actual: number | string, { asked, about }: Setting): string {
-  const magnitude = comparesMagnitude(line) && typeof actual === 'number';
-  const fact = `${magnitude ? 'size of ' : ''}${line.fact} @ ${about}`;
-  asked.set(fact, magnitude ? Math.abs(actual) : actual);
+  const fact = namesOf(line)(about);
+  asked.set(fact, typeof actual === 'number' && comparesMagnitude(line) ? Math.abs(actual) : actual);
   return fact;
 }
 
@@ -123,11 +135,15 @@ export function comparesMagnitude(line: Line): boolean {
 
 type Threshold = Reading & { readonly path: string };
 
+/** Key of the thresholds of a line that is held against a limit. */
+const keyOf = remembered(({ fact, against }: Line): string | null =>
+  against.kind === 'limit' ? thresholdKey(against.name, catalogueByPath.get(fact)!.unit) : null,
+);
+
 function thresholdFor(line: Line, which: Which, setting: Setting): Threshold {
   const { against } = line;
   if (against.kind !== 'limit') return { known: true, value: against.value, path: line.fact };
-  const unit = catalogueByPath.get(line.fact)!.unit;
-  const thresholds = setting.ruleset.thresholds.get(thresholdKey(against.name, unit));
+  const thresholds = setting.ruleset.thresholds.get(keyOf(line)!);
   const amount = thresholds?.[which] ?? null;
   if (thresholds === undefined || amount === null)
     return { known: false, path: line.fact, reason: `The limit ${against.name} has no amount to compare with.` };
