@@ -168,7 +168,9 @@ const beyond = (condition: Condition, stop: Against): Condition => ({
   parts: condition.parts.map((part) => ('parts' in part ? beyond(part, stop) : { ...part, against: stop })),
 });
 
-/** Adds the question whose answer yes means this outcome; what cannot be answered yes, whatever is known, is not asked. */
+/**
+ * Adds the question whose answer yes means this outcome; what cannot be answered yes, whatever is known, is not asked.
+ */
 function pushQuestion(one: Case, event: Outcome, asked: Question[]): void {
   const wanted = conditionsOf(one, event);
   if (wanted === null) return;

@@ -77,8 +77,8 @@ type Said = { readonly event: string; readonly priority: number; readonly trace:
 /** What it said before, by all that the question compares. */
 const said = new Map<string, Said>();
 /**
- * Kept at most; all are forgotten when more come. Of a hundred plans of one kind each puts 52 questions to the engine so,
- * 60 with 300 kept, and no fewer with 4,000, which take 1.6 MB more.
+ * Kept at most; all are forgotten when more come. Of a hundred plans of one kind each puts 52 questions to the engine
+ * so, 60 with 300 kept, and no fewer with 4,000, which take 1.6 MB more.
  */
 const most = 1000;
 

@@ -118,7 +118,11 @@ const mostNames = 100;
 /** What the engine calls the fact of a line, by element: the same words for every plan. */
 const namesOf = remembered((line: Line) => {
   const path = comparesMagnitude(line) ? `size of ${line.fact}` : line.fact;
-  return rememberedBy((about: About) => about, (about) => `${path} @ ${about}`, mostNames);
+  return rememberedBy(
+    (about: About) => about,
+    (about) => `${path} @ ${about}`,
+    mostNames,
+  );
 });
 
 /** Notes a value for the engine and gives the name it goes by. */
