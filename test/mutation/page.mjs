@@ -7,7 +7,9 @@ const wanted = 0.85;
 const scored = (r) => r.tried.length - r.equal.length;
 /** The same with those that were found to change nothing only when they had gone unnoticed, as if they were missed. */
 const strictly = (r) => scored(r) + r.namedAfter.length;
-const percent = (noticed, of) => (of === 0 ? 'none' : `${Math.round((100 * noticed) / of)} %`);
+/** Never a full hundred while one is missed. */
+const percent = (noticed, of) =>
+  of === 0 ? 'none' : `${Math.min(Math.round((100 * noticed) / of), noticed < of ? 99 : 100)} %`;
 
 /** Where the true share of a folder's faults may lie, from those drawn: Wilson's interval, nineteen times in twenty. */
 function range(noticed, n) {
