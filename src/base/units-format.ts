@@ -79,27 +79,26 @@ const tenthsUpTo_mm = 20;
  * exact where it is a multiple of 1/64 in, else to 1/16 in, or to 1/64 in below 1/4 in.
  * Reading the text back gives the length within half of the step it was rounded to.
  */
-export function formatLength(length_mm: number, system: UnitSystem): string {
+export const formatLength = (length_mm: number, system: UnitSystem): string =>
+  `${lengthFigures(length_mm, system)}${Number.isFinite(length_mm) ? (system === 'metric' ? ' mm' : ' in') : ''}`;
+
+/** The same without its unit, which stands elsewhere. */
+export function lengthFigures(length_mm: number, system: UnitSystem): string {
   if (!Number.isFinite(length_mm)) return 'unknown';
   if (system === 'metric') {
     const tenths = Math.round(length_mm * 10) / 10;
     const shown =
       Math.abs(length_mm) < tenthsUpTo_mm || Math.abs(tenths - length_mm) < 1e-6 ? tenths : Math.round(length_mm);
-    return `${shown === 0 ? '0' : trueMinus(String(shown))} mm`;
+    return trueMinus(String(shown));
   }
   const inches = length_mm / mm_per_inch;
-  const exact = wholeSteps(inches, 1 / 64);
-  if (exact !== null) return `${inchWords(exact === 0 ? 0 : exact)} in`;
   const step = Math.abs(inches) < 1 / 4 ? 1 : 4;
-  const rounded = Math.round((inches * 64) / step) * step;
-  return `${inchWords(rounded === 0 ? 0 : rounded)} in`;
+  return inchWords(wholeSteps(inches, 1 / 64) ?? Math.round((inches * 64) / step) * step);
 }
 
 /** A cross-section such as `19 × 38 mm` or `3/4 × 1-1/2 in`. */
-export function formatSize(first_mm: number, second_mm: number, system: UnitSystem): string {
-  const first = formatLength(first_mm, system).replace(/ \w+$/, '');
-  return `${first} × ${formatLength(second_mm, system)}`;
-}
+export const formatSize = (first_mm: number, second_mm: number, system: UnitSystem): string =>
+  `${lengthFigures(first_mm, system)} × ${formatLength(second_mm, system)}`;
 
 /** A share (0..1) in per cent, finer near nothing: `35 %`, `0.4 %`. */
 export function formatShare(share: number): string {

@@ -1,3 +1,4 @@
+import { slipAngle } from '../what-if/slips.js';
 import { formatLength } from '../base/units-format.js';
 import { findingOf, type JudgedFinding } from './make-finding.js';
 import { factOf, limitOn, type Promised } from './promised.js';
@@ -28,8 +29,8 @@ function square(promised: Promised, sheet: Sheet, off_mm: number): JudgedFinding
   const say = {
     clear: `${found}; up to ${said(shows_mm)} is within what a tape shows, so the frame is square.`,
     caution: `${found}; more than ${said(shows_mm)} is not the tape but the frame.`,
-    stop: `${found}; that is more than half a degree in every corner (${said(most_mm ?? shows_mm)}) and shows on the wall.`,
-    unknown: `${found}; how much half a degree makes is not known.`,
+    stop: `${found}; that is more than ${slipAngle} in every corner (${said(most_mm ?? shows_mm)}) and shows on the wall.`,
+    unknown: `${found}; how much ${slipAngle} makes is not known.`,
   }[verdict];
   const shorten = 'Draw the longer diagonal shorter with a clamp or a cord twisted by a stick until both agree';
   const advice = clothOn(sheet)

@@ -1,4 +1,4 @@
-import { formatLength } from '../base/units-format.js';
+import { formatLength, lengthFigures } from '../base/units-format.js';
 import type { Report } from '../report/compose.js';
 import {
   bullets,
@@ -69,5 +69,5 @@ const bothFigures = (chart: Chart, { clear_mm, no_stop_mm }: ChartEntry): string
 /** Without its unit, which stands over the table. */
 export function figure({ units, sizes }: Chart, size_mm: number | null): string {
   if (size_mm === null) return '–';
-  return `${formatLength(size_mm, units).replace(/ \w+$/u, '')}${size_mm + sizes.step_mm > sizes.most_mm ? '+' : ''}`;
+  return `${lengthFigures(size_mm, units)}${size_mm + sizes.step_mm > sizes.most_mm ? '+' : ''}`;
 }

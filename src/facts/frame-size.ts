@@ -1,5 +1,5 @@
 import { fitsDoor, peopleToLift } from '../mechanics/lifting.js';
-import { slip_deg } from '../what-if/slips.js';
+import { slip_deg, slipAngle } from '../what-if/slips.js';
 import { diagonalsOfAngle_mm } from '../what-if/slips-geometry.js';
 import { declareFacts } from './declare.js';
 
@@ -43,7 +43,7 @@ export const frameSizeFacts = declareFacts(
   'frame.diagonal_difference_mm': {
     unit: 'mm',
     frame_by_frame: 'squaring',
-    meaning: 'How far the two diagonals would differ if the corners were cut half a degree off square.',
+    meaning: `How far the two diagonals would differ if the corners were cut ${slipAngle} off square.`,
     value: ({ plan: { face } }) => diagonalsOfAngle_mm(face.width_mm, face.height_mm, slip_deg),
   },
   'frame.weight_kg': {

@@ -1,5 +1,6 @@
+import { capital } from '../base/capital.js';
 import type { SawAtHand } from '../base/saw.js';
-import { formatLength } from '../base/units-format.js';
+import { formatLength, lengthFigures } from '../base/units-format.js';
 import type { Model, Solution } from '../model/model.js';
 import {
   diagonalsOfAngle_mm,
@@ -15,6 +16,8 @@ import { liftPerTilt_mm_per_rad } from './tilt-lift.js';
  * `practice`.
  */
 export const slip_deg = 0.5;
+/** The first in words. */
+export const slipAngle = 'half a degree';
 export const slip_mm = { metric: 1, inch: 25.4 / 32 } as const;
 
 /** What one slip at the bench does to the frame; the rest of it being true. */
@@ -44,9 +47,7 @@ export function slipsAtTheBench(model: Model, solution: Solution, saw?: SawAtHan
 }
 
 const words = (mm: number, { plan: { units } }: Model): string =>
-  /^0 /u.test(formatLength(mm, units))
-    ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}`
-    : formatLength(mm, units);
+  lengthFigures(mm, units) === '0' ? `less than ${units === 'metric' ? '0.1 mm' : '1/64 in'}` : formatLength(mm, units);
 const hasMitres = ({ plan }: Model): boolean => plan.corners.cut === 'mitre';
 
 function sawAngle(model: Model, saw: SawAtHand | undefined): Slip {
@@ -57,11 +58,11 @@ function sawAngle(model: Model, saw: SawAtHand | undefined): Slip {
   const one = hasMitres(model) ? 'one mitre' : 'one end';
   return {
     id: 'saw-angle',
-    slip: `Half a degree in the angle of ${one}`,
+    slip: `${capital(slipAngle)} in the angle of ${one}`,
     gap_mm,
     diagonal_difference_mm,
     corner_lift_mm: 0,
-    say: `Held square, that joint stays open ${words(gap_mm, model)} at one end; ${saw === 'hand' ? 'a mitre square that is off' : 'a saw set wrong'} opens every joint twice as far, because both pieces are off. Clamped shut instead, the corners go half a degree off square and the diagonals differ by ${words(diagonal_difference_mm, model)}. ${saw === 'none' ? 'Have two scraps cut first, put them together and hold a square in the corner before the bars are cut.' : 'Cut two scraps, put them together and hold a square in the corner before you cut the bars.'}`,
+    say: `Held square, that joint stays open ${words(gap_mm, model)} at one end; ${saw === 'hand' ? 'a mitre square that is off' : 'a saw set wrong'} opens every joint twice as far, because both pieces are off. Clamped shut instead, the corners go ${slipAngle} off square and the diagonals differ by ${words(diagonal_difference_mm, model)}. ${saw === 'none' ? 'Have two scraps cut first, put them together and hold a square in the corner before the bars are cut.' : 'Cut two scraps, put them together and hold a square in the corner before you cut the bars.'}`,
   };
 }
 
@@ -126,7 +127,7 @@ function sawTilt(model: Model, { influence }: Solution, saw: SawAtHand | undefin
       : `Closed and stretched, the frame shares it out and one corner stands up about ${words(lift_mm, model)}; four such joints that all err to the same side make four times that.`;
   return {
     id: 'saw-tilt',
-    slip: 'Blade half a degree out of upright at one joint',
+    slip: `Blade ${slipAngle} out of upright at one joint`,
     gap_mm: 0,
     diagonal_difference_mm: 0,
     corner_lift_mm: lift_mm,
