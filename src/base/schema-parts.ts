@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { rememberedBy } from './remembered.js';
-import { readQuantity, readRange, readSize, unitsOf, type Dimension } from './units.js';
+import { readQuantity, readRange, readSize, unitsOf } from './units.js';
+import type { Dimension } from './unit-table.js';
 
 /** What a check inside a schema reports: a code of `messages.ts` and its details, carried through zod in `params`. */
 export interface SchemaFault {

@@ -1,4 +1,5 @@
-import { readQuantity, unitsOf, type Dimension, type QuantityFault } from './units.js';
+import { readQuantity, unitsOf, type QuantityFault } from './units.js';
+import type { Dimension } from './unit-table.js';
 import type { QuantityUnit } from './units-format.js';
 
 /**

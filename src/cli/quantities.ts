@@ -1,4 +1,5 @@
-import { readQuantity, unitsOf, type Dimension } from '../base/units.js';
+import { readQuantity, unitsOf } from '../base/units.js';
+import type { Dimension } from '../base/unit-table.js';
 
 /** An option that cannot be used as given; its message says what was found and what is allowed. */
 export class BadOption extends Error {}

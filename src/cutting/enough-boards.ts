@@ -1,4 +1,5 @@
-import { ask, cutPlan, type Cutting } from './cut-plan.js';
+import { ask } from './boards/asked.js';
+import { cutPlan, type Cutting } from './cut-plan.js';
 import { commonUnits, poolPieces } from './pieces/pool.js';
 import { orderMore } from './order-more.js';
 import type { CutPlan } from './boards/purchase.js';

@@ -1,7 +1,8 @@
 import type { Plan } from '../plan/plan.js';
 import { shelfIn } from '../shelf/in-system.js';
 import type { Lumber, Shelf, StockLength } from '../shelf/shelf.js';
-import { ask, workClock, type Cutting, type SearchTime } from './cut-plan.js';
+import { ask } from './boards/asked.js';
+import { workClock, type Cutting, type SearchTime } from './cut-plan.js';
 import { cutBoards } from './boards/pack.js';
 import { commonUnits, poolPieces } from './pieces/pool.js';
 import type { CutBoard, CutProblem, CutResult, StockKind } from './boards/problem.js';

@@ -1,4 +1,5 @@
-import { readQuantity, readRange, type Dimension } from '../base/units.js';
+import { readQuantity, readRange } from '../base/units.js';
+import type { Dimension } from '../base/unit-table.js';
 import { twistRateOf } from '../mechanics/board-shape.js';
 import { readBoard } from '../plan/board-readings.js';
 import type { PileInput } from './pile-schema.js';

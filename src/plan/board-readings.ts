@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { eitherQuantity, length, quantity } from '../base/schema-parts.js';
-import { readQuantity, type Dimension } from '../base/units.js';
+import { readQuantity } from '../base/units.js';
+import type { Dimension } from '../base/unit-table.js';
 
 /** What can be read of one board, as it is written in a plan or on a sheet: part of a schema. */
 export const boardReadings = () => ({

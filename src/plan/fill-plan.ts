@@ -1,6 +1,7 @@
 import { evenGive, type JointGive } from '../base/joint-give.js';
 import { formatQuantity } from '../base/units-format.js';
-import { readQuantity, readRange, type Dimension } from '../base/units.js';
+import { readQuantity, readRange } from '../base/units.js';
+import type { Dimension } from '../base/unit-table.js';
 import { readBoard } from './board-readings.js';
 import { Defaults, planDefaults as usual, usualDrop_mm, usualLeg_mm, usualSlack_mm } from './defaults.js';
 import { pliesOf } from './plies-of.js';

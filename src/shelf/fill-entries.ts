@@ -1,4 +1,5 @@
-import { readQuantity, readSize, type Dimension } from '../base/units.js';
+import { readQuantity, readSize } from '../base/units.js';
+import type { Dimension } from '../base/unit-table.js';
 import type { ShelfInput } from './shelf-schema.js';
 import type { Cloth, Drill, Glue, Ground, Hardware, Nail, Pack, Screw, Species, Supply } from './shelf.js';
 

@@ -1,7 +1,7 @@
 import * as z from 'zod/mini';
 import { once } from '../base/once.js';
 import { length, number, oneOf, plainText, quantity, shelfKey, size, whole } from '../base/schema-parts.js';
-import type { Dimension } from '../base/units.js';
+import type { Dimension } from '../base/unit-table.js';
 
 const positive = (
   dimension: Dimension,

@@ -1,5 +1,6 @@
 import { dayNumber, weekdayOf } from '../base/days.js';
-import { readQuantity, type Dimension } from '../base/units.js';
+import { readQuantity } from '../base/units.js';
+import type { Dimension } from '../base/unit-table.js';
 import type { ShopInput } from './shop-schema.js';
 import { longest_sessions, type Session, type Shop } from './shop.js';
 

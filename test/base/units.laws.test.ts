@@ -2,7 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chanceInWords } from '../../src/base/chance-words.js';
 import { formatLength, formatNumber, formatQuantity, type QuantityUnit } from '../../src/base/units-format.js';
-import { readQuantity, type Dimension } from '../../src/base/units.js';
+import { readQuantity } from '../../src/base/units.js';
+import type { Dimension } from '../../src/base/unit-table.js';
 import { parseDecimal, parseShopNumber, plus, rational, times, toNumber } from '../../src/base/rational.js';
 
 const read_mm = (text: string): number => {

@@ -1,6 +1,7 @@
 import Fraction from 'fraction.js';
 import { describe, expect, it } from 'vitest';
-import { readQuantity, readRange, readSize, type Dimension } from '../../src/base/units.js';
+import { readQuantity, readRange, readSize } from '../../src/base/units.js';
+import type { Dimension } from '../../src/base/unit-table.js';
 import { readForFact } from '../../src/base/units-fact.js';
 
 const value = (text: string, dimension: Dimension): number | string => {

@@ -1,6 +1,7 @@
 import { isCancel, select, text, updateSettings } from '@clack/prompts';
 import { existsSync } from 'node:fs';
-import { readQuantity, type Dimension } from '../../base/units.js';
+import { readQuantity } from '../../base/units.js';
+import type { Dimension } from '../../base/unit-table.js';
 
 // Ctrl+D leaves as Ctrl+C does: the library would end without a word, its cursor hidden.
 updateSettings({ aliases: { '\u0004': 'cancel' } });
