@@ -140,60 +140,7 @@ const wordings = {
     allowed: 'plies that a screw of the shelf goes through',
     hint: 'Name a long enough screw under `ply-screws`, or glue without screws.',
   }),
-  // A bench sheet against itself
-  'not-two-diagonals': (d) => ({
-    found: `${d.value} under \`diagonals\``,
-    allowed: 'two lengths, corner to corner each way, such as `[1110 mm, 1112 mm]`',
-    hint: 'Measure the other one too.',
-  }),
-  'no-cloth-yet': (d) => ({
-    found: `\`${d.name}\` with \`when: before-cloth\``,
-    allowed: 'a reading that needs no cloth',
-    hint: 'Write `when: after-cloth`, or remove the reading.',
-  }),
-  'corner-without-lift': () => ({
-    found: '`lifted` without a lift',
-    allowed: '`corner-lift` or `winding` beside it',
-    hint: 'Say by how much that corner stands up.',
-  }),
-  'nothing-read': () => ({
-    found: 'a sheet without a reading',
-    allowed: 'at least one, such as `corner-lift: 4 mm`',
-    hint: 'Fill in what you measured; the rest may stay out.',
-  }),
-  // A pile against itself
-  'mark-twice': (d) => ({
-    found: `a second board marked \`${d.value}\``,
-    allowed: 'each mark once',
-    hint: 'Chalk another letter on one of them.',
-  }),
-  'one-for-several': (d) => ({
-    found: `one \`${d.name}\` for ${d.value} boards`,
-    allowed: 'boards that nobody read or marked, counted together',
-    hint: 'Give the board that has it a line of its own, and count the others.',
-  }),
-  'knot-beyond-board': (d) => ({
-    found: `a knot at \`${d.value}\``,
-    allowed: `a place on the board, up to ${d.allowed}`,
-    hint: 'Measure from the marked end.',
-  }),
-  'over-beyond-board': (d) => ({
-    found: `a reading over \`${d.value}\``,
-    allowed: `no more than the board’s length, ${d.allowed}`,
-    hint: 'That is right for a piece cut off since; otherwise check both numbers.',
-  }),
-  // A plan against a pile
-  'board-not-in-pile': (d) => ({
-    found: `board \`${d.value}\`, which is not in “${d.name}”`,
-    allowed: `a mark of the pile: ${d.allowed}`,
-    hint: 'The piece is cut from another board, so its readings no longer hold: chalk the right mark, put the board back into the pile, or run `sightdown place` anew.',
-  }),
-  'no-sound-wood-there': (d) => ({
-    found: `a piece that begins at ${d.value} on board \`${d.name}\``,
-    allowed: 'a place of sound wood on that board, clear of its knots',
-    hint: 'The piece is cut elsewhere: measure from the marked end, or run `sightdown place` anew.',
-  }),
-  // A workshop
+  // Days and hours
   'not-a-day': (d) => ({
     found: `\`${d.value}\``,
     allowed: d.allowed ?? 'a day of the calendar',
@@ -203,16 +150,6 @@ const wordings = {
     found: `\`${d.value}\``,
     allowed: d.allowed ?? 'hours and minutes',
     hint: 'Write it like 18:30.',
-  }),
-  'session-twice': (d) => ({
-    found: `a session on ${d.value} that begins before another one ends`,
-    allowed: 'sessions one after the other',
-    hint: 'Give each the hour at which it begins, such as `at: 18:30`, or put them together into a longer one.',
-  }),
-  'no-saw-with': (d) => ({
-    found: `\`kind: none\` with ${d.name}`,
-    allowed: '`kind: none` alone, where the shop cuts the pieces',
-    hint: 'Remove it, or say which saw there is.',
   }),
   // A shelf against itself
   'both-G': () => ({ found: '`G` beside `E-over-G`', allowed: 'one of the two', hint: 'Keep the one you know.' }),

@@ -8,6 +8,7 @@ import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/y
 import { readBoard } from '../plan/board-readings.js';
 import { sheetInputSchema, type SheetInput } from './sheet-schema.js';
 import type { Sheet } from './sheet.js';
+import { sheetProblem } from './sheet-problems.js';
 
 /** Reads a filled-in bench sheet, or tells every problem with its place. Never throws on any text. */
 export function readSheet(text: string, file: string): Result<Sheet> {
@@ -33,14 +34,16 @@ function againstItself(input: SheetInput, source: YamlSource): Problem[] {
   const count = input.diagonals?.length ?? 2;
   if (count !== 2)
     problems.push(
-      source.problem('not-two-diagonals', ['diagonals'], { value: count === 1 ? 'one length' : `${count} lengths` }),
+      sheetProblem('not-two-diagonals', source.place(['diagonals']), {
+        value: count === 1 ? 'one length' : `${count} lengths`,
+      }),
     );
   if (input.when === 'before-cloth') {
     for (const name of ['tap', 'push'] as const)
-      if (input[name] !== undefined) problems.push(source.problem('no-cloth-yet', [name], { name }, 'key'));
+      if (input[name] !== undefined) problems.push(sheetProblem('no-cloth-yet', source.place([name], 'key'), { name }));
   }
   if (input.lifted !== undefined && input['corner-lift'] === undefined && input.winding === undefined)
-    problems.push(source.problem('corner-without-lift', ['lifted'], {}, 'key'));
+    problems.push(sheetProblem('corner-without-lift', source.place(['lifted'], 'key')));
   const { sheet: _format, plan: _plan, when: _when, frame: _frame, student: _student, ...readings } = input;
   input.boards?.forEach((board, i) => {
     for (const kind of ['bow', 'crook'] as const) {
@@ -53,7 +56,7 @@ function againstItself(input: SheetInput, source: YamlSource): Problem[] {
     (reading) =>
       reading !== undefined && (typeof reading !== 'object' || Object.values(reading).some((one) => one !== undefined)),
   );
-  if (!some) problems.push(source.warning('nothing-read', []));
+  if (!some) problems.push(sheetProblem('nothing-read', source.place([]), {}, 'warning'));
   return problems;
 }
 

@@ -5,6 +5,7 @@ import { formatLength } from '../base/units-format.js';
 import { readYaml } from '../base/yaml-document.js';
 import type { Pile } from './pile.js';
 import { soundStretches } from './stretches.js';
+import { pileProblem } from './pile-problems.js';
 
 /** A list entry of a plan's `boards:`, as far as it speaks of the pile. */
 interface Named {
@@ -30,11 +31,16 @@ export function checkNamedBoards(text: string, file: string, pile: Pile): readon
     if (board === undefined) {
       const close = nearest(mark, marks);
       return [
-        source.warning('board-not-in-pile', ['boards', i, 'board'], {
-          value: mark,
-          name: pile.name,
-          allowed: close === undefined ? marks.slice(0, 12).join(', ') : `${close}?`,
-        }),
+        pileProblem(
+          'board-not-in-pile',
+          source.place(['boards', i, 'board']),
+          {
+            value: mark,
+            name: pile.name,
+            allowed: close === undefined ? marks.slice(0, 12).join(', ') : `${close}?`,
+          },
+          'warning',
+        ),
       ];
     }
     const from = typeof entry?.from === 'string' ? readQuantity(entry.from, 'length') : null;
@@ -45,10 +51,15 @@ export function checkNamedBoards(text: string, file: string, pile: Pile): readon
     )
       return [];
     return [
-      source.warning('no-sound-wood-there', ['boards', i, from === null ? 'board' : 'from'], {
-        value: formatLength(at_mm, pile.units),
-        name: mark,
-      }),
+      pileProblem(
+        'no-sound-wood-there',
+        source.place(['boards', i, from === null ? 'board' : 'from']),
+        {
+          value: formatLength(at_mm, pile.units),
+          name: mark,
+        },
+        'warning',
+      ),
     ];
   });
 }

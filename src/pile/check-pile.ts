@@ -5,6 +5,7 @@ import type { YamlSource } from '../base/yaml-document.js';
 import { unknownNames } from '../plan/check-names.js';
 import type { Shelf } from '../shelf/shelf.js';
 import type { PileInput } from './pile-schema.js';
+import { pileProblem } from './pile-problems.js';
 
 type BoardInput = PileInput['boards'][number];
 
@@ -24,7 +25,7 @@ export function checkPile(input: PileInput, source: YamlSource): Problem[] {
     const problems = [...checkCount(board, index, source), ...checkLengths(board, index, source)];
     if (board.mark === undefined) return problems;
     if (seen.has(board.mark))
-      problems.push(source.problem('mark-twice', ['boards', index, 'mark'], { value: board.mark }));
+      problems.push(pileProblem('mark-twice', source.place(['boards', index, 'mark']), { value: board.mark }));
     seen.add(board.mark);
     return problems;
   });
@@ -38,7 +39,12 @@ function checkCount(board: BoardInput, index: number, source: YamlSource): Probl
   return ofOneBoard.flatMap((key) =>
     board[key] === undefined
       ? []
-      : [source.problem('one-for-several', ['boards', index, key], { name: key, value: String(count) }, 'key')],
+      : [
+          pileProblem('one-for-several', source.place(['boards', index, key], 'key'), {
+            name: key,
+            value: String(count),
+          }),
+        ],
   );
 }
 
@@ -51,7 +57,7 @@ function checkLengths(board: BoardInput, index: number, source: YamlSource): Pro
     const reading = readRange(knot, 'length');
     return reading !== null && beyond(reading.high)
       ? [
-          source.problem('knot-beyond-board', ['boards', index, 'knots', i], {
+          pileProblem('knot-beyond-board', source.place(['boards', index, 'knots', i]), {
             value: source.written(['boards', index, 'knots', i]),
             allowed: said,
           }),
@@ -64,7 +70,14 @@ function checkLengths(board: BoardInput, index: number, source: YamlSource): Pro
   ].flatMap(({ path, text }) => {
     const reading = text === undefined ? null : readQuantity(text, 'length');
     return reading?.ok === true && beyond(reading.value)
-      ? [source.warning('over-beyond-board', path, { value: source.written(path), allowed: said })]
+      ? [
+          pileProblem(
+            'over-beyond-board',
+            source.place(path),
+            { value: source.written(path), allowed: said },
+            'warning',
+          ),
+        ]
       : [];
   });
   return [...knots, ...over];

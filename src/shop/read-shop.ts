@@ -5,6 +5,7 @@ import { inFileOrder, limitProblems, readYaml, type YamlSource } from '../base/y
 import { fillShop, sessionsOf } from './fill-shop.js';
 import { shopInputSchema, type ShopInput } from './shop-schema.js';
 import type { Shop } from './shop.js';
+import { shopProblem } from './shop-problems.js';
 
 /** Reads a workshop, or tells every problem with its place. Never throws on any text. */
 export function readShop(text: string, file: string): Result<Shop> {
@@ -36,7 +37,7 @@ function overlaps({ sessions }: ShopInput, source: YamlSource): Problem[] {
     const over = before !== undefined && before.session.start_min + before.session.length_min > session.start_min;
     return over
       ? [
-          source.problem('session-twice', ['sessions', index, 'date'], {
+          shopProblem('session-twice', source.place(['sessions', index, 'date']), {
             value: source.written(['sessions', index, 'date']),
           }),
         ]
@@ -49,7 +50,9 @@ function noSawBeside({ saws = [] }: ShopInput, source: YamlSource): Problem[] {
   return saws.flatMap(({ kind, count, most }, i) => {
     if (kind !== 'none') return [];
     const said = most !== undefined ? 'most' : count !== undefined ? 'count' : null;
-    if (said !== null) return [source.problem('no-saw-with', ['saws', i, said], { name: said }, 'key')];
-    return saws.length > 1 ? [source.problem('no-saw-with', ['saws', i, 'kind'], { name: 'other saws' })] : [];
+    if (said !== null) return [shopProblem('no-saw-with', source.place(['saws', i, said], 'key'), { name: said })];
+    return saws.length > 1
+      ? [shopProblem('no-saw-with', source.place(['saws', i, 'kind']), { name: 'other saws' })]
+      : [];
   });
 }

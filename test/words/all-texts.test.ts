@@ -1,6 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { problemAt, problemCodes } from '../../src/base/messages.js';
+import type { Problem } from '../../src/base/problem.js';
+import type { Details, Place } from '../../src/base/wording.js';
+import { sheetProblem, wordings as sheetWordings } from '../../src/bench-sheet/sheet-problems.js';
+import { pileProblem, wordings as pileWordings } from '../../src/pile/pile-problems.js';
+import { shopProblem, wordings as shopWordings } from '../../src/shop/shop-problems.js';
 import type { UnitSystem } from '../../src/base/names.js';
 import { catalogueByPath } from '../../src/facts/catalogue.js';
 import { cautions } from '../../src/findings/cautions.js';
@@ -83,7 +88,8 @@ const ofAnotherKind = ['unknown-placeholder', 'limit-form', 'too-many-rules'];
 
 test('every message about what people write reads without a slip and says what to write', () => {
   const place = { file: 'plan.yaml', path: 'bars.lay', line: 3, column: 8 };
-  const problems = [...problemCodes.flatMap((code) => details.map((one) => problemAt(code, place, one))), ...(Object.keys(wordings) as RuleProblemCode[]).filter((code) => !ofAnotherKind.includes(code)).flatMap((code) => details.map((one) => ruleProblem(code, place, one)))];
+  const told = (wordings: object, tell: (code: never, at: Place, told: Details) => Problem): readonly Problem[] => Object.keys(wordings).flatMap((code) => details.map((one) => tell(code as never, place, one)));
+  const problems = [...problemCodes.flatMap((code) => details.map((one) => problemAt(code, place, one))), ...told(sheetWordings, sheetProblem), ...told(pileWordings, pileProblem), ...told(shopWordings, shopProblem), ...(Object.keys(wordings) as RuleProblemCode[]).filter((code) => !ofAnotherKind.includes(code)).flatMap((code) => details.map((one) => ruleProblem(code, place, one)))];
   const deadEnds = /^(?:Write it as allowed|Remove it|Choose one of these|Use one of these(?: units)?|Take some away|Check the number)\.$/u;
   expect(problems.filter(({ hint }) => deadEnds.test(hint)).map(({ code, hint }) => `${code}: ${hint}`)).toEqual([]);
   expect(problems.filter(({ hint }) => !/[.?`]$/u.test(hint.trim())).map(({ code, hint }) => `${code}: ${hint}`)).toEqual([]);
