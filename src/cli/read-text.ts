@@ -76,15 +76,16 @@ function readUpTo(file: string, most: number): Buffer | null {
   const descriptor = openSync(file, constants.O_RDONLY | constants.O_NONBLOCK);
   try {
     // What stood there a moment ago may have been exchanged.
-    if (!fstatSync(descriptor).isFile()) throw Object.assign(new Error('no file'), { code: 'no plain file' });
-    const buffer = Buffer.alloc(Math.min(most + 1, Math.max(fstatSync(descriptor).size + 1, 65_536)));
-    const chunks: Buffer[] = [];
+    const stats = fstatSync(descriptor);
+    if (!stats.isFile()) throw Object.assign(new Error('no file'), { code: 'no plain file' });
+    // One byte more than there should be, so that the end is noticed; what there is beyond finds room as it comes.
+    let buffer = Buffer.allocUnsafe(Math.min(most, stats.size) + 1);
     for (let total = 0; ;) {
-      const got = readSync(descriptor, buffer, 0, buffer.length, null);
-      if (got === 0) return Buffer.concat(chunks);
+      const got = readSync(descriptor, buffer, total, buffer.length - total, null);
+      if (got === 0) return buffer.subarray(0, total);
       total += got;
       if (total > most) return null;
-      chunks.push(Buffer.from(buffer.subarray(0, got)));
+      if (total === buffer.length) buffer = Buffer.concat([buffer], Math.min(most + 1, 2 * total + 65_536));
     }
   } finally {
     closeSync(descriptor);

@@ -25,12 +25,15 @@ export function linkerTo(titles: readonly string[]): (blocks: readonly RootConte
   };
   const within = <T extends Nodes>(node: T): T => {
     if (node.type === 'heading' || node.type === 'link' || !('children' in node)) return node;
-    return {
-      ...node,
-      children: joinTexts(
-        node.children.flatMap((child): Nodes[] => (child.type === 'text' ? link(child) : [within(child)])),
-      ),
-    };
+    const children: Nodes[] = [];
+    for (const child of node.children) {
+      if (child.type === 'text') children.push(...link(child));
+      else children.push(within(child));
+    }
+    // Most parts name no other: they stay the very parts that were given.
+    const joined = joinTexts(children);
+    const same = joined.length === node.children.length && joined.every((child, i) => child === node.children[i]);
+    return same ? node : { ...node, children: joined };
   };
   return (blocks) => blocks.map(within);
 }

@@ -61,10 +61,10 @@ async function program(name, entry, plugins = []) {
     // This Node reads them as they are, and only when they are needed.
     supported: { 'regexp-lookbehind-assertions': true, 'regexp-unicode-property-escapes': true },
     plugins,
-    alias: { yaml: './node_modules/yaml/browser/index.js', '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': leftOut('child-process'), ...usedByNeither },
-    define: { ...define, 'import.meta.url': '__url', 'import.meta.resolve': '__resolve' },
+    alias: { 'node:url': leftOut('addresses'), yaml: './node_modules/yaml/browser/index.js', '@noble/hashes/sha2.js': './test/tools/node-sha2.mjs', 'node:child_process': leftOut('child-process'), ...usedByNeither },
+    define: { ...define, 'import.meta.url': '__filename', 'import.meta.resolve': '__resolve' },
     // One function of what a module is given, so that the start of the command need not put it together.
-    banner: { js: "(function (exports, require, module, __filename, __dirname, __whole) {const { pathToFileURL: __toUrl } = require('node:url'); const __url = __toUrl(__filename).href; const __resolve = (name) => __toUrl(require.resolve(name)).href;" },
+    banner: { js: "(function (exports, require, module, __filename, __dirname, __whole) {const __resolve = (name) => require('node:url').pathToFileURL(require.resolve(name)).href;" },
     footer: { js: '})' },
   });
   // All in one-byte letters, which are read in no time: the compiler leaves others standing in patterns alone, where their number means the same.
