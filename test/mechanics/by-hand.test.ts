@@ -182,6 +182,16 @@ describe('crossbars as they lie', () => {
       expect(screws('dense', 'square-38x38', first)).toEqual([1, square, 19]);
     }
   });
+  test('what is left beyond the tip: straight in, the crossbar’s length; slanting, 19 mm and the bar less the screw', () => {
+    const of = (bars: object) => planCrossbarScrews(demoModel({ ...flat, bars, crossbars: [crossbar({ at: 0.3, stock: 'stud-38x64' })] }))!;
+    const straight = of({ stock: 'stud-38x89', lay: 'edge' });
+    expect(straight.way).toMatchObject({ straight: true });
+    // Between the bars 800 − 2 × 38 mm, into which the screw goes by what is left of it behind one bar.
+    expect(straight.exit_mm).toBeCloseTo(800 - 2 * 38 - (straight.length_mm - 38), 9);
+    const slanting = of({ stock: 'stud-38x89', lay: 'flat' });
+    expect(slanting.way).toMatchObject({ straight: false });
+    expect(slanting.exit_mm).toBeCloseTo(19 + 89 - slanting.length_mm, 9);
+  });
   test('their ends lie on both bars, and what they stand out behind keeps the frame off the wall', () => {
     const model = demoModel({ ...edge, crossbars: [crossbar({ runs: 'level', at: 0.25 }), crossbar({ setback: '2 mm' })] });
     const ends = crossbarEnds(model).filter(({ kind }) => kind === 'crossbar');

@@ -277,4 +277,6 @@ export const equalFaults = [
   { key: 'src/risk/few-shapes.ts constant: `0` → `1` (3)', why: 'Without rows there is nothing to keep, whatever the least of it.' },
   { key: 'src/solve/solve-model.ts scale: `pull.x / other.x` → `pull.x * other.x`', why: 'A ratio that does not fit is not taken, and the frame is solved anew.' },
   { key: 'src/model/section.ts boundary: `n <= 39` → `n < 39`', why: 'The last term of a series that has converged: a hundred-millionth.' },
+  { key: 'src/solve/mesh-statics.ts term: `b.y - a.y` → `b.y`', why: 'Every diagonal is told from a bottom corner, which lies at nought.' },
+  { key: 'src/mechanics/fasteners/fastening-use.ts constant: `0` → `1` (8)', why: 'A beam of two parts or three has a distance for its first.' },
 ];

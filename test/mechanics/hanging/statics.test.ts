@@ -81,6 +81,8 @@ describe('a hanging plan', () => {
   it('bevelled strips share weight and pull among their screws', () => {
     const one = state({ by: 'cleat' });
     expect([one.hooks_count, one.hook_below_top_mm]).toEqual([1, 38 + one.cleat!.high_mm]);
+    // The back of the bar lies on the strip and the wall: the frame hangs flat.
+    expect([one.lean!.angle_deg, one.lean!.top_standoff_mm]).toEqual([0, 0]);
     expect(one.hook_N).toBeCloseTo(Math.hypot(one.weight_N, one.lean!.pull_out_N), 9);
     expect(one.ring_load).toEqual({ along_N: 0, across_N: Math.hypot(one.weight_N, one.lean!.pull_out_N) / 4 });
     const pair = state({ by: 'cleat' }, { bars: { stock: 'strip-19x38', lay: 'flat' }, crossbars: [{ runs: 'upright', at: 0.5, stock: 'square-38x38', setback: '5 mm' }] });
