@@ -160,10 +160,10 @@ const sameFix = sameIn<Support['fix']>(...directions);
 const alike = <T>(one: readonly T[], two: readonly T[], same: (a: T, b: T) => boolean): boolean =>
   one.length === two.length && one.every((a, n) => same(a, two[n]!));
 
-/** Whether all that elements and numbering hang on is the same: how stiff springs are does not matter to them. */
+/** Whether all that numbering hangs on is the same: how stiff members and springs are does not matter to it. */
 const sameFramework = (one: Structure, two: Structure): boolean =>
   alike(one.nodes, two.nodes, sameNode) &&
-  alike(one.members, two.members, (a, b) => sameEnds(a, b) && sameKind(a, b)) &&
+  alike(one.members, two.members, (a, b) => sameEnds(a, b) && sameVector(a.zref, b.zref)) &&
   alike(
     one.springs,
     two.springs,
@@ -174,13 +174,14 @@ const sameFramework = (one: Structure, two: Structure): boolean =>
 /**
  * Assembles and factorises the linear stiffness of a structure.
  *
- * Elements and numbering are taken from `like`, prepared before with the same theory, when nothing but the stiffness of
- * springs differs.
+ * Numbering is taken from `like`, prepared before with the same theory, when nothing but stiffness differs; elements too
+ * where it is that of springs alone.
  * Throws a RangeError for input that describes no structure: a member without length, two values for one movement.
  */
 export function prepare(structure: Structure, theory: Theory, like?: Prepared): Preparation {
   const known = like && sameFramework(like.structure, structure) ? like : null;
-  const elements = known?.elements ?? prepareElements(structure, theory);
+  const sameMembers = known !== null && alike(known.structure.members, structure.members, sameKind);
+  const elements = sameMembers ? known.elements : prepareElements(structure, theory);
   const axes = elements.map((e) => e.axes);
   const equations = known?.equations ?? numberEquations(structure, axes, orderNodes(structure));
   const stiffness = emptyProfile(equations.first);

@@ -118,18 +118,20 @@ function makeStatics(shape: FrameShape, extra: readonly PointForce[], options: F
  * each; shapes are never changed in place.
  */
 function kept<Ready>(
-  made: (shape: FrameShape, options: FrameOptions) => Ready,
-): (shape: FrameShape, options: FrameOptions) => Ready {
+  made: (shape: FrameShape, options: FrameOptions, like?: FrameShape) => Ready,
+): (shape: FrameShape, options: FrameOptions, like?: FrameShape) => Ready {
   const madeOf = remembered((_: FrameShape) => new Map<string, Ready>());
-  return (shape, options) => {
+  return (shape, options, like) => {
     const ready = madeOf(shape);
     const key = `${options.mesh} ${options.shear ?? true}`;
     let frame = ready.get(key);
-    if (!frame) ready.set(key, (frame = made(shape, options)));
+    if (!frame) ready.set(key, (frame = made(shape, options, like)));
     return frame;
   };
 }
-const readyFrame = kept((shape, options) => makeReady(shape, options));
+const readyFrame = kept((shape, options, like): ReadyFrame =>
+  makeReady(shape, options, like && readyFrame(like, options)),
+);
 const readyStatics = kept((shape, options) => makeStatics(shape, [], options));
 
 function checkPull(pull: EdgePull): void {
@@ -169,9 +171,9 @@ const sameUnknowns = (one: StretchedFrame, two: StretchedFrame): boolean =>
   one.prepared.equations === two.prepared.equations;
 
 /** The tangent stiffness of a frame at a pull. */
-function tangentAt(shape: FrameShape, ready: ReadyFrame, pull: EdgePull): Tangent {
+function tangentAt(shape: FrameShape, ready: ReadyFrame, pull: EdgePull, like?: ReadyFrame): Tangent {
   if (pull.x === 0 && pull.y === 0) return tangentOf(ready.frame, null);
-  const at = pulledFrame(shape, ready, pull);
+  const at = pulledFrame(shape, ready, pull, like);
   return (at.tangent ??= tangentOf(ready.frame, at.second));
 }
 
@@ -250,16 +252,20 @@ export function softerFactor(shape: FrameShape, stiff: FrameShape, pull: EdgePul
 
 /**
  * How the stretched frame answers a unit natural curvature of each side bar and crossbar, in each kind, on the tangent
- * stiffness at a pull (N/mm); null when the flat frame is unstable there. Throws a RangeError as `solveStatics` does.
+ * stiffness at a pull (N/mm); null when the flat frame is unstable there. What it has in common with the frame `like`,
+ * solved before, is taken from there, and is the same as if it were made anew. Throws a RangeError as `solveStatics` does.
  */
 export function solveInfluence(
   shape: FrameShape,
   pull: EdgePull,
   options: FrameOptions = {},
+  like: FrameShape = shape,
 ): readonly Influence[] | null {
   checkPull(pull);
-  const ready = readyFrame(shape, options);
-  return readInfluence(ready.mesh, ready.frame.prepared, tangentAt(shape, ready, pull));
+  const other = like === shape ? undefined : like;
+  const ready = readyFrame(shape, options, other);
+  const tangent = tangentAt(shape, ready, pull, other && readyFrame(other, options));
+  return readInfluence(ready.mesh, ready.frame.prepared, tangent);
 }
 
 /**
