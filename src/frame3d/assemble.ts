@@ -174,8 +174,8 @@ const sameFramework = (one: Structure, two: Structure): boolean =>
 /**
  * Assembles and factorises the linear stiffness of a structure.
  *
- * Numbering is taken from `like`, prepared before with the same theory, when nothing but stiffness differs; elements too
- * where it is that of springs alone.
+ * Numbering is taken from `like`, prepared before with the same theory, when nothing but stiffness differs; elements
+ * too where it is that of springs alone.
  * Throws a RangeError for input that describes no structure: a member without length, two values for one movement.
  */
 export function prepare(structure: Structure, theory: Theory, like?: Prepared): Preparation {

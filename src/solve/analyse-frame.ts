@@ -253,7 +253,7 @@ export function softerFactor(shape: FrameShape, stiff: FrameShape, pull: EdgePul
 /**
  * How the stretched frame answers a unit natural curvature of each side bar and crossbar, in each kind, on the tangent
  * stiffness at a pull (N/mm); null when the flat frame is unstable there. What it has in common with the frame `like`,
- * solved before, is taken from there, and is the same as if it were made anew. Throws a RangeError as `solveStatics` does.
+ * solved before, is taken from there: the answer is the same as without. Throws a RangeError as `solveStatics` does.
  */
 export function solveInfluence(
   shape: FrameShape,

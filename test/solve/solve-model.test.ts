@@ -62,6 +62,26 @@ describe('the first factor of a frame with softer joints, from what is known of 
 });
 
 describe('influence numbers', () => {
+  // The frame that is taken from may lie otherwise, be joined otherwise or be stiffer: what has nothing in common is made anew.
+  it.each<[string, Partial<FrameWords>]>([
+    ['stiffer in its bars', { stiff: 1.7 }],
+    ['with other crossbars', { crossbars: [{ runs: 'upright', at: 0.37, w: 41, d: 22 }] }],
+    ['with softer joints', { give: 11, crossbarGive: 9 }],
+    ['with rigid joints', { give: 0 }],
+    ['with its crossbar elsewhere', { crossbars: [{ runs: 'upright', at: 0.44, w: 30, d: 22 }] }],
+    ['of another size', { width: 1310 }],
+  ])('are the same to the last bit whatever frame they are taken from: one %s', (_, other) => {
+    const words: FrameWords = { width: 1300, height: 800, w: 38, d: 25, give: 4, crossbarGive: 6, crossbars: [{ runs: 'upright', at: 0.37, w: 30, d: 22 }] };
+    const pull = { x: 0.09, y: 0.05 };
+    const told = (like?: ReturnType<typeof frameOf>) =>
+      solveInfluence(frameOf(words), pull, {}, like)!.flatMap(({ corner_lift, bar_bow, bar_crook }) => [corner_lift, ...[bar_bow, bar_crook].flatMap((bars) => Object.values(bars).flatMap((line) => [...line]))]);
+    const solved = frameOf({ ...words, ...other });
+    findStability(solved, pull);
+    const own = told();
+    expect(own.filter((value) => value !== 0).length).toBeGreaterThan(100);
+    expect(told(solved)).toEqual(own);
+    expect(told(frameOf({ ...words, ...other }))).toEqual(own);
+  });
   it('at the working pull while the frame stands, without pull always', () => {
     const solution = solveModel(askew);
     const lifts = (list: ReturnType<typeof solveInfluence>): number[] => list!.map(({ corner_lift }) => corner_lift);

@@ -1,3 +1,4 @@
+import { remembered } from '../../base/remembered.js';
 import type { Drill } from '../../shelf/shelf.js';
 
 /** Where in the wood the hole is: beside the smooth shank, or where the thread bites. */
@@ -34,10 +35,15 @@ export function nailHole_mm(diameter_mm: number, G: number): number {
 
 const isInch = (drill: Drill): boolean => /in\b|"/.test(drill.label);
 
+const byKind = remembered((drills: readonly Drill[]) => ({
+  metric: drills.filter((drill) => !isInch(drill)),
+  inch: drills.filter(isInch),
+}));
+
 /** Drills as the plan's writer would name them, when there are any of that kind; otherwise all. */
 function preferred(drills: readonly Drill[], units: 'metric' | 'inch' | null): readonly Drill[] {
   if (units === null) return drills;
-  const kind = drills.filter((drill) => isInch(drill) === (units === 'inch'));
+  const kind = byKind(drills)[units];
   return kind.length > 0 ? kind : drills;
 }
 

@@ -27,12 +27,13 @@ export function freePlaces_mm(
     if (!blocked(place)) return;
     const low = (placed[i - 1] ?? -Infinity) + least_mm;
     const high = (placed[i + 1] ?? Infinity) - least_mm;
+    const [lowest, highest] = [Math.max(low, least_mm), Math.min(high, length_mm - least_mm)];
+    const isFree = (p: number): boolean => p >= lowest && p <= highest && !blocked(p);
     const inward = place < length_mm / 2 ? step_mm : -step_mm;
     for (let n = 1; n * step_mm < length_mm; n++) {
-      const free = [place + n * inward, place - n * inward].find(
-        (p) => p >= Math.max(low, least_mm) && p <= Math.min(high, length_mm - least_mm) && !blocked(p),
-      );
-      if (free === undefined) continue;
+      const [near, far] = [place + n * inward, place - n * inward];
+      const free = isFree(near) ? near : isFree(far) ? far : null;
+      if (free === null) continue;
       placed[i] = free;
       return;
     }
