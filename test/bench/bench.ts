@@ -44,7 +44,9 @@ const node_ms = median(Array.from({ length: 15 }, () => processTime(['-e', '0'])
 const dense_ms = denseSolve();
 const rows: Row[] = [startUp(), placing(), mechanics(), sampling(), await manyPlans(), await classOf24(), classRow(command, await warmAudit()), search(), ...(process.argv.includes('--chart') ? [chartRow(command)] : []), ...(await page())];
 const table = ['| What | Measured | Budget |', '| - | - | - |', ...rows.map(({ what, measured, budget }) => `| ${what} | ${measured} | ${budget} |`)].join('\n');
-const machine = `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}; load when it began ${load_before.toFixed(1)}, when it ended ${(loadavg()[0] as number).toFixed(1)}.`;
+// Where it is set, every start of Node reads certificates, which may take longer than all else it does: both sides of a ratio grow by that.
+const certificates = process.env['NODE_EXTRA_CA_CERTS'] === undefined ? '' : ' Every start of Node, that of `node -e 0` too, read the certificates named in NODE_EXTRA_CA_CERTS.';
+const machine = `Node ${process.version}, ${cpus().length} × ${cpus()[0]?.model.trim() ?? 'unknown processor'}; load when it began ${load_before.toFixed(1)}, when it ended ${(loadavg()[0] as number).toFixed(1)}.${certificates}`;
 process.stdout.write(`${table}\n\n${machine}\n`);
 if (process.argv.includes('--readme')) intoReadme(`${table}\n\n${machine}`);
 
