@@ -14,6 +14,7 @@ import { composeReport } from '../../src/report/compose.js';
 import { writeMarkdown } from '../../src/report/markdown.js';
 import { valueAndLimit } from '../../src/report/words/check-line.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
+import { checkProblem, wordings as checkWordings } from '../../src/rules/check/check-problems.js';
 import { factsOf } from '../../src/rules/check/examples.js';
 import { loadRuleset } from '../../src/rules/read/load-ruleset.js';
 import { ruleProblem, wordings, type RuleProblemCode } from '../../src/rules/read/rule-problems.js';
@@ -89,7 +90,7 @@ const ofAnotherKind = ['unknown-placeholder', 'limit-form', 'too-many-rules'];
 test('every message about what people write reads without a slip and says what to write', () => {
   const place = { file: 'plan.yaml', path: 'bars.lay', line: 3, column: 8 };
   const told = (wordings: object, tell: (code: never, at: Place, told: Details) => Problem): readonly Problem[] => Object.keys(wordings).flatMap((code) => details.map((one) => tell(code as never, place, one)));
-  const problems = [...problemCodes.flatMap((code) => details.map((one) => problemAt(code, place, one))), ...told(sheetWordings, sheetProblem), ...told(pileWordings, pileProblem), ...told(shopWordings, shopProblem), ...(Object.keys(wordings) as RuleProblemCode[]).filter((code) => !ofAnotherKind.includes(code)).flatMap((code) => details.map((one) => ruleProblem(code, place, one)))];
+  const problems = [...problemCodes.flatMap((code) => details.map((one) => problemAt(code, place, one))), ...told(checkWordings, checkProblem), ...told(sheetWordings, sheetProblem), ...told(pileWordings, pileProblem), ...told(shopWordings, shopProblem), ...(Object.keys(wordings) as RuleProblemCode[]).filter((code) => !ofAnotherKind.includes(code)).flatMap((code) => details.map((one) => ruleProblem(code, place, one)))];
   const deadEnds = /^(?:Write it as allowed|Remove it|Choose one of these|Use one of these(?: units)?|Take some away|Check the number)\.$/u;
   expect(problems.filter(({ hint }) => deadEnds.test(hint)).map(({ code, hint }) => `${code}: ${hint}`)).toEqual([]);
   expect(problems.filter(({ hint }) => !/[.?`]$/u.test(hint.trim())).map(({ code, hint }) => `${code}: ${hint}`)).toEqual([]);

@@ -1,7 +1,7 @@
 import type { Problem } from '../../base/problem.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import { limitsOfRule } from '../say/limits-used.js';
-import { ruleProblem } from '../read/rule-problems.js';
+import { checkProblem } from './check-problems.js';
 import { linesOf, type Rule, type Ruleset } from '../ruleset.js';
 
 /**
@@ -15,7 +15,7 @@ export function limitsAskedByPlans({ rules, limits, layers }: Ruleset): readonly
     .flatMap((limit): Problem[] => {
       const using = rules.filter((rule) => limitsOfRule(rule).includes(limit.name));
       if (using.length === 0 || !using.every(asksThePlan)) return [];
-      return [ruleProblem('limit-asked-by-plan', limit.place, { value: limit.name, name: using[0]!.id }, 'warning')];
+      return [checkProblem('limit-asked-by-plan', limit.place, { value: limit.name, name: using[0]!.id }, 'warning')];
     });
 }
 

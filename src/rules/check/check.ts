@@ -3,6 +3,7 @@ import { canSpeak } from './can-speak.js';
 import { runExamples, type ExampleOutcome } from './examples.js';
 import { loadRuleset, type LoadOptions, type RulesetTexts } from '../read/load-ruleset.js';
 import { ruleProblem } from '../read/rule-problems.js';
+import { checkProblem } from './check-problems.js';
 import { limitsOfRule, usedLimits } from '../say/limits-used.js';
 import { nearNames } from './near-names.js';
 import { impossibleExamples } from './possible.js';
@@ -41,7 +42,7 @@ export async function checkRuleset(
       outcomes.some(({ wanted: one, ok }) => one === wanted && ok) && !changedSince(ruleset, rule);
     if (shown('not clear') && shown('clear')) continue;
     const speech = await canSpeak(ruleset, rule);
-    if (speech !== 'speaks') problems.push(ruleProblem(speech, rule.place, { value: rule.id }, 'warning'));
+    if (speech !== 'speaks') problems.push(checkProblem(speech, rule.place, { value: rule.id }, 'warning'));
   }
   // A limit that is a slip of the pen was told when the ruleset was loaded.
   const told = new Set(problems.filter(({ code }) => code === 'limit-unused').map(({ path }) => path));
@@ -66,7 +67,7 @@ function changedSince({ limits }: Ruleset, rule: Rule): boolean {
 }
 
 function exampleProblem(rule: Rule, { example, verdict, wanted, say }: ExampleOutcome): Problem {
-  return ruleProblem('example-fails', rule.place, {
+  return checkProblem('example-fails', rule.place, {
     value: `${rule.id}: the example \`${example}\` is ${verdict}. ${say}`,
     allowed: `an example that is ${wanted}`,
   });

@@ -3,7 +3,7 @@ import { formatQuantity } from '../../base/units-format.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import { comparesMagnitude } from '../judge/settle.js';
 import { thresholdKey } from '../quantity.js';
-import { ruleProblem } from '../read/rule-problems.js';
+import { checkProblem } from './check-problems.js';
 import type { Line, Rule, Ruleset } from '../ruleset.js';
 
 /** One thing a rule demands of a fact whatever the frame: a bound, or a word. */
@@ -44,7 +44,7 @@ function demandsOf(rule: Rule, ruleset: Ruleset): readonly Demand[] {
 function excluded(one: Demand, other: Demand): readonly Problem[] {
   if (one.of !== other.of || one.rule === other.rule || meet(one, other)) return [];
   return [
-    ruleProblem(
+    checkProblem(
       'rules-exclude',
       one.rule.place,
       { value: one.rule.id, name: other.rule.id, allowed: `${said(one)}, and ${said(other)}` },

@@ -1,6 +1,6 @@
 import { distance } from 'fastest-levenshtein';
 import type { Problem } from '../../base/problem.js';
-import { ruleProblem } from '../read/rule-problems.js';
+import { checkProblem } from './check-problems.js';
 import type { Place } from '../../base/wording.js';
 import type { Ruleset } from '../ruleset.js';
 
@@ -23,7 +23,7 @@ function near(named: readonly Named[]): readonly Problem[] {
     named
       .slice(0, i)
       .filter((other) => isHair(one.name, other.name))
-      .map((other) => ruleProblem('near-name', one.place, { value: one.name, name: other.name }, 'warning')),
+      .map((other) => checkProblem('near-name', one.place, { value: one.name, name: other.name }, 'warning')),
   );
 }
 

@@ -2,7 +2,7 @@ import type { Problem } from '../../base/problem.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
 import type { FactSpec } from '../../facts/fact.js';
 import { formatQuantity } from '../../base/units-format.js';
-import { ruleProblem } from '../read/rule-problems.js';
+import { checkProblem } from './check-problems.js';
 import type { Rule } from '../ruleset.js';
 
 /**
@@ -27,7 +27,7 @@ export function impossibleExamples({ examples, place }: Rule): readonly Problem[
     if (possible(value, spec) && whole) return [];
     const allowed = !whole ? 'a whole number' : spec.unit === 'chance' ? 'from 0 to 1' : 'zero or more';
     return [
-      ruleProblem(
+      checkProblem(
         'impossible-example',
         place,
         { value: formatQuantity(value, spec.unit, 'metric'), name: path, allowed },
