@@ -50,6 +50,17 @@ function looked(bench: ReadyProblem, weights: readonly Weight[], low: number, hi
 }
 
 describe('choices of boards', () => {
+  it('takes none of a length at its dearer price while there are cheaper boards of it', () => {
+    const stock = [{ length: 1200, price: 9, available: 1 }, { length: 1000, price: 5, available: 2 }, { length: 1000, price: 7, available: 2 }, { length: 600, price: 4, available: 1 }];
+    const bench = benchOf(stock, [{ length: 390, count: 3 }]);
+    expect(bench.bins.map(({ price }) => price)).toEqual([9, 5, 7, 4]);
+    const { found } = looked(bench, plainWeights(bench), 0, 40);
+    // Three pieces of 390 in boards of 1200, 1000 and 600 mm that are together long enough: counted one by one.
+    const every = [0, 1].flatMap((x) => [0, 1, 2].flatMap((a) => [0, 1, 2].flatMap((b) => [0, 1].map((c) => [x, a, b, c] as const))));
+    const wanted = every.filter(([x, a, b, c]) => (b === 0 || a === 2) && x + a + b + c <= 3 && plainWeights(bench).every((w) => meets(w, [x, a, b, c])));
+    expect(found.map(String).toSorted()).toEqual(wanted.map(String).toSorted());
+    expect(wanted.length).toBeGreaterThan(3);
+  });
   it('looks at no more beginnings than may still carry everything for the money', () => {
     const bench = benchOf([{ length: 1000, price: 11 }, { length: 700, price: 8 }, { length: 500, price: 0, available: 2 }, { length: 400, price: 3 }], [{ length: 390, count: 3 }, { length: 280, count: 4 }]);
     for (const high of [5, 12, 19, 26, 33]) {

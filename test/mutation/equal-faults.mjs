@@ -279,4 +279,10 @@ export const equalFaults = [
   { key: 'src/model/section.ts boundary: `n <= 39` → `n < 39`', why: 'The last term of a series that has converged: a hundred-millionth.' },
   { key: 'src/solve/mesh-statics.ts term: `b.y - a.y` → `b.y`', why: 'Every diagonal is told from a bottom corner, which lies at nought.' },
   { key: 'src/mechanics/fasteners/fastening-use.ts constant: `0` → `1` (8)', why: 'A beam of two parts or three has a distance for its first.' },
+  { key: 'src/risk/bow-chance.ts sign: `i + 0.5` → `i - 0.5`', why: 'Directions a whole step on are the same lines, the last of them told from its other end.' },
+  { key: 'src/risk/normal.ts constant: `2` → `3` (3)', why: 'A third of the way finds the same place in more steps than half of it.' },
+  { key: 'src/risk/few-shapes.ts boundary: `s < stations` → `s <= stations`', why: 'Beyond the end of a typed array nothing is read or written.' },
+  { key: 'src/risk/normal.ts term: `q + m` → `q`', why: 'The slope only steers the search; where it ends the chance alone says.' },
+  { key: 'src/cutting/boards/fill.ts boundary: `first < kinds` → `first <= kinds`', why: 'Beyond the end of a typed array nothing is read or written.' },
+  { key: 'src/cutting/boards/cut-many.ts constant: `1` → `2` (2)', why: 'Any penalty that is above what the boards cost does.' },
 ];

@@ -13,13 +13,14 @@
 // first. What the notes do not tell counts as not drawn.
 // `--told` tries nothing and gives what the notes tell; with `--write` it makes the page from them.
 // `--earlier 3,6` says on the page how many of the faults those seeds draw too.
+// `--record YYYY-MM-DD` keeps the scores of this draw in `draws.json`; the page tells them beside its own.
 import { appendFileSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { parseArgs } from 'node:util';
 import { refusedByCompiler } from './compiles.mjs';
 import { equalFaults } from './equal-faults.mjs';
 import { drawn, faultsIn, said } from './faults.mjs';
-import { page, summary } from './page.mjs';
+import { page, scoreOf, summary } from './page.mjs';
 import { reachOf } from './reach.mjs';
 import { testsOpen } from './run-tests.mjs';
 
@@ -39,6 +40,7 @@ const { values } = parseArgs({
     reach: text(),
     write: text(),
     earlier: text(''),
+    record: text(),
   },
 });
 if (values.folder === undefined) {
@@ -159,8 +161,14 @@ const results = folders.map(({ folder, all, tried: asked, before }) => {
   };
 });
 for (const r of results) console.log(summary(r));
+const kept = join(root, 'test', 'mutation', 'draws.json');
+const others = JSON.parse(readFileSync(kept, 'utf8')).filter(({ seed }) => seed !== values.seed);
+const { most: seconds_each, leftOut } = terms ?? { most: values.most, leftOut: [] };
+if (values.record !== undefined) {
+  const draw = { date: values.record, seed: values.seed, seconds: Number(seconds_each), scores: results.map(scoreOf) };
+  writeFileSync(kept, `${JSON.stringify([...others, draw], null, 1)}\n`);
+}
 if (values.write !== undefined) {
-  const { most, leftOut } = terms ?? { most: values.most, leftOut: [] };
-  const told = { date: values.write, seed: values.seed, count, earlier, most: Number(most), leftOut };
+  const told = { date: values.write, seed: values.seed, count, earlier, most: Number(seconds_each), leftOut, others };
   writeFileSync(join(root, 'reports', 'validation', 'mutation.md'), page(results, told));
 }

@@ -27,6 +27,14 @@ export const summary = (r) =>
   `${r.noticed.length} now (${percent(r.noticed.length, scored(r))}), ${r.examples.length} by stored outputs alone, ` +
   `${r.survived.length} by nothing, ${r.equal.length} equal, of ${r.tried.length} drawn and ${r.all} in all`;
 
+/** The scores of a folder as they are kept of a draw. */
+export const scoreOf = (r) => ({
+  folder: r.folder,
+  drawn: r.tried.length,
+  score: percent(r.atFirst.length, scored(r)),
+  strictly: percent(r.atFirst.length, strictly(r)),
+});
+
 const columns = [
   ['Folder', (r) => r.folder],
   ['Faults', (r) => r.all],
@@ -93,6 +101,21 @@ const whatWasRun = (most) =>
     : '') +
   'Not run: the built command, the page in a browser, long runs.';
 
+/** Other draws that were kept: at first, before tests were written for their faults. */
+const otherDraws = (others) =>
+  others.length === 0
+    ? []
+    : [
+        ...['## At first on other draws', ''],
+        'So many seconds of tests for each fault. A later draw met the tests written for earlier ones; a small one says little.',
+        ...['', row(['Date', 'Seed', 'Seconds', 'Folder', 'Drawn', 'Score', 'Strictly'])],
+        row(['-', '-:', '-:', '-', '-:', '-:', '-:']),
+        ...others.flatMap(({ date, seed, seconds, scores }) =>
+          scores.map((one) => row([date, seed, seconds, one.folder, one.drawn, one.score, one.strictly])),
+        ),
+        '',
+      ];
+
 /** The page of scores, from what was tried in each folder. */
 export function page(results, terms) {
   const all = together(results);
@@ -116,6 +139,7 @@ export function page(results, terms) {
     ...[row(columns.map(([title]) => title)), row(columns.map((_, i) => (i === 0 ? '-' : '-:')))],
     ...[...results, all].map((r) => row(columns.map(([, cell]) => cell(r)))),
     '',
+    ...otherDraws(terms.others),
     ...list('Noticed only since tests were added', faults('since')),
     ...list('Noticed by examples alone', faults('examples')),
     ...list('Not noticed', faults('survived')),
