@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { quickCutting } from '../../src/cutting/boards/greedy.js';
 import { cutBoards } from '../../src/cutting/boards/pack.js';
+import { makeReady } from '../../src/cutting/boards/ready-problem.js';
 import { workClock } from '../../src/cutting/cut-plan.js';
 import { problemOf, wrongCutting, type OneLengthCase } from '../tools/cases-cutting.js';
 import { fresh } from './problems.js';
@@ -43,6 +45,16 @@ describe('choosing boards: the edges', () => {
     expect(bad({ items: [{ length: Number.NaN, count: 1 }] })).toThrow(RangeError);
     expect(bad({ stock: [{ length: 10, price: -1 }] })).toThrow(RangeError);
     expect(bad({ items: [{ length: 5, count: 1, group: 0 }] })).toThrow(RangeError);
+  });
+
+  it('out of time at once, is no dearer than quick cuttings of one kind of board beside what is in hand', () => {
+    // Three boards in hand are free; all kinds mixed cost 738, the longer alone with what is in hand 711, boards to buy alone 744.
+    const lengths = '182 182 221 264 264 303 303 451 235 433 256 256 212 212 349 349 354 401 401 366 380 380 397 397 331 331 281 281 407 184'.split(' ').map(Number);
+    const problem = { kerf: 0, stock: [{ length: 1000, price: 93 }, { length: 646, price: 60 }, { length: 642, price: 0, available: 3 }], items: lengths.map((length) => ({ length, count: 1 })), timeLimit_ms: 0, now: () => 0 };
+    const bench = makeReady(problem);
+    const quick = (...prices: readonly number[]): number => quickCutting(bench, (s) => prices.includes(bench.bins[s]!.price))!.reduce((sum, { bin }) => sum + bench.bins[bin]!.price, 0);
+    expect([quick(93, 60, 0), quick(93, 0), quick(60, 0), quick(93, 60)]).toEqual([738, 711, 720, 744]);
+    expect(cutBoards(problem)).toMatchObject({ ok: true, cost: 711, proven: false });
   });
 
   it('owns up when the time is too short: a whole cutting, not proven, with a bound below it', () => {

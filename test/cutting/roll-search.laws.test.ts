@@ -84,6 +84,18 @@ describe('the search for the shortest length', () => {
     }), { numRuns: runs(240) });
   });
 
+  test('lengths in tenths add up to one more or less in the last digit by their order: the shortest is found all the same', () => {
+    const tenths = [[9, 2], [7, 6], [7, 2], [5, 3], [6, 3], [6, 5]];
+    const length = (unit: number): number => {
+      const pieces = tenths.map(([along, across], i) => ({ name: `c${i}`, along_mm: along! / unit, across_mm: across! / unit, turnable: false }));
+      const { placed, finished } = searchRoll(opened(pieces, 10 / unit), 10 / unit, 100, 1e6);
+      expect(finished).toBe(true);
+      return lengthOf(placed!) * unit;
+    };
+    expect(length(1)).toBe(17);
+    expect(length(10)).toBeCloseTo(17, 9);
+  });
+
   test('says of one that was stopped that it was', () => {
     const open = opened([[5, 3], [4, 4], [6, 2], [3, 3], [2, 5]].map(([along_mm, across_mm], i) => ({ name: `c${i}`, along_mm: along_mm!, across_mm: across_mm!, turnable: true })), 7);
     expect(searchRoll(open, 7, 100, 3)).toEqual({ placed: null, finished: false });

@@ -285,4 +285,5 @@ export const equalFaults = [
   { key: 'src/risk/normal.ts term: `q + m` → `q`', why: 'The slope only steers the search; where it ends the chance alone says.' },
   { key: 'src/cutting/boards/fill.ts boundary: `first < kinds` → `first <= kinds`', why: 'Beyond the end of a typed array nothing is read or written.' },
   { key: 'src/cutting/boards/cut-many.ts constant: `1` → `2` (2)', why: 'Any penalty that is above what the boards cost does.' },
+  { key: 'src/cutting/boards/pack.ts boundary: `round > 1` → `round >= 1`', why: 'From which round on a choice gets a weight of its own is a matter of work: what the search then says is as true.' },
 ];

@@ -51,3 +51,14 @@ it('the size that is passed with some chance: by few looks, from wherever it beg
   }
   expect(looked(0.5, { least: 2, first: 2 }).size).toBe(2);
 });
+
+it('the size at a jump is found between two looks as near as asked, large or small, by halving what is left', () => {
+  for (const jump of [0.0123, 0.7, 431]) for (const near of [1e-4, 1e-9]) {
+    let looks = 0;
+    const size = passedSize(0.5, (x) => { looks++; return { chance: x < jump ? 0.9 : 0.1, density: 1e-12 }; }, { least: 0, first: 3 * jump, step: jump, near });
+    expect(size).toBeGreaterThanOrEqual(jump);
+    expect(size / jump - 1).toBeLessThan(1.01 * near);
+    // From 3 jumps down to one part in so many: a halving for every look, and the first ones.
+    expect(looks).toBeLessThanOrEqual(Math.ceil(Math.log2(3 / near)) + 2);
+  }
+});
