@@ -52,15 +52,25 @@ describe('the chance that a bar bows past its limit, and its density', () => {
     const [to, steps] = [z + 12, 4000];
     const h = (to - z) / steps;
     const at = (n: number): number => Math.exp(-((z + n * h) ** 2) / 2) * (n === 0 || n === steps ? 1 : n % 2 ? 4 : 2);
-    return (Array.from({ length: steps + 1 }, (_, n) => at(n)).reduce((sum, y) => sum + y, 0) * h) / 3 / Math.sqrt(2 * Math.PI);
+    return (
+      (Array.from({ length: steps + 1 }, (_, n) => at(n)).reduce((sum, y) => sum + y, 0) * h) /
+      3 /
+      Math.sqrt(2 * Math.PI)
+    );
   };
-  const beyond = (mean: number, sd: number, limit: number): number => above((limit - mean) / sd) + above((limit + mean) / sd);
+  const beyond = (mean: number, sd: number, limit: number): number =>
+    above((limit - mean) / sd) + above((limit + mean) / sd);
 
   it('of one station: that of a normal whose variance is the sum of the squares of its heights', () => {
-    for (const [mean, a, b, limit] of [[0.4, 1.2, 0.9, 2], [-1.1, 0.3, -1.6, 3.5], [0, 2, 0.1, 1.1]] as const) {
+    for (const [mean, a, b, limit] of [
+      [0.4, 1.2, 0.9, 2],
+      [-1.1, 0.3, -1.6, 3.5],
+      [0, 2, 0.1, 1.1],
+    ] as const) {
       const found = bowBeyond(bar([mean, a, b]), limit, 4096);
       expect(found.chance).toBeCloseTo(beyond(mean, Math.hypot(a, b), limit), 6);
-      const slope = (beyond(mean, Math.hypot(a, b), limit - 1e-3) - beyond(mean, Math.hypot(a, b), limit + 1e-3)) / 2e-3;
+      const slope =
+        (beyond(mean, Math.hypot(a, b), limit - 1e-3) - beyond(mean, Math.hypot(a, b), limit + 1e-3)) / 2e-3;
       expect(found.density).toBeCloseTo(slope, 5);
     }
   });
