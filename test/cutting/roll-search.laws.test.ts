@@ -162,6 +162,16 @@ describe('a roll', () => {
     for (const last of [piece('longer', 701, 500), piece('wider', 700, 501), piece('turns', 700, 500, true)]) expect(odd(last).least_mm, last.name).toBeLessThan(odd(last).length_mm);
   });
 
+  test('thirty cloths are searched, thirty-one no more: five round a middle and strips over the whole roll', () => {
+    const round = [[500, 900], [900, 500], [500, 900], [900, 500], [400, 400]].map(([along, across], i) => piece(`c${i}`, along!, across!));
+    const behind = (n: number) => packRoll([...round, ...Array.from({ length: n }, (_, i) => piece(`s${i}`, 100, 1400))], 1400);
+    // 1400 for the five, which fill it, and 100 for each strip.
+    expect(behind(25)).toMatchObject({ length_mm: 1400 + 2500, least_mm: 3900, proven: true });
+    const quick = behind(26);
+    expect(quick).toMatchObject({ least_mm: 1400 + 2600, proven: false });
+    expect(quick.length_mm).toBeGreaterThan(4000);
+  });
+
   test('a piece is turned only where that gains length', () => {
     const placed = packRoll([piece('long', 900, 600), piece('either', 500, 400, true)], 1500).placed;
     expect(placed.map(({ name, turned }) => [name, turned])).toEqual([['long', false], ['either', false]]);

@@ -140,6 +140,8 @@ describe('readings and remedies', () => {
     };
     expect(told({})).toEqual(['dry true', 'pick true', 'dry-and-pick true']);
     expect(told({ chosen: 'picked' })).toEqual(['dry true']);
+    // A twentieth of a percentage point above what they settle at: drying that is not worth half a per cent is not told.
+    expect(told({ moisture: `${(16 - state.drying_pct + 0.05).toFixed(2)} %` })).toEqual(['pick true', 'dry-and-pick true']);
     expect(told({ moisture: '7 %' })).toEqual(['pick true']);
     expect(told({ chosen: 'picked', moisture: '7 %' })).toEqual([]);
     const remedy = (ratio: number): Remedy => ({ ratio }) as Remedy;
