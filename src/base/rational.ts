@@ -5,16 +5,26 @@ export interface Rational {
 }
 
 const greatestCommonDivisor = (a: bigint, b: bigint): bigint => {
-  let [x, y] = [a < 0n ? -a : a, b];
-  while (y !== 0n) [x, y] = [y, x % y];
+  let x = a < 0n ? -a : a;
+  let y = b;
+  while (y !== 0n) {
+    const rest = x % y;
+    x = y;
+    y = rest;
+  }
   return x;
 };
 
 /** The fraction n/d in lowest terms. Throws a RangeError when d is zero: callers check first. */
 export function rational(n: bigint | number, d: bigint | number = 1n): Rational {
-  let [top, bottom] = [BigInt(n), BigInt(d)];
+  let top = BigInt(n);
+  let bottom = BigInt(d);
+  if (bottom === 1n) return { n: top, d: bottom };
   if (bottom === 0n) throw new RangeError('a fraction cannot have a zero below the line');
-  if (bottom < 0n) [top, bottom] = [-top, -bottom];
+  if (bottom < 0n) {
+    top = -top;
+    bottom = -bottom;
+  }
   const shared = greatestCommonDivisor(top, bottom);
   return shared > 1n ? { n: top / shared, d: bottom / shared } : { n: top, d: bottom };
 }

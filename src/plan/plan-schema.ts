@@ -14,8 +14,18 @@ import {
   whole,
 } from '../base/schema-parts.js';
 
-/** What a plan may leave out: made when the first plan has it. */
-const later = <T extends z.core.$ZodType>(make: () => T) => z.optional(z.lazy(once(make)));
+/**
+ * A part that is made when the first plan has it: it has no default, so whether it may be left out need not be asked of
+ * it.
+ */
+function whenFound<T extends z.core.$ZodType>(make: () => T) {
+  const part = z.lazy(once(make));
+  part._zod.optin = undefined;
+  return part;
+}
+
+/** What a plan may leave out. */
+const later = <T extends z.core.$ZodType>(make: () => T) => z.optional(whenFound(make));
 
 /** A block of keys that a plan may leave out. */
 const block = <T extends z.core.$ZodLooseShape>(shape: () => T, description: string) =>
@@ -26,22 +36,20 @@ const lay = oneOf(['flat', 'edge'], 'flat: wide side against the cloth; edge: wi
 const stock = shelfKey('Key of the lumber on the shelf');
 const giveIn = (words: string) =>
   number(0, 1000, `How much the joint gives ${words}, in extra bar-widths of bar; 0 = rigid`);
-const give = z.lazy(
-  once(() =>
-    z.union([
-      giveIn('in every way').check(
-        z.meta({
-          description:
-            'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint',
-        }),
-      ),
-      z.strictObject({
-        plane: giveIn('in the plane of the cloth'),
-        out: giveIn('out of that plane'),
-        twist: giveIn('about the length of the bar'),
+const give = whenFound(() =>
+  z.union([
+    giveIn('in every way').check(
+      z.meta({
+        description:
+          'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint',
       }),
-    ]),
-  ),
+    ),
+    z.strictObject({
+      plane: giveIn('in the plane of the cloth'),
+      out: giveIn('out of that plane'),
+      twist: giveIn('about the length of the bar'),
+    }),
+  ]),
 );
 
 /** A pull as one number, as one by direction, or as two: of the finished painting and while stretching. */

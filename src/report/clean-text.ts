@@ -1,9 +1,3 @@
-const brokenSurrogate = /\p{Surrogate}/gu;
-const notACharacter = /\p{Noncharacter_Code_Point}/gu;
-const lineOrControl = /[\p{Cc}\p{Zl}\p{Zp}]/gu;
-/** Invisible format characters, bidi overrides among them; the two joiners that scripts and emoji need stay. */
-const invisible = /(?![\u200C\u200D])\p{Cf}/gu;
-
 /** Letters, figures and signs of common text, single spaces between them: nothing in it needs cleaning. */
 const usual = /^(?: ?[!-~¡-¬®-ʯ–—‘’“”…×−●▲◆✕■□←→])* ?$/u;
 
@@ -11,14 +5,15 @@ const usual = /^(?: ?[!-~¡-¬®-ʯ–—‘’“”…×−●▲◆✕■□�
  * Text that is safe to put on one line of any document: no line breaks, control characters, bidi overrides or broken
  * characters.
  * Runs of white space become one space; leading and trailing spaces stay, so pieces of a sentence can be joined.
+ * Of invisible format characters, bidi overrides among them, the two joiners that scripts and emoji need stay.
  */
 export function cleanText(text: string): string {
   if (usual.test(text)) return text;
   return text
-    .replace(brokenSurrogate, '\uFFFD')
-    .replace(notACharacter, '\uFFFD')
-    .replace(lineOrControl, ' ')
-    .replace(invisible, '')
+    .replace(/\p{Surrogate}/gu, '\uFFFD')
+    .replace(/\p{Noncharacter_Code_Point}/gu, '\uFFFD')
+    .replace(/[\p{Cc}\p{Zl}\p{Zp}]/gu, ' ')
+    .replace(/(?![\u200C\u200D])\p{Cf}/gu, '')
     .replace(/\s+/gu, ' ');
 }
 

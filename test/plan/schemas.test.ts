@@ -10,6 +10,22 @@ const ajv = new Ajv2020({ strict: true, allowUnionTypes: true });
 const plan = ajv.compile(toJSONSchema(planInputSchema, { io: 'input' }));
 const shelf = ajv.compile(toJSONSchema(shelfInputSchema(), { io: 'input' }));
 
+it('makes a part of the schema of plans when the first plan has it', async () => {
+  // A copy of its own: other tests have asked for every part of the shared one.
+  const copy = '../../src/plan/plan-schema.ts?untouched';
+  const { planInputSchema: untouched } = (await import(copy)) as { readonly planInputSchema: typeof planInputSchema };
+  expect(untouched).not.toBe(planInputSchema);
+  const made = (): string[] => Object.entries(untouched.def.shape).flatMap(([key, part]) => {
+    const { innerType } = part._zod.def as { readonly innerType?: { readonly _zod: { readonly def: { readonly getter?: unknown; readonly _cachedInner?: unknown } } } };
+    return innerType?._zod.def.getter !== undefined && innerType._zod.def._cachedInner !== undefined ? [key] : [];
+  });
+  const smallest = parse(fileText('test/plans/smallest.yaml'));
+  expect(untouched.safeParse(smallest).success).toBe(true);
+  expect(made()).toEqual([]);
+  expect(untouched.safeParse({ ...smallest, door: { width: '760 mm', height: '1980 mm' } }).success).toBe(true);
+  expect(made()).toEqual(['door']);
+});
+
 describe('schemas as an independent validator sees them', () => {
   it.each(['test/plans/smallest.yaml', 'test/plans/everything.yaml', 'test/plans/inches.yaml'])('%s is a plan', (file) => {
     expect(plan(parse(fileText(file))), JSON.stringify(plan.errors)).toBe(true);

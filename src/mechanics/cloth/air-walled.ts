@@ -1,6 +1,7 @@
+import { once } from '../../base/once.js';
 import { gaussLegendre } from './gauss-legendre.js';
 
-const rule = gaussLegendre(16);
+const rule = once(() => gaussLegendre(16));
 
 /**
  * Air carried by both faces of a cloth set in a wide wall, in its lowest half-wave shape: m_air = C · air density ·
@@ -26,11 +27,12 @@ export function airCoefficientWalled(aspect: number): number {
 function overTriangle(p: number, q: number): number {
   const k = q / p;
   const S = Math.asinh(k);
+  const { nodes, weights } = rule();
   let sum = 0;
-  for (const [i, u] of rule.nodes.entries()) {
-    for (const [j, x] of rule.nodes.entries()) {
+  for (const [i, u] of nodes.entries()) {
+    for (const [j, x] of nodes.entries()) {
       const t = Math.sinh(S * x) / k;
-      const weight = (rule.weights[i] as number) * (rule.weights[j] as number);
+      const weight = (weights[i] as number) * (weights[j] as number);
       // dt / √(1 + k²t²) = S/k dx
       sum += weight * q * (S / k) * halfSineOverlap(p * u, p) * halfSineOverlap(q * u * t, q);
     }

@@ -28,6 +28,10 @@ export function gaussLegendre(count: number): QuadratureRule {
 function legendre(n: number, x: number): [number, number] {
   let before = 1;
   let here = x;
-  for (let k = 2; k <= n; k++) [before, here] = [here, ((2 * k - 1) * x * here - (k - 1) * before) / k];
+  for (let k = 2; k <= n; k++) {
+    const next = ((2 * k - 1) * x * here - (k - 1) * before) / k;
+    before = here;
+    here = next;
+  }
   return [here, (n * (x * here - before)) / (x * x - 1)];
 }
