@@ -159,9 +159,4 @@ export const hangingFacts = declareFacts(
         state.ring_load === null ? why : none(state),
       ),
   },
-  'hanging.weight_kg': {
-    unit: 'kg',
-    meaning: 'Weight that hangs: wood, cloth, ground, paint and hardware.',
-    value: ({ model }) => model.weight.total_kg,
-  },
 });

@@ -51,19 +51,6 @@ export const stabilityFacts = declareFacts(
       'How far the middle of the bars moves out of the plane of the corners because the cloth pulls at the front edge; towards the viewer positive, so usually negative.',
     value: ({ solution }) => solution.working.dish_mm,
   },
-  'frame.dish_long_term_mm': {
-    unit: 'mm',
-    signed: true,
-    known_from: 'shape',
-    source: 'en1995-1-1',
-    meaning: 'The dish after years: elastic dish times one plus the creep factor.',
-    value: ({ model, solution }) => (1 + model.k_def) * solution.working.dish_mm,
-  },
-  'frame.load_factor': {
-    unit: 'ratio',
-    meaning: 'Critical pull over working pull, for boards of mean stiffness.',
-    value: ({ solution }) => known(solution.stability.load_factor, never),
-  },
   'frame.critical_pull_N_per_m': {
     unit: 'N/m',
     meaning: 'Cloth pull at which the flat frame of mean boards stops being stable.',

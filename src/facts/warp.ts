@@ -106,11 +106,6 @@ export const warpFacts = declareFacts(
       'Chance that a frame built like this, of boards of average stiffness, lifts a corner by more than the limit `corner-lift` at working pull.',
     value: (warp) => told(warp, ({ lift_chance }) => lift_chance, no_limit('corner-lift')),
   },
-  'warp.corner_lift_chance_soft': {
-    unit: 'chance',
-    meaning: 'The same chance for boards as soft as one in twenty (0.67 of the mean stiffness).',
-    value: (warp) => told(warp, ({ lift_chance_soft }) => lift_chance_soft, no_limit('corner-lift')),
-  },
   'warp.bar_bow_chance': {
     unit: 'chance',
     known_from: 'samples',

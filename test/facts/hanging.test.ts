@@ -126,7 +126,6 @@ describe('facts of rings and hooks, from the state they are read off', () => {
     expect(of('lean_deg')).toBe(state.lean!.angle_deg);
     expect(of('top_standoff_mm')).toBe(state.lean!.top_standoff_mm);
     expect(of('hook_below_top_mm')).toBeCloseTo(190 - (state.wire?.rise_mm ?? 0), 9);
-    expect(of('weight_kg')).toBe(model.weight.total_kg);
     expect(of('in_the_way_count')).toBe(0);
     if (by === 'wire') expect(of('wire_factor')).toBeCloseTo(picked.wire!.rating_N / state.forces!.tension_N, 9);
   });

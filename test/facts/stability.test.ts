@@ -24,7 +24,7 @@ describe('past the critical pull, y² = (f − 1)/β, f the pull over the critic
   it('nothing where it holds, nothing where no propeller is in sight', () => {
     const found = facts({ peak_factor: 1.6, peak_propeller: propeller(1.6), stability: { ...solution.stability, load_factor: null, propeller: null } });
     expect(['mm', 'average_mm', 'working_mm'].map((path) => found.get(`frame.lift_past_critical_${path}`)!.value)).toEqual([0, 0, 0]);
-    expect(found.get('frame.load_factor')!.value).toBeNull();
+    expect(found.get('frame.critical_pull_N_per_m')!.value).toBeNull();
     expect(found.get('frame.second_factor')!.reason).toMatch(/No pull of this kind/u);
   });
   it('unknown where a bar bows sideways first, or where the frame folds up: more than the shorter side', () => {

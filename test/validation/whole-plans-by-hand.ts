@@ -175,7 +175,7 @@ export function byHand(p: WholePlan): ByHand {
     'corner.moment_Nm top-left': frame(p, p.peak).M_Nm,
     'bar.dish_mm top': turn.dish_a, 'bar.dish_mm left': turn.dish_b,
     'bar.roll_mrad top': turn.roll_a, 'bar.roll_mrad left': turn.roll_b,
-    'frame.dish_long_term_mm': (1 + k_def) * Math.min(turn.dish_a, turn.dish_b),
+    'bar.dish_long_term_mm bottom': (1 + k_def) * turn.dish_a, 'bar.roll_long_term_mrad right': (1 + k_def) * turn.roll_b,
     'cloth.cut_width_mm': W + over + 20, 'cloth.cut_height_mm': H + over + 20,
     'cloth.roll_short_mm': Math.min(W, H) + over + 20 - p.cloth[2],
     'cloth.staple_load_N': (Math.max(...p.peak) * p.fixing[1]) / 1000, 'cloth.push_sag_mm': sinks_mm(p),
