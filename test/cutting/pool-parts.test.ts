@@ -21,6 +21,13 @@ describe('many lengths', () => {
     }
   });
 
+  it('three thousand pieces are searched as one, of which ties are proven too; one more is cut in portions, of which they are not', () => {
+    const halves = (count: number) => cutMany(fresh({ kerf: 0, stock: [{ length: 100, price: 7 }], items: [{ length: 50, count }] }));
+    expect(halves(3000)).toMatchObject({ cost: 10_500, waste: 0, proven: true, tiesProven: true });
+    // By length 1,500.5 boards.
+    expect(halves(3001)).toMatchObject({ cost: 10_507, waste: 50, tiesProven: false, bound: 10_504 });
+  });
+
   it('one board too few is undecided, too few by length are not enough', () => {
     // 59,109 of length, at most 999 on a board: sixty by length.
     expect([cutMany(problem(60)), cutMany(problem(59))]).toEqual([{ ok: false, reason: 'undecided' }, { ok: false, reason: 'not-enough' }]);

@@ -20,3 +20,14 @@ it.each([
   expect(result).toMatchObject({ ok: true, proven: true, cost: 'capacity' in item ? item.optimum : item.optimumCost, gap: 0 });
   expect(looks).toBeLessThanOrEqual(most);
 });
+
+it('pieces are too dear to be left uncut, so that what they are worth proves the cost at once', () => {
+  // Worth two coins each, as if left uncut for that, they would prove little: it takes three times as many looks then.
+  const lengths = [[219, 2], [338, 2], [498, 2], [497, 2], [428, 4], [320, 1], [304, 1], [306, 3], [190, 2], [333, 1], [373, 3], [469, 2], [499, 3], [332, 4]];
+  let looks = 0;
+  const stock = [{ length: 911, price: 66 }, { length: 858, price: 114 }, { length: 1124, price: 81 }];
+  const items = lengths.map(([length, count]) => ({ length: length!, count: count! }));
+  const found = cutBoards({ kerf: 0, stock, items, timeLimit_ms: 150, now: () => looks++ });
+  expect(found).toMatchObject({ ok: true, cost: 882, proven: true, tiesProven: true });
+  expect(looks).toBeLessThanOrEqual(14);
+});

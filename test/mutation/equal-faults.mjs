@@ -286,4 +286,7 @@ export const equalFaults = [
   { key: 'src/cutting/boards/fill.ts boundary: `first < kinds` → `first <= kinds`', why: 'Beyond the end of a typed array nothing is read or written.' },
   { key: 'src/cutting/boards/cut-many.ts constant: `1` → `2` (2)', why: 'Any penalty that is above what the boards cost does.' },
   { key: 'src/cutting/boards/pack.ts boundary: `round > 1` → `round >= 1`', why: 'From which round on a choice gets a weight of its own is a matter of work: what the search then says is as true.' },
+  { key: 'src/risk/any-bow.ts constant: `1` → `2` (10)', why: 'Of a row only so much is read as a frame has draws, however much of what follows is handed over with it.' },
+  { key: 'src/cutting/roll/search.ts term: `index + 1` → `index`', why: 'The piece itself lies already: what may follow is the same.' },
+  { key: 'src/risk/closed-form.ts boundary: `here.sd <= worst.sd` → `here.sd < worst.sd`', why: 'It only spares the work of a size that is no larger, since neither mean nor spread is.' },
 ];

@@ -110,6 +110,9 @@ describe('causes of the corner’s lift', () => {
     expect(liftCauses([big, term('left', 'bow', 1, 5e-8)])).toHaveLength(1);
     // Half a per cent itself, 5 of 1000, is not under it.
     expect(liftCauses([term('top', 'twist', 1, 990), term('left', 'bow', 1, 5), term('left', 'crook', 1, 5)])).toHaveLength(3);
+    // Nor does it get lost where two others are: 991 + 5 + 2 + 2.
+    const beside = liftCauses([term('top', 'twist', 1, 991), term('left', 'bow', 1, 5), term('left', 'crook', 1, 2), term('top', 'crook', 1, 2)]);
+    expect(beside.map((cause) => [causeInWords(cause), cause.share])).toEqual([['twist of top as chosen', 0.991], ['bow of left as chosen', 0.005], ['everything else', expect.closeTo(0.004, 12)]]);
   });
 });
 
