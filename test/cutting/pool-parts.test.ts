@@ -22,10 +22,10 @@ describe('many lengths', () => {
   });
 
   it('three thousand pieces are searched as one, of which ties are proven too; one more is cut in portions, of which they are not', () => {
-    const halves = (count: number) => cutMany(fresh({ kerf: 0, stock: [{ length: 100, price: 7 }], items: [{ length: 50, count }] }));
-    expect(halves(3000)).toMatchObject({ cost: 10_500, waste: 0, proven: true, tiesProven: true });
-    // By length 1,500.5 boards.
-    expect(halves(3001)).toMatchObject({ cost: 10_507, waste: 50, tiesProven: false, bound: 10_504 });
+    const hundreds = (count: number) => cutMany(fresh({ kerf: 0, stock: [{ length: 1000, price: 70 }], items: [{ length: 10, count }] }));
+    expect(hundreds(3000)).toMatchObject({ cost: 2100, waste: 0, proven: true, tiesProven: true });
+    // By length 30.01 boards.
+    expect(hundreds(3001)).toMatchObject({ cost: 2170, waste: 990, tiesProven: false, bound: 2101 });
   });
 
   it('one board too few is undecided, too few by length are not enough', () => {

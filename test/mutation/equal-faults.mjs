@@ -289,4 +289,5 @@ export const equalFaults = [
   { key: 'src/risk/any-bow.ts constant: `1` → `2` (10)', why: 'Of a row only so much is read as a frame has draws, however much of what follows is handed over with it.' },
   { key: 'src/cutting/roll/search.ts term: `index + 1` → `index`', why: 'The piece itself lies already: what may follow is the same.' },
   { key: 'src/risk/closed-form.ts boundary: `here.sd <= worst.sd` → `here.sd < worst.sd`', why: 'It only spares the work of a size that is no larger, since neither mean nor spread is.' },
+  { key: 'src/risk/lift-curve.ts boundary: `next < y` → `next <= y`', why: 'A step of nought leads nowhere, however often it is taken.' },
 ];
