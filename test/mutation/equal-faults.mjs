@@ -290,4 +290,5 @@ export const equalFaults = [
   { key: 'src/cutting/roll/search.ts term: `index + 1` → `index`', why: 'The piece itself lies already: what may follow is the same.' },
   { key: 'src/risk/closed-form.ts boundary: `here.sd <= worst.sd` → `here.sd < worst.sd`', why: 'It only spares the work of a size that is no larger, since neither mean nor spread is.' },
   { key: 'src/risk/lift-curve.ts boundary: `next < y` → `next <= y`', why: 'A step of nought leads nowhere, however often it is taken.' },
+  { key: 'src/risk/bow-chance.ts boundary: `i < count` → `i <= count`', why: 'A line beyond the last is no number, and what is no number crosses no limit: nought is added.' },
 ];
