@@ -88,6 +88,8 @@ describe('parts of the search for boards', () => {
     expect(quickCutting(few)!.map(({ bin }) => few.bins[bin]!.price).sort()).toEqual([1, 9, 9]);
     const alone = ready([{ length: 60, alone: 70, price: 4 }, { length: 90, price: 9 }], [{ length: 68, count: 2 }, { length: 20, count: 1 }]);
     expect(quickCutting(alone)!.map(({ bin, counts }) => [alone.bins[bin]!.price, ...counts])).toEqual([[4, 1, 0], [4, 1, 0], [4, 0, 1]]);
+    // From the longer boards only, the second 68 lies by itself: a board of 60 that lets a lone piece be 70 long holds it for less.
+    expect(quickCutting(alone, (s) => alone.bins[s]!.price === 9)!.map(({ bin, counts }) => [alone.bins[bin]!.price, ...counts])).toEqual([[9, 1, 1], [4, 1, 0]]);
   });
 
   it('diving gives cuttings that hold every piece once, on the boards there are; freely, no dearer than the first one', () => {
