@@ -34,6 +34,12 @@ const report = (check: Check, problem: string, allowed: string): void => {
   });
 };
 
+/** A schema just made, with what is said of it for editors: as a check, which it might be too, that costs a copy. */
+export function described<T extends z.core.$ZodType>(schema: T, words: z.core.GlobalMeta): T {
+  z.globalRegistry.add(schema, words);
+  return schema;
+}
+
 /** The message by which the mapping to problems knows that a text with a unit was wanted. */
 const wanted = (allowed: string): string => `@quantity ${allowed}`;
 /** The words after `@quantity` of a zod message, or null. */
@@ -85,8 +91,8 @@ const patternOfOne = rememberedBy(
 /** A schema of a text that is one of several quantities, told apart by its unit, such as `1/2` or `450 mm`. */
 export function eitherQuantity(alternatives: readonly Alternative[], description: string, examples: readonly string[]) {
   const allowed = `${examples.map((example) => `\`${example}\``).join(' or ')}`;
-  return z.string({ error: wanted(allowed) }).check(
-    z.check<string>((check) => {
+  return described(
+    z.string({ error: wanted(allowed) }).check((check) => {
       const readings = alternatives.map(({ dimension, limits }) => ({
         reading: readQuantity(check.value, dimension),
         limits,
@@ -100,11 +106,11 @@ export function eitherQuantity(alternatives: readonly Alternative[], description
       else if (!(fits.reading.value >= fits.limits.least && fits.reading.value <= fits.limits.most))
         report(check, 'out-of-range', fits.limits.words);
     }),
-    z.meta({
+    {
       description,
       pattern: patternOf(...alternatives.map(({ dimension }) => dimension)),
       examples: [...examples],
-    }),
+    },
   );
 }
 
@@ -114,18 +120,18 @@ export function eitherQuantity(alternatives: readonly Alternative[], description
  */
 export function quantity(dimension: Dimension, limits: QuantityLimits, description: string, example: string) {
   const allowed = `a number with ${dimension === 'percent' ? '%' : `a unit (${allowedUnits(dimension)})`}, such as \`${example}\``;
-  return z.string({ error: wanted(allowed) }).check(
-    z.check<string>((check) => {
+  return described(
+    z.string({ error: wanted(allowed) }).check((check) => {
       const reading = readQuantity(check.value, dimension);
       if (!reading.ok) report(check, faultCodes[reading.fault], reading.fault === 'too-large' ? limits.words : allowed);
       else if (!(reading.value >= limits.least && reading.value <= limits.most))
         report(check, 'out-of-range', limits.words);
     }),
-    z.meta({
+    {
       description: `${description} (${limits.words})`,
       pattern: patternOfOne(dimension),
       examples: [example],
-    }),
+    },
   );
 }
 
@@ -136,22 +142,22 @@ export const length = (least: number, most: number, words: string, description: 
 /** A cross-section such as `19 x 38 mm`, each side between two limits in mm. */
 export function size(least_mm: number, most_mm: number, description: string) {
   const allowed = 'two sides and a unit, such as `19 x 38 mm` or `3/4 x 1-1/2 in`';
-  return z.string({ error: wanted(allowed) }).check(
-    z.check<string>((check) => {
+  return described(
+    z.string({ error: wanted(allowed) }).check((check) => {
       const reading = readSize(check.value);
       if (reading === null) report(check, 'not-a-quantity', allowed);
       else if ([reading.first_mm, reading.second_mm].some((side) => !(side >= least_mm && side <= most_mm)))
         report(check, 'out-of-range', `sides from ${least_mm} mm to ${most_mm} mm`);
     }),
-    z.meta({ description, pattern: '\\d.*(x|X|×|by).*\\d', examples: ['19 x 38 mm'] }),
+    { description, pattern: '\\d.*(x|X|×|by).*\\d', examples: ['19 x 38 mm'] },
   );
 }
 
 /** A range such as `35..60 %`, both ends between two limits. */
 export function range(dimension: Dimension, limits: QuantityLimits, description: string, example: string) {
   const allowed = `two numbers and a unit, such as \`${example}\``;
-  return z.string({ error: wanted(allowed) }).check(
-    z.check<string>((check) => {
+  return described(
+    z.string({ error: wanted(allowed) }).check((check) => {
       const reading = readRange(check.value, dimension);
       if (reading === null) report(check, 'not-a-quantity', allowed);
       else if (!(
@@ -163,21 +169,21 @@ export function range(dimension: Dimension, limits: QuantityLimits, description:
         report(check, 'out-of-range', limits.words);
       else if (reading.low > reading.high) report(check, 'turned-range', 'the lower number first');
     }),
-    z.meta({
+    {
       description: `${description} (${limits.words})`,
       pattern: `\\d.*(${unitsOf(dimension)
         .map((unit) => unit.replaceAll(/[\^$.*+?()[\]{}|/]/gu, '\\$&'))
         .join('|')})\\s*$`,
       examples: [example],
-    }),
+    },
   );
 }
 
 /** One line of plain text without control characters. */
 export function plainText(most: number, description: string) {
   const allowed = `one line of 1 to ${most} characters`;
-  return z.string().check(
-    z.check<string>((check) => {
+  return described(
+    z.string().check((check) => {
       if (
         check.value.trim() === '' ||
         [...check.value].length > most ||
@@ -187,17 +193,17 @@ export function plainText(most: number, description: string) {
       )
         report(check, 'bad-text', allowed);
     }),
-    z.meta({ description, minLength: 1, maxLength: most }),
+    { description, minLength: 1, maxLength: most },
   );
 }
 
 /** A name by which an entry of the shelf is known. */
 export const shelfKey = (description: string) =>
-  z.string().check(
-    z.check<string>((check) => {
+  described(
+    z.string().check((check) => {
       if (!isPlainKey(check.value)) report(check, 'bad-key-name', 'letters, figures, dots and dashes, at most 60');
     }),
-    z.meta({ description, pattern: keyPattern.source }),
+    { description, pattern: keyPattern.source },
   );
 
 const keyPattern = /^[A-Za-z0-9][A-Za-z0-9._-]{0,59}$/;
@@ -206,12 +212,12 @@ export const isPlainKey = (text: string): boolean => keyPattern.test(text);
 
 /** A whole number between two limits. */
 export const whole = (least: number, most: number, description: string) =>
-  z.int().check(z.gte(least), z.lte(most), z.meta({ description }));
+  described(z.int().check(z.gte(least), z.lte(most)), { description });
 
 /** A finite number between two limits. */
 export const number = (least: number, most: number, description: string) =>
-  z.number().check(z.gte(least), z.lte(most), z.meta({ description }));
+  described(z.number().check(z.gte(least), z.lte(most)), { description });
 
 /** One of a few words. */
 export const oneOf = <const T extends readonly [string, ...string[]]>(words: T, description: string) =>
-  z.enum(words).check(z.meta({ description }));
+  described(z.enum(words), { description });

@@ -3,6 +3,7 @@ import { barNames } from '../base/names.js';
 import { once } from '../base/once.js';
 import { boardReadings } from './board-readings.js';
 import {
+  described,
   eitherQuantity,
   length,
   number,
@@ -29,7 +30,7 @@ const later = <T extends z.core.$ZodType>(make: () => T) => z.optional(whenFound
 
 /** A block of keys that a plan may leave out. */
 const block = <T extends z.core.$ZodLooseShape>(shape: () => T, description: string) =>
-  later(() => z.strictObject(shape()).check(z.meta({ description })));
+  later(() => described(z.strictObject(shape()), { description }));
 
 const pullLimits = { least: 1, most: 5000, words: 'from 1 N/m to 5000 N/m' };
 const lay = oneOf(['flat', 'edge'], 'flat: wide side against the cloth; edge: wide side off the wall');
@@ -38,12 +39,9 @@ const giveIn = (words: string) =>
   number(0, 1000, `How much the joint gives ${words}, in extra bar-widths of bar; 0 = rigid`);
 const give = whenFound(() =>
   z.union([
-    giveIn('in every way').check(
-      z.meta({
-        description:
-          'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint',
-      }),
-    ),
+    described(giveIn('in every way'), {
+      description: 'How much the joint gives, in extra bar-widths of bar; 0 = rigid; replaces the default of the joint',
+    }),
     z.strictObject({
       plane: giveIn('in the plane of the cloth'),
       out: giveIn('out of that plane'),
@@ -62,14 +60,15 @@ function pulls() {
       y: z.optional(quantity('pull', pullLimits, 'Pull along the height, on the top and bottom bars', '120 N/m')),
     }),
   ]);
-  const block = z
-    .strictObject({
+  const block = described(
+    z.strictObject({
       working: z.optional(pull.check(z.meta({ description: 'Pull of the finished painting; decides the shape' }))),
       peak: z.optional(pull.check(z.meta({ description: 'Pull while stretching; decides strength and twist' }))),
       x: z.optional(one),
       y: z.optional(one),
-    })
-    .check(z.meta({ description: 'Either working and peak, or x and y of the working pull' }));
+    }),
+    { description: 'Either working and peak, or x and y of the working pull' },
+  );
   return z.union([one, block]);
 }
 
@@ -79,21 +78,22 @@ const crossbarNames = Array.from({ length: most_crossbars }, (_, i) => `crossbar
 /**
  * One plan as a person writes it: `plan: 1`. Every quantity is a text with its unit; what may be left out is optional.
  */
-export const planInputSchema = z
-  .strictObject({
-    plan: z.literal(1).check(z.meta({ description: 'Format of the file' })),
+export const planInputSchema = described(
+  z.strictObject({
+    plan: described(z.literal(1), { description: 'Format of the file' }),
     name: plainText(200, 'What the frame is called'),
     student: z.optional(plainText(200, 'Who builds it, in a class')),
     maker: z.optional(plainText(200, 'Who builds it')),
     count: z.optional(whole(1, 500, 'How many of this frame')),
-    face: z
-      .strictObject({
+    face: described(
+      z.strictObject({
         width: length(50, 20_000, 'from 50 mm to 20 m', 'Outside width', '900 mm'),
         height: length(50, 20_000, 'from 50 mm to 20 m', 'Outside height', '35-3/8 in'),
-      })
-      .check(z.meta({ description: 'Outside size; its unit system is that of the report' })),
-    bars: z
-      .strictObject({
+      }),
+      { description: 'Outside size; its unit system is that of the report' },
+    ),
+    bars: described(
+      z.strictObject({
         stock,
         lay,
         lip: z.optional(length(0, 50, 'from 0 to 50 mm', 'Raised edge that keeps the cloth off the bar', '0 mm')),
@@ -108,8 +108,9 @@ export const planInputSchema = z
         pairing: z.optional(
           oneOf(['opposed', 'unsorted', 'matched'], 'Whether the bows of the plies are set against each other'),
         ),
-      })
-      .check(z.meta({ description: 'The four side bars' })),
+      }),
+      { description: 'The four side bars' },
+    ),
     crossbars: later(() =>
       z
         .array(
@@ -288,20 +289,20 @@ export const planInputSchema = z
       'What it may cost',
     ),
     door: later(() =>
-      z
-        .strictObject({
+      described(
+        z.strictObject({
           width: length(100, 20_000, 'from 100 mm to 20 m', 'Clear width', '760 mm'),
           height: length(100, 20_000, 'from 100 mm to 20 m', 'Clear height', '1980 mm'),
-        })
-        .check(z.meta({ description: 'The smallest door the finished frame must pass' })),
+        }),
+        { description: 'The smallest door the finished frame must pass' },
+      ),
     ),
-  })
-  .check(
-    z.meta({
-      title: 'Plan of a painting frame',
-      description: 'One frame, or several alike: size, bars, corners, cloth, room and hanging.',
-    }),
-  );
+  }),
+  {
+    title: 'Plan of a painting frame',
+    description: 'One frame, or several alike: size, bars, corners, cloth, room and hanging.',
+  },
+);
 
 /** A plan as it stands in the file, after its shape was checked and before quantities are read. */
 export type PlanInput = z.infer<typeof planInputSchema>;
