@@ -62,3 +62,14 @@ it('the size at a jump is found between two looks as near as asked, large or sma
     expect(looks).toBeLessThanOrEqual(Math.ceil(Math.log2(3 / near)) + 2);
   }
 });
+
+it('a size is as near as asked for its own length, be it a thousandth or a million', () => {
+  for (const unit of [1e-3, 1e6]) {
+    let looks = 0;
+    const at = (x: number) => { looks++; const chance = Math.exp(-((x / unit) ** 2) / 2); return { chance, density: (x / unit ** 2) * chance }; };
+    const size = passedSize(0.1, at, { least: 0, first: 0.3 * unit, step: unit, near: 1e-4 });
+    expect(Math.abs(size / (unit * Math.sqrt(-2 * Math.log(0.1))) - 1)).toBeLessThan(1e-4);
+    // Newton's steps: two of a unit at most, then each twice as many digits.
+    expect(looks).toBeLessThanOrEqual(6);
+  }
+});
