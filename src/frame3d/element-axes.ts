@@ -13,7 +13,7 @@ export function memberAxes(nodes: readonly FrameNode[], member: Member): Axes {
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const dz = b.z - a.z;
-  const length = Math.hypot(dx, dy, dz);
+  const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
   if (!(length > 0) || !Number.isFinite(length)) throw new RangeError(`member "${member.id}" has no length`);
   const x0 = dx / length;
   const x1 = dy / length;
@@ -22,8 +22,9 @@ export function memberAxes(nodes: readonly FrameNode[], member: Member): Axes {
   let y0 = r1 * x2 - r2 * x1;
   let y1 = r2 * x0 - r0 * x2;
   let y2 = r0 * x1 - r1 * x0;
-  const size = Math.hypot(y0, y1, y2);
-  if (!(size > 1e-9 * Math.hypot(r0, r1, r2))) throw new RangeError(`member "${member.id}" lies along its zref`);
+  const size = Math.sqrt(y0 * y0 + y1 * y1 + y2 * y2);
+  if (!(size > 1e-9 * Math.sqrt(r0 * r0 + r1 * r1 + r2 * r2)))
+    throw new RangeError(`member "${member.id}" lies along its zref`);
   y0 /= size;
   y1 /= size;
   y2 /= size;

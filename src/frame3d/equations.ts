@@ -38,7 +38,7 @@ function bindings(count: number): { root: (m: number) => number; bind: (a: numbe
   return { root, bind };
 }
 
-const everything = [0, 1, 2, 3, 4, 5];
+const whole = [[0, 1, 2, 3, 4, 5]];
 /** A node's movements in the xy plane before those out of it, so that those of a plane frame are so as a whole. */
 const inTurn = [0, 1, 5, 2, 3, 4];
 /** For a member whose local z is the global axis m: movements in its plane, and out of it. */
@@ -52,8 +52,11 @@ function couplings(structure: Structure, axes: readonly Axes[]): number[][] {
   const groups: number[][] = [];
   structure.members.forEach((member, e) => {
     const m = planeAxis(axes[e]!.R);
-    for (const set of m < 0 ? [everything] : parted[m]!) {
-      groups.push([...set.map((d) => 6 * member.i + d), ...set.map((d) => 6 * member.j + d)]);
+    for (const set of m < 0 ? whole : parted[m]!) {
+      const group: number[] = [];
+      for (let n = 0; n < set.length; n++) group.push(6 * member.i + set[n]!);
+      for (let n = 0; n < set.length; n++) group.push(6 * member.j + set[n]!);
+      groups.push(group);
     }
   });
   for (const { i, j, k } of structure.springs) {
@@ -62,6 +65,11 @@ function couplings(structure: Structure, axes: readonly Axes[]): number[][] {
     if (k[3] > 0 || k[4] > 0 || k[5] > 0) groups.push([6 * i + 3, 6 * i + 4, 6 * j + 3, 6 * j + 4]);
   }
   return groups;
+}
+
+/** Puts in place of every movement what stands for it. */
+function rename(groups: readonly number[][], standsFor: Int32Array): void {
+  for (const group of groups) for (let n = 0; n < group.length; n++) group[n] = standsFor[group[n]!]!;
 }
 
 /**
@@ -92,9 +100,10 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
   }
   const isGiven = (m: number): boolean => !Number.isNaN(given[m]);
 
-  const raw = couplings(structure, axes).map((g) => g.map((m) => shared[m]!));
+  const groups = couplings(structure, axes);
+  rename(groups, shared);
   const parts = bindings(size);
-  for (const group of raw) {
+  for (const group of groups) {
     let head = -1;
     for (const m of group) {
       if (isGiven(m)) continue;
@@ -126,18 +135,30 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
     of[m] = unknown[shared[m]!]!;
     prescribed[m] = isGiven(shared[m]!) ? given[shared[m]!]! : 0;
   }
-  const groups = raw.map((g) => g.map((m) => unknown[m]!));
-  return { count, of, prescribed, shared, first: rowStarts(count, groups), groups };
+  rename(groups, unknown);
+  return { count, of, prescribed, shared, first: rowStarts(count, [groups], (eq) => eq), groups };
 }
 
-/** First column of every row, when each group of unknowns (negative ones left out) acts on itself. */
-export function rowStarts(count: number, groups: readonly (readonly number[])[]): Int32Array {
+/** First column of every row, when each group of unknowns acts on itself: `rowOf` each its row, left out if negative. */
+export function rowStarts(
+  count: number,
+  lists: readonly (readonly (readonly number[])[])[],
+  rowOf: (unknown: number) => number,
+): Int32Array {
   const first = new Int32Array(count);
   for (let i = 0; i < count; i++) first[i] = i;
-  for (const group of groups) {
-    let lowest = count;
-    for (const eq of group) if (eq >= 0 && eq < lowest) lowest = eq;
-    for (const eq of group) if (eq >= 0 && lowest < first[eq]!) first[eq] = lowest;
+  for (const groups of lists) {
+    for (const group of groups) {
+      let lowest = count;
+      for (let n = 0; n < group.length; n++) {
+        const row = rowOf(group[n]!);
+        if (row >= 0 && row < lowest) lowest = row;
+      }
+      for (let n = 0; n < group.length; n++) {
+        const row = rowOf(group[n]!);
+        if (row >= 0 && lowest < first[row]!) first[row] = lowest;
+      }
+    }
   }
   return first;
 }

@@ -34,10 +34,8 @@ function numbered(
   const place = new Int32Array(unknowns.length);
   unknowns.forEach((unknown, n) => (place[unknown - from] = n));
   const to = from + unknowns.length;
-  const groups = [...equations.groups, ...ties].map((group) =>
-    group.map((unknown) => (unknown >= from && unknown < to ? place[unknown - from]! : -1)),
-  );
-  return { from, to, place, first: rowStarts(unknowns.length, groups) };
+  const own = (unknown: number): number => (unknown >= from && unknown < to ? place[unknown - from]! : -1);
+  return { from, to, place, first: rowStarts(unknowns.length, [equations.groups, ties], own) };
 }
 
 /** In the plane: as the frame's unknowns stand, whose rows the threads widen. */

@@ -89,8 +89,9 @@ export class Layout {
       this.members.push({ id: `${name} ${n}`, i: nodes[n - 1]!, j: nodes[n]!, E, G, A, Iy, Iz, J, zref: [0, 0, 1] });
     }
     const [a, b] = [this.nodes[nodes[0]!]!, this.nodes[nodes[nodes.length - 1]!]!];
-    const length_mm = Math.hypot(b.x - a.x, b.y - a.y);
-    const at = nodes.map((n) => Math.hypot(this.nodes[n]!.x - a.x, this.nodes[n]!.y - a.y) / length_mm);
+    const from = ({ x, y }: FrameNode): number => Math.sqrt((x - a.x) * (x - a.x) + (y - a.y) * (y - a.y));
+    const length_mm = from(b);
+    const at = nodes.map((n) => from(this.nodes[n]!) / length_mm);
     const softness = this.theory.shear ? (12 * E) / (this.theory.kappa * G * A) : 0;
     const along = [(b.x - a.x) / length_mm, (b.y - a.y) / length_mm] as const;
     return {

@@ -49,8 +49,8 @@ export function frameLoads(
   const members: MemberLoad[] = [];
   for (const [name, member] of Object.entries(mesh.bars) as [BarName, MeshMember][]) {
     const { force, moment } = edgeLoad(shape, name, pull, eccentric);
-    for (const element of member.elements)
-      members.push({ member: element, force: [...force, 0], moment: [...moment, 0] });
+    const even = { force: [...force, 0], moment: [...moment, 0] } as const;
+    for (const element of member.elements) members.push({ member: element, force: even.force, moment: even.moment });
   }
   const nodes = extra.map(({ bar, at, Fx, Fy, Fz }): NodeLoad => ({
     node: mesh.nodeAt(bar, at),
