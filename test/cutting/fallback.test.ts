@@ -32,6 +32,11 @@ describe('what an integer program is asked and what becomes of its answer', () =
     expect([fullLoads(bench, 5), fullLoads(bench, 4)]).toEqual([loads, null]);
   });
 
+  it('pieces of one group pay their setup once: 50 and 40 with 10 fill a board of 100', () => {
+    const nested = makeReady(fresh({ kerf: 0, setups: [10], stock: [{ length: 100, price: 7 }], items: [{ length: 50, count: 1, group: 0 }, { length: 40, count: 2, group: 0 }] }));
+    expect(fullLoads(nested, 9)!.map(({ counts }) => `${counts}`).sort()).toEqual(['0,2', '1,1']);
+  });
+
   it('least cost, every piece cut, boards that are limited no more than there are, cheaper than what is known', () => {
     const { asked, solve } = answering('Optimal', {});
     solve(known);

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { anyBowChance, type BarAtLimit } from '../../src/risk/any-bow.js';
-import type { BarLines } from '../../src/risk/bar-lines.js';
+import { barLines, type BarLines } from '../../src/risk/bar-lines.js';
 import { bowBeyond, bowP90 } from '../../src/risk/bow-chance.js';
+import { lineTail, lineTailPlace } from '../../src/risk/line-tail.js';
+import type { WarpTerm } from '../../src/risk/terms.js';
 
 /** A bar of made-up stations that two normals move, each its mean and two heights; the normals are the two draws. */
 const bar = (...stations: readonly (readonly [number, number, number])[]): BarLines => ({
@@ -103,5 +105,28 @@ describe('the chance that a bar bows past its limit, and its density', () => {
     const limit = 1000;
     const found = bowBeyond(bar([limit, 1, 0], [limit, 0.6, 0.8]), limit, 4096);
     expect(found.chance).toBeCloseTo(0.75 - Math.asin(0.6) / (2 * Math.PI), 3);
+  });
+});
+
+describe('what stands still', () => {
+  it('passes a limit surely or never, and its chance does not change with the limit', () => {
+    const still = { ...bar([0, 1, 0]), still_mm: 3 };
+    expect(bowBeyond(still, 2.9)).toEqual({ chance: 1, density: 0 });
+    expect(bowBeyond(still, 3).chance).toBeLessThan(0.01);
+  });
+
+  it('is no more than the means of stations that nothing moves: none at the ends of a bar', () => {
+    const line = Float64Array.of(0, 0.4, 0.7, 0.2, 0);
+    const term = (sd_per_m: number) =>
+      ({
+        mean_per_m: -0.5,
+        sd_per_m,
+        bow: { top: line, bottom: line, left: line, right: line },
+      }) as unknown as WarpTerm;
+    expect([barLines([term(2)], 'left').still_mm, barLines([term(0)], 'left').still_mm]).toEqual([0, 0.35]);
+  });
+
+  it('a place on a line has its chance beyond it, on either side of the middle', () => {
+    for (const chance of [0.03, 0.47, 0.5, 0.52, 0.9]) expect(lineTail(lineTailPlace(chance))).toBeCloseTo(chance, 12);
   });
 });
