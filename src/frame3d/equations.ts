@@ -139,7 +139,7 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
   return { count, of, prescribed, shared, first: rowStarts(count, [groups], (eq) => eq), groups };
 }
 
-/** First column of every row, when each group of unknowns acts on itself: `rowOf` each its row, left out if negative. */
+/** First column of every row, when each group of unknowns acts on itself; `rowOf` each its row, negative: left out. */
 export function rowStarts(
   count: number,
   lists: readonly (readonly (readonly number[])[])[],
