@@ -24,7 +24,10 @@ function getterOf(key: string): (this: Lazy) => unknown {
 /** Fields that are worked out when they are first read, and kept. */
 type Parts<T> = { readonly [K in keyof T]: () => T[K] };
 
-/** An object with such fields; beside them those of `known`, which becomes that object. */
+/**
+ * An object with such fields; beside them those of `known`, which becomes that object. What is known later may be defined
+ * in their place.
+ */
 export function lazily<T extends object>(parts: Parts<T>): T;
 export function lazily<T extends object, U extends object>(parts: Parts<T>, known: U): T & U;
 export function lazily(parts: Parts<Record<string, unknown>>, known: object = {}): object {
@@ -32,7 +35,7 @@ export function lazily(parts: Parts<Record<string, unknown>>, known: object = {}
   Object.defineProperty(known, works, { value: own });
   for (const key in parts) {
     own[key] = once(parts[key]!);
-    Object.defineProperty(known, key, { enumerable: true, get: getterOf(key) });
+    Object.defineProperty(known, key, { enumerable: true, configurable: true, get: getterOf(key) });
   }
   return known;
 }
