@@ -3,7 +3,7 @@ import { copyFileSync, cpSync, mkdirSync, readFileSync, rmSync, symlinkSync, wri
 import { join } from 'node:path';
 import { Script } from 'node:vm';
 import { describe, expect, it } from 'vitest';
-import { everything } from '../effort.js';
+import { everything, sampleOf } from '../effort.js';
 import { folder, root, stopPlan, withoutProgress } from './command.js';
 
 /** The programs of the command, and what each is asked here: a plan that must not be cut, alone and as a class of one. */
@@ -64,13 +64,13 @@ describe('no prepared state can change a verdict', () => {
     expect(err).toContain(told);
   });
 
-  it.each([['nothing in it', ''], ['no JSON', '{'], ['another JSON', '[]']])('prepared.json with %s', (_, text) => {
+  it.each(sampleOf([['nothing in it', ''], ['no JSON', '{'], ['another JSON', '[]']] as const, 3))('prepared.json with %s', (_, text) => {
     const { at, audit } = copyOfTheTool();
     writeFileSync(join(at, 'dist', 'prepared.json'), text);
     expect(audit().code).toBe(3);
   });
 
-  it.each([{ name: 'prepared.json', asked: 'thin.yaml' }, ...programs.map(([name, asked]) => ({ name: `${name}.code`, asked }))])('$name missing: made anew in memory, with a word', ({ name, asked }) => {
+  it.each(sampleOf([{ name: 'prepared.json', asked: 'thin.yaml' }, ...programs.map(([name, asked]) => ({ name: `${name}.code`, asked }))], 2))('$name missing: made anew in memory, with a word', ({ name, asked }) => {
     const { at, audit } = copyOfTheTool(asked);
     rmSync(join(at, 'dist', name));
     const { code, err } = audit();
@@ -92,7 +92,7 @@ describe('no prepared state can change a verdict', () => {
     }
   });
 
-  it.each(programs)('%s.code compiled from another source of the same length', (name, asked) => {
+  it.each(sampleOf(programs, 2))('%s.code compiled from another source of the same length', (name, asked) => {
     const { at, audit } = copyOfTheTool(asked);
     const source = readFileSync(join(at, 'dist', `${name}.cjs`), 'utf8');
     const kind = '(function () { process.exit(0); })';
