@@ -8,7 +8,7 @@ import type { YamlSource } from './yaml-document.js';
 export function formatProblem(source: YamlSource, name: string): Problem | null {
   const { data } = source;
   if (typeof data !== 'object' || data === null || Array.isArray(data))
-    return source.problem('not-a-map', [], { value: `\`${source.written([])}\`` });
+    return source.problem('not-a-map', [], { name, value: `\`${source.written([])}\`` });
   const format = Object.hasOwn(data, name) ? (data as Readonly<Record<string, unknown>>)[name] : undefined;
   if (format === 1) return null;
   if (typeof format === 'number' && Number.isInteger(format) && format > 1)

@@ -6,7 +6,7 @@ export const fileWordings = {
   'empty-file': () => ({
     found: 'an empty file',
     allowed: 'a YAML text',
-    hint: 'Start from `plan: 1` and the four lines of the smallest plan.',
+    hint: 'Check that it was saved, and that this is the right file: its first line says what it is, such as `plan: 1`.',
   }),
   'not-text': () => ({
     found: 'bytes that are no text',
@@ -93,7 +93,7 @@ export const fileWordings = {
   'not-a-map': (d) => ({
     found: d.value ?? 'something else',
     allowed: 'lines of `key: value`',
-    hint: 'Start from the smallest plan and add to it.',
+    hint: `Begin with the line \`${d.name}: 1\` and give each thing a line of its own.`,
   }),
   'later-format': (d) => ({
     found: `\`${d.name}: ${d.value}\``,

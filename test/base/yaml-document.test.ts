@@ -95,7 +95,7 @@ describe('telling problems', () => {
   it('colours only what it is given paint for', () => {
     const wrap = (text: string): string => `<${text}>`;
     const problem = problemAt('empty-file', { file: 'a.yaml', path: '', line: 0, column: 0 });
-    expect(showProblem(problem, { strong: wrap, bad: wrap, mild: wrap, faint: wrap })).toBe('<a.yaml> <error> found an empty file; allowed: a YAML text.\n    <Start from `plan: 1` and the four lines of the smallest plan.>');
+    expect(showProblem(problem, { strong: wrap, bad: wrap, mild: wrap, faint: wrap })).toBe('<a.yaml> <error> found an empty file; allowed: a YAML text.\n    <Check that it was saved, and that this is the right file: its first line says what it is, such as `plan: 1`.>');
   });
 
   it('writes paths as one reads them', () => {

@@ -87,7 +87,7 @@ function shapeProblems(source: YamlSource): {
   const { data } = source;
   const fatal = (problem: Problem) => ({ fatal: true, broken: new Set<string>(), problems: [problem] });
   if (typeof data !== 'object' || data === null || Array.isArray(data))
-    return fatal(source.problem('not-a-map', [], { value: source.written([]) }));
+    return fatal(source.problem('not-a-map', [], { name: 'ruleset', value: source.written([]) }));
   const format = Object.hasOwn(data, 'ruleset') ? (data as { readonly ruleset: unknown }).ruleset : undefined;
   if (typeof format === 'number' && Number.isInteger(format) && format > 1)
     return fatal(source.problem('later-format', ['ruleset'], { name: 'ruleset', value: String(format) }));
