@@ -49,7 +49,11 @@ export function rollUp(rows: readonly ClassRow[], brokenFiles: number, besideFil
 function commonFindings(rows: readonly ClassRow[]): CommonFinding[] {
   const byRule = new Map<string, { row: number; finding: RowFinding }[]>();
   rows.forEach(({ findings }, row) => {
-    for (const finding of findings) byRule.set(finding.rule, [...(byRule.get(finding.rule) ?? []), { row, finding }]);
+    for (const finding of findings) {
+      const cases = byRule.get(finding.rule);
+      if (cases === undefined) byRule.set(finding.rule, [{ row, finding }]);
+      else cases.push({ row, finding });
+    }
   });
   const common = [...byRule].map(([rule, cases]): CommonFinding => {
     const count = (verdict: Verdict): number => cases.filter(({ finding }) => finding.verdict === verdict).length;
