@@ -1,5 +1,6 @@
 import type { UnitSystem } from './names.js';
 import { negated, parseShopNumber, plus, rational, times, toNumber, type Rational } from './rational.js';
+import { rememberedBy } from './remembered.js';
 import { units, type Dimension, type Unit } from './unit-table.js';
 
 /** Why a text is not the quantity asked for. */
@@ -27,8 +28,12 @@ const vulgar: Readonly<Record<string, string>> = {
   '⅔': '2/3',
 };
 
+/** Figures, letters and signs of one spelling only, with single spaces between. */
+const plain = /^[!-~]+(?: [!-~]+)*$/;
+
 /** One spelling for what keyboards and phones write in several: primes, minus signs, fraction characters, spaces. */
 export function plainSpelling(text: string): string {
+  if (plain.test(text)) return text;
   return text
     .replace(/[½¼¾⅛⅜⅝⅞⅓⅔]/g, (sign) => ` ${vulgar[sign] ?? sign}`)
     .replace(/\u2060/g, '')
@@ -57,14 +62,20 @@ const feetAndInches = /^([+-]?)\s*([\d.]+)\s*(?:ft|feet|foot|')\s*(\d[\d./\s-]*?
  * characters is no quantity.
  */
 export function readQuantity(text: string, dimension: Dimension): QuantityReading {
-  if (text.length > 60) return fault('not-a-number');
-  const plain = plainSpelling(text);
+  return text.length > 60 ? fault('not-a-number') : readShortQuantity(text, dimension);
+}
+
+/** A plan is read twice, to check it and to fill it, and its neighbours in a class say much the same. */
+const readShortQuantity = rememberedBy((text: string, dimension: Dimension) => `${dimension} ${text}`, readOnce, 1000);
+
+function readOnce(text: string, dimension: Dimension): QuantityReading {
+  const spelled = plainSpelling(text);
   if (dimension === 'length') {
-    const both = feetAndInches.exec(plain);
+    const both = feetAndInches.exec(spelled);
     if (both !== null) return readFeetAndInches(both[1] ?? '', both[2] ?? '', both[3] ?? '');
   }
-  if (/^[+-]?\d+,\d/.test(plain)) return fault('comma');
-  const match = numberAndUnit.exec(plain);
+  if (/^[+-]?\d+,\d/.test(spelled)) return fault('comma');
+  const match = numberAndUnit.exec(spelled);
   if (match === null) return fault('not-a-number');
   const [, written = '', unitText = ''] = match;
   const number = parseShopNumber(written.trim());

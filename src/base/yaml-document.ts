@@ -1,11 +1,11 @@
-import { Composer, isMap, isNode, isScalar, isSeq, LineCounter, Parser, YAMLParseError } from 'yaml';
+import { Composer, isMap, isNode, isScalar, isSeq, Lexer, LineCounter, Parser, YAMLParseError } from 'yaml';
 import type { CST, Document } from 'yaml';
 import { problemAt, type ProblemCode } from './messages.js';
 import type { Place } from './wording.js';
 import { quoted, type Details } from './wording.js';
 import { plainYaml } from './plain-yaml.js';
 import type { Problem } from './problem.js';
-import { guardedTokens, looksBinary, TooDeep, TooMany, usualLimits, type YamlLimits } from './yaml-limits.js';
+import { looksBinary, tokenGuard, TooDeep, TooMany, usualLimits, type YamlLimits } from './yaml-limits.js';
 import { YamlLookup } from './yaml-lookup.js';
 import { treeToData } from './yaml-tree.js';
 
@@ -193,7 +193,11 @@ function parseGuarded(text: string, lines: LineCounter, limits: YamlLimits): Doc
   const parser = new Parser(lines.addNewLine);
   const tokens: CST.Token[] = [];
   lines.addNewLine(0);
-  for (const lexeme of guardedTokens(text, limits)) tokens.push(...parser.next(lexeme));
+  const guard = tokenGuard(limits);
+  for (const lexeme of new Lexer().lex(text)) {
+    guard(lexeme);
+    for (const token of parser.next(lexeme)) tokens.push(token);
+  }
   tokens.push(...parser.end());
   const [doc, second] = new Composer({ ...plainYaml, uniqueKeys: false, prettyErrors: false }).compose(
     tokens,

@@ -1,5 +1,3 @@
-import { Lexer } from 'yaml';
-
 /** How much a YAML text may ask of the reader. */
 export interface YamlLimits {
   /** Characters. */
@@ -17,7 +15,7 @@ export const usualLimits: YamlLimits = { size: 500_000, depth: 24, nodes: 60_000
 
 const widestIndent = 200;
 
-/** Thrown by `guardedTokens`, and caught by its caller: the text nests too deep at this offset. */
+/** Thrown by `tokenGuard`, and caught by its caller: the text nests too deep at this offset. */
 export class TooDeep extends Error {
   readonly offset: number;
 
@@ -27,25 +25,23 @@ export class TooDeep extends Error {
   }
 }
 
-/** Thrown by `guardedTokens`, and caught by its caller: the text has more tokens than may be read. */
+/** Thrown by `tokenGuard`, and caught by its caller: the text has more tokens than may be read. */
 export class TooMany extends Error {}
 
 /**
- * The lexical tokens of a text, watched on the way: nesting is judged from open brackets, dashes on one line and
- * columns of indentation, before any recursive
- * reader sees it. Throws TooDeep where `depth` is passed, TooMany where `tokens` is; levels that indentation alone
- * makes are counted again in the tree.
+ * A watch over the lexical tokens of a text, to be shown each in turn before any recursive reader sees it: nesting is
+ * judged from open brackets, dashes on one line and columns of indentation. Throws TooDeep where `depth` is passed,
+ * TooMany where `tokens` is; levels that indentation alone makes are counted again in the tree.
  */
-export function* guardedTokens(text: string, { depth, tokens }: YamlLimits): Generator<string> {
+export function tokenGuard({ depth, tokens }: YamlLimits): (token: string) => void {
   let [offset, flow, dashes, scalarNext, lineStart] = [0, 0, 0, false, true];
   let left = tokens;
-  for (const token of new Lexer().lex(text)) {
+  return (token) => {
     left -= 1;
     if (left < 0) throw new TooMany();
-    yield token;
     if (token === '\x1f' || token === '\x02' || token === '\x18') {
       scalarNext = token === '\x1f';
-      continue;
+      return;
     }
     if (!scalarNext) {
       if (token === '[' || token === '{') flow += 1;
@@ -54,12 +50,11 @@ export function* guardedTokens(text: string, { depth, tokens }: YamlLimits): Gen
       if (flow > depth || dashes > depth || (lineStart && token.length > widestIndent && token.startsWith(' ')))
         throw new TooDeep(offset);
     }
-    const last = token.at(-1);
-    lineStart = last === '\n' || last === '\r';
+    lineStart = token.endsWith('\n') || token.endsWith('\r');
     if (lineStart) dashes = 0;
     scalarNext = false;
     offset += token.length;
-  }
+  };
 }
 
 /**
@@ -68,7 +63,5 @@ export function* guardedTokens(text: string, { depth, tokens }: YamlLimits): Gen
  */
 export function looksBinary(text: string): boolean {
   if (text.includes('\0')) return true;
-  let odd = 0;
-  for (const sign of text.slice(0, 4000).matchAll(/[\ufffd\u0001-\u0008\u000e-\u001f]/g)) if (sign.index >= 0) odd += 1;
-  return odd > 2;
+  return (text.slice(0, 4000).match(/[\ufffd\u0001-\u0008\u000e-\u001f]/g) ?? []).length > 2;
 }

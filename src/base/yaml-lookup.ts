@@ -11,16 +11,19 @@ export function keyText(pair: Pair): string | null {
  * kilobytes would keep it busy for minutes. Here each is looked up in a table made once.
  */
 export class YamlLookup {
-  readonly #targets = new Map<Alias, Node>();
+  readonly #doc: Document;
+  #targets: Map<Alias, Node> | null = null;
   readonly #keys = new WeakMap<YAMLMap, ReadonlyMap<string, Pair>>();
 
   constructor(doc: Document) {
-    this.#gather(doc.contents, new Map());
+    this.#doc = doc;
   }
 
   /** The node that an alias stands for, itself for any other node, undefined for an alias of nothing. */
   target(node: unknown): unknown {
-    return isAlias(node) ? this.#targets.get(node) : node;
+    if (!isAlias(node)) return node;
+    if (this.#targets === null) gather(this.#doc.contents, new Map(), (this.#targets = new Map()));
+    return this.#targets.get(node);
   }
 
   /** The first pair of a block with this key. */
@@ -36,21 +39,21 @@ export class YamlLookup {
     }
     return keys.get(key);
   }
+}
 
-  /** In the order of the text: an alias stands for the last node before it that carries its name. */
-  #gather(node: unknown, named: Map<string, Node>): void {
-    if (isAlias(node)) {
-      const target = named.get(node.source);
-      if (target !== undefined) this.#targets.set(node, target);
-      return;
-    }
-    if (isScalar(node) || isMap(node) || isSeq(node)) if (node.anchor !== undefined) named.set(node.anchor, node);
-    if (isSeq(node)) for (const item of node.items) this.#gather(item, named);
-    if (isMap(node)) {
-      for (const { key, value } of node.items as readonly Pair[]) {
-        this.#gather(key, named);
-        this.#gather(value, named);
-      }
+/** In the order of the text: an alias stands for the last node before it that carries its name. */
+function gather(node: unknown, named: Map<string, Node>, targets: Map<Alias, Node>): void {
+  if (isAlias(node)) {
+    const target = named.get(node.source);
+    if (target !== undefined) targets.set(node, target);
+    return;
+  }
+  if (isScalar(node) || isMap(node) || isSeq(node)) if (node.anchor !== undefined) named.set(node.anchor, node);
+  if (isSeq(node)) for (const item of node.items) gather(item, named, targets);
+  if (isMap(node)) {
+    for (const { key, value } of node.items as readonly Pair[]) {
+      gather(key, named, targets);
+      gather(value, named, targets);
     }
   }
 }

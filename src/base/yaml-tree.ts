@@ -1,4 +1,4 @@
-import { isAlias, isMap, isScalar, isSeq, type Document, type Node, type Pair } from 'yaml';
+import { isAlias, isMap, isScalar, isSeq, type Alias, type Document, type Node, type Pair } from 'yaml';
 import type { ProblemCode } from './messages.js';
 import type { Details } from './wording.js';
 import type { YamlLimits } from './yaml-limits.js';
@@ -26,88 +26,78 @@ export function treeToData(
   limits: YamlLimits,
 ): { readonly data: unknown; readonly faults: readonly TreeFault[] } {
   const faults: TreeFault[] = [];
+  const path: (string | number)[] = [];
+  const inside: unknown[] = [];
   let budget = limits.nodes;
-  let spent = false;
-  let alias: { readonly offset: number } | null = null;
+  let alias: Alias | null = null;
 
-  const visit = (node: unknown, path: readonly (string | number)[], inside: readonly unknown[]): unknown => {
-    if (spent) return null;
-    budget -= 1;
-    if (budget < 0) {
-      spent = true;
-      faults.push(
-        alias === null
-          ? { code: 'too-many-parts', details: { value: String(limits.nodes) }, offset: offsetOf(node), path: [] }
-          : { code: 'too-many-aliases', details: {}, offset: alias.offset, path: [] },
-      );
+  const fault = (code: ProblemCode, details: Details, node: unknown): null => {
+    faults.push({ code, details, offset: offsetOf(node), path: [...path] });
+    return null;
+  };
+
+  const child = (step: string | number, node: unknown): unknown => {
+    path.push(step);
+    const value = visit(node);
+    path.pop();
+    return value;
+  };
+
+  const visit = (node: unknown): unknown => {
+    if (budget <= 0) {
+      if (budget === 0) {
+        const [code, details, part] =
+          alias === null
+            ? (['too-many-parts', { value: String(limits.nodes) }, node] as const)
+            : (['too-many-aliases', {}, alias] as const);
+        faults.push({ code, details, offset: offsetOf(part), path: [] });
+      }
+      budget = -1;
       return null;
     }
+    budget -= 1;
     if (isAlias(node)) {
       const target = lookup.target(node);
-      const name = `*${node.source}`;
-      if (target === undefined) {
-        faults.push({ code: 'unknown-alias', details: { value: name }, offset: offsetOf(node), path });
-        return null;
-      }
-      if (inside.includes(target)) {
-        faults.push({ code: 'alias-loop', details: { value: name }, offset: offsetOf(node), path });
-        return null;
-      }
+      const details = { value: `*${node.source}` };
+      if (target === undefined) return fault('unknown-alias', details, node);
+      if (inside.includes(target)) return fault('alias-loop', details, node);
       const outer = alias;
-      alias ??= { offset: offsetOf(node) };
-      const value = visit(target, path, inside);
+      alias ??= node;
+      const value = visit(target);
       alias = outer;
       return value;
     }
     if (!isScalar(node) && !isMap(node) && !isSeq(node)) return null;
-    if (typeof node.tag === 'string' && node.tag !== '') {
-      faults.push({ code: 'tag', details: { value: node.tag.slice(0, 40) }, offset: offsetOf(node), path });
-      return null;
-    }
+    if (typeof node.tag === 'string' && node.tag !== '') return fault('tag', { value: node.tag.slice(0, 40) }, node);
     if (isScalar(node)) {
-      const odd = typeof node.value === 'number' && /^[-+]?0[xob]/i.test(node.source ?? '');
-      if (odd)
-        faults.push({
-          code: 'not-decimal',
-          details: { value: (node.source ?? '').slice(0, 40) },
-          offset: offsetOf(node),
-          path,
-        });
+      if (typeof node.value === 'number' && /^[-+]?0[xob]/i.test(node.source ?? ''))
+        fault('not-decimal', { value: (node.source ?? '').slice(0, 40) }, node);
       return node.value;
     }
-    if (inside.length >= limits.depth) {
-      faults.push({
-        code: 'too-deep',
-        details: { value: `More than ${limits.depth}`, allowed: String(limits.depth) },
-        offset: offsetOf(node),
-        path,
-      });
-      return null;
-    }
-    const deeper = [...inside, node];
-    if (isSeq(node)) return node.items.map((item, index) => visit(item, [...path, index], deeper));
-    const seen = new Set<string>();
+    if (inside.length >= limits.depth)
+      return fault('too-deep', { value: `More than ${limits.depth}`, allowed: String(limits.depth) }, node);
+    inside.push(node);
+    const value = isSeq(node) ? node.items.map((item, index) => child(index, item)) : blockOf(node.items as Pair[]);
+    inside.pop();
+    return value;
+  };
+
+  const blockOf = (pairs: readonly Pair[]): Record<string, unknown> => {
     const map: Record<string, unknown> = {};
-    for (const pair of node.items) {
-      const key = keyText(pair as Pair);
-      const offset = offsetOf(pair.key);
+    for (const pair of pairs) {
+      const key = keyText(pair);
       if (key === null) {
-        faults.push({ code: 'key-not-text', details: {}, offset, path });
+        fault('key-not-text', {}, pair.key);
         continue;
       }
-      if (forbidden.has(key)) {
-        faults.push({ code: 'forbidden-key', details: { value: key }, offset, path: [...path, key] });
-        continue;
-      }
-      if (seen.has(key)) {
-        faults.push({ code: 'duplicate-key', details: { value: key.slice(0, 60) }, offset, path: [...path, key] });
-        continue;
-      }
-      seen.add(key);
-      map[key] = visit(pair.value, [...path, key], deeper);
+      path.push(key);
+      if (forbidden.has(key)) fault('forbidden-key', { value: key }, pair.key);
+      else if (Object.hasOwn(map, key)) fault('duplicate-key', { value: key.slice(0, 60) }, pair.key);
+      else map[key] = visit(pair.value);
+      path.pop();
     }
     return map;
   };
 
-  return { data: visit(doc.contents, [], []), faults };
+  return { data: visit(doc.contents), faults };
 }

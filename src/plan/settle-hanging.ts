@@ -11,13 +11,19 @@ type Face = Plan['hang']['from'];
  * inside would run into an upright crossbar; where it would
  * from either, two hooks without a wire.
  */
-export function settleHanging(plan: Plan, bar: BuiltSize, shelf: Shelf, notes: Map<string, string>): Plan['hang'] {
+export function settleHanging(
+  plan: Plan,
+  crossbars: Plan['crossbars'],
+  bar: BuiltSize,
+  shelf: Shelf,
+  notes: Map<string, string>,
+): Plan['hang'] {
   const free = notes.has('hang.by') && notes.has('hang.slack');
   const hang = free ? wired(plan, notes) : plan.hang;
   if (hang.by !== 'wire') return hang;
   const named = !notes.has('hang.from');
   const faces: readonly Face[] = named ? [hang.from] : ['inside', 'back'];
-  const clear = faces.find((from) => !meets({ ...plan, hang: { ...hang, from } }, bar, shelf));
+  const clear = faces.find((from) => !meets(plan, { ...hang, from }, crossbars, bar, shelf));
   if (clear === undefined && free) {
     notes.set('hang.by', 'two hooks without a wire, which would run into the upright crossbar');
     notes.set('hang.slack', 'none without a wire');
@@ -43,7 +49,13 @@ function wired({ hang, units }: Plan, notes: Map<string, string>): Plan['hang'] 
 }
 
 /** Whether the wire runs into an upright crossbar. */
-function meets({ face, hang, crossbars, bars }: Plan, bar: BuiltSize, shelf: Shelf): boolean {
+function meets(
+  { face, bars }: Plan,
+  hang: Plan['hang'],
+  crossbars: Plan['crossbars'],
+  bar: BuiltSize,
+  shelf: Shelf,
+): boolean {
   const span_mm = face.width_mm - (hang.from === 'inside' ? 2 : 1) * bar.w_mm;
   const wire = {
     ring_x_mm: (face.width_mm - span_mm) / 2,

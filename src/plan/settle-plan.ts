@@ -19,10 +19,11 @@ export function settlePlan(plan: Plan, shop: Shelf): Plan {
   const shelf = shelfIn(shop, plan.units);
   const bars = Object.hasOwn(shelf.lumber, plan.bars.stock) ? shelf.lumber[plan.bars.stock] : undefined;
   if (bars === undefined) return plan;
-  const notes = new Map(plan.assumed.map((entry) => [entry.path, entry.value]));
+  const notes = new Map<string, string>();
+  for (const { path, value } of plan.assumed) notes.set(path, value);
   const size = builtSize(bars, plan.bars.lay, plan.bars.plies, plan.bars.stack);
   const cloth = settlePull(plan, shelf, notes);
-  const crossbars = settleSetbacks({ ...plan, cloth }, size, shelf, notes);
+  const crossbars = settleSetbacks(plan, cloth.working, size, shelf, notes);
   const corners = settleNails(plan, size, shelf, notes);
   let { ply_screws } = plan;
   if (ply_screws !== null && notes.has('ply-screws.use')) {
@@ -30,7 +31,7 @@ export function settlePlan(plan: Plan, shop: Shelf): Plan {
     notes.set('ply-screws.use', use ?? 'none: no screw on the shelf holds two plies this thick and stays inside them');
     if (use !== null) ply_screws = { ...ply_screws, use };
   }
-  const hang = settleHanging({ ...plan, crossbars }, size, shelf, notes);
+  const hang = settleHanging(plan, crossbars, size, shelf, notes);
   const assumed: readonly Assumed[] = [...notes].map(([path, value]) => ({ path, value }));
   return { ...plan, crossbars, corners, ply_screws, cloth, hang, assumed };
 }

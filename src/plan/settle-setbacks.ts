@@ -4,22 +4,23 @@ import { shelfNumber } from '../shelf/shelf-number.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { builtSize, type BuiltSize } from './build-up.js';
 import { usualLengths } from './defaults.js';
-import type { Plan, PlanCrossbar } from './plan.js';
+import type { ClothPull, Plan, PlanCrossbar } from './plan.js';
 
 /** Setbacks are read off a rule: whole millimetres or sixteenths of an inch. */
 const marks_mm = { metric: 1, inch: 25.4 / 16 } as const;
 
 /**
- * The crossbars with every setback that the plan does not name made such that a firm brush clears them; `notes` is told
- * how far they then stand out behind.
+ * The crossbars with every setback that the plan does not name made such that a firm brush clears them under this pull;
+ * `notes` is told how far they then stand out behind.
  */
 export function settleSetbacks(
   plan: Plan,
+  pull: ClothPull,
   bar: BuiltSize,
   shelf: Shelf,
   notes: Map<string, string>,
 ): readonly PlanCrossbar[] {
-  const { face, cloth, units } = plan;
+  const { face, units } = plan;
   const { lip_mm } = plan.bars;
   const span = lip_mm > 0 ? face : { width_mm: face.width_mm - 2 * bar.w_mm, height_mm: face.height_mm - 2 * bar.w_mm };
   const brush = { force_N: shelfNumber(shelf, 'push-force'), patch_mm: shelfNumber(shelf, 'push-patch') };
@@ -29,7 +30,7 @@ export function settleSetbacks(
     if (!notes.has(path) || lumber === undefined || !(span.width_mm > 0 && span.height_mm > 0)) return crossbar;
     const { d_mm } = builtSize(lumber, crossbar.lay, crossbar.plies, plan.bars.stack);
     const [x, y] = crossbar.runs === 'upright' ? [crossbar.at, 0.5] : [0.5, crossbar.at];
-    const sag_mm = brushSag_mm({ face, span, pull: cloth.working }, brush, x, y);
+    const sag_mm = brushSag_mm({ face, span, pull }, brush, x, y);
     const { setback_mm, clears } = roomySetback_mm(
       { bar_d_mm: bar.d_mm, crossbar_d_mm: d_mm, lip_mm },
       sag_mm,

@@ -58,6 +58,10 @@ describe('other quantities', () => {
     expect(value('1 lbf/in', 'pull')).toBeCloseTo(175.127, 3);
   });
 
+  it('reads one text in each dimension by itself, and again the same', () => {
+    for (const _ of [1, 2]) expect([value('12 %', 'percent'), value('12 %', 'fraction'), value('12 %', 'length')]).toEqual([12, 0.12, 'other-unit']);
+  });
+
   it('keeps percentages free of binary dust', () => {
     expect(value('0.289 %', 'fraction')).toBe(0.00289);
     expect(value('35 %', 'fraction')).toBe(0.35);

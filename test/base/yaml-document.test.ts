@@ -56,6 +56,21 @@ describe('reading YAML', () => {
     expect(readYaml(indented, 'a.yaml').problems.map(({ code }) => code)).toEqual(['too-deep']);
   });
 
+  it('counts every part, those behind aliases too, and says once where there are too many', () => {
+    const limits = { size: 1000, depth: 24, nodes: 12, tokens: 1000 };
+    const told = (text: string) => readYaml(text, 'a.yaml', limits).problems.map(({ code, line, column }) => `${code} ${line}:${column}`);
+    expect(told(`[ ${'x, '.repeat(11)} ]`)).toEqual([]);
+    expect(told(`[ ${'x, '.repeat(14)} ]`)).toEqual(['too-many-parts 1:36']);
+    expect(told('a: &a [ 1, 2, 3, 4 ]\nb: [ *a ]')).toEqual(['too-many-aliases 2:6']);
+    expect(told('a: &a [ 1, 2, 3 ]\nb: *a')).toEqual([]);
+    expect(told('a: &a [ [ *a ] ]\nb: [ 1, *c ]').sort()).toEqual(['alias-loop 1:11', 'unknown-alias 2:9']);
+  });
+
+  it('names the way to each fault', () => {
+    const { problems } = readYaml('a: [ 1, { b: 0x10, b: 2, __proto__: 3 } ]\nc: [ [ !t x ], *d ]\n', 'a.yaml');
+    expect(problems.map(({ code, path }) => `${code} ${path}`)).toEqual(['not-decimal a[1].b', 'duplicate-key a[1].b', 'forbidden-key a[1].__proto__', 'tag c[0][0]', 'unknown-alias c[1]']);
+  });
+
   it('keeps the first of a repeated key and goes on', () => {
     const { source, problems } = readYaml('a: 1\nb: 2\na: 3\nb: 4\n', 'a.yaml');
     expect(source?.data).toEqual({ a: 1, b: 2 });
