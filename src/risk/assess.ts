@@ -4,7 +4,7 @@ import { equilibriumMoisture_pct } from '../mechanics/moisture/equilibrium.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import { warpAssumptions } from './assumptions.js';
 import { liftCauses, type Cause } from './causes.js';
-import { barRisk, grownLift, liftChance, liftRisk, type LiftRisk, type StationRisk } from './closed-form.js';
+import { barRisk, liftChance, liftRisk, type LiftRisk, type StationRisk } from './closed-form.js';
 import { pulledFrame, softBoards, type PulledFrame } from './lift-growth.js';
 import type { BarName } from '../base/names.js';
 import { barWarps, type BoardState } from './spread.js';
@@ -67,7 +67,7 @@ function workOut(model: Model, solution: Solution, settings: FactSettings): Warp
   if (frame === null) return null;
   const terms = warpTerms(barWarps(model, boardState(model)), frame.influence);
   const lift = liftRisk(terms, frame.growth);
-  const soft = grownLift(lift.unpulled, softBoards(lift.growth, model));
+  const soft = { unpulled: lift.unpulled, growth: softBoards(lift.growth, model) };
   return lazily(
     { causes: () => liftCauses(terms), crook: () => barRisk(terms, 'crook') },
     {

@@ -19,20 +19,20 @@ export interface BarLines {
 
 /** Prepares one bar. */
 export function barLines(terms: readonly WarpTerm[], bar: BarName): BarLines {
+  const columns = terms.length;
   const stations = terms[0]?.bow[bar].length ?? 0;
-  const spreads: Float64Array[] = [];
+  const spreads = new Float64Array(stations * columns);
   const means = new Float64Array(stations);
-  for (let s = 0; s < stations; s++) {
-    const spread = new Float64Array(terms.length);
-    for (let j = 0; j < terms.length; j++) {
-      const term = terms[j] as WarpTerm;
-      const each = term.bow[bar][s] as number;
-      spread[j] = each * term.sd_per_m;
-      means[s] = (means[s] as number) + each * term.mean_per_m;
+  for (let j = 0; j < columns; j++) {
+    const { bow, mean_per_m, sd_per_m } = terms[j] as WarpTerm;
+    const line = bow[bar];
+    for (let s = 0; s < stations; s++) {
+      const each = line[s] as number;
+      spreads[s * columns + j] = each * sd_per_m;
+      means[s] = (means[s] as number) + each * mean_per_m;
     }
-    spreads.push(spread);
   }
-  const { rank: few, shapes, coefficients } = fewShapes(spreads);
+  const { rank: few, shapes, coefficients } = fewShapes(spreads, columns);
   const rank = Math.max(few, 2);
   const heights = new Float64Array(stations * (rank + 1));
   let at = 0;
@@ -48,7 +48,7 @@ export function barLines(terms: readonly WarpTerm[], bar: BarName): BarLines {
     if (varies) at += rank + 1;
     else still_mm = Math.max(still_mm, Math.abs(means[s] as number));
   }
-  const mixing = new Float64Array(rank * terms.length);
+  const mixing = new Float64Array(rank * columns);
   mixing.set(shapes);
   return { rank, heights: heights.subarray(0, at), still_mm, mixing };
 }

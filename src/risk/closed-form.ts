@@ -1,4 +1,6 @@
 import { barNames, type BarName } from '../base/names.js';
+import { lazily } from '../base/lazily.js';
+import { once } from '../base/once.js';
 import type { Normal } from '../shelf/shelf.js';
 import { asItIs, type LiftGrowth } from './lift-growth.js';
 import { grownMoments, liftFrom, unpulledFor, type LiftCurve } from './lift-curve.js';
@@ -21,25 +23,28 @@ export interface LiftRisk extends Normal {
 
 /** Mean, sd and P90 of the magnitude of the corner lift. Without `growth` the terms' own answer stands. */
 export function liftRisk(terms: readonly WarpTerm[], growth: LiftGrowth = asItIs): LiftRisk {
-  const { mean, sd } = combine(terms, (term) => term.lift);
+  const { mean, sd } = liftOf(terms);
   return grownLift({ mean: mean * growth.terms_share, sd: sd * growth.terms_share }, growth.curve);
 }
 
 /** The same from the lift at no pull. */
-export function grownLift(unpulled: Normal, curve: LiftCurve): LiftRisk {
-  return {
-    ...grownMoments(curve, unpulled),
-    p90_mm: liftFrom(curve, foldedQuantile(unpulled.mean, unpulled.sd, nine_in_ten)),
-    unpulled,
-    growth: curve,
-  };
+export function grownLift(unpulled: Normal, growth: LiftCurve): LiftRisk {
+  const moments = once(() => grownMoments(growth, unpulled));
+  return lazily(
+    {
+      mean: () => moments().mean,
+      sd: () => moments().sd,
+      p90_mm: () => liftFrom(growth, foldedQuantile(unpulled.mean, unpulled.sd, nine_in_ten)),
+    },
+    { unpulled, growth },
+  );
 }
 
 /**
  * Chance that the lift is larger than the limit, mm, whichever way; certain where no board is straight enough to stay
  * below it.
  */
-export function liftChance({ unpulled, growth }: LiftRisk, limit_mm: number): number {
+export function liftChance({ unpulled, growth }: Pick<LiftRisk, 'unpulled' | 'growth'>, limit_mm: number): number {
   const least = unpulledFor(growth, limit_mm);
   return least < 0 ? 1 : chanceBeyond(unpulled.mean, unpulled.sd, least);
 }
@@ -64,26 +69,48 @@ export function barRisk(terms: readonly WarpTerm[], way: 'bow' | 'crook'): Reado
   >;
 }
 
+/** So much more spread, share of size, makes a P90 larger for certain. */
+const clearly = 1e-9;
+
 function worstStation(terms: readonly WarpTerm[], way: 'bow' | 'crook', bar: BarName): StationRisk {
-  const stations = terms[0]?.[way][bar].length ?? 0;
+  const lines = terms.map((term) => term[way][bar]);
+  const means: number[] = [];
+  const sds: number[] = [];
+  /** Where the spread is widest: what has less of it and no larger mean is not the worst. */
+  let widest = 0;
+  for (let station = 0; station < (lines[0]?.length ?? 0); station++) {
+    let mean = 0;
+    let variance = 0;
+    for (let j = 0; j < lines.length; j++) {
+      const { mean_per_m, sd_per_m } = terms[j] as WarpTerm;
+      const each = lines[j]![station] as number;
+      mean += each * mean_per_m;
+      variance += (each * sd_per_m) ** 2;
+    }
+    means.push(mean);
+    sds.push(Math.sqrt(variance));
+    if (sds[station]! > sds[widest]!) widest = station;
+  }
   let worst: StationRisk = { station: 0, mean: 0, sd: 0, p90_mm: 0 };
-  for (let station = 0; station < stations; station++) {
-    const here = combine(terms, (term) => term[way][bar][station] as number);
-    if (Math.abs(here.mean) <= Math.abs(worst.mean) && here.sd <= worst.sd) continue;
-    const p90_mm = foldedQuantile(here.mean, here.sd, nine_in_ten);
-    if (p90_mm > worst.p90_mm) worst = { ...here, station, p90_mm };
+  for (let station = 0; station < means.length; station++) {
+    const mean = means[station]!;
+    const sd = sds[station]!;
+    const size = Math.abs(mean);
+    if (size <= Math.abs(means[widest]!) && sd < sds[widest]! - clearly * (size + sd)) continue;
+    if (size <= Math.abs(worst.mean) && sd <= worst.sd) continue;
+    const p90_mm = foldedQuantile(mean, sd, nine_in_ten);
+    if (p90_mm > worst.p90_mm) worst = { station, mean, sd, p90_mm };
   }
   return worst;
 }
 
-/** Mean and sd of a sum of independent terms, each times its response. */
-function combine(terms: readonly WarpTerm[], response: (term: WarpTerm) => number): Normal {
+/** Mean and sd of the sum of independent terms' lifts. */
+function liftOf(terms: readonly WarpTerm[]): Normal {
   let mean = 0;
   let variance = 0;
-  for (const term of terms) {
-    const each = response(term);
-    mean += each * term.mean_per_m;
-    variance += (each * term.sd_per_m) ** 2;
+  for (const { lift, mean_per_m, sd_per_m } of terms) {
+    mean += lift * mean_per_m;
+    variance += (lift * sd_per_m) ** 2;
   }
   return { mean, sd: Math.sqrt(variance) };
 }

@@ -1,12 +1,10 @@
 /** A family of rows of numbers written with as few shapes as it takes: row_j = Σ_k coefficient(k, j) · shape_k. */
 export interface FewShapes {
   readonly rank: number;
-  /** Numbers in a row. */
-  readonly stations: number;
   /** rank × numbers in a row, shape by shape: orthonormal. */
-  readonly shapes: Float64Array;
+  readonly shapes: readonly number[];
   /** rank × number of rows, shape by shape. */
-  readonly coefficients: Float64Array;
+  readonly coefficients: readonly number[];
 }
 
 /** Rows closer than this to the shapes already kept add nothing that could be seen (relative to the longest row). */
@@ -15,39 +13,34 @@ const negligible = 1e-3;
 /**
  * Pivoted modified Gram–Schmidt: takes the row with the longest remainder, keeps its direction, strips it from the
  * others, until nothing above `negligible` is left. What the causes do at each place along a bar is a mix of very few
- * shapes.
+ * shapes. `left` holds the rows one after the other, `columns` numbers each, and is used up.
  */
-export function fewShapes(lines: readonly Float64Array[]): FewShapes {
-  const columns = lines.length;
-  const stations = lines[0]?.length ?? 0;
-  const most = Math.min(columns, stations);
-  const left = lines.map((line) => line.slice());
-  const squares = Float64Array.from(left, (line) => dot(line, line));
+export function fewShapes(left: Float64Array, columns: number): FewShapes {
+  const rows = columns === 0 ? 0 : left.length / columns;
+  const most = Math.min(rows, columns);
+  const squares = new Float64Array(rows);
+  for (let j = 0; j < rows; j++) squares[j] = square(left, j * columns, columns);
   const least = (negligible * Math.sqrt(squares[longest(squares)] ?? 0)) ** 2;
-  const shapes = new Float64Array(most * stations);
-  const coefficients = new Float64Array(most * columns);
+  const shapes: number[] = [];
+  const coefficients: number[] = [];
   let rank = 0;
   for (; rank < most; rank++) {
     const pivot = longest(squares);
-    const square = squares[pivot] as number;
-    if (square <= least) break;
-    const length = Math.sqrt(square);
-    const shape = shapes.subarray(rank * stations, (rank + 1) * stations);
-    for (let s = 0; s < stations; s++) shape[s] = ((left[pivot] as Float64Array)[s] as number) / length;
-    for (let j = 0; j < columns; j++) {
-      const line = left[j] as Float64Array;
-      const part = dot(line, shape);
-      coefficients[rank * columns + j] = part;
-      for (let s = 0; s < stations; s++) line[s] = (line[s] as number) - part * (shape[s] as number);
-      squares[j] = dot(line, line);
+    if ((squares[pivot] as number) <= least) break;
+    const length = Math.sqrt(squares[pivot] as number);
+    const shape = rank * columns;
+    for (let i = 0; i < columns; i++) shapes.push((left[pivot * columns + i] as number) / length);
+    for (let j = 0; j < rows; j++) {
+      const row = j * columns;
+      let part = 0;
+      for (let i = 0; i < columns; i++) part += (left[row + i] as number) * (shapes[shape + i] as number);
+      coefficients.push(part);
+      for (let i = 0; i < columns; i++)
+        left[row + i] = (left[row + i] as number) - part * (shapes[shape + i] as number);
+      squares[j] = square(left, row, columns);
     }
   }
-  return {
-    rank,
-    stations,
-    shapes: shapes.subarray(0, rank * stations),
-    coefficients: coefficients.subarray(0, rank * columns),
-  };
+  return { rank, shapes, coefficients };
 }
 
 function longest(squares: Float64Array): number {
@@ -56,8 +49,8 @@ function longest(squares: Float64Array): number {
   return best;
 }
 
-function dot(a: Float64Array, b: Float64Array): number {
+function square(rows: Float64Array, from: number, count: number): number {
   let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
+  for (let i = from; i < from + count; i++) sum += (rows[i] as number) * (rows[i] as number);
   return sum;
 }

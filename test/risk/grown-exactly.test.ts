@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { causeInWords } from '../../src/base/warp-words.js';
 import { liftCauses } from '../../src/risk/causes.js';
 import { barRisk } from '../../src/risk/closed-form.js';
+import { foldedQuantile, normalDensity } from '../../src/risk/normal.js';
 import { grownMoments, liftFrom, type LiftCurve } from '../../src/risk/lift-curve.js';
-import { normalDensity } from '../../src/risk/normal.js';
 import type { WarpTerm } from '../../src/risk/terms.js';
 
 /** Σ over the spread of boards, each side of straight by itself (there a frame past its critical pull jumps), by Simpson's rule. */
@@ -51,5 +51,21 @@ describe('causes and stations', () => {
     expect(barRisk(sure, 'bow').top).toMatchObject({ station: 3, mean: 10, sd: 1 });
     expect(barRisk([], 'bow').top).toEqual({ station: 0, mean: 0, sd: 0, p90_mm: 0 });
     expect(barRisk(spread, 'bow').left).toEqual({ station: 0, mean: 0, sd: 0, p90_mm: 0 });
+  });
+  it('is that of every station looked at, whether its mean or its spread leads', () => {
+    let by_mean = 0;
+    for (let made = 1; made <= 200; made++) {
+      const number = (k: number): number => Math.sin(7.13 * made + 2.39 * k) * 10 ** Math.round(Math.sin(made * (k % 5)));
+      const list = [0, 1, 2].map((k) => term('top', 0, [0, 1, 2, 3, 4, 5].map((s) => number(8 * k + s)), { mean_per_m: 0.8 * number(k), sd_per_m: Math.abs(number(k + 31)) }));
+      const each = [0, 1, 2, 3, 4, 5].map((s) => {
+        const sum = (of: (one: WarpTerm) => number): number => list.reduce((all, one) => all + of(one), 0);
+        const [mean, sd] = [sum((one) => one.bow.top[s]! * one.mean_per_m), Math.sqrt(sum((one) => (one.bow.top[s]! * one.sd_per_m) ** 2))];
+        return { station: s, sd, p90_mm: foldedQuantile(mean, sd, 0.9) };
+      });
+      const most = each.reduce((worst, one) => (one.p90_mm > worst.p90_mm ? one : worst));
+      expect(barRisk(list, 'bow').top).toMatchObject({ station: most.station, p90_mm: most.p90_mm });
+      if (each.some(({ sd }) => sd > 1.05 * most.sd)) by_mean += 1;
+    }
+    expect(by_mean).toBeGreaterThan(10);
   });
 });

@@ -73,9 +73,9 @@ describe('lines along a bar in few shapes', () => {
     const a = Float64Array.from({ length: 9 }, (_, s) => Math.sin((Math.PI * s) / 8));
     const b = Float64Array.from({ length: 9 }, (_, s) => s * (s - 8));
     const lines = [[2, 0], [-1, 0.3], [0.5, 1], [0, -2], [3, 3]].map(([p, q]) => a.map((value, s) => p! * value + q! * b[s]!));
-    const { rank, stations, shapes, coefficients } = fewShapes(lines);
-    expect([rank, stations, shapes.length, coefficients.length]).toEqual([2, 9, 18, 10]);
-    const shape = (k: number): Float64Array => shapes.slice(9 * k, 9 * k + 9);
+    const { rank, shapes, coefficients } = fewShapes(Float64Array.from(lines.flatMap((line) => [...line])), 9);
+    expect([rank, shapes.length, coefficients.length]).toEqual([2, 18, 10]);
+    const shape = (k: number): Float64Array => Float64Array.from(shapes.slice(9 * k, 9 * k + 9));
     const dot = (p: Float64Array, q: Float64Array): number => p.reduce((sum, value, s) => sum + value * q[s]!, 0);
     expect([dot(shape(0), shape(0)), dot(shape(0), shape(1)), dot(shape(1), shape(1))]).toEqual([expect.closeTo(1, 12), expect.closeTo(0, 12), expect.closeTo(1, 12)]);
     lines.forEach((line, j) => line.forEach((value, s) => expect(coefficients[j]! * shape(0)[s]! + coefficients[5 + j]! * shape(1)[s]!).toBeCloseTo(value, 9)));
@@ -83,9 +83,9 @@ describe('lines along a bar in few shapes', () => {
     expect(Math.abs(dot(shape(0), longest))).toBeCloseTo(Math.sqrt(dot(longest, longest)), 9);
   });
   it('a thousandth of the longest line is left out, more is not; nothing gives nothing', () => {
-    const line = (...values: number[]): Float64Array => Float64Array.from(values);
-    expect([fewShapes([line(100, 0, 0), line(0, 0.099, 0)]).rank, fewShapes([line(100, 0, 0), line(0, 0.101, 0)]).rank, fewShapes([line(0, 0, 0)]).rank, fewShapes([]).rank]).toEqual([1, 2, 0, 0]);
-    expect(fewShapes([line(1, 0), line(0, 1), line(1, 1)]).rank).toBe(2);
+    const rankOf = (columns: number, ...rows: number[]): number => fewShapes(Float64Array.from(rows), columns).rank;
+    expect([rankOf(3, 100, 0, 0, 0, 0.099, 0), rankOf(3, 100, 0, 0, 0, 0.101, 0), rankOf(3, 0, 0, 0), rankOf(3), rankOf(0)]).toEqual([1, 2, 0, 0, 0]);
+    expect(rankOf(2, 1, 0, 0, 1, 1, 1)).toBe(2);
   });
 });
 

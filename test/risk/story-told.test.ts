@@ -38,11 +38,11 @@ describe('its numbers', () => {
 });
 
 it('shapes of lines are found alike however small or large the lines are', () => {
-  const lines = [[1, 2, 0, -1], [0, 0.5, 2, 1], [3, 1, 1, 0.2]].map((line) => Float64Array.from(line));
-  const one = fewShapes(lines);
+  const lines = [1, 2, 0, -1, 0, 0.5, 2, 1, 3, 1, 1, 0.2];
+  const one = fewShapes(Float64Array.from(lines), 4);
   expect(one.rank).toBe(3);
   for (const by of [1e-7, 1e7]) {
-    const other = fewShapes(lines.map((line) => line.map((value) => value * by)));
+    const other = fewShapes(Float64Array.from(lines, (value) => value * by), 4);
     expect(other.rank).toBe(3);
     other.shapes.forEach((value, i) => expect(value).toBeCloseTo(one.shapes[i]!, 9));
     other.coefficients.forEach((value, i) => expect(value / by).toBeCloseTo(one.coefficients[i]!, 9));

@@ -152,7 +152,7 @@ describe('laws of natural warp in a solved frame', () => {
 
   it('curvature out of the plane and in it do not mix', () => {
     const terms = solvedTerms(madeUpShape(madeUpModel({ crossbars: 2 })), { crossbars: 2 });
-    const most = (line: Float64Array): number => Math.max(...line.map(Math.abs));
+    const most = (line: ArrayLike<number>): number => Math.max(...Array.from(line, Math.abs));
     for (const term of terms) {
       for (const bar of barNames) {
         const stray = term.warp.kind === 'plane' ? term.bow[bar] : term.crook[bar];

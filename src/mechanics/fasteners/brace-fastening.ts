@@ -1,3 +1,4 @@
+import { remembered } from '../../base/remembered.js';
 import { BRACE_END_MM, braceScrews, placesOf } from '../../model/brace-layout.js';
 import type { Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
@@ -9,7 +10,7 @@ import { screwFields } from './screw-fields.js';
  * The screws of the corner braces, gussets or angles: picked from the shelf to fit; null when there is no brace or no
  * screw fits.
  */
-export function planBraceScrews(model: Model): PlannedFastening | null {
+export const planBraceScrews = remembered((model: Model): PlannedFastening | null => {
   const { plan, shelf, bars } = model;
   const brace = plan.corners.brace;
   if (!brace) return null;
@@ -56,4 +57,4 @@ export function planBraceScrews(model: Model): PlannedFastening | null {
         ? { into: 'gussets', leg_mm: brace.leg_mm + w_mm / 2 }
         : { into: 'angles' },
   };
-}
+});

@@ -1,3 +1,4 @@
+import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
 import { nailLateral_N } from './design-load.js';
 import { ndsDistances } from '../../fit/distances.js';
@@ -17,7 +18,7 @@ export function nailedPlace({ plan, bars }: Model): NailedPlace | null {
  * The nails across the corners; null when the plan has none. In a mitre and a butt joint they run into end grain and
  * hold sideways only.
  */
-export function planCornerNails(model: Model): PlannedFastening | null {
+export const planCornerNails = remembered((model: Model): PlannedFastening | null => {
   const { plan, shelf, bars } = model;
   const nails = plan.corners.nails;
   const nail = nails ? shelf.nails[nails.use] : undefined;
@@ -70,4 +71,4 @@ export function planCornerNails(model: Model): PlannedFastening | null {
       glued: plan.corners.glue !== null,
     },
   };
-}
+});

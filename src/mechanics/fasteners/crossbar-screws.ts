@@ -1,3 +1,4 @@
+import { remembered } from '../../base/remembered.js';
 import type { MemberBuild, Model } from '../../model/model.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
@@ -19,7 +20,7 @@ const TWO_FROM_MM = 60;
  * of what wood, the shallowest how many. Null without crossbars, without a screw that fits, and in keyed frames, whose
  * crossbars are tongued and stay dry.
  */
-export function planCrossbarScrews(model: Model): PlannedFastening | null {
+export const planCrossbarScrews = remembered((model: Model): PlannedFastening | null => {
   const { plan, shelf, bars, crossbars } = model;
   const slender = (member: MemberBuild): number => Math.min(member.section.w_mm, member.section.d_mm);
   const [lead] = [...crossbars].sort((p, q) => slender(p) - slender(q) || p.span_mm - q.span_mm);
@@ -72,4 +73,4 @@ export function planCrossbarScrews(model: Model): PlannedFastening | null {
     rows: crossbars.map((member, i) => ({ piece: member.name, places_mm: [Math.round(ends[i] ?? 0)] })),
     way: { into: 'crossbar-ends', each, straight },
   };
-}
+});

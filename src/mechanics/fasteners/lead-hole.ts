@@ -56,14 +56,7 @@ export function nearestDrill(
   rule_mm: number,
   units: 'metric' | 'inch' | null = null,
 ): Drill | null {
-  const fits = (list: readonly Drill[]): Drill | null =>
-    list
-      .filter((drill) => drill.diameter_mm <= rule_mm)
-      .reduce<Drill | null>(
-        (best, drill) => (best === null || drill.diameter_mm > best.diameter_mm ? drill : best),
-        null,
-      );
-  return fits(preferred(drills, units)) ?? fits(drills);
+  return widestUpTo(preferred(drills, units), rule_mm) ?? widestUpTo(drills, rule_mm);
 }
 
 /**
@@ -75,12 +68,19 @@ export function clearanceDrill(
   shank_mm: number,
   units: 'metric' | 'inch' | null = null,
 ): Drill | null {
-  const fits = (list: readonly Drill[]): Drill | null =>
-    list
-      .filter((drill) => drill.diameter_mm >= shank_mm)
-      .reduce<Drill | null>(
-        (best, drill) => (best === null || drill.diameter_mm < best.diameter_mm ? drill : best),
-        null,
-      );
-  return fits(preferred(drills, units)) ?? fits(drills);
+  return narrowestFrom(preferred(drills, units), shank_mm) ?? narrowestFrom(drills, shank_mm);
+}
+
+function widestUpTo(drills: readonly Drill[], most_mm: number): Drill | null {
+  let best: Drill | null = null;
+  for (const drill of drills)
+    if (drill.diameter_mm <= most_mm && (best === null || drill.diameter_mm > best.diameter_mm)) best = drill;
+  return best;
+}
+
+function narrowestFrom(drills: readonly Drill[], least_mm: number): Drill | null {
+  let best: Drill | null = null;
+  for (const drill of drills)
+    if (drill.diameter_mm >= least_mm && (best === null || drill.diameter_mm < best.diameter_mm)) best = drill;
+  return best;
 }

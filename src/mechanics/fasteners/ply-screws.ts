@@ -11,7 +11,7 @@ import {
   type PlyStack,
 } from '../../plan/ply-screw.js';
 import { beforePlyScrews } from '../occupancy/before-ply-screws.js';
-import { inTheWay } from '../occupancy/occupant.js';
+import { inLine, inTheWayAt, type Occupant } from '../occupancy/occupant.js';
 import { plyScrewBoxes, type PlyScrewSize } from '../occupancy/ply-screw-boxes.js';
 import { screwLateral_N } from './design-load.js';
 import { screwHoles } from './hole-plan.js';
@@ -136,8 +136,8 @@ function outOfTheWay(
   places_mm: readonly number[],
   length_mm: number,
 ): readonly number[] {
-  const fixed = beforePlyScrews(model).filter((other) => other.bar === bar);
-  const blocked = (mm: number): boolean =>
-    plyScrewBoxes(model, bar, screw, [mm, mm]).some((box) => fixed.some((other) => inTheWay(box, other)));
+  const [near, far] = plyScrewBoxes(model, bar, screw, [0, 0]) as [Occupant, Occupant];
+  const beside = beforePlyScrews(model).filter((other) => inLine(near, other) || inLine(far, other));
+  const blocked = (mm: number): boolean => beside.some((other) => inTheWayAt(near, mm, other));
   return freePlaces_mm(places_mm, blocked, length_mm, 10 * screw.shank_mm, model.plan.units === 'inch' ? 25.4 / 16 : 1);
 }

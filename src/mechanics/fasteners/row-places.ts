@@ -25,14 +25,13 @@ export function freePlaces_mm(
   const placed: number[] = [...places_mm];
   placed.forEach((place, i) => {
     if (!blocked(place)) return;
-    const low = (placed[i - 1] ?? -Infinity) + least_mm;
-    const high = (placed[i + 1] ?? Infinity) - least_mm;
-    const [lowest, highest] = [Math.max(low, least_mm), Math.min(high, length_mm - least_mm)];
-    const isFree = (p: number): boolean => p >= lowest && p <= highest && !blocked(p);
+    const lowest = Math.max((placed[i - 1] ?? -Infinity) + least_mm, least_mm);
+    const highest = Math.min((placed[i + 1] ?? Infinity) - least_mm, length_mm - least_mm);
+    const isFree = (to: number): boolean => to >= lowest && to <= highest && !blocked(to);
     const inward = place < length_mm / 2 ? step_mm : -step_mm;
     for (let n = 1; n * step_mm < length_mm; n++) {
-      const [near, far] = [place + n * inward, place - n * inward];
-      const free = isFree(near) ? near : isFree(far) ? far : null;
+      const off = n * inward;
+      const free = isFree(place + off) ? place + off : isFree(place - off) ? place - off : null;
       if (free === null) continue;
       placed[i] = free;
       return;

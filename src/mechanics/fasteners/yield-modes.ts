@@ -14,7 +14,8 @@ export interface ShearJoint {
   readonly angle_deg?: number;
 }
 
-export type YieldMode = 'Im' | 'Is' | 'II' | 'IIIm' | 'IIIs' | 'IV';
+const yieldModes = ['Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV'] as const;
+export type YieldMode = (typeof yieldModes)[number];
 
 /**
  * Reduction terms by mode. Up to 0.17 in: 2.2; to 1/4 in: 10 D + 0.5; above: 4, 3.6 or 3.2 by mode, times 1 + 0.25
@@ -63,16 +64,10 @@ export function yieldModes_N(joint: ShearJoint): Readonly<Record<YieldMode, numb
   };
 }
 
-/** The least of some modes, with its name. */
-function least(
-  modes: Readonly<Record<YieldMode, number>>,
-  which: readonly YieldMode[],
-  times: number,
-): { readonly N: number; readonly mode: YieldMode } {
-  return which.map((mode) => ({ mode, N: modes[mode] * times })).reduce((a, b) => (b.N < a.N ? b : a));
-}
-
 /** Design load in single shear, N, and the mode that decides. */
 export function singleShear_N(joint: ShearJoint): { readonly N: number; readonly mode: YieldMode } {
-  return least(yieldModes_N(joint), ['Im', 'Is', 'II', 'IIIm', 'IIIs', 'IV'], 1);
+  const modes = yieldModes_N(joint);
+  let least: YieldMode = 'Im';
+  for (const mode of yieldModes) if (modes[mode] < modes[least]) least = mode;
+  return { N: modes[least], mode: least };
 }

@@ -1,4 +1,5 @@
 import type { BarName } from '../../base/names.js';
+import { remembered } from '../../base/remembered.js';
 import type { Model } from '../../model/model.js';
 import { planCrossbarScrews } from '../fasteners/crossbar-screws.js';
 import { KEEP_BODY_MM, shaft, type Occupant, type Span } from './occupant.js';
@@ -34,7 +35,7 @@ export function crossbarsLie(model: Model): readonly CrossbarLie[] {
 }
 
 /** What the crossbars put on the side bars: their ends and the screws into them. */
-export function crossbarEnds(model: Model): readonly Occupant[] {
+export const crossbarEnds = remembered((model: Model): readonly Occupant[] => {
   const screws = planCrossbarScrews(model);
   const w_mm = model.bars.top.section.w_mm;
   return crossbarsLie(model).flatMap((lie) => {
@@ -72,4 +73,4 @@ export function crossbarEnds(model: Model): readonly Occupant[] {
           }))),
     ]);
   });
-}
+});

@@ -70,8 +70,23 @@ export function roomBetween(p: Occupant, q: Occupant): number {
   );
 }
 
+/** So little room too few is none, mm. */
+const hair_mm = 1e-9;
+
 /** True when they get in each other's way. */
-export const inTheWay = (p: Occupant, q: Occupant): boolean => roomBetween(p, q) < -1e-9;
+export const inTheWay = (p: Occupant, q: Occupant): boolean => roomBetween(p, q) < -hair_mm;
+
+/** Whether one could get in the other's way when it is moved along their bar. */
+export const inLine = (p: Occupant, q: Occupant): boolean =>
+  p.bar === q.bar &&
+  Math.max(apart(p.across_mm, q.across_mm), apart(p.deep_mm, q.deep_mm)) - p.keep_mm - q.keep_mm < -hair_mm;
+
+/** Of two in line: whether one gets in the other's way when it is moved so far along the bar. */
+export const inTheWayAt = (p: Occupant, moved_mm: number, q: Occupant): boolean =>
+  Math.max(q.along_mm[0] - (p.along_mm[1] + moved_mm), p.along_mm[0] + moved_mm - q.along_mm[1]) -
+    p.keep_mm -
+    q.keep_mm <
+  -hair_mm;
 
 /** The box of a straight fastening: its axis at `along` and `deep`, its wood from `across`. */
 export function shaft(

@@ -5,7 +5,7 @@ import { freePlaces_mm } from '../../../src/mechanics/fasteners/row-places.js';
 import { beforePlyScrews } from '../../../src/mechanics/occupancy/before-ply-screws.js';
 import { braceFoot_mm, cornerParts } from '../../../src/mechanics/occupancy/corner-parts.js';
 import { hangingPoints, wirePathAt } from '../../../src/mechanics/occupancy/hanging-points.js';
-import { inTheWay, roomBetween } from '../../../src/mechanics/occupancy/occupant.js';
+import { inLine, inTheWay, inTheWayAt, roomBetween, type Occupant } from '../../../src/mechanics/occupancy/occupant.js';
 import { staplesBySteel } from '../../../src/mechanics/occupancy/staple-line.js';
 import { plyScrews, plyScrewsInTheWay } from '../../../src/mechanics/occupancy/what-occupies.js';
 import { bracesMet, crossbarsMet } from '../../../src/mechanics/occupancy/wire-path.js';
@@ -137,6 +137,18 @@ test('room between two things is the widest gap less what both want, alike eithe
   expect(roomBetween(q, p)).toBe(21 - 6);
   expect(roomBetween(p, box([4, 9], [40, 50]))).toBe(35 - 6);
   expect(roomBetween(p, { ...q, bar: 'left' })).toBe(Infinity);
+});
+
+test('what is in line with a thing meets it where it is moved to, just as one made there would; what is not, nowhere', () => {
+  const span = (from: number, most: number) => fc.tuple(fc.integer({ min: from, max: most }), fc.integer({ min: 1, max: 25 })).map(([at, size]) => [at, at + size] as const);
+  const thing = fc.record({ bar: fc.constantFrom('top' as const, 'left' as const), kind: fc.constant('brace' as const), of: fc.constant('frame'), along_mm: span(-20, 60), across_mm: span(-30, 30), deep_mm: span(-30, 30), keep_mm: fc.integer({ min: 0, max: 7 }) });
+  const seen = { met: 0, passed: 0, beside: 0 };
+  fc.assert(fc.property(thing, thing, fc.integer({ min: -60, max: 60 }), (p: Occupant, q: Occupant, by) => {
+    const there = { ...p, along_mm: [p.along_mm[0] + by, p.along_mm[1] + by] as const };
+    expect(inLine(p, q) && inTheWayAt(p, by, q)).toBe(inTheWay(there, q));
+    seen[!inLine(p, q) ? 'beside' : inTheWayAt(p, by, q) ? 'met' : 'passed'] += 1;
+  }), { numRuns: 1000, seed: 11 });
+  expect(Math.min(...Object.values(seen))).toBeGreaterThan(25);
 });
 
 test('staples go beside the steel where the wood is wide enough; where it is not they are counted', () => {
