@@ -14,40 +14,42 @@ export function shearParameters(member: Member, length: number, theory: Theory):
   return { y: c * member.Iz, z: c * member.Iy };
 }
 
-/** Local stiffness (rows of 12, order ux uy uz rx ry rz at i then j) of an exact two-node beam. */
-export function memberStiffness(member: Member, L: number, phi: ShearParameters): Float64Array {
-  const k = new Float64Array(144);
-  const pair = (a: number, b: number, value: number): void => {
-    k[a * 12 + b] = value;
-    k[b * 12 + a] = value;
-  };
-  spring(0, 6, (member.E * member.A) / L);
-  spring(3, 9, (member.G * member.J) / L);
-  bending(1, 5, 7, 11, member.E * member.Iz, phi.y, 1);
-  bending(2, 4, 8, 10, member.E * member.Iy, phi.z, -1);
-  return k;
+function pair(k: Float64Array, a: number, b: number, value: number): void {
+  k[a * 12 + b] = value;
+  k[b * 12 + a] = value;
+}
 
-  function spring(a: number, b: number, s: number): void {
-    pair(a, a, s);
-    pair(b, b, s);
-    pair(a, b, -s);
-  }
-  /** Shift and rotation at i, then at j; `sign` is -1 where a positive rotation tips the shift downwards. */
-  function bending(v1: number, t1: number, v2: number, t2: number, EI: number, p: number, sign: number): void {
-    const c = EI / (L * (1 + p));
-    const shift = (12 * c) / (L * L);
-    const mixed = (sign * 6 * c) / L;
-    pair(v1, v1, shift);
-    pair(v2, v2, shift);
-    pair(v1, v2, -shift);
-    pair(v1, t1, mixed);
-    pair(v1, t2, mixed);
-    pair(v2, t1, -mixed);
-    pair(v2, t2, -mixed);
-    pair(t1, t1, (4 + p) * c);
-    pair(t2, t2, (4 + p) * c);
-    pair(t1, t2, (2 - p) * c);
-  }
+function addSpring(k: Float64Array, a: number, b: number, s: number): void {
+  pair(k, a, a, s);
+  pair(k, b, b, s);
+  pair(k, a, b, -s);
+}
+
+/** Bending from the shift `v` and the turn `t` at i, six further on at j. */
+function addBending(k: Float64Array, v: number, t: number, c: number, p: number, shift: number, mixed: number): void {
+  pair(k, v, v, shift);
+  pair(k, v + 6, v + 6, shift);
+  pair(k, v, v + 6, -shift);
+  pair(k, v, t, mixed);
+  pair(k, v, t + 6, mixed);
+  pair(k, v + 6, t, -mixed);
+  pair(k, v + 6, t + 6, -mixed);
+  pair(k, t, t, (4 + p) * c);
+  pair(k, t + 6, t + 6, (4 + p) * c);
+  pair(k, t, t + 6, (2 - p) * c);
+}
+
+/** Local stiffness (rows of 12, order ux uy uz rx ry rz at i then j) of an exact two-node beam. */
+export function memberStiffness({ E, G, A, Iy, Iz, J }: Member, L: number, phi: ShearParameters): Float64Array {
+  const k = new Float64Array(144);
+  addSpring(k, 0, 6, (E * A) / L);
+  addSpring(k, 3, 9, (G * J) / L);
+  const along = (E * Iz) / (L * (1 + phi.y));
+  addBending(k, 1, 5, along, phi.y, (12 * along) / (L * L), (6 * along) / L);
+  // A positive turn about y tips z downwards.
+  const across = (E * Iy) / (L * (1 + phi.z));
+  addBending(k, 2, 4, across, phi.z, (12 * across) / (L * L), (-6 * across) / L);
+  return k;
 }
 
 /**
@@ -64,13 +66,18 @@ export function addUniformLoad(
 ): void {
   const local = (v: MemberLoad['force'], r: number): number =>
     R[3 * r]! * v[0] + R[3 * r + 1]! * v[1] + R[3 * r + 2]! * v[2];
-  const [qx, qy, qz] = [local(load.force, 0), local(load.force, 1), local(load.force, 2)];
-  const [mx, my, mz] = [local(load.moment, 0), local(load.moment, 1), local(load.moment, 2)];
+  const qx = local(load.force, 0);
+  const qy = local(load.force, 1);
+  const qz = local(load.force, 2);
+  const mx = local(load.moment, 0);
+  const my = local(load.moment, 1);
+  const mz = local(load.moment, 2);
   const shearY = mz / (1 + phi.y);
   const shearZ = my / (1 + phi.z);
   const endZ = (0.5 * L * mz * phi.y) / (1 + phi.y);
   const endY = (0.5 * L * my * phi.z) / (1 + phi.z);
-  const [half, twelfth] = [L / 2, (L * L) / 12];
+  const half = L / 2;
+  const twelfth = (L * L) / 12;
   f[0]! += qx * half;
   f[1]! += qy * half - shearY;
   f[2]! += qz * half + shearZ;

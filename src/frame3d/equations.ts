@@ -20,6 +20,8 @@ export interface Equations {
   readonly first: Int32Array;
   /** Movements of members and springs that act on each other, flattened groups of unknowns (-1 among them possible). */
   readonly groups: readonly (readonly number[])[];
+  /** The twelve movements of the nodes of each member. */
+  readonly movements: readonly Int32Array[];
 }
 
 /** Sets of movements bound together, by union with path halving. */
@@ -136,13 +138,16 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
     prescribed[m] = isGiven(shared[m]!) ? given[shared[m]!]! : 0;
   }
   rename(groups, unknown);
-  return { count, of, prescribed, shared, first: rowStarts(count, [groups], (eq) => eq), groups };
+  const movements = structure.members.map(({ i, j }) =>
+    Int32Array.from({ length: 12 }, (_, m) => (m < 6 ? 6 * i + m : 6 * j + m - 6)),
+  );
+  return { count, of, prescribed, shared, first: rowStarts(count, [groups], (eq) => eq), groups, movements };
 }
 
 /** First column of every row, when each group of unknowns acts on itself; `rowOf` each its row, negative: left out. */
 export function rowStarts(
   count: number,
-  lists: readonly (readonly (readonly number[])[])[],
+  lists: readonly (readonly ArrayLike<number>[])[],
   rowOf: (unknown: number) => number,
 ): Int32Array {
   const first = new Int32Array(count);

@@ -115,21 +115,23 @@ function carry(m: Float64Array, G: Float64Array): void {
 
 /** Moment about z that each spring brings to its node j. */
 function springMoments(
-  { elements, structure: { springs, nodes } }: Prepared,
+  { elements, equations: { movements }, structure: { springs, nodes } }: Prepared,
   { u, endForces }: FrameSolution,
 ): Float64Array {
   const wanted = new Float64Array(nodes.length);
   const global = new Float64Array(12);
-  elements.forEach(({ axes, movements }, e) => {
-    vectorToGlobal(endForces[e]!, axes.R, global);
-    for (const r of [5, 11]) wanted[(movements[r]! - 5) / 6]! += global[r]!;
-  });
-  const moments = Float64Array.from(springs, ({ i, j, k }) =>
-    k[5] > 0 && k[5] !== Infinity ? k[5] * (u[6 * i + 5]! - u[6 * j + 5]!) : 0,
-  );
-  springs.forEach(({ i, j }, s) => {
-    wanted[i]! += moments[s]!;
-    wanted[j]! -= moments[s]!;
+  for (let e = 0; e < elements.length; e++) {
+    vectorToGlobal(endForces[e]!, elements[e]!.axes.R, global);
+    wanted[movements[e]![0]! / 6]! += global[5]!;
+    wanted[movements[e]![6]! / 6]! += global[11]!;
+  }
+  const moments = new Float64Array(springs.length);
+  springs.forEach(({ i, j, k }, s) => {
+    if (!(k[5] > 0) || k[5] === Infinity) return;
+    const moment = k[5] * (u[6 * i + 5]! - u[6 * j + 5]!);
+    moments[s] = moment;
+    wanted[i]! += moment;
+    wanted[j]! -= moment;
   });
   springs.forEach(({ j, k }, s) => {
     if (k[5] === Infinity) moments[s] = wanted[j]!;
@@ -147,22 +149,23 @@ export function geometricStiffness(prepared: Prepared, solution: FrameSolution):
   const target = emptyProfile(equations.first);
   const local = new Float64Array(144);
   const global = new Float64Array(144);
-  elements.forEach(({ axes, movements, G }, e) => {
+  elements.forEach(({ axes, G }, e) => {
     memberGeometricStiffness(resultantsOf(solution.endForces[e]!), axes.length, local);
     if (G) carry(local, G);
     toGlobal(local, axes.R, global);
-    addElementMatrix(target, equations.of, movements, global);
+    addElementMatrix(target, equations.of, equations.movements[e]!, global);
   });
   const add = (a: number, b: number, value: number): void => {
-    const [i, j] = [equations.of[a]!, equations.of[b]!];
+    const i = equations.of[a]!;
+    const j = equations.of[b]!;
     if (i >= 0 && j >= 0) addEntry(target, i, j, value);
   };
   const moments = springMoments(prepared, solution);
-  for (const [s, { i, j }] of structure.springs.entries()) {
+  structure.springs.forEach(({ i, j }, s) => {
     const M = moments[s]!;
-    if (M === 0) continue;
+    if (M === 0) return;
     add(6 * i + 3, 6 * j + 4, M / 2);
     add(6 * i + 4, 6 * j + 3, -M / 2);
-  }
+  });
   return target;
 }

@@ -1,7 +1,10 @@
 import { rowStarts } from './equations.js';
-import { borderUnknowns } from './membrane.js';
+import type { Equations } from './equations.js';
+import { skinEdges } from './membrane.js';
+import type { SkinEdges } from './membrane.js';
 import type { MembraneBorder } from './membrane-border.js';
-import type { Prepared } from './assemble.js';
+import { rowsFrom, rowsOf } from './profile-matrix.js';
+import type { Rows } from './profile-matrix.js';
 import { threadEnds } from './threads.js';
 
 /**
@@ -12,38 +15,57 @@ export interface Half {
   /** Its unknowns: from this one to the one before `to`. */
   readonly from: number;
   readonly to: number;
-  /** Where each stands in a numbering that suits the frame with its skin, and the row starts of a matrix in it. */
+  /** Its rows in a matrix on the frame's unknowns. */
+  readonly own: Rows;
+  /** Where each unknown stands in a numbering that suits the frame with its skin, and the rows of a matrix in it. */
   readonly place: Int32Array;
-  readonly first: Int32Array;
+  readonly rows: Rows;
+  /** Where each entry of its own rows, one after the other, stands among those of such a matrix; −1: always nought. */
+  readonly entries: Int32Array;
 }
 
+/** Both halves of a frame, and the edges of its skin. */
 export interface Halves {
   readonly inPlane: Half;
   readonly outOfPlane: Half;
+  readonly edges: SkinEdges;
+  /** Where the entries between what the skin ties, row by row, stand in a matrix out of the plane. */
+  readonly ties: Int32Array;
 }
 
 const planeMovements = [0, 1, 5];
 
-/** Places along a list of the half's unknowns, and row starts for what the frame's groups and the skin tie together. */
+/** Where entry (i, j) stands, told either way round; −1 outside the rows. */
+function placeIn({ first, start }: Rows, i: number, j: number): number {
+  const row = Math.max(i, j);
+  const column = Math.min(i, j);
+  return column < first[row]! ? -1 : start[row]! + column;
+}
+
+/** Places along a list of the half's unknowns, and rows for what the frame's groups and the skin tie together. */
 function numbered(
-  { equations }: Prepared,
+  { first, groups }: Equations,
   from: number,
   unknowns: readonly number[],
-  ties: readonly (readonly number[])[],
+  ties: readonly ArrayLike<number>[],
 ): Half {
   const place = new Int32Array(unknowns.length);
   unknowns.forEach((unknown, n) => (place[unknown - from] = n));
   const to = from + unknowns.length;
-  const own = (unknown: number): number => (unknown >= from && unknown < to ? place[unknown - from]! : -1);
-  return { from, to, place, first: rowStarts(unknowns.length, [equations.groups, ties], own) };
+  const placeOf = (unknown: number): number => (unknown >= from && unknown < to ? place[unknown - from]! : -1);
+  const rows = rowsFrom(rowStarts(unknowns.length, [groups, ties], placeOf));
+  const entries: number[] = [];
+  for (let i = from; i < to; i++)
+    for (let j = first[i]!; j <= i; j++) entries.push(placeIn(rows, placeOf(i), placeOf(j)));
+  return { from, to, own: rowsOf(rowsFrom(first), from, to), place, rows, entries: Int32Array.from(entries) };
 }
 
 /** In the plane: as the frame's unknowns stand, whose rows the threads widen. */
-function inPlaneHalf(prepared: Prepared, count: number, border: MembraneBorder): Half {
-  const { of } = prepared.equations;
+function inPlaneHalf(equations: Equations, count: number, border: MembraneBorder): Half {
+  const { of } = equations;
   const ties = threadEnds(border).map(({ from, to, freedom }) => [of[6 * from + freedom]!, of[6 * to + freedom]!]);
   return numbered(
-    prepared,
+    equations,
     0,
     Array.from({ length: count }, (_, unknown) => unknown),
     ties,
@@ -54,9 +76,8 @@ function inPlaneHalf(prepared: Prepared, count: number, border: MembraneBorder):
  * Out of the plane the skin ties every unknown along the border to every other: they come last, so that all others keep
  * the narrow rows they have without it; before them the other turns of the nodes there, first what lies inside.
  */
-function outOfPlaneHalf(prepared: Prepared, from: number, border: MembraneBorder): Half {
-  const { count, of } = prepared.equations;
-  const tied = borderUnknowns(border, of);
+function outOfPlaneHalf(equations: Equations, from: number, border: MembraneBorder, tied: Int32Array): Half {
+  const { count, of } = equations;
   const rank = new Uint8Array(count);
   for (const side of [border.bottom, border.top, border.left, border.right]) {
     for (const node of side) for (let m = 6 * node; m < 6 * node + 6; m++) if (of[m]! >= 0) rank[of[m]!] = 1;
@@ -66,12 +87,12 @@ function outOfPlaneHalf(prepared: Prepared, from: number, border: MembraneBorder
   for (let wanted = 0; wanted <= 2; wanted++) {
     for (let unknown = from; unknown < count; unknown++) if (rank[unknown] === wanted) unknowns.push(unknown);
   }
-  return numbered(prepared, from, unknowns, [tied]);
+  return numbered(equations, from, unknowns, [tied]);
 }
 
 /** Both halves of a frame in the xy plane. Throws a RangeError for a structure that does not lie in it. */
-export function halvesOf(prepared: Prepared, border: MembraneBorder): Halves {
-  const { count, of } = prepared.equations;
+function makeHalves(equations: Equations, border: MembraneBorder): Halves {
+  const { count, of } = equations;
   let [inside, outside] = [0, count];
   for (let m = 0; m < of.length; m++) {
     if (of[m]! < 0) continue;
@@ -79,5 +100,31 @@ export function halvesOf(prepared: Prepared, border: MembraneBorder): Halves {
     else outside = Math.min(outside, of[m]!);
   }
   if (inside > outside) throw new RangeError('a frame with a skin lies in the xy plane');
-  return { inPlane: inPlaneHalf(prepared, inside, border), outOfPlane: outOfPlaneHalf(prepared, outside, border) };
+  const edges = skinEdges(border, of);
+  const inPlane = inPlaneHalf(equations, inside, border);
+  const outOfPlane = outOfPlaneHalf(equations, outside, border, edges.tied);
+  const ties: number[] = [];
+  edges.tied.forEach((one, r) => {
+    for (let c = 0; c <= r; c++)
+      ties.push(
+        placeIn(outOfPlane.rows, outOfPlane.place[one - outside]!, outOfPlane.place[edges.tied[c]! - outside]!),
+      );
+  });
+  return { inPlane, outOfPlane, edges, ties: Int32Array.from(ties) };
 }
+
+/** Of each numbering the halves made last, which are the same for every border along the same nodes. */
+const made = new WeakMap<Equations, { readonly along: readonly (readonly number[])[]; readonly halves: Halves }>();
+
+/** Both halves of a frame in the xy plane. Throws a RangeError for a structure that does not lie in it. */
+export function halvesOf(equations: Equations, border: MembraneBorder): Halves {
+  const along = [border.bottom, border.top, border.left, border.right];
+  const known = made.get(equations);
+  if (known?.along.every((nodes, n) => sameNodes(nodes, along[n]!))) return known.halves;
+  const halves = makeHalves(equations, border);
+  made.set(equations, { along, halves });
+  return halves;
+}
+
+const sameNodes = (one: readonly number[], two: readonly number[]): boolean =>
+  one.length === two.length && one.every((node, n) => node === two[n]);

@@ -20,70 +20,77 @@ export interface Membrane {
 /** Sines along an edge for each of its elements: more change no load factor in its fifth digit. */
 const sines_per_element = 2;
 
-/** The unknowns along one edge: two for each node, its shift and its slope along the edge (−1 where it is held). */
+/** What is tied along one edge: two for each node, its shift and its slope along the edge (−1 where it is held). */
 interface Edge {
-  readonly unknowns: Int32Array;
+  readonly places: Int32Array;
   /** The slope along x is the negative of the turn about y. */
   readonly slope: 1 | -1;
 }
 
-function edgeOf(nodes: readonly number[], level: boolean, of: Int32Array): Edge {
-  const unknowns = new Int32Array(2 * nodes.length);
-  nodes.forEach((node, n) => {
-    unknowns[2 * n] = of[6 * node + 2]!;
-    unknowns[2 * n + 1] = of[6 * node + (level ? 4 : 3)]!;
-  });
-  return { unknowns, slope: level ? -1 : 1 };
+/** Unknowns that a skin ties to each other out of its plane, and where those along each edge stand among them. */
+export interface SkinEdges {
+  readonly tied: Int32Array;
+  readonly bottom: Edge;
+  readonly top: Edge;
+  readonly left: Edge;
+  readonly right: Edge;
 }
 
-const edgesOf = (border: MembraneBorder, of: Int32Array) => ({
-  bottom: edgeOf(border.bottom, true, of),
-  top: edgeOf(border.top, true, of),
-  left: edgeOf(border.left, false, of),
-  right: edgeOf(border.right, false, of),
-});
-
-/** Unknowns that the skin ties to each other out of its plane, each once. */
-export function borderUnknowns(border: MembraneBorder, of: Int32Array): number[] {
-  const all = Object.values(edgesOf(border, of)).flatMap(({ unknowns }) => [...unknowns]);
-  return [...new Set(all.filter((unknown) => unknown >= 0))];
+/** The edges of a skin over a border, `of` being the unknown of each movement. */
+export function skinEdges(border: MembraneBorder, of: Int32Array): SkinEdges {
+  const tied: number[] = [];
+  const placeOf = new Int32Array(of.length).fill(-1);
+  const place = (unknown: number): number => {
+    if (unknown < 0) return -1;
+    if (placeOf[unknown]! < 0) placeOf[unknown] = tied.push(unknown) - 1;
+    return placeOf[unknown]!;
+  };
+  const edge = (nodes: readonly number[], level: boolean): Edge => {
+    const places = new Int32Array(2 * nodes.length);
+    for (let n = 0; n < nodes.length; n++) {
+      places[2 * n] = place(of[6 * nodes[n]! + 2]!);
+      places[2 * n + 1] = place(of[6 * nodes[n]! + (level ? 4 : 3)]!);
+    }
+    return { places, slope: level ? -1 : 1 };
+  };
+  const [bottom, top] = [edge(border.bottom, true), edge(border.top, true)];
+  const [left, right] = [edge(border.left, false), edge(border.right, false)];
+  return { tied: Int32Array.from(tied), bottom, top, left, right };
 }
 
 /** Builds the skin over a border. A movement that is prescribed is held at zero. */
-export function buildMembrane(border: MembraneBorder, tension: Tension, equations: Equations): Membrane {
-  const { of } = equations;
-  const slack = tension.x === 0 && tension.y === 0;
-  const tied = Int32Array.from(slack ? [] : borderUnknowns(border, of));
-  const skin = emptyProfile(new Int32Array(tied.length));
-  if (!slack) addSkin(skin, tied, border, tension, equations);
+export function buildMembrane(
+  border: MembraneBorder,
+  tension: Tension,
+  { of }: Pick<Equations, 'of'>,
+  edges: SkinEdges = skinEdges(border, of),
+): Membrane {
+  if (tension.x === 0 && tension.y === 0)
+    return { tied: new Int32Array(0), skin: emptyProfile(new Int32Array(0)), threads: [] };
+  const skin = emptyProfile(new Int32Array(edges.tied.length));
+  addSkin(skin, edges, border, tension);
   const threads = threadsUnder(border, tension).map(({ from, to, freedom, k }) => ({
     from: of[6 * from + freedom]!,
     to: of[6 * to + freedom]!,
     k,
   }));
-  return { tied, skin, threads: slack ? [] : threads };
+  return { tied: edges.tied, skin, threads };
 }
 
 /** Adds the skin's stiffness between the unknowns that it ties. */
 function addSkin(
   skin: ProfileMatrix,
-  tied: Int32Array,
+  { bottom, top, left, right }: SkinEdges,
   border: MembraneBorder,
   tension: Tension,
-  { count, of }: Equations,
 ): void {
-  const place = new Int32Array(count).fill(-1);
-  for (let n = 0; n < tied.length; n++) place[tied[n]!] = n;
-  const { bottom, top, left, right } = edgesOf(
-    border,
-    of.map((unknown) => (unknown < 0 ? -1 : place[unknown]!)),
-  );
   const add = (p: number, q: number, value: number): void => {
     if (p >= 0 && q >= 0) addEntry(skin, p, q, value);
   };
   /** Adds the block between two edges, or half of it on an edge itself, where its other half is its mirror image. */
   const addBlock = (one: Edge, other: Edge, block: Float64Array): void => {
-    const [rows, columns] = [one.unknowns, other.unknowns];
+    const rows = one.places;
+    const columns = other.places;
     const { start, values } = skin;
     for (let r = 0; r < rows.length; r++) {
       const p = rows[r]!;
@@ -109,44 +116,32 @@ function addSkin(
     { near: left, far: right, shares: upright, across: width, along: height, pull: tension.x, aside: tension.y },
     { near: bottom, far: top, shares: level, across: height, along: width, pull: tension.y, aside: tension.x },
   ];
-  const corners = [
-    bottom.unknowns[0]!,
-    top.unknowns[0]!,
-    top.unknowns[level.count - 2]!,
-    bottom.unknowns[level.count - 2]!,
-  ];
-  for (const [w, { near, far, shares, across, along, pull, aside }] of ways.entries()) {
+  // Round the skin from its bottom left: the shifts of its corners.
+  const [c0, c1] = [bottom.places[0]!, bottom.places[level.count - 2]!];
+  const [c2, c3] = [top.places[level.count - 2]!, top.places[0]!];
+  for (const { near, far, shares, across, along, pull, aside } of ways) {
     const { own, opposite } = alongEnergy(shares, along, across, pull, aside);
     addBlock(near, near, own);
     addBlock(far, far, own);
     addBlock(near, far, opposite);
     // The flux of the flat twist between the corners does work on what the edge is more than straight.
     const flux = (pull * along) / across;
-    const pairs =
-      w === 0
-        ? [
-            [corners[0]!, corners[3]!],
-            [corners[1]!, corners[2]!],
-          ]
-        : [
-            [corners[0]!, corners[1]!],
-            [corners[3]!, corners[2]!],
-          ];
-    for (const [edge, side] of [
-      [near, -1],
-      [far, 1],
-    ] as const) {
+    // The corners that lie across from the first, and beside it along the near edge.
+    const [facing, next] = near === left ? [c1, c3] : [c3, c1];
+    const addFlux = (edge: Edge, side: number): void => {
       for (let n = 0; n < shares.count; n++) {
-        const p = edge.unknowns[n]!;
-        const sign = side * (n % 2 === 1 ? edge.slope : 1) * flux;
-        for (const [e, moments] of [shares.falling, shares.rising].entries()) {
-          const [from, to] = pairs[e]!;
-          const value = sign * moments[n]!;
-          add(p, from!, p === from ? -2 * value : -value);
-          add(p, to!, p === to ? 2 * value : value);
-        }
+        const p = edge.places[n]!;
+        const share = side * (n % 2 === 1 ? edge.slope : 1) * flux;
+        const falling = share * shares.falling[n]!;
+        const rising = share * shares.rising[n]!;
+        add(p, c0, p === c0 ? -2 * falling : -falling);
+        add(p, facing, p === facing ? 2 * falling : falling);
+        add(p, next, p === next ? -2 * rising : -rising);
+        add(p, c2, p === c2 ? 2 * rising : rising);
       }
-    }
+    };
+    addFlux(near, -1);
+    addFlux(far, 1);
   }
   const meet = adjacentEnergy(upright, level, width, height, tension);
   addBlock(left, bottom, meet.leftBottom);
@@ -154,7 +149,7 @@ function addSkin(
   addBlock(right, bottom, meet.rightBottom);
   addBlock(right, top, meet.rightTop);
   const flat = quadStiffness(width, height, tension);
-  const round = [corners[0]!, corners[3]!, corners[2]!, corners[1]!];
+  const round = [c0, c1, c2, c3];
   for (let r = 0; r < 4; r++) for (let c = 0; c <= r; c++) add(round[r]!, round[c]!, flat[4 * r + c]!);
 }
 

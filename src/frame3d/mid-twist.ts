@@ -46,12 +46,12 @@ export function midTwists({ elements, equations, structure }: Prepared, solution
   const local = new Float64Array(12);
   const global = new Float64Array(12);
   let used = 0;
-  elements.forEach(({ axes, G, movements }, e) => {
+  elements.forEach(({ axes, G }, e) => {
     k[e] = midTwistStiffness(structure.members[e]!, axes.length);
     midTwistPush(resultantsOf(solution.endForces[e]!), axes.length, local);
     vectorToGlobal(G ? product12(G, local, true) : local, axes.R, global);
     for (let r = 0; r < 12; r++) {
-      const unknown = equations.of[movements[r]!]!;
+      const unknown = equations.of[equations.movements[e]![r]!]!;
       if (unknown < 0 || global[r] === 0) continue;
       unknowns[used] = unknown;
       pushes[used++] = global[r]!;

@@ -11,6 +11,9 @@ export interface ProfileMatrix {
   readonly values: Float64Array;
 }
 
+/** Where the entries of a matrix, or of some of its rows, stand among its values. */
+export type Rows = Omit<ProfileMatrix, 'values'>;
+
 /** L (unit diagonal left out) below the diagonal and 1/D beside it. */
 export interface ProfileFactors extends ProfileMatrix {
   /** 1/d of each row; 0 where the pivot vanished, which holds that unknown at zero. */
@@ -39,8 +42,8 @@ export function dotSegments(a: Float64Array, p: number, b: Float64Array, q: numb
   return s0 + s1;
 }
 
-/** An all-zero matrix with the given row starts. */
-export function emptyProfile(first: Int32Array): ProfileMatrix {
+/** The rows of a matrix with the given row starts. */
+export function rowsFrom(first: Int32Array): Rows {
   const n = first.length;
   const start = new Int32Array(n);
   let length = 0;
@@ -48,11 +51,19 @@ export function emptyProfile(first: Int32Array): ProfileMatrix {
     start[i] = length - first[i]!;
     length += i - first[i]! + 1;
   }
-  return { n, first, start, values: new Float64Array(length) };
+  return { n, first, start };
 }
 
-/** Rows and columns `from` … `to` − 1 of a matrix that nothing ties to those before, on the same values. */
-export function partOf(matrix: ProfileMatrix, from: number, to: number): ProfileMatrix {
+/** An all-zero matrix with these rows, the first of which begins its values. */
+export function emptyOn({ n, first, start }: Rows): ProfileMatrix {
+  return { n, first, start, values: new Float64Array(n === 0 ? 0 : start[n - 1]! + n) };
+}
+
+/** An all-zero matrix with the given row starts. */
+export const emptyProfile = (first: Int32Array): ProfileMatrix => emptyOn(rowsFrom(first));
+
+/** Rows and columns `from` … `to` − 1 of matrices with these row starts, which nothing ties to those before. */
+export function rowsOf(matrix: Rows, from: number, to: number): Rows {
   const n = to - from;
   const first = new Int32Array(n);
   const start = new Int32Array(n);
@@ -60,8 +71,16 @@ export function partOf(matrix: ProfileMatrix, from: number, to: number): Profile
     first[i] = matrix.first[from + i]! - from;
     start[i] = matrix.start[from + i]! + from;
   }
-  return { n, first, start, values: matrix.values };
+  return { n, first, start };
 }
+
+/** These rows of a matrix by themselves, on the same values. */
+export const partOf = ({ n, first, start }: Rows, { values }: ProfileMatrix): ProfileMatrix => ({
+  n,
+  first,
+  start,
+  values,
+});
 
 /** Adds to entry (i, j); either order of indices, which must lie inside the band. */
 export function addEntry(matrix: ProfileMatrix, i: number, j: number, value: number): void {
@@ -104,7 +123,7 @@ export function factorise(matrix: ProfileMatrix, overwrite = false): ProfileFact
 }
 
 /** Solves in place: `b` enters as the right-hand side and leaves as the solution. */
-export function solveFactored(factors: ProfileMatrix & Pick<ProfileFactors, 'inverse'>, b: Float64Array): void {
+export function solveFactored(factors: ProfileFactors, b: Float64Array): void {
   const { n, first, start, values: a, inverse } = factors;
   let from = 0;
   while (from < n && b[from] === 0) from++;

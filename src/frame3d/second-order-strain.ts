@@ -3,7 +3,7 @@ import { vectorToGlobal, vectorToLocal } from './element-axes.js';
 import { shapes } from './geometric-stiffness.js';
 import { midTwistStiffness } from './mid-twist.js';
 import { addProduct, dotSegments, solveFactored } from './profile-matrix.js';
-import { product12, spreadUnknowns } from './solve.js';
+import { product12, spreadUnknowns, twelves } from './solve.js';
 
 /** Room for one element at a time. */
 interface Scratch {
@@ -19,7 +19,8 @@ interface Scratch {
  * energy of one stress resultant by itself: N and V_y work on the ends' parting, the two moments on their turns.
  */
 function secondOrderEnds(
-  { axes, movements, G }: Element,
+  { axes, G }: Element,
+  movements: Int32Array,
   u: Float64Array,
   midTwist: number,
   { global, nodal, s: ends }: Scratch,
@@ -28,7 +29,8 @@ function secondOrderEnds(
   for (let r = 0; r < 12; r++) global[r] = u[movements[r]!]!;
   vectorToLocal(global, R, nodal);
   const e = G ? product12(G, nodal, false) : nodal;
-  const [from, grown] = [e[3]!, e[9]! - e[3]!];
+  const from = e[3]!;
+  const grown = e[9]! - from;
   let axial = 0;
   let shear = (-(e[6]! - e[0]!) * (e[7]! - e[1]!)) / L;
   let momentI = 0;
@@ -83,12 +85,7 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   const u = spreadUnknowns(prepared, x);
   const b = new Float64Array(equations.count);
   const pushed = new Float64Array(12);
-  const [global, nodal, s, f] = [
-    new Float64Array(12),
-    new Float64Array(12),
-    new Float64Array(12),
-    new Float64Array(12),
-  ];
+  const [global, nodal, s, f] = twelves(4) as [Float64Array, Float64Array, Float64Array, Float64Array];
   const scratch: Scratch = { global, nodal, s, f };
   let energy = 0;
   const turnOf = (i: number, j: number): number => (u[6 * i + 3]! * u[6 * j + 4]! - u[6 * i + 4]! * u[6 * j + 3]!) / 2;
@@ -102,17 +99,19 @@ export function largeMovement(prepared: Prepared, x: Float64Array): LargeMovemen
   elements.forEach((element, e) => {
     const midTwist = x[equations.count + e] ?? 0;
     twisted += midTwistStiffness(structure.members[e]!, element.axes.length) * midTwist * midTwist;
-    const s = secondOrderEnds(element, u, midTwist, scratch);
-    s[5]! += turned[element.movements[0]! / 6]!;
-    s[11]! += turned[element.movements[6]! / 6]!;
+    const movements = equations.movements[e]!;
+    const s = secondOrderEnds(element, movements, u, midTwist, scratch);
+    s[5]! += turned[movements[0]! / 6]!;
+    s[11]! += turned[movements[6]! / 6]!;
     const f = product12(element.k, s, false, scratch.f);
     energy += dotSegments(f, 0, s, 0, 12) / 2;
     vectorToGlobal(f, element.axes.R, pushed);
-    for (let r = 0; r < 12; r++) push(element.movements[r]!, -pushed[r]!);
+    for (let r = 0; r < 12; r++) push(movements[r]!, -pushed[r]!);
   });
   for (const { a, b: other, c, k } of springs) {
     if (a % 6 !== 5 || c !== a) continue;
-    const [i, j] = [(a - 5) / 6, (other - 5) / 6];
+    const i = (a - 5) / 6;
+    const j = (other - 5) / 6;
     const turn = turnOf(i, j) + turned[i]! - turned[j]!;
     energy += (k * turn * turn) / 2;
     push(a, -k * turn);

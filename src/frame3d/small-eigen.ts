@@ -33,8 +33,8 @@ export function symmetricEigen(rows: readonly Float64Array[], n: number): SmallE
         if (Math.abs(off) <= negligible * size) continue;
         turned = true;
         const theta = (a[q]![q]! - a[p]![p]!) / (2 * off);
-        const t = (theta >= 0 ? 1 : -1) / (Math.abs(theta) + Math.hypot(theta, 1));
-        const c = 1 / Math.hypot(t, 1);
+        const t = (theta >= 0 ? 1 : -1) / (Math.abs(theta) + Math.sqrt(theta * theta + 1));
+        const c = 1 / Math.sqrt(t * t + 1);
         const s = t * c;
         const rp = a[p]!;
         const rq = a[q]!;

@@ -1,24 +1,26 @@
 import { smallestLoadFactors } from './load-factors.js';
 import type { Direction, LoadFactor, StabilityProblem } from './load-factors.js';
 import { addThreadProduct, skinProduct } from './membrane.js';
-import { addProduct, factorise, partOf, solveFactored } from './profile-matrix.js';
+import type { Half } from './halves.js';
+import { addProduct, emptyOn, factorise, partOf, solveFactored } from './profile-matrix.js';
+import type { ProfileFactors } from './profile-matrix.js';
 import type { SecondOrder, StretchedFrame } from './stretched-frame.js';
 import { tangentInPlane, tangentOutOfPlane } from './tangent.js';
 
-/** The factors of K that belong to some of the unknowns. */
-const factorsWithin = ({ prepared: { factors } }: StretchedFrame, from: number, to: number) => ({
-  ...partOf(factors, from, to),
-  inverse: factors.inverse.subarray(from, to),
-});
+/** The factors of K, which is positive, that belong to one half. */
+function factorsWithin({ prepared: { factors } }: StretchedFrame, { from, to, own }: Half): ProfileFactors {
+  const { n, first, start, values } = partOf(own, factors);
+  return { n, first, start, values, inverse: factors.inverse.subarray(from, to), vanished: [], negative: 0 };
+}
 
 /**
  * K φ = −λ (K_g + K_m) φ out of the plane, on the unknowns there, followed by the parabola of twist of every member.
  */
 export function outOfPlaneProblem(frame: StretchedFrame, second: SecondOrder): StabilityProblem {
-  const { from, to } = frame.outOfPlane;
+  const { from, to, own } = frame.outOfPlane;
   const count = to - from;
-  const factors = factorsWithin(frame, from, to);
-  const geometric = partOf(second.geometric, from, to);
+  const factors = factorsWithin(frame, frame.outOfPlane);
+  const geometric = partOf(own, second.geometric);
   const { at, unknowns, pushes, k } = second.midTwists;
   const addSkin = skinProduct(second.membrane, from);
   return {
@@ -47,9 +49,9 @@ export function outOfPlaneProblem(frame: StretchedFrame, second: SecondOrder): S
 
 /** The same in the plane. */
 export function inPlaneProblem(frame: StretchedFrame, second: SecondOrder): StabilityProblem {
-  const { from, to } = frame.inPlane;
-  const factors = factorsWithin(frame, from, to);
-  const geometric = partOf(second.geometric, from, to);
+  const { from, to, own } = frame.inPlane;
+  const factors = factorsWithin(frame, frame.inPlane);
+  const geometric = partOf(own, second.geometric);
   return {
     n: to - from,
     solve: (b) => solveFactored(factors, b),
@@ -67,10 +69,10 @@ function directionOf(
   { midTwists }: SecondOrder,
   mode: Float64Array,
 ): Direction {
-  const { from, to } = outOfPlane;
+  const { from, to, own } = outOfPlane;
   const v = mode.slice(from);
   const p = new Float64Array(v.length);
-  addProduct(partOf(prepared.stiffness, from, to), v, p);
+  addProduct(partOf(own, prepared.stiffness), v, p);
   midTwists.k.forEach((k, e) => (p[to - from + e] = k * v[to - from + e]!));
   return { v, p };
 }
@@ -80,12 +82,11 @@ function directionOf(
  * first without them, where its rows are narrow.
  */
 function standsInPlane(frame: StretchedFrame, second: SecondOrder, factor: number): boolean {
-  const { from, to } = frame.inPlane;
-  const stiffness = partOf(frame.prepared.stiffness, from, to);
-  const values = stiffness.values.slice();
-  const { values: added } = second.geometric;
-  for (let v = 0; v < values.length; v++) values[v]! += factor * added[v]!;
-  const alone = factorise({ ...stiffness, values }, true);
+  const sum = emptyOn(frame.inPlane.own);
+  const { values: K } = frame.prepared.stiffness;
+  const { values: Kg } = second.geometric;
+  for (let v = 0; v < sum.values.length; v++) sum.values[v] = K[v]! + factor * Kg[v]!;
+  const alone = factorise(sum, true);
   if (alone.negative === 0 && alone.vanished.length === 0) return true;
   return tangentInPlane(frame, second, factor).negative === 0;
 }

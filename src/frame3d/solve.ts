@@ -3,7 +3,7 @@ import type { Direction, Loads, Structure, Theory } from './structure.js';
 import { addUniformLoad } from './element-stiffness.js';
 import { vectorToGlobal, vectorToLocal } from './element-axes.js';
 import { prepare } from './assemble.js';
-import type { Element, Prepared } from './assemble.js';
+import type { Prepared } from './assemble.js';
 import type { Freedom } from './freedoms.js';
 import { solveFactored } from './profile-matrix.js';
 
@@ -46,36 +46,48 @@ export function product12(
 }
 
 /** Local equivalent end loads of every member, releases condensed. */
-function memberLoadVectors(prepared: Prepared, loads: Loads): (Float64Array | null)[] {
-  const vectors: (Float64Array | null)[] = prepared.elements.map(() => null);
-  const free = twelves(loads.members.length);
-  for (const load of loads.members) {
-    const { axes, phi } = prepared.elements[load.member]!;
-    const f = (vectors[load.member] ??= free.pop()!);
-    addUniformLoad(load, axes.R, axes.length, phi, f);
+function memberLoadVectors({ elements }: Prepared, { members }: Loads): (Float64Array | null)[] {
+  const vectors: (Float64Array | null)[] = elements.map(() => null);
+  let own: Float64Array | null = null;
+  for (let n = 0; n < members.length; n++) {
+    const load = members[n]!;
+    const before = members[n - 1];
+    const element = elements[load.member]!;
+    const alike =
+      before && before.force === load.force && before.moment === load.moment && elements[before.member] === element;
+    // Members alike under one even load, as those of a bar are, share theirs.
+    if (own === null || !alike) {
+      own = new Float64Array(12);
+      addUniformLoad(load, element.axes.R, element.axes.length, element.phi, own);
+    }
+    const known = vectors[load.member];
+    vectors[load.member] = known ? known.map((f, r) => f + own![r]!) : own;
   }
   return vectors.map((f, e) => {
-    const G = prepared.elements[e]!.G;
+    const G = elements[e]!.G;
     return f && G ? product12(G, f, true) : f;
   });
 }
 
 /** Forces on the ends of every element in local axes: k u − equivalent load. */
 function endForcesOf(
-  elements: readonly Element[],
+  { elements, equations: { movements } }: Prepared,
   u: Float64Array,
   vectors: readonly (Float64Array | null)[] | null,
 ): readonly Float64Array[] {
   const all = twelves(elements.length);
-  const [global, local] = [new Float64Array(12), new Float64Array(12)];
-  elements.forEach(({ movements, axes, k }, e) => {
+  const global = new Float64Array(12);
+  const local = new Float64Array(12);
+  for (let e = 0; e < elements.length; e++) {
+    const { k, axes } = elements[e]!;
     const forces = all[e]!;
-    for (let r = 0; r < 12; r++) global[r] = u[movements[r]!]!;
+    const own = movements[e]!;
+    for (let r = 0; r < 12; r++) global[r] = u[own[r]!]!;
     vectorToLocal(global, axes.R, local);
     product12(k, local, false, forces);
-    const f = vectors?.[e];
+    const f = vectors === null ? null : vectors[e]!;
     if (f) for (let r = 0; r < 12; r++) forces[r]! -= f[r]!;
-  });
+  }
   return all;
 }
 
@@ -90,17 +102,18 @@ export function spreadUnknowns(prepared: Prepared, x: Float64Array): Float64Arra
 /** Solves a prepared structure under loads and its prescribed movements. */
 export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
   const { structure, elements, equations, springs } = prepared;
-  const { of, prescribed, shared } = equations;
+  const { of, prescribed, shared, movements } = equations;
   const vectors = memberLoadVectors(prepared, loads);
 
   const pushed = new Float64Array(of.length);
   const scratch = new Float64Array(12);
-  elements.forEach((element, e) => {
-    const f = vectors[e];
-    if (!f) return;
-    vectorToGlobal(f, element.axes.R, scratch);
-    for (let r = 0; r < 12; r++) pushed[element.movements[r]!]! += scratch[r]!;
-  });
+  /** Adds forces on the ends of member e, told along its own axes, to those on every movement that `at` stands for. */
+  const addEnds = (e: number, f: Float64Array, to: Float64Array, at: Int32Array | null): void => {
+    const own = movements[e]!;
+    vectorToGlobal(f, elements[e]!.axes.R, scratch);
+    for (let r = 0; r < 12; r++) to[at === null ? own[r]! : at[own[r]!]!]! += scratch[r]!;
+  };
+  for (let e = 0; e < elements.length; e++) if (vectors[e]) addEnds(e, vectors[e]!, pushed, null);
   const applied = new Float64Array(of.length);
   for (const { node, force, moment } of loads.nodes) {
     for (let d = 0; d < 3; d++) {
@@ -115,13 +128,10 @@ export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
   solveFactored(prepared.factors, x);
   const u = spreadUnknowns(prepared, x);
   for (let m = 0; m < u.length; m++) if (of[m]! < 0) u[m] = prescribed[m]!;
-  const endForces = endForcesOf(elements, u, vectors);
+  const endForces = endForcesOf(prepared, u, vectors);
 
   const held = new Float64Array(of.length);
-  elements.forEach((element, e) => {
-    vectorToGlobal(endForces[e]!, element.axes.R, scratch);
-    for (let r = 0; r < 12; r++) held[shared[element.movements[r]!]!]! += scratch[r]!;
-  });
+  for (let e = 0; e < elements.length; e++) addEnds(e, endForces[e]!, held, shared);
   for (const { a, b, c, d, k } of springs) {
     const force = k * (u[c]! - u[d]!);
     held[shared[a]!]! += force;
@@ -139,12 +149,11 @@ export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
 
 /** Adds what prescribed movements push on the free ones: −K_free,given · u_given. */
 function addPrescribed(prepared: Prepared, pushed: Float64Array): void {
-  const { prescribed } = prepared.equations;
+  const { prescribed, movements } = prepared.equations;
   const global = new Float64Array(12);
-  const forces = endForcesOf(prepared.elements, prescribed, null);
-  prepared.elements.forEach(({ axes, movements }, e) => {
-    vectorToGlobal(forces[e]!, axes.R, global);
-    for (let r = 0; r < 12; r++) pushed[movements[r]!]! -= global[r]!;
+  endForcesOf(prepared, prescribed, null).forEach((forces, e) => {
+    vectorToGlobal(forces, prepared.elements[e]!.axes.R, global);
+    for (let r = 0; r < 12; r++) pushed[movements[e]![r]!]! -= global[r]!;
   });
   for (const { a, b, c, d, k } of prepared.springs) {
     const force = k * (prescribed[c]! - prescribed[d]!);

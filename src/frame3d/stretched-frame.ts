@@ -28,16 +28,15 @@ export function prepareStretched(
   structure: Structure,
   border: MembraneBorder,
   theory: Theory,
-  like?: StretchedFrame,
+  like?: Pick<StretchedFrame, 'prepared'>,
 ):
   | { readonly stable: true; readonly stretched: StretchedFrame }
   | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
   const preparation = prepare(structure, theory, like?.prepared);
   if (!preparation.stable) return preparation;
   const { prepared } = preparation;
-  const halves = like?.prepared.equations === prepared.equations ? like : halvesOf(prepared, border);
-  const { inPlane, outOfPlane } = halves;
-  return { stable: true, stretched: { prepared, border, inPlane, outOfPlane } };
+  const { inPlane, outOfPlane, edges, ties } = halvesOf(prepared.equations, border);
+  return { stable: true, stretched: { prepared, border, inPlane, outOfPlane, edges, ties } };
 }
 
 /** What the forces of a solution and the skin's tension add to the stiffness of a frame. */
@@ -52,10 +51,10 @@ export interface SecondOrder {
  * skin may have been built before, for the same border, tension and unknowns.
  */
 export function secondOrder(
-  { prepared, border }: StretchedFrame,
+  { prepared, border, edges }: StretchedFrame,
   solution: FrameSolution,
   tension: Tension,
-  membrane: Membrane = buildMembrane(border, tension, prepared.equations),
+  membrane: Membrane = buildMembrane(border, tension, prepared.equations, edges),
 ): SecondOrder {
   const geometric = geometricStiffness(prepared, solution);
   return { geometric, membrane, midTwists: midTwists(prepared, solution) };

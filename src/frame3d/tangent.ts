@@ -1,54 +1,43 @@
 import type { Half } from './halves.js';
-import { addEntry, emptyProfile, factorise, solveFactored } from './profile-matrix.js';
+import { addEntry, emptyOn, factorise, solveFactored } from './profile-matrix.js';
 import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
 import type { SecondOrder, StretchedFrame } from './stretched-frame.js';
 
-/** Adds `share` times the half's part of a matrix on the frame's unknowns. */
-function addPart(target: ProfileMatrix, { from, to, place }: Half, matrix: ProfileMatrix, share: number): void {
-  for (let i = from; i < to; i++) {
-    const at = matrix.start[i]!;
-    const row = place[i - from]!;
-    const start = target.start[row]!;
-    for (let j = matrix.first[i]!; j <= i; j++) {
-      const value = matrix.values[at + j]!;
-      if (value === 0) continue;
-      const column = place[j - from]!;
-      if (column <= row) target.values[start + column]! += share * value;
-      else target.values[target.start[column]! + row]! += share * value;
-    }
-  }
-}
-
 /** K + share · K_g of one half, in the numbering that suits the skin. */
-function frameTangent({ prepared }: StretchedFrame, second: SecondOrder, half: Half, share: number): ProfileMatrix {
-  const target = emptyProfile(half.first);
-  addPart(target, half, prepared.stiffness, 1);
-  addPart(target, half, second.geometric, share);
+function frameTangent(
+  { prepared: { stiffness } }: StretchedFrame,
+  { geometric }: SecondOrder,
+  { from, rows, entries }: Half,
+  share: number,
+): ProfileMatrix {
+  const target = emptyOn(rows);
+  const { values } = target;
+  const K = stiffness.values;
+  const Kg = geometric.values;
+  for (let e = 0, at = stiffness.start[from]! + stiffness.first[from]!; e < entries.length; e++, at++) {
+    if (entries[e]! >= 0) values[entries[e]!] = K[at]! + share * Kg[at]!;
+  }
   return target;
 }
 
 /** Factors of K + share · (K_g + K_m) out of the plane, with the twist between nodes where it settles. */
 export function tangentOutOfPlane(frame: StretchedFrame, second: SecondOrder, share: number): ProfileFactors {
-  const { outOfPlane: half } = frame;
+  const { outOfPlane: half, ties } = frame;
   const { place, from } = half;
   const target = frameTangent(frame, second, half, share);
   const { start, values } = target;
-  /** Where an entry stands. */
-  const spot = (row: number, column: number): number => (row >= column ? start[row]! + column : start[column]! + row);
-  const { tied, skin } = second.membrane;
-  const rows = tied.map((unknown) => place[unknown - from]!);
-  for (let r = 0; r < rows.length; r++) {
-    const row = rows[r]!;
-    const at = skin.start[r]!;
-    for (let c = 0; c <= r; c++) values[spot(row, rows[c]!)]! += share * skin.values[at + c]!;
-  }
+  const skin = second.membrane.skin.values;
+  for (let t = 0; t < skin.length; t++) values[ties[t]!]! += share * skin[t]!;
   const { at, unknowns, pushes, k } = second.midTwists;
   for (let e = 0; e < k.length; e++) {
     const softer = (-share * share) / k[e]!;
     for (let p = at[e]!; p < at[e + 1]!; p++) {
       const row = place[unknowns[p]! - from]!;
-      for (let q = at[e]!; q <= p; q++)
-        values[spot(row, place[unknowns[q]! - from]!)]! += softer * pushes[p]! * pushes[q]!;
+      const push = softer * pushes[p]!;
+      for (let q = at[e]!; q <= p; q++) {
+        const column = place[unknowns[q]! - from]!;
+        values[row >= column ? start[row]! + column : start[column]! + row]! += push * pushes[q]!;
+      }
     }
   }
   return factorise(target, true);
@@ -60,7 +49,8 @@ export function tangentInPlane(frame: StretchedFrame, second: SecondOrder, share
   const { place, from: zero } = half;
   const target = frameTangent(frame, second, half, share);
   for (const { from, to, k } of second.membrane.threads) {
-    const [one, other] = [from < 0 ? -1 : place[from - zero]!, to < 0 ? -1 : place[to - zero]!];
+    const one = from < 0 ? -1 : place[from - zero]!;
+    const other = to < 0 ? -1 : place[to - zero]!;
     if (one >= 0) addEntry(target, one, one, share * k);
     if (other >= 0) addEntry(target, other, other, share * k);
     if (one >= 0 && other >= 0) addEntry(target, one, other, -share * k);

@@ -15,9 +15,10 @@ export interface Thread {
 
 /** Nodes that threads join, with the freedom across the thread: those along x swing along y, and the other way. */
 export function threadEnds({ bottom, top, left, right }: MembraneBorder): readonly Omit<Thread, 'k'>[] {
-  const level = left.map((from, n) => ({ from, to: right[n]!, freedom: 1 as const }));
-  const upright = bottom.map((from, n) => ({ from, to: top[n]!, freedom: 0 as const }));
-  return [...level, ...upright];
+  const ends: Omit<Thread, 'k'>[] = [];
+  for (let n = 0; n < left.length; n++) ends.push({ from: left[n]!, to: right[n]!, freedom: 1 });
+  for (let n = 0; n < bottom.length; n++) ends.push({ from: bottom[n]!, to: top[n]!, freedom: 0 });
+  return ends;
 }
 
 /**
@@ -28,11 +29,18 @@ export function threadEnds({ bottom, top, left, right }: MembraneBorder): readon
  * their direction, which cloth does not do.
  */
 export function threadsUnder(border: MembraneBorder, tension: Tension): readonly Thread[] {
-  const share = (at: readonly number[], n: number): number => ((at[n + 1] ?? at[n]!) - (at[n - 1] ?? at[n]!)) / 2;
   const { width, height, along_x, along_y } = border;
-  const pulls = [
-    ...along_y.map((_, n) => (tension.x * share(along_y, n) * height) / width),
-    ...along_x.map((_, n) => (tension.y * share(along_x, n) * width) / height),
-  ];
-  return threadEnds(border).map((ends, i) => ({ ...ends, k: pulls[i]! }));
+  const count = along_y.length;
+  return threadEnds(border).map(({ from, to, freedom }, i) => ({
+    from,
+    to,
+    freedom,
+    k:
+      freedom === 1
+        ? (tension.x * shareOf(along_y, i) * height) / width
+        : (tension.y * shareOf(along_x, i - count) * width) / height,
+  }));
 }
+
+/** The share of an edge that the thread at node n stands for: half the way to its neighbours. */
+const shareOf = (at: readonly number[], n: number): number => ((at[n + 1] ?? at[n]!) - (at[n - 1] ?? at[n]!)) / 2;

@@ -149,7 +149,7 @@ function pulledFrame(shape: FrameShape, ready: ReadyFrame, pull: EdgePull, like?
   let found = pulled.get(key);
   if (!found) {
     const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, pull, [], false));
-    const known = like && sameUnknowns(frame, like.frame) ? like.pulled.get(key)?.second.membrane : undefined;
+    const known = like && sameSkin(frame, like.frame) ? like.pulled.get(key)?.second.membrane : undefined;
     pulled.set(
       key,
       (found = { second: secondOrder(frame, solution, pull, known), factors: [], asked: 0, tangent: null }),
@@ -169,6 +169,17 @@ function factorsOf({ frame }: ReadyFrame, at: PulledFrame, wanted: number): read
 
 const sameUnknowns = (one: StretchedFrame, two: StretchedFrame): boolean =>
   one.prepared.equations === two.prepared.equations;
+
+const sameNumbers = (one: readonly number[], two: readonly number[]): boolean =>
+  one === two || (one.length === two.length && one.every((value, n) => value === two[n]));
+
+/** Whether a skin over the one frame under some tension is that over the other. */
+const sameSkin = (one: StretchedFrame, two: StretchedFrame): boolean =>
+  sameUnknowns(one, two) &&
+  one.border.width === two.border.width &&
+  one.border.height === two.border.height &&
+  sameNumbers(one.border.along_x, two.border.along_x) &&
+  sameNumbers(one.border.along_y, two.border.along_y);
 
 /** The tangent stiffness of a frame at a pull. */
 function tangentAt(shape: FrameShape, ready: ReadyFrame, pull: EdgePull, like?: ReadyFrame): Tangent {

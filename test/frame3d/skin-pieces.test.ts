@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { prepareStretched, secondOrder, solvePrepared, tangentOf, timoshenko } from '../../src/frame3d/index.js';
 import { edgeShares } from '../../src/frame3d/edge-shares.js';
-import { addThreadProduct, borderUnknowns, skinProduct } from '../../src/frame3d/membrane.js';
+import { addThreadProduct, skinEdges, skinProduct } from '../../src/frame3d/membrane.js';
 import type { Membrane } from '../../src/frame3d/membrane.js';
-import { addEntry, addProduct, dotSegments, emptyProfile, factorise, partOf, solveFactored } from '../../src/frame3d/profile-matrix.js';
+import { addEntry, addProduct, dotSegments, emptyProfile, factorise, partOf, rowsOf, solveFactored } from '../../src/frame3d/profile-matrix.js';
 import { threadsUnder } from '../../src/frame3d/threads.js';
 import { meshFrame } from '../../src/solve/frame-mesh.js';
 import { frameLoads } from '../../src/solve/mesh-statics.js';
@@ -85,7 +85,7 @@ describe('a matrix by rows', () => {
   });
 
   it('a part that nothing ties to those before stands for itself', () => {
-    const part = partOf(matrix, 2, 5);
+    const part = partOf(rowsOf(matrix, 2, 5), matrix);
     const y = new Float64Array(3);
     addProduct(part, Float64Array.of(3, 4, 5), y);
     expect([part.n, ...y]).toEqual([3, 14, 35, 36]);
@@ -134,7 +134,7 @@ describe('both halves of a frame with its skin', () => {
     expect([inPlane.from, inPlane.to, outOfPlane.to]).toEqual([0, outOfPlane.from, equations.count]);
     for (const { place, from, to } of [inPlane, outOfPlane]) expect([...place].sort((a, b) => a - b)).toEqual(Array.from({ length: to - from }, (_, i) => i));
     equations.of.forEach((unknown, m) => { if (unknown >= 0) expect(unknown < inPlane.to).toBe([0, 1, 5].includes(m % 6)); });
-    const tied = borderUnknowns(mesh.border, equations.of);
+    const tied = [...skinEdges(mesh.border, equations.of).tied];
     const places = tied.map((unknown) => outOfPlane.place[unknown - outOfPlane.from]!);
     expect(Math.min(...places)).toBe(outOfPlane.to - outOfPlane.from - tied.length);
     // What lies inside stands before every turn of a node along the border.
