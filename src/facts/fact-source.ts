@@ -14,8 +14,8 @@ import { factGroups } from './groups.js';
 export interface FactSource {
   /** The elements of a kind that there are facts of, in the order of the facts. */
   readonly abouts: (each: Element) => readonly About[];
-  /** The facts of a path about an element: usually one. */
-  readonly at: (path: FactPath, about: About) => readonly Fact[];
+  /** The fact of a path about an element: unknown where two values are given, null where none is. */
+  readonly at: (path: FactPath, about: About) => Fact | null;
   /** Every fact, by subject. */
   readonly all: () => readonly Fact[];
 }
@@ -56,10 +56,10 @@ export function factsOfPlan(input: FactInput): FactSource {
     abouts: (each) =>
       groups.filter((group) => group.each === each).flatMap((group) => elementsOf(group).map(({ about }) => about)),
     at: (path, about) => {
-      const found: Fact[] = [];
+      let found: Fact | null = null;
       for (const element of elementsOf(groupOf.get(path)!)) {
         const fact = element.about === about ? element.fact(path) : null;
-        if (fact !== null) found.push(fact);
+        if (fact !== null) found = agreed(found, fact);
       }
       return found;
     },
@@ -113,20 +113,25 @@ export const factsWanted = (input: FactInput, wanted: Wanted): Fact[] => listed(
 
 /** Facts that are there already. */
 export function factsGiven(facts: readonly Fact[]): FactSource {
-  const known = new Map<string, Fact[]>();
+  const known = new Map<About, Map<FactPath, Fact>>();
+  const mentioned = new Map<Element, Set<About>>();
   for (const fact of facts) {
-    const key = keyOf(fact.path, fact.about);
-    const before = known.get(key);
-    if (before === undefined) known.set(key, [fact]);
-    else before.push(fact);
+    const { path, about } = fact;
+    let ofAbout = known.get(about);
+    if (ofAbout === undefined) known.set(about, (ofAbout = new Map()));
+    ofAbout.set(path, agreed(ofAbout.get(path) ?? null, fact));
+    const each = catalogueByPath.get(path)?.each;
+    if (each !== undefined) mentioned.set(each, (mentioned.get(each) ?? new Set()).add(about));
   }
   return {
-    abouts: (each) => [
-      ...new Set(facts.flatMap(({ path, about }) => (catalogueByPath.get(path)?.each === each ? about : []))),
-    ],
-    at: (path, about) => known.get(keyOf(path, about)) ?? [],
+    abouts: (each) => [...(mentioned.get(each) ?? [])],
+    at: (path, about) => known.get(about)?.get(path) ?? null,
     all: () => facts,
   };
 }
 
-const keyOf = (path: string, about: About): string => `${path}@${about}`;
+/** A fact that is given again: unknown unless it is the same. */
+const agreed = (before: Fact | null, now: Fact): Fact =>
+  before === null || (before.value === now.value && before.unit === now.unit && now.value !== null)
+    ? now
+    : { ...now, value: null, reason: 'It was given twice, with different values.' };

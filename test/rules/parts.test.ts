@@ -1,6 +1,7 @@
 /** Small parts of the rules, each alone and at its bounds. */
 import { describe, expect, test } from 'vitest';
 import type { Finding } from '../../src/findings/finding.js';
+import { specOf } from '../../src/facts/catalogue.js';
 import type { Fact } from '../../src/facts/fact.js';
 import { factsGiven } from '../../src/facts/fact-source.js';
 import { canSpeak } from '../../src/rules/check/can-speak.js';
@@ -10,9 +11,10 @@ import { excludingRules } from '../../src/rules/check/excluding.js';
 import { rulePage, rulePageText } from '../../src/rules/check/show.js';
 import { evaluateRules } from '../../src/rules/evaluate.js';
 import { rulesIn } from '../../src/rules/in-system.js';
-import { decide, type EngineLine } from '../../src/rules/judge/engine.js';
+import { decide, type EngineLine, type EnginePart } from '../../src/rules/judge/engine.js';
 import { tabulate } from '../../src/rules/judge/fact-table.js';
-import { comparesMagnitude, pose, posedLines, question, type PosedLine } from '../../src/rules/judge/settle.js';
+import { comparesMagnitude, readyRule } from '../../src/rules/judge/ready-rule.js';
+import { isKnown, pose, posedLines, question, type PosedLine } from '../../src/rules/judge/settle.js';
 import { limitValue } from '../../src/rules/limit-value.js';
 import { isAmount, thresholdKey, unitOfKey } from '../../src/rules/quantity.js';
 import { followBestBranch } from '../../src/rules/read/best-branch.js';
@@ -21,7 +23,7 @@ import { appliedOf } from '../../src/rules/say/applied.js';
 import { compareVerdicts } from '../../src/rules/say/compare.js';
 import { limitsOfRule } from '../../src/rules/say/limits-used.js';
 import { placeholdersOf } from '../../src/rules/say/say.js';
-import { linesOf, type Line, type Ruleset } from '../../src/rules/ruleset.js';
+import { linesOf, type Ruleset } from '../../src/rules/ruleset.js';
 import { fact, problemsOf, rulesetFrom, rulesText } from './helpers.js';
 
 const bar = (require: string, otherwise = 'caution', more = ''): string => `id: t/a, each: bar, ${more}require: ${require}, otherwise: ${otherwise}`;
@@ -29,7 +31,7 @@ const one = (rule: string, limits: readonly string[] = []): Ruleset => rulesetFr
 const bare = (more: string, say = 'Said.'): Ruleset => rulesetFrom(`ruleset: 1\nname: Test\nrules:\n  - { id: t/a, each: bar, ${more}, say: "${say}", do: [ "Do." ], source: proposal }\n`);
 
 describe('the table of facts', () => {
-  const read = (...facts: readonly Fact[]) => tabulate(factsGiven(facts)).read(facts[0]!.path, 'top');
+  const read = (...facts: readonly Fact[]) => tabulate(factsGiven(facts)).read(specOf(facts[0]!.path), 'top');
   const why = (...facts: readonly Fact[]) => { const found = read(...facts); return found.known ? found.value : found.reason; };
   test('a value said twice alike stands; twice differently, or once not known, it does not', () => {
     const three = fact('bar.span_mm', 'top', 3);
@@ -56,48 +58,55 @@ describe('the table of facts', () => {
   });
   test('what is known of the frame is known of every bar, what is known of a bar of no other', () => {
     const table = tabulate(factsGiven([fact('frame.weight_kg', 'frame', 4), fact('bar.span_mm', 'top', 5)]));
-    expect([table.read('frame.weight_kg', 'left'), table.read('bar.span_mm', 'top'), table.read('bar.span_mm', 'left')]).toEqual([{ known: true, value: 4 }, { known: true, value: 5 }, { known: false, reason: 'It was not computed.' }]);
+    expect([table.read(specOf('frame.weight_kg'), 'left'), table.read(specOf('bar.span_mm'), 'top'), table.read(specOf('bar.span_mm'), 'left')]).toEqual([{ known: true, value: 4 }, { known: true, value: 5 }, { known: false, reason: 'It was not computed.' }]);
   });
 });
 
 describe('what is put to the engine', () => {
-  const setting = (ruleset: Ruleset, facts: readonly Fact[]) => ({ ruleset, table: tabulate(factsGiven(facts)), about: 'top', asked: new Map<string, number | string>() });
   const posed = (require: string, facts: readonly Fact[], limits: readonly string[] = []) => {
     const ruleset = one(bar(require), limits);
-    const at = setting(ruleset, facts);
-    return { line: posedLines(pose(ruleset.rules[0]!.require, 'value', at))[0]!, asked: at.asked };
+    return posedLines(pose(readyRule(ruleset.rules[0]!).clear, 'top', { ruleset, table: tabulate(factsGiven(facts)) }))[0]!;
   };
   test.each<[string, number, number | null]>([
     ['at-most: 8 mm', 2, 0.25], ['below: 8 mm', 2, 0.25], ['at-most: 8 mm', -2, 0.25], ['at-least: 8 mm', 32, 0.25], ['above: 8 mm', 32, 0.25], ['at-most: 8 mm', 0, 0], ['at-most: 8 mm', 16, 2],
     ['at-least: 8 mm', -4, null], ['at-least: 8 mm', 0, null], ['at-most: 0 mm', 3, null], ['at-least: 0 mm', 3, null], ['at-least: -8 mm', -4, null], ['at-least: 0.5 mm', 2, 0.25],
   ])('of %s a value of %d mm uses %s', (compare, value, used) => {
-    expect(posed(`{ fact: bar.dish_mm, ${compare} }`, [fact('bar.dish_mm', 'top', value)]).line.used).toBe(used);
+    expect(posed(`{ fact: bar.dish_mm, ${compare} }`, [fact('bar.dish_mm', 'top', value)]).used).toBe(used);
   });
   test('the size of what has a direction, where it must be at most or below; else the value itself', () => {
-    const asked = (compare: string) => [...posed(`{ fact: bar.dish_mm, ${compare} }`, [fact('bar.dish_mm', 'top', -3)]).asked];
-    expect([asked('at-most: 8 mm'), asked('below: 8 mm'), asked('at-least: 8 mm'), asked('above: 8 mm')]).toEqual([[['size of bar.dish_mm @ top', 3]], [['size of bar.dish_mm @ top', 3]], [['bar.dish_mm @ top', -3]], [['bar.dish_mm @ top', -3]]]);
+    const asked = (compare: string, wanted: 'holds' | 'fails') => {
+      const part = question(posed(`{ fact: bar.dish_mm, ${compare} }`, [fact('bar.dish_mm', 'top', -3)]), wanted);
+      return part === null || 'parts' in part ? null : [part.fact, part.actual, part.operator, part.value];
+    };
+    expect(['at-most: 8 mm', 'below: 8 mm', 'at-least: 8 mm', 'above: 8 mm'].flatMap((compare) => [asked(compare, 'holds'), asked(compare, 'fails')])).toEqual([
+      ['bar.dish_mm', 3, 'lessThanInclusive', 8], ['bar.dish_mm', 3, 'greaterThan', 8], ['bar.dish_mm', 3, 'lessThan', 8], ['bar.dish_mm', 3, 'greaterThanInclusive', 8],
+      ['bar.dish_mm', -3, 'greaterThanInclusive', 8], ['bar.dish_mm', -3, 'lessThan', 8], ['bar.dish_mm', -3, 'greaterThan', 8], ['bar.dish_mm', -3, 'lessThanInclusive', 8],
+    ]);
     expect(linesOf(one(bar('{ fact: bar.span_mm, at-most: 8 mm }')).rules[0]!.require).map(comparesMagnitude)).toEqual([false]);
   });
   test('a share is one of the size of its fact; where that is not known, its path and reason are told', () => {
     const share = ['s: { value: 1/4, of: bar.dish_mm, source: proposal }'];
     const require = '{ fact: bar.span_mm, at-least: { limit: s } }';
-    expect(posed(require, [fact('bar.span_mm', 'top', 9), fact('bar.dish_mm', 'top', -12)], share).line).toMatchObject({ actual: 9, limit: 3, reason: null, fact: 'bar.span_mm @ top' });
-    expect(posed(require, [fact('bar.span_mm', 'top', 9), fact('bar.dish_mm', 'top', null, 'Lost.')], share)).toMatchObject({ line: { actual: 9, limit: null, used: null, reason: { path: 'bar.dish_mm', why: 'Lost.' }, fact: '' }, asked: new Map() });
-    expect(posed(require, [fact('bar.dish_mm', 'top', 8), fact('bar.span_mm', 'top', null, 'Gone.')], share).line).toMatchObject({ actual: null, limit: 2, reason: { path: 'bar.span_mm', why: 'Gone.' } });
+    expect(posed(require, [fact('bar.span_mm', 'top', 9), fact('bar.dish_mm', 'top', -12)], share)).toMatchObject({ actual: 9, limit: 3, used: 1 / 3, reason: null });
+    expect(posed(require, [fact('bar.span_mm', 'top', 9), fact('bar.dish_mm', 'top', null, 'Lost.')], share)).toMatchObject({ actual: 9, limit: null, used: null, reason: { path: 'bar.dish_mm', why: 'Lost.' } });
+    expect(posed(require, [fact('bar.dish_mm', 'top', 8), fact('bar.span_mm', 'top', null, 'Gone.')], share)).toMatchObject({ actual: null, limit: 2, reason: { path: 'bar.span_mm', why: 'Gone.' } });
   });
   test('a group is asked as far as it is known, and only where that decides', () => {
-    const line = (name: string, known: boolean): PosedLine => ({ line: { fact: 'bar.span_mm', compare: 'at-most', against: { kind: 'number', value: 1 }, place: { file: '', path: '', line: 1, column: 1 } } as Line, actual: 1, limit: 1, used: 1, reason: known ? null : { path: 'p', why: 'w' }, fact: name });
+    const whole = posed('{ fact: bar.span_mm, at-most: 1 mm }', [fact('bar.span_mm', 'top', 1)]);
+    const line = (name: string, known: boolean): PosedLine => ({ ...whole, ready: { ...whole.ready, line: { ...whole.line, fact: name as 'bar.span_mm' } }, reason: known ? null : { path: 'p', why: 'w' } });
+    const group = (join: 'all' | 'any', known: readonly boolean[]) => ({ join, parts: known.map((is, i) => line(`f${i}`, is)) });
     const asked = (join: 'all' | 'any', wanted: 'holds' | 'fails', ...known: readonly boolean[]) => {
-      const part = question({ join, parts: known.map((is, i) => line(`f${i}`, is)) }, wanted);
+      const part = question(group(join, known), wanted);
       const told = (one: NonNullable<typeof part>): string => ('parts' in one ? `${one.join}(${one.parts.map(told).join(' ')})` : `${one.fact}:${one.operator}`);
       return part === null ? null : told(part);
     };
     expect([asked('all', 'holds', true, true), asked('all', 'fails', true, true), asked('any', 'holds', true, true), asked('any', 'fails', true, true)]).toEqual(['all(f0:lessThanInclusive f1:lessThanInclusive)', 'any(f0:greaterThan f1:greaterThan)', 'any(f0:lessThanInclusive f1:lessThanInclusive)', 'all(f0:greaterThan f1:greaterThan)']);
     expect([asked('all', 'holds', true, false), asked('all', 'fails', true, false), asked('any', 'holds', true, false), asked('any', 'fails', true, false)]).toEqual([null, 'f0:greaterThan', 'f0:lessThanInclusive', null]);
     expect([asked('all', 'fails', true, false, true), asked('any', 'holds', false, false), asked('all', 'holds', false), asked('all', 'holds', true)]).toEqual(['any(f0:greaterThan f2:greaterThan)', null, null, 'f0:lessThanInclusive']);
+    expect([isKnown(group('any', [true, true])), isKnown(group('all', [true, false])), isKnown(group('any', [false, true])), isKnown({ join: 'all', parts: [line('f', true), group('any', [true, false])] }), isKnown(line('f', true)), isKnown(line('f', false))]).toEqual([true, false, false, false, true, false]);
   });
-  test('words with words in them are not mixed up', async () => {
-    const ask = async (known: string, value: string) => (await decide([{ about: 'q', event: 'e', priority: 1, when: { join: 'all', parts: [{ fact: 'f', operator: 'equal', value } satisfies EngineLine] } }], new Map([['f', known]]))).size;
+  test.each<[string, (line: EngineLine) => EnginePart]>([['of one line', (line) => line], ['in groups', (line) => ({ join: 'any', parts: [line, line] })]])('words with words in them are not mixed up, %s', async (_, grouped) => {
+    const ask = async (known: string, value: string) => (await decide([{ event: 'e', priority: 1, questions: [{ about: 0, when: grouped({ fact: 'f', actual: known, operator: 'equal', value }) }] }])).size;
     expect([await ask('a equal a', 'a equal a'), await ask('a', 'a equal a equal a'), await ask('a equal a equal a', 'a')]).toEqual([1, 0, 0]);
   });
 });

@@ -1,7 +1,7 @@
 import type { Problem } from '../../base/problem.js';
 import { formatQuantity } from '../../base/units-format.js';
 import { catalogueByPath } from '../../facts/catalogue.js';
-import { comparesMagnitude } from '../judge/settle.js';
+import { comparesMagnitude } from '../judge/ready-rule.js';
 import { thresholdKey } from '../quantity.js';
 import { checkProblem } from './check-problems.js';
 import type { Line, Rule, Ruleset } from '../ruleset.js';

@@ -9,9 +9,9 @@
  * - `path` is evaluated by a JSONPath library, and a `value` that is an object may read another fact;
  * - `run()` is always asynchronous, and its handlers may be called in any order: results are read from its return value;
  * - unequal priorities of conditions leave holes in the trace: only whole questions have priorities here;
- * - it hashes the name of every fact, and copies the conditions of every rule at each run: facts go by numbers and
- *   without a cache, and questions that compare the same values in the same way are put to it once, and not again for
- *   the next plan as long as its answer is remembered.
+ * - it hashes the name of every fact, and copies every rule at each run: facts go by numbers and without a cache, all
+ *   cases of one outcome are parts of one rule, and questions that compare the same values in the same way are put to
+ *   it once, and not again for the next plan as long as its answer is remembered.
  * So this file refuses all of these itself, by throwing: they are bugs of the caller, never of the person who wrote a
  * rule.
  */
@@ -26,9 +26,11 @@ export const engineOperators = [
 ] as const;
 export type EngineOperator = (typeof engineOperators)[number];
 
-/** One comparison of a flat fact with a constant. */
+/** One comparison of the value of a fact with a constant. */
 export interface EngineLine {
+  /** Its path, for whoever reads why it was refused. */
   readonly fact: string;
+  readonly actual: number | string;
   readonly operator: EngineOperator;
   readonly value: number | string;
 }
@@ -41,21 +43,28 @@ export interface EngineGroup {
 
 export type EnginePart = EngineLine | EngineGroup;
 
-/**
- * A rule for the engine: when it holds, its event is what becomes of its case, unless one of a higher priority holds
- * too.
- */
+/** What is asked of one case, which goes by its number. */
 export interface Question {
-  readonly about: string;
-  readonly event: string;
-  readonly priority: number;
-  readonly when: EngineGroup;
+  readonly about: number;
+  readonly when: EnginePart;
 }
 
-/** What became of a case: the event of the highest priority, and the lines of its question that made it hold. */
+/**
+ * A rule for the engine: its event is what becomes of every case whose question holds, unless a rule of a higher
+ * priority holds for that case too. Cases come in rising order.
+ */
+export interface EngineRule {
+  readonly event: string;
+  readonly priority: number;
+  readonly questions: readonly Question[];
+}
+
+/** What became of a case: the event of the highest priority, its question, and what of it was found true. */
 export interface Answer {
   readonly event: string;
-  readonly held: readonly EngineLine[];
+  readonly priority: number;
+  readonly when: EnginePart;
+  readonly trace: Trace;
 }
 
 type EngineModule = typeof import('json-rules-engine');
@@ -68,146 +77,195 @@ async function importEngine(): Promise<EngineModule> {
 /** Imported once, and only when there is something to judge. */
 let engineImport: Promise<EngineModule> | null = null;
 
-/** What the engine found true of a group, part by part. */
-type Trace = readonly (boolean | Trace)[];
+/** What the engine found true: of a line nothing but that, of a group what it found of each part. */
+type Trace = boolean | readonly Trace[];
 
-/** What the engine said of a question: the event it fired and its priority; null where it did not hold. */
+/** What the engine said of a question: the event it fired, its priority and why; null where it did not hold. */
 type Said = { readonly event: string; readonly priority: number; readonly trace: Trace } | null;
 
-/** What it said before, by all that the question compares. */
-const said = new Map<string, Said>();
+/** One question: what was said of it, once that is known, and the number of the run that puts it. */
+interface Entry {
+  said: Said | undefined;
+  run: number;
+}
+
+type ByActual = Map<number | string, Entry>;
+
+/** What was said of the questions of one event and priority: of lines by what they compare, of groups by text. */
+interface Memory {
+  readonly lines: Map<EngineOperator, Map<number | string, ByActual>>;
+  readonly groups: Map<string, Entry>;
+}
+
+const memories = new Map<string, Memory>();
 /**
  * Kept at most; all are forgotten when more come. Of a hundred plans of one kind each puts 52 questions to the engine
  * so, 60 with 300 kept, and no fewer with 4,000, which take 1.6 MB more.
  */
 const most = 1000;
+let kept = 0;
+let runs = 0;
+
+/** A question that has to be put, and the place for what is said of it. */
+interface Open {
+  readonly when: EnginePart;
+  readonly entry: Entry;
+}
+
+/** What has to be put of a rule. */
+interface OpenRule {
+  readonly event: string;
+  readonly priority: number;
+  readonly open: readonly Open[];
+}
 
 /**
  * Decides every case in one run of the engine, or in none where it was asked all of it before: case → what became of
  * it. A case of which no question holds is not among the answers.
- * Throws when a group is empty, when two questions of a case have one priority, or when a fact asked for is missing or
- * not finite.
+ * Throws when a group is empty, when a rule asks twice about a case, when two rules have one priority, or when a value
+ * asked for is missing or not finite.
  */
-export async function decide(
-  questions: readonly Question[],
-  facts: ReadonlyMap<string, number | string>,
-): Promise<ReadonlyMap<string, Answer>> {
-  const priorities = new Map<string, number[]>();
-  const fresh = new Map<string, Question>();
-  const known = new Map<string, Said>();
-  const keys: string[] = [];
-  for (const one of questions) {
-    const { about, event, priority, when } = one;
-    const others = priorities.get(about);
-    if (others === undefined) priorities.set(about, [priority]);
-    else if (others.includes(priority)) throw new Error(`${about} was asked twice with priority ${priority}`);
-    else others.push(priority);
-    const key = `${priority} ${event} ${settledKey(when, facts, one)}`;
-    keys.push(key);
-    const before = said.get(key);
-    if (before === undefined) fresh.set(key, one);
-    else known.set(key, before);
+export async function decide(rules: readonly EngineRule[]): Promise<ReadonlyMap<number, Answer>> {
+  const run = ++runs;
+  const entries: Entry[] = [];
+  const fresh: OpenRule[] = [];
+  for (const [i, { event, priority, questions }] of rules.entries()) {
+    if (rules.findIndex((other) => other.priority === priority) < i)
+      throw new Error(`${event} has the priority ${priority} of another rule`);
+    const name = `${priority} ${event}`;
+    const open: Open[] = [];
+    let last = -1;
+    for (const { about, when } of questions) {
+      if (about <= last) throw new Error(`${event} of case ${about} was asked twice or out of order`);
+      last = about;
+      const entry = entryOf(name, when);
+      entries.push(entry);
+      if (entry.said !== undefined || entry.run === run) continue;
+      entry.run = run;
+      open.push({ when, entry });
+    }
+    if (open.length > 0) fresh.push({ event, priority, open });
   }
-  if (fresh.size > 0) for (const [key, one] of await run(fresh, facts)) known.set(key, one);
-  const answers = new Map<string, Answer & { readonly priority: number }>();
-  for (let i = 0; i < keys.length; i++) {
-    const { about, when } = questions[i]!;
-    const one = known.get(keys[i]!)!;
-    if (one === null) continue;
-    const before = answers.get(about);
-    if (before === undefined || one.priority > before.priority)
-      answers.set(about, { event: one.event, priority: one.priority, held: heldLines(when, one.trace, []) });
-  }
+  if (fresh.length > 0) await put(fresh);
+  const answers = new Map<number, Answer>();
+  let at = 0;
+  for (const { questions } of rules)
+    for (const { about, when } of questions) {
+      const said = entries[at++]!.said!;
+      if (said === null) continue;
+      const { event, priority, trace } = said;
+      const before = answers.get(about);
+      if (before === undefined || priority > before.priority) answers.set(about, { event, priority, when, trace });
+    }
   return answers;
 }
 
-/** Puts questions to the engine, by their keys, and remembers what it says. */
-async function run(
-  questions: ReadonlyMap<string, Question>,
-  facts: ReadonlyMap<string, number | string>,
-): Promise<ReadonlyMap<string, Said>> {
+/** Puts to the engine what was not asked before, one rule for each outcome, and notes what it says of each question. */
+async function put(rules: readonly OpenRule[]): Promise<void> {
   engineImport ??= importEngine();
   const { Engine, Fact } = await engineImport;
   const engine = new Engine();
-  const given = new Map<string, string>();
-  const numbered = (fact: string): string => {
-    let number = given.get(fact);
+  const given = new Map<number | string, string>();
+  const numbered = (value: number | string): string => {
+    let number = given.get(value);
     if (number === undefined) {
       number = String(given.size);
-      given.set(fact, number);
-      engine.addFact(new Fact(number, facts.get(fact), { cache: false }));
+      given.set(value, number);
+      engine.addFact(new Fact(number, value, { cache: false }));
     }
     return number;
   };
-  for (const [name, { event, priority, when }] of questions)
-    engine.addRule({ name, priority, conditions: inner(when, numbered) as never, event: { type: event } });
+  for (const [i, { event, priority, open }] of rules.entries()) {
+    const conditions = { any: open.map(({ when }) => inner(when, numbered)) };
+    engine.addRule({ name: String(i), priority, conditions: conditions as never, event: { type: event } });
+  }
   const { results, failureResults } = await engine.run();
-  const found = new Map<string, Said>();
-  for (const { name } of failureResults) found.set(name, null);
-  for (const { name, event, priority = 1, conditions } of results)
-    found.set(name, { event: event!.type, priority, trace: traceOf(questions.get(name)!.when, conditions) });
-  if (found.size !== questions.size)
-    throw new Error(`the engine answered ${found.size} of ${questions.size} questions`);
-  if (said.size + found.size > most) said.clear();
-  if (found.size <= most) for (const [key, one] of found) said.set(key, one);
-  return found;
+  for (const { name } of failureResults) for (const { entry } of rules[Number(name)]!.open) entry.said = null;
+  for (const { name, event, priority = 1, conditions } of results) {
+    const parts = (conditions as Traced).any!;
+    const said = { event: event!.type, priority };
+    rules[Number(name)]!.open.forEach(({ when, entry }, at) => {
+      const { result } = parts[at]!;
+      if (typeof result === 'boolean') entry.said = result ? { ...said, trace: traceOf(when, parts[at]!) } : null;
+    });
+  }
+  if (rules.some(({ open }) => open.some(({ entry }) => entry.said === undefined)))
+    throw new Error('the engine left a question unanswered');
 }
 
 type Traced = { readonly result?: boolean; readonly all?: readonly Traced[]; readonly any?: readonly Traced[] };
 
-/** What the engine found of each part of a group that holds. */
-function traceOf(group: EngineGroup, traced: unknown): Trace {
-  const inside = (traced as Traced)[group.join] ?? [];
-  return group.parts.map((part, i) =>
-    inside[i]?.result !== true ? false : 'parts' in part ? traceOf(part, inside[i]) : true,
-  );
+/** What the engine found true of a part. */
+const traceOf = (part: EnginePart, traced: Traced | undefined): Trace =>
+  traced?.result === true && 'parts' in part
+    ? part.parts.map((one, i) => traceOf(one, traced[part.join]?.[i]))
+    : traced?.result === true;
+
+/** A part in the engine's own shape; nothing but fact, operator and value of a line goes in. */
+const inner = (part: EnginePart, numbered: (value: number | string) => string): object =>
+  'parts' in part
+    ? { [part.join]: part.parts.map((one) => inner(one, numbered)) }
+    : { fact: numbered(part.actual), operator: part.operator, value: part.value };
+
+/** The lines of a question that the engine found true, inside groups that it found true. */
+export function heldLines(part: EnginePart, trace: Trace): readonly EngineLine[] {
+  if (trace === false) return [];
+  return 'parts' in part ? part.parts.flatMap((one, i) => heldLines(one, (trace as readonly Trace[])[i]!)) : [part];
 }
 
-/** A group in the engine's own shape; nothing but fact, operator and value of a line goes in. */
-function inner({ join, parts }: EngineGroup, numbered: (fact: string) => string): object {
-  return {
-    [join]: parts.map((part) =>
-      'parts' in part
-        ? inner(part, numbered)
-        : { fact: numbered(part.fact), operator: part.operator, value: part.value },
-    ),
-  };
+/**
+ * The place for what is said of a question: one for all that compare the same. Throws on what the engine would take
+ * amiss.
+ */
+function entryOf(name: string, when: EnginePart): Entry {
+  const memory = madeIn(memories, name, newMemory);
+  if ('parts' in when) return madeIn(memory.groups, settledKey(when, name), newEntry);
+  check(when, name);
+  const ofOperator = madeIn(memory.lines, when.operator, newMap<number | string, ByActual>);
+  return madeIn(madeIn(ofOperator, when.value, newMap<number | string, Entry>), when.actual, newEntry);
 }
 
-/** The lines that the engine found true, inside groups that it found true, added to `held`. */
-function heldLines({ parts }: EngineGroup, trace: Trace, held: EngineLine[]): readonly EngineLine[] {
-  for (let i = 0; i < parts.length; i++) {
-    const [part, here] = [parts[i]!, trace[i]!];
-    if (here === false) continue;
-    if ('parts' in part) heldLines(part, here as Trace, held);
-    else held.push(part);
+function madeIn<K, V>(map: Map<K, V>, key: K, make: () => V): V {
+  let value = map.get(key);
+  if (value === undefined) map.set(key, (value = make()));
+  return value;
+}
+
+const newMap = <K, V>(): Map<K, V> => new Map();
+const newMemory = (): Memory => ({ lines: new Map(), groups: new Map() });
+function newEntry(): Entry {
+  if (++kept > most) {
+    memories.clear();
+    kept = 1;
   }
-  return held;
+  return { said: undefined, run: 0 };
 }
 
-/** What a group compares, and how: groups of one key have one answer. Throws on what the engine would take amiss. */
-function settledKey(group: EngineGroup, facts: ReadonlyMap<string, number | string>, asked: Question): string {
-  if (group.parts.length === 0) throw new Error(`${nameOf(asked)} has an empty group`);
-  let key = group.join === 'all' ? 'all (' : 'any (';
-  for (const part of group.parts) {
-    if ('parts' in part) {
-      key += settledKey(part, facts, asked);
-      continue;
+/** What a group compares, and how: groups of one key have one answer. */
+function settledKey({ join, parts }: EngineGroup, name: string): string {
+  if (parts.length === 0) throw new Error(`${name} has an empty group`);
+  let key = `${join} (`;
+  for (const part of parts) {
+    if ('parts' in part) key += settledKey(part, name);
+    else {
+      check(part, name);
+      const { actual, operator, value } = part;
+      key +=
+        typeof actual === 'number'
+          ? `${actual} ${operator} ${value};`
+          : `${JSON.stringify([actual, operator, value])};`;
     }
-    const { fact, operator, value } = part;
-    const known = facts.get(fact);
-    if (known === undefined) throw new Error(`${nameOf(asked)} asks for ${fact}, which is missing`);
-    if (typeof known !== typeof value) throw new Error(`${nameOf(asked)} compares ${fact} with another kind of value`);
-    if (typeof known === 'number' && !(Number.isFinite(known) && Number.isFinite(value)))
-      throw new Error(`${nameOf(asked)} meets a number that is not finite at ${fact}`);
-    if (typeof known === 'string' && operator !== 'equal' && operator !== 'notEqual')
-      throw new Error(`${nameOf(asked)} measures the word ${fact}`);
-    if (!engineOperators.includes(operator))
-      throw new Error(`${nameOf(asked)} uses the unknown operator ${String(operator)}`);
-    key +=
-      typeof known === 'number' ? `${known} ${operator} ${value};` : `${JSON.stringify([known, operator, value])};`;
   }
   return `${key})`;
 }
 
-const nameOf = ({ event, about }: Question): string => `${event} of ${about}`;
+/** Refuses a line that the engine would take amiss. */
+function check({ fact, actual, operator, value }: EngineLine, name: string): void {
+  if (actual === undefined) throw new Error(`${name} asks for ${fact}, which is missing`);
+  if (typeof actual !== typeof value) throw new Error(`${name} compares ${fact} with another kind of value`);
+  if (typeof actual === 'number' && !(Number.isFinite(actual) && Number.isFinite(value)))
+    throw new Error(`${name} meets a number that is not finite at ${fact}`);
+  if (typeof actual === 'string' && operator !== 'equal' && operator !== 'notEqual')
+    throw new Error(`${name} measures the word ${fact}`);
+  if (!engineOperators.includes(operator)) throw new Error(`${name} uses the unknown operator ${String(operator)}`);
+}

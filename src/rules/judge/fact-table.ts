@@ -1,6 +1,6 @@
 import { barNames, cornerNames, type About } from '../../base/names.js';
-import { catalogueByPath, specOf } from '../../facts/catalogue.js';
-import type { Element, Fact, FactPath, FactSpec } from '../../facts/fact.js';
+import { specOf } from '../../facts/catalogue.js';
+import type { Element, Fact, FactSpec } from '../../facts/fact.js';
 import type { FactSource } from '../../facts/fact-source.js';
 
 /** A fact as a rule may use it: a finite number or a known word, or the reason why there is none. */
@@ -12,7 +12,7 @@ export interface FactTable {
   /** Every element of the kind, in a fixed order: those that any frame has, and those that the facts mention. */
   readonly elementsOf: (each: Element) => readonly About[];
   /** The fact as seen from an element: frame facts are seen from everywhere, others only from their own element. */
-  readonly read: (path: FactPath, about: About) => Reading;
+  readonly read: (spec: FactSpec, about: About) => Reading;
 }
 
 /** Elements that every plan has: when nothing at all is known of one, its rules are unknown rather than silent. */
@@ -24,39 +24,31 @@ const alwaysThere: Readonly<Partial<Record<Element, readonly About[]>>> = {
 /** Kinds of which every plan has exactly one; the facts may call it what they like. */
 const oneOfAKind: readonly Element[] = ['cloth', 'cutting'];
 
-/** Makes facts ready for rules: two different values for one fact make it unknown. */
+/** Makes facts ready for rules. */
 export function tabulate(facts: FactSource): FactTable {
-  const readings = new Map<FactPath, Map<About, Reading>>();
-  const readOwn = (path: FactPath, about: About): Reading => {
-    let ofPath = readings.get(path);
-    if (ofPath === undefined) readings.set(path, (ofPath = new Map()));
-    let reading = ofPath.get(about);
-    if (reading === undefined) {
-      for (const fact of facts.at(path, about)) reading = settle(reading, readingOf(fact, specOf(path)));
-      ofPath.set(about, (reading ??= { known: false, reason: 'It was not computed.' }));
-    }
-    return reading;
-  };
+  const read = (spec: FactSpec, about: About): Reading =>
+    readingOf(facts.at(spec.path, spec.each === 'frame' ? 'frame' : about), spec);
   const elements = (each: Element): readonly About[] => {
     if (each === 'frame') return ['frame'];
     const mentioned = facts.abouts(each);
     if (mentioned.length === 0 && oneOfAKind.includes(each)) return [each];
     const expected =
-      each === 'crossbar' ? crossbarNames(readOwn('frame.crossbars_count', 'frame')) : (alwaysThere[each] ?? []);
+      each === 'crossbar' ? crossbarNames(read(specOf('frame.crossbars_count'), 'frame')) : (alwaysThere[each] ?? []);
     return [...new Set([...expected, ...mentioned])];
   };
   const found = new Map<Element, readonly About[]>();
   return {
     elementsOf: (each) => {
-      const known = found.get(each) ?? elements(each);
-      found.set(each, known);
+      let known = found.get(each);
+      if (known === undefined) found.set(each, (known = elements(each)));
       return known;
     },
-    read: (path, about) => readOwn(path, catalogueByPath.get(path)?.each === 'frame' ? 'frame' : about),
+    read,
   };
 }
 
-function readingOf(fact: Fact, spec: FactSpec): Reading {
+function readingOf(fact: Fact | null, spec: FactSpec): Reading {
+  if (fact === null) return { known: false, reason: 'It was not computed.' };
   const { value } = fact;
   if (value === null || value === undefined) return { known: false, reason: sentence(fact.reason) };
   if (fact.unit !== spec.unit)
@@ -69,12 +61,6 @@ function readingOf(fact: Fact, spec: FactSpec): Reading {
   if (typeof value !== 'number') return { known: false, reason: 'It came as text where a number was wanted.' };
   if (!Number.isFinite(value)) return { known: false, reason: 'It came out as no finite number.' };
   return { known: true, value };
-}
-
-function settle(before: Reading | undefined, now: Reading): Reading {
-  if (before === undefined) return now;
-  if (before.known && now.known && before.value === now.value) return now;
-  return { known: false, reason: 'It was given twice, with different values.' };
 }
 
 function sentence(reason: string | undefined): string {

@@ -5,7 +5,7 @@ import { besideLimit } from '../../base/beside-limit.js';
 import { chanceInWords } from '../../base/chance-words.js';
 import { timesInWords } from '../../base/times-words.js';
 import { formatQuantity, formatShare, type QuantityUnit } from '../../base/units-format.js';
-import { catalogueByPath, isFactPath } from '../../facts/catalogue.js';
+import { catalogueByPath, isFactPath, specOf } from '../../facts/catalogue.js';
 import type { FactPath, FactUnit } from '../../facts/fact.js';
 import { factInWords, toldUnit } from '../../facts/told.js';
 import type { Verdict } from '../../findings/finding.js';
@@ -13,7 +13,7 @@ import type { FactTable } from '../judge/fact-table.js';
 import { limitValue } from '../limit-value.js';
 import { measuredUnits, thresholdsOf } from '../quantity.js';
 import type { Compare, Line, Rule, Ruleset } from '../ruleset.js';
-import { comparesMagnitude, type PosedLine } from '../judge/settle.js';
+import type { PosedLine } from '../judge/settle.js';
 
 /** Placeholders that every sentence may use; besides them any fact path, and `limits.NAME`. */
 export const plainPlaceholders = ['about', 'actual', 'limit', 'used'] as const;
@@ -77,7 +77,7 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
       return line.used === null ? 'an unknown share' : line.used > most_share ? 'over 999 %' : formatShare(line.used);
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
     if (!isFactPath(name)) return 'an unknown amount';
-    const reading = context.table.read(name, about);
+    const reading = context.table.read(specOf(name), about);
     return reading.known ? factInWords(name, reading.value, context.units, context.currency) : 'an unknown amount';
   };
   return capital(
@@ -154,7 +154,7 @@ export function aboutInWords(about: About): string {
 
 function actualInWords(line: PosedLine, unit: QuantityUnit, { units, currency }: SayContext): string {
   const { actual, limit } = line;
-  const shown = comparesMagnitude(line.line) && typeof actual === 'number' ? Math.abs(actual) : actual;
+  const shown = line.ready.sized && typeof actual === 'number' ? Math.abs(actual) : actual;
   if (unit === 'chance' && typeof shown === 'number') return chanceInWords(shown);
   const words = formatQuantity(shown, unit, units, currency);
   if (typeof shown !== 'number' || typeof limit !== 'number') return words;
@@ -168,7 +168,7 @@ function limitInWords(name: string, about: About, { ruleset, table, units, curre
     ruleset,
     name,
     (path) => {
-      const reading = table.read(path, about);
+      const reading = table.read(specOf(path), about);
       return reading.known && typeof reading.value === 'number' ? reading.value : null;
     },
     unit,
