@@ -50,6 +50,8 @@ export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => S
       ...read,
       supplies: () => input.bought,
       sheets: () => sheetsOf(lazily(read, { plan, model, solution, findings, settings, ...tools })),
+      assumed: () => [...plan.assumed, ...assumedJoints(model)],
+      left_out: () => leftOut(model),
     },
     {
       plan,
@@ -59,8 +61,6 @@ export async function audit(plan: Plan, bench: Bench, solve: (model: Model) => S
       findings,
       verdict: worstVerdict(judged.findings.length === 0 ? [] : findings),
       silent: judged.silent,
-      assumed: [...plan.assumed, ...assumedJoints(model)],
-      left_out: leftOut(model),
       applied: appliedOf(bench.ruleset, bench.baseline ?? null),
       seed: bench.seed,
       samples: bench.samples,

@@ -1,6 +1,8 @@
 import { ask } from './boards/asked.js';
+import { mitreKerf_mm } from './boards/stock-problem.js';
 import { cutPlan, type Cutting } from './cut-plan.js';
 import { commonUnits, poolPieces } from './pieces/pool.js';
+import { lengthInReach_mm, stocksOf } from './pieces/pieces.js';
 import { orderMore } from './order-more.js';
 import type { CutPlan } from './boards/purchase.js';
 import type { Plan } from '../plan/plan.js';
@@ -59,8 +61,25 @@ export function enoughOf(
  */
 export function allFit(plans: readonly Plan[], shop: Shelf): boolean {
   const shelf = shelfIn(shop, commonUnits(plans));
+  if (plans.every((plan) => surelyFits(plan, shelf))) return true;
   const pool = poolPieces(plans, shelf);
   return pool.stocks.every((key) => ask(plans, shelf, pool, key).problem !== null);
+}
+
+/** Whether a new board of every stock of the plan, however knotty, is longer than any piece could be. */
+function surelyFits(plan: Plan, shelf: Shelf): boolean {
+  const { kerf_mm, end_trim_mm, knot_waste_share } = shelf.cutting;
+  const sound_share = 1 - Math.max(...Object.values(knot_waste_share));
+  const wanted_mm = lengthInReach_mm(plan, shelf) + mitreKerf_mm(kerf_mm);
+  const isSold = (stock: string): boolean =>
+    shelf.lumber[stock]?.lengths?.some(
+      ({ length_mm, available, hand, as_is }) =>
+        available !== 0 &&
+        hand === undefined &&
+        as_is === undefined &&
+        (length_mm - 2 * end_trim_mm) * sound_share > wanted_mm,
+    ) === true;
+  return stocksOf(plan).every(isSold);
 }
 
 /** What to buy for these plans and how to cut it, the same on every machine. */

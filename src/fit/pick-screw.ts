@@ -19,15 +19,20 @@ export interface ScrewSpace {
  * has that, the one that comes nearest to it. Null when no screw stays inside and reaches the second piece.
  */
 export function pickScrew(shelf: Shelf, space: ScrewSpace): Screw | null {
-  const reach = (s: Screw): number => (s.length_mm - space.through_mm) / (LEAST_PENETRATION_DIAMETERS * s.shank_mm);
-  const inside = Object.values(shelf.screws).filter(
-    (s) => s.length_mm > space.through_mm && space.through_mm + space.holding_mm - s.length_mm >= LEAST_EXIT_MM,
-  );
-  const slender = inside.filter((s) => ndsDistances(s.shank_mm, true).edge_mm <= space.edge_mm);
-  const list = slender.length > 0 ? slender : inside;
+  const { through_mm, holding_mm, edge_mm } = space;
+  const keepsEdge = (s: Screw): number => (ndsDistances(s.shank_mm, true).edge_mm <= edge_mm ? 1 : 0);
+  const reach = (s: Screw): number =>
+    Math.min(1, (s.length_mm - through_mm) / (LEAST_PENETRATION_DIAMETERS * s.shank_mm));
   const order = (a: Screw, b: Screw): number =>
-    a.length_mm - b.length_mm || a.shank_mm - b.shank_mm || (a.key < b.key ? -1 : 1);
-  const full = list.filter((s) => reach(s) >= 1).sort(order);
-  if (full[0]) return full[0];
-  return [...list].sort((a, b) => reach(b) - reach(a) || order(a, b))[0] ?? null;
+    keepsEdge(b) - keepsEdge(a) ||
+    reach(b) - reach(a) ||
+    a.length_mm - b.length_mm ||
+    a.shank_mm - b.shank_mm ||
+    (a.key < b.key ? -1 : 1);
+  let best: Screw | null = null;
+  for (const s of Object.values(shelf.screws)) {
+    const inside = s.length_mm > through_mm && through_mm + holding_mm - s.length_mm >= LEAST_EXIT_MM;
+    if (inside && (best === null || order(s, best) < 0)) best = s;
+  }
+  return best;
 }

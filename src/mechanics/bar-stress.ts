@@ -33,8 +33,11 @@ export function barStress(build: MemberBuild, forces: readonly BarForces[], lapp
     Math.abs(axial_N) / (section.A_mm2 * depth) +
     (Math.abs(plane_Nmm) * fibre_mm) / (section.I_plane_mm4 * depth) +
     (Math.abs(out_Nmm) * out_mm) / (section.I_out_mm4 * depth ** 2);
-  const largest = (places: readonly BarForces[], depth: number): number =>
-    Math.max(0, ...places.map((place) => stress(place, depth)));
+  const largest = (places: readonly BarForces[], depth: number): number => {
+    let most = 0;
+    for (const place of places) most = Math.max(most, stress(place, depth));
+    return most;
+  };
   const reach = section.w_mm / 2 / span_mm;
   return {
     bar_MPa: largest(forces, 1),

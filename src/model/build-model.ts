@@ -1,4 +1,4 @@
-import { barNames, cornerNames, type BarName, type CornerName } from '../base/names.js';
+import { cornerNames, type BarName, type CornerName } from '../base/names.js';
 import { builtSize, laidSize } from '../plan/build-up.js';
 import { usualLengths } from '../plan/defaults.js';
 import type { Plan } from '../plan/plan.js';
@@ -30,20 +30,10 @@ export function buildModel(plan: Plan, shop: Shelf): Model {
   const screws = plyScrews(plan, shelf);
   const screwsOf = (lumber: Lumber, lying: Lying): PlyBuild['screws'] =>
     screws(plyStack(lumber, lying, plan.bars.stack));
-  const bars = Object.fromEntries(
-    barNames.map((name) => [
-      name,
-      member(
-        name,
-        stock,
-        plan.bars,
-        plan.bars,
-        screwsOf(stock, plan.bars),
-        name === 'top' || name === 'bottom' ? span_x_mm : span_y_mm,
-        0,
-      ),
-    ]),
-  ) as Record<BarName, MemberBuild>;
+  const barScrews = screwsOf(stock, plan.bars);
+  const top = member('top', stock, plan.bars, plan.bars, barScrews, span_x_mm, 0);
+  const left = member('left', stock, plan.bars, plan.bars, barScrews, span_y_mm, 0);
+  const bars = { top, bottom: { ...top, name: 'bottom' }, left, right: { ...left, name: 'right' } };
   const crossbars = plan.crossbars.map((crossbar, i) =>
     member(
       `crossbar-${i + 1}`,
@@ -188,8 +178,12 @@ function frameShape(
  */
 function softened(shape: FrameShape, least: number): FrameShape {
   const softer = (give: JointGive): JointGive => eachWay(give, (widths) => Math.max(least, 2 * widths));
-  const each = <T, U>(record: Readonly<Record<CornerName, T>>, of: (value: T) => U) =>
-    Object.fromEntries(cornerNames.map((corner) => [corner, of(record[corner])])) as Record<CornerName, U>;
+  const each = <T, U>(corners: Readonly<Record<CornerName, T>>, of: (value: T) => U): Record<CornerName, U> => ({
+    'top-left': of(corners['top-left']),
+    'top-right': of(corners['top-right']),
+    'bottom-left': of(corners['bottom-left']),
+    'bottom-right': of(corners['bottom-right']),
+  });
   return {
     ...shape,
     corner_give: each(shape.corner_give, softer),

@@ -1,10 +1,20 @@
+import { rememberedBy } from '../base/remembered.js';
 import type { Section } from './frame-shape.js';
+
+/** Rectangles kept: a shelf has few sizes, and bars are built of few boards. */
+const most_kept = 100;
 
 /**
  * Saint-Venant torsion constant of a solid rectangle, mm⁴, by the classical series.
  * Sides in any order; source `saint-venant` (checked against the printed table in the tests).
  */
-export function torsionConstant(side_1_mm: number, side_2_mm: number): number {
+export const torsionConstant = rememberedBy(
+  (side_1_mm: number, side_2_mm: number) => `${side_1_mm} ${side_2_mm}`,
+  sumTorsion,
+  most_kept,
+);
+
+function sumTorsion(side_1_mm: number, side_2_mm: number): number {
   const p = Math.max(side_1_mm, side_2_mm);
   const q = Math.min(side_1_mm, side_2_mm);
   let sum = 0;

@@ -15,24 +15,22 @@ function steelPin_kg(diameter_mm: number, length_mm: number): number {
   return 1.1 * STEEL_KG_PER_MM3 * (Math.PI / 4) * diameter_mm ** 2 * length_mm;
 }
 
+/** What is screwed into the frame for it to hang by. */
+const holders = { none: null, wire: 'ring', 'two-hooks': 'ring', 'd-rings': 'strap', cleat: 'cleat' } as const;
+
+function heaviest_g(shelf: Shelf, kind: 'ring' | 'wire' | 'strap' | 'cleat'): number {
+  let most = 0;
+  for (const one of Object.values(shelf.hardware)) if (one.kind === kind) most = Math.max(most, one.mass_g);
+  return most;
+}
+
 function hardwareMass_kg(plan: Plan, shelf: Shelf): number {
   const around_mm = 2 * (plan.face.width_mm + plan.face.height_mm);
-  const heaviest = (kind: 'ring' | 'wire' | 'strap' | 'cleat'): number =>
-    Math.max(
-      0,
-      ...Object.values(shelf.hardware)
-        .filter((h) => h.kind === kind)
-        .map((h) => h.mass_g),
-    );
-  const wire_m = plan.hang.by === 'wire' ? plan.face.width_mm / 1000 : 0;
-  const holding_g = {
-    none: 0,
-    wire: 2 * heaviest('ring'),
-    'two-hooks': 2 * heaviest('ring'),
-    'd-rings': 2 * heaviest('strap'),
-    cleat: heaviest('cleat'),
-  }[plan.hang.by];
-  const hanging = (holding_g + wire_m * heaviest('wire')) / 1000;
+  const { by } = plan.hang;
+  const holder = holders[by];
+  const holding_g = holder === null ? 0 : (by === 'cleat' ? 1 : 2) * heaviest_g(shelf, holder);
+  const wire_g = by === 'wire' ? (plan.face.width_mm / 1000) * heaviest_g(shelf, 'wire') : 0;
+  const hanging = (holding_g + wire_g) / 1000;
   const staples = ((around_mm / plan.cloth.fixing.every_mm) * STAPLE_G) / 1000;
   const { nails: named } = plan.corners;
   const nail = named ? shelf.nails[named.use] : undefined;

@@ -77,8 +77,10 @@ export function crossLine(
 ): void {
   const along = line[first] as number;
   const across = line[first + 1] as number;
-  into.low = -Infinity;
-  into.high = Infinity;
+  let low = -Infinity;
+  let high = Infinity;
+  let low_mm = 1;
+  let high_mm = 1;
   for (let at = 0; at < heights.length; at += rank + 1) {
     let middle = heights[at] as number;
     for (let k = 2; k < rank; k++) middle += (heights[at + 1 + k] as number) * (line[first + k] as number);
@@ -87,15 +89,19 @@ export function crossLine(
     if (slope < 0) middle = -middle;
     const up = (limit_mm - middle) / size;
     const down = (-limit_mm - middle) / size;
-    if (up < into.high) {
-      into.high = up;
-      into.high_mm = size;
+    if (up < high) {
+      high = up;
+      high_mm = size;
     }
-    if (down > into.low) {
-      into.low = down;
-      into.low_mm = size;
+    if (down > low) {
+      low = down;
+      low_mm = size;
     }
   }
+  into.low = low;
+  into.high = high;
+  into.low_mm = low_mm;
+  into.high_mm = high_mm;
 }
 
 /** Whether the bar departs by more than the limit anywhere, for these normals. */

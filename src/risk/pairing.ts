@@ -44,13 +44,17 @@ export interface PlyKnowledge {
 export function sumPlies(known: PlyKnowledge): PlySum {
   const { chosen, drying, readings, reading_sd, correlation: rho } = known;
   const n = readings.length;
-  const taken = readings.filter((reading) => reading !== null);
-  const k = taken.length;
+  let k = 0;
+  let measured_sum = 0;
+  for (const reading of readings) {
+    if (reading === null) continue;
+    k += 1;
+    measured_sum += reading;
+  }
   const rest = n - k;
   const follows = k === 0 || rest === 0 ? 0 : rho / (1 + (k - 1) * rho);
   const rest_rho = rho * (1 - k * follows);
   const pull = 1 + rest * follows;
-  const measured_sum = taken.reduce((sum, reading) => sum + reading, 0);
   return {
     mean: measured_sum * pull + rest * chosen.mean * (1 - k * follows) + n * drying.mean,
     chosen_var: chosen.sd ** 2 * (rest * (1 - rho) + rest ** 2 * rest_rho),

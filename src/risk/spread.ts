@@ -48,23 +48,26 @@ function memberWarps(build: MemberBuild, model: Model, { drying_pct, assumptions
   const unsorted = build.stock.spread.unsorted;
   const drying_share = assumptions.drying_per_pct * Math.max(0, drying_pct);
   const J_ply_mm4 = torsionConstant(build.ply_w_mm, build.ply_d_mm);
-  return warpWeights({ ...build, J_ply_mm4, J_bar_mm4: build.section.J_mm4 }).map(({ kind, from, weight }) => {
+  const { plies, lay, stack, bond, section } = build;
+  const stacked = { plies, lay, stack, bond, J_ply_mm4, J_bar_mm4: section.J_mm4 };
+  return warpWeights(stacked).map(({ kind, from, weight }) => {
     const twist = from === 'twist';
     const sum = sumPlies({
       chosen: asPlaced(chosen, from),
       drying: scaled(asPlaced(unsorted, from), drying_share),
       readings: boards.map((board) => (board === null ? null : reading(board, from))),
       reading_sd: twist ? assumptions.reading_twist_rad_per_m : assumptions.reading_curve_per_m,
-      correlation: twist ? 0 : plyCorrelation(assumptions.correlation[build.pairing], build.plies),
+      correlation: twist ? 0 : plyCorrelation(assumptions.correlation[build.pairing], plies),
     });
+    const square = weight ** 2;
     return {
       member: build.name,
       kind,
       from,
       mean_per_m: weight * sum.mean,
-      chosen_var: weight ** 2 * sum.chosen_var,
-      reading_var: weight ** 2 * sum.reading_var,
-      drying_var: weight ** 2 * sum.drying_var,
+      chosen_var: square * sum.chosen_var,
+      reading_var: square * sum.reading_var,
+      drying_var: square * sum.drying_var,
     };
   });
 }

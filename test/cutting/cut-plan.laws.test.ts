@@ -3,7 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { piecesAssemble } from '../../src/cutting/pieces/assemble.js';
 import { cutPlan } from '../../src/cutting/cut-plan.js';
 import { markingOrder } from '../../src/cutting/marking.js';
-import { piecesOf } from '../../src/cutting/pieces/pieces.js';
+import { lengthInReach_mm, piecesOf, stocksOf } from '../../src/cutting/pieces/pieces.js';
+import { poolPieces } from '../../src/cutting/pieces/pool.js';
+import { ask } from '../../src/cutting/boards/asked.js';
+import { allFit } from '../../src/cutting/enough-boards.js';
 import type { BoughtBoard } from '../../src/cutting/boards/purchase.js';
 import type { PlacedPiece } from '../../src/cutting/boards/layout.js';
 import type { Plan } from '../../src/plan/plan.js';
@@ -126,4 +129,24 @@ describe('cutting plans', () => {
       expect(new Set(stops).size).toBe(stops.length);
     }), { numRuns: runs(60, 1 / 4) });
   });
+});
+
+it('no piece is longer than what is told without making it, and of no other stock; whether all fit is what the pieces say', () => {
+  const seen = { yes: 0, no: 0, closest_mm: Infinity };
+  fc.assert(
+    fc.property(anyPlan, fc.integer({ min: 300, max: 3000 }), fc.constantFrom(undefined, 0, 3), fc.constantFrom(0, 0.3, 1), fc.constantFrom({}, {}, {}, { as_is: 'square' as const }), (plan, length_mm, available, knots, more) => {
+      const shelf = shelfWith('strip-19x38', [{ length_mm, price: 2, available: available ?? null, ...more }], { knot_waste_share: { none: 0, few: knots, many: knots } });
+      const most_mm = Math.max(...piecesOf(plan, shelf).pieces.map(({ cut_mm }) => cut_mm));
+      expect(most_mm).toBeLessThanOrEqual(lengthInReach_mm(plan, shelf));
+      expect(piecesOf(plan, shelf).pieces.every(({ stock }) => stocksOf(plan).includes(stock))).toBe(true);
+      const pool = poolPieces([plan], shelf);
+      const fit = pool.stocks.every((key) => ask([plan], shelf, pool, key).problem !== null);
+      expect(allFit([plan], shelf)).toBe(fit);
+      seen[fit ? 'yes' : 'no'] += 1;
+      seen.closest_mm = Math.min(seen.closest_mm, Math.abs(length_mm - most_mm));
+    }),
+    { numRuns: 400, seed: 5 },
+  );
+  expect(Math.min(seen.yes, seen.no)).toBeGreaterThan(50);
+  expect(seen.closest_mm).toBeLessThan(5);
 });

@@ -40,8 +40,9 @@ interface BowParts {
 
 /** Inward bow of a bar where it is largest, by which of the two pulls makes it. */
 function bowParts(bar: BarName, whole: Statics, by_x: Statics): BowParts {
-  const line = whole.bars[bar].bow_line.map(({ inward_mm }) => inward_mm);
-  const at = line.reduce((most, mm, i) => (Math.abs(mm) > Math.abs(line[most]!) ? i : most), 0);
+  const line = whole.bars[bar].bow_line;
+  let at = 0;
+  for (let i = 1; i < line.length; i++) if (Math.abs(line[i]!.inward_mm) > Math.abs(line[at]!.inward_mm)) at = i;
   const by_x_mm = by_x.bars[bar].bow_line[at]!.inward_mm;
-  return { by_x_mm, by_y_mm: line[at]! - by_x_mm };
+  return { by_x_mm, by_y_mm: line[at]!.inward_mm - by_x_mm };
 }

@@ -1,4 +1,5 @@
 import type { Hardware, Shelf } from '../../shelf/shelf.js';
+import { remembered } from '../../base/remembered.js';
 import { LEAST_EXIT_MM } from '../../fit/pick-screw.js';
 import { ringUse, type RingLoad } from './ring.js';
 
@@ -10,6 +11,13 @@ const SPARE = 2;
 
 const byStrength = (a: Hardware, b: Hardware): number => a.rating_N - b.rating_N || (a.key < b.key ? -1 : 1);
 
+/** Hardware of each kind, the weakest first. */
+const kindsOf = remembered((hardware: Shelf['hardware']) => {
+  const kinds: { [kind in Hardware['kind']]?: Hardware[] } = {};
+  for (const one of Object.values(hardware).sort(byStrength)) (kinds[one.kind] ??= []).push(one);
+  return kinds;
+});
+
 /**
  * The weakest hook, wire or cleat on the shelf that carries `load_N` with twice the wanted factor; the strongest when
  * none does; null when the shelf has none.
@@ -20,9 +28,7 @@ export function pickRated(
   load_N: number,
   factor: number,
 ): Hardware | null {
-  const list = Object.values(shelf.hardware)
-    .filter((h) => h.kind === kind)
-    .sort(byStrength);
+  const list = kindsOf(shelf.hardware)[kind] ?? [];
   return list.find((h) => h.rating_N >= SPARE * factor * load_N) ?? list.at(-1) ?? null;
 }
 
@@ -38,9 +44,7 @@ export function pickRing(
   wood_mm: number,
   kind: 'ring' | 'strap' = 'ring',
 ): Hardware | null {
-  const rings = Object.values(shelf.hardware)
-    .filter((h) => h.kind === kind)
-    .sort(byStrength);
+  const rings = kindsOf(shelf.hardware)[kind] ?? [];
   const inside = rings.filter((h) => wood_mm - h.thread_length_mm >= LEAST_EXIT_MM);
   if (inside.length === 0)
     return [...rings].sort((a, b) => a.thread_length_mm - b.thread_length_mm || byStrength(a, b))[0] ?? null;

@@ -110,6 +110,30 @@ test('a screw picked from the shelf reaches the second piece and never comes wit
   );
 });
 
+test('of the screws that stay inside, a slender one is picked before a thick one, then one that holds, then the shortest, else the nearest to holding', () => {
+  const from = demoShelf();
+  const seen = { holds: 0, nearest: 0, thick: 0 };
+  const screw = fc.record({ length_mm: fc.integer({ min: 3, max: 14 }), shank_mm: fc.integer({ min: 2, max: 7 }) }).map(({ length_mm, shank_mm }) => ({ length_mm: 5 * length_mm, shank_mm }));
+  fc.assert(
+    fc.property(fc.array(screw, { maxLength: 6 }), fc.constantFrom(8, 19), fc.constantFrom(10, 19, 38), fc.constantFrom(6, 9, 19), (sizes, through_mm, holding_mm, edge_mm) => {
+      const screws = sizes.map((size, i) => ({ ...from.screws['screw-6x32']!, ...size, key: `s${i}` }));
+      const shelf = { ...from, screws: Object.fromEntries(screws.map((one) => [one.key, one])) };
+      const inside = screws.filter((s) => s.length_mm > through_mm && through_mm + holding_mm - s.length_mm >= LEAST_EXIT_MM);
+      const slender = inside.filter((s) => 2.5 * s.shank_mm <= edge_mm);
+      const list = slender.length > 0 ? slender : inside;
+      const bite = (s: (typeof screws)[number]): number => (s.length_mm - through_mm) / (6 * s.shank_mm);
+      const least = <T>(all: readonly T[], of: (one: T) => number): readonly T[] => all.filter((one) => of(one) === Math.min(...all.map(of)));
+      const holding = list.filter((s) => bite(s) >= 1);
+      const best = holding.length > 0 ? holding : least(list, (s) => -bite(s));
+      const [expected] = least(least(best, (s) => s.length_mm), (s) => s.shank_mm);
+      expect(pickScrew(shelf, { through_mm, holding_mm, edge_mm })?.key).toBe(expected?.key);
+      if (expected !== undefined) seen[slender.length === 0 ? 'thick' : holding.length > 0 ? 'holds' : 'nearest'] += 1;
+    }),
+    { numRuns: 600, seed: 8 },
+  );
+  expect(Math.min(...Object.values(seen))).toBeGreaterThan(20);
+});
+
 test('rows of screws keep their ends and never stand wider than asked', () => {
   fc.assert(
     fc.property(between(150, 3000), between(20, 120), between(50, 400), (length, start, every) => {
