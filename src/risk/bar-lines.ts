@@ -1,4 +1,5 @@
 import type { BarName } from '../base/names.js';
+import { bowDepartures } from './departures.js';
 import { fewShapes } from './few-shapes.js';
 import type { WarpTerm } from './terms.js';
 
@@ -20,18 +21,8 @@ export interface BarLines {
 /** Prepares one bar. */
 export function barLines(terms: readonly WarpTerm[], bar: BarName): BarLines {
   const columns = terms.length;
-  const stations = terms[0]?.bow[bar].length ?? 0;
-  const spreads = new Float64Array(stations * columns);
-  const means = new Float64Array(stations);
-  for (let j = 0; j < columns; j++) {
-    const { bow, mean_per_m, sd_per_m } = terms[j] as WarpTerm;
-    const line = bow[bar];
-    for (let s = 0; s < stations; s++) {
-      const each = line[s] as number;
-      spreads[s * columns + j] = each * sd_per_m;
-      means[s] = (means[s] as number) + each * mean_per_m;
-    }
-  }
+  const { means, spreads } = bowDepartures(terms)[bar];
+  const stations = means.length;
   const { rank: few, shapes, coefficients } = fewShapes(spreads, columns);
   const rank = Math.max(few, 2);
   const heights = new Float64Array(stations * (rank + 1));

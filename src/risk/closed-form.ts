@@ -1,9 +1,10 @@
-import { barNames, type BarName } from '../base/names.js';
+import type { BarName } from '../base/names.js';
 import { lazily } from '../base/lazily.js';
 import { once } from '../base/once.js';
 import type { Normal } from '../shelf/shelf.js';
 import { asItIs, type LiftGrowth } from './lift-growth.js';
 import { grownMoments, liftFrom, unpulledFor, type LiftCurve } from './lift-curve.js';
+import { bowDepartures, departuresOf, type Departures } from './departures.js';
 import { chanceBeyond, foldedQuantile } from './normal.js';
 import type { WarpTerm } from './terms.js';
 
@@ -63,32 +64,23 @@ export interface StationRisk extends Normal {
  * along the bar can only be more than that at one station, so this is a lower bound; sampling gives the largest itself.
  */
 export function barRisk(terms: readonly WarpTerm[], way: 'bow' | 'crook'): Readonly<Record<BarName, StationRisk>> {
-  return Object.fromEntries(barNames.map((bar) => [bar, worstStation(terms, way, bar)])) as Record<
-    BarName,
-    StationRisk
-  >;
+  const worst = (bar: BarName): StationRisk =>
+    worstStation(way === 'bow' ? bowDepartures(terms)[bar] : departuresOf(terms, way, bar));
+  return { top: worst('top'), bottom: worst('bottom'), left: worst('left'), right: worst('right') };
 }
 
 /** So much more spread, share of size, makes a P90 larger for certain. */
 const clearly = 1e-9;
 
-function worstStation(terms: readonly WarpTerm[], way: 'bow' | 'crook', bar: BarName): StationRisk {
-  const lines = terms.map((term) => term[way][bar]);
-  const means: number[] = [];
-  const sds: number[] = [];
+function worstStation({ means, spreads }: Departures): StationRisk {
+  const sds = new Float64Array(means.length);
+  const columns = spreads.length / means.length;
   /** Where the spread is widest: what has less of it and no larger mean is not the worst. */
   let widest = 0;
-  for (let station = 0; station < (lines[0]?.length ?? 0); station++) {
-    let mean = 0;
+  for (let station = 0, at = 0; station < sds.length; station++) {
     let variance = 0;
-    for (let j = 0; j < lines.length; j++) {
-      const { mean_per_m, sd_per_m } = terms[j] as WarpTerm;
-      const each = lines[j]![station] as number;
-      mean += each * mean_per_m;
-      variance += (each * sd_per_m) ** 2;
-    }
-    means.push(mean);
-    sds.push(Math.sqrt(variance));
+    for (let j = 0; j < columns; j++, at++) variance += (spreads[at] as number) ** 2;
+    sds[station] = Math.sqrt(variance);
     if (sds[station]! > sds[widest]!) widest = station;
   }
   let worst: StationRisk = { station: 0, mean: 0, sd: 0, p90_mm: 0 };

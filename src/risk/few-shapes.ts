@@ -13,9 +13,10 @@ const negligible = 1e-3;
 /**
  * Pivoted modified Gram–Schmidt: takes the row with the longest remainder, keeps its direction, strips it from the
  * others, until nothing above `negligible` is left. What the causes do at each place along a bar is a mix of very few
- * shapes. `left` holds the rows one after the other, `columns` numbers each, and is used up.
+ * shapes. `lines` holds the rows one after the other, `columns` numbers each.
  */
-export function fewShapes(left: Float64Array, columns: number): FewShapes {
+export function fewShapes(lines: Float64Array, columns: number): FewShapes {
+  const left = lines.slice();
   const rows = columns === 0 ? 0 : left.length / columns;
   const most = Math.min(rows, columns);
   const squares = new Float64Array(rows);
