@@ -1,22 +1,32 @@
-import { once } from './once.js';
-
 /** Where an object keeps how its lazy fields are worked out, out of sight. */
 const works = Symbol('works');
-type Lazy = { [works]?: Record<string, () => unknown> };
+
+/** What a field was found to be. */
+class Kept {
+  constructor(readonly value: unknown) {}
+}
+
+type Works = Record<string, (() => unknown) | Kept>;
+type Lazy = { [works]?: Works };
 
 /**
  * One getter for each name of a field. An object whose getters are its own functions has a hidden class of its own as
  * well, and all that they reach lives as long as that, which is far longer than the object.
  */
-const getters = new Map<string, (this: Lazy) => unknown>();
+const getters = new Map<string, PropertyDescriptor>();
 
-function getterOf(key: string): (this: Lazy) => unknown {
+function getterOf(key: string): PropertyDescriptor {
   let getter = getters.get(key);
   if (getter === undefined) {
-    getter = function (this: Lazy): unknown {
-      return this[works]![key]!();
+    const get = function (this: Lazy): unknown {
+      const own = this[works]!;
+      const work = own[key]!;
+      if (work instanceof Kept) return work.value;
+      const value = work();
+      own[key] = new Kept(value);
+      return value;
     };
-    getters.set(key, getter);
+    getters.set(key, (getter = { enumerable: true, configurable: true, get }));
   }
   return getter;
 }
@@ -25,18 +35,14 @@ function getterOf(key: string): (this: Lazy) => unknown {
 type Parts<T> = { readonly [K in keyof T]: () => T[K] };
 
 /**
- * An object with such fields; beside them those of `known`, which becomes that object. What is known later may be defined
- * in their place.
+ * An object with such fields; beside them those of `known`, which becomes that object, as `parts` becomes the place
+ * where they are kept: what a field was made from is let go then. What is known later may be defined in their place.
  */
 export function lazily<T extends object>(parts: Parts<T>): T;
 export function lazily<T extends object, U extends object>(parts: Parts<T>, known: U): T & U;
-export function lazily(parts: Parts<Record<string, unknown>>, known: object = {}): object {
-  const own: Record<string, () => unknown> = {};
-  Object.defineProperty(known, works, { value: own });
-  for (const key in parts) {
-    own[key] = once(parts[key]!);
-    Object.defineProperty(known, key, { enumerable: true, configurable: true, get: getterOf(key) });
-  }
+export function lazily(parts: Works, known: object = {}): object {
+  Object.defineProperty(known, works, { value: parts });
+  for (const key in parts) Object.defineProperty(known, key, getterOf(key));
   return known;
 }
 

@@ -4,7 +4,7 @@ import type { Element, Fact, FactPath } from '../facts/fact.js';
 import { factsGiven, type FactSource } from '../facts/fact-source.js';
 import { nameInWords } from '../facts/told.js';
 import type { Finding, Verdict } from '../findings/finding.js';
-import { caseOf, conditionFor, type Asked, type Case, type Outcome } from './judge/case.js';
+import { caseOf, conditionFor, silenceFor, type Asked, type Case } from './judge/case.js';
 import { decide, heldLines, type Answer, type EnginePart, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
 import { readyRule } from './judge/ready-rule.js';
@@ -60,57 +60,52 @@ export async function evaluateRules(
     }
   }
   // What does not apply is asked nothing more; most others are clear, and what the rest are is asked of the rest only.
-  const silenced = await ask(posed, {
-    silent: ({ applies }) => (applies === null ? null : question(applies, 'fails')),
-  });
+  const silenced = await ask(posed, silenceFor, 'silent');
   const cases: Case[] = [];
   for (const one of posed) {
     const answer = silenced.get(one.number);
     if (answer === undefined) cases.push(caseOf(one, context));
     else silent.push(silenceOf(one, answer, context));
   }
-  const cleared = await ask(cases, { clear: becomes('clear') });
+  const cleared = await ask(cases, conditionFor, 'clear');
   const unclear = cases.filter(({ number }) => !cleared.has(number));
-  const blamed = await ask(unclear, { stop: becomes('stop'), caution: becomes('caution'), asked: becomes('asked') });
+  const blamed = await ask(unclear, conditionFor, 'stop', 'caution', 'asked');
   const had = await adviceHad(
     unclear.filter(({ number }) => ['stop', 'caution'].includes(blamed.get(number)?.event ?? '')),
     context,
   );
-  const findings = cases.map((one) =>
-    findingOf(one, cleared.get(one.number) ?? blamed.get(one.number), context, (advice) => had(one, advice)),
-  );
+  const findings = cases.map((one) => findingOf(one, cleared.get(one.number) ?? blamed.get(one.number), context, had));
   return { findings, silent };
 }
 
 /** Of several outcomes the one that counts; each is asked so that at most one of the first four can hold. */
 const priorities = { silent: 5, stop: 4, caution: 3, clear: 2, asked: 1 };
 
-/** Asks of cases what becomes of them: by outcome the question whose answer yes means it, null where there is none. */
-function ask<One extends Asked>(
+/** Asks of cases whether these become of them: of each by the question whose answer yes means it, where there is one. */
+function ask<One extends Asked, Event extends keyof typeof priorities>(
   cases: readonly One[],
-  outcomes: { readonly [event in keyof typeof priorities]?: (one: One) => EnginePart | null },
+  conditionOf: (one: One, event: Event) => EnginePart | null,
+  ...events: readonly Event[]
 ): Promise<ReadonlyMap<number, Answer>> {
-  const rules = Object.entries(outcomes).map(([event, conditionOf]) => {
+  const rules = events.map((event) => {
     const questions: Question[] = [];
     for (const one of cases) {
-      const when = conditionOf(one);
+      const when = conditionOf(one, event);
       if (when !== null) questions.push({ about: one.number, when });
     }
-    return { event, priority: priorities[event as keyof typeof priorities], questions };
+    return { event, priority: priorities[event], questions };
   });
   return decide(rules);
 }
 
-const becomes =
-  (outcome: Outcome) =>
-  (one: Case): EnginePart | null =>
-    conditionFor(one, outcome);
+/** Whether a plan has already what a rule advises, by the place of the advice. */
+type Had = (one: Case, advice: number) => boolean;
 
 /**
- * Whether the plan has already what a rule would advise: one question for each piece of advice that says when it need
+ * Whether the plan has already what rules would advise: one question for each piece of advice that says when it need
  * not be given.
  */
-async function adviceHad(cases: readonly Case[], context: SayContext): Promise<(one: Case, advice: number) => boolean> {
+async function adviceHad(cases: readonly Case[], context: SayContext): Promise<Had> {
   const questions: Question[] = [];
   const firstOf = new Map<Case, number>();
   let next = 0;
@@ -133,12 +128,7 @@ function silenceOf({ ready: { rule }, about, applies }: Asked, answer: Answer, c
 }
 
 /** What became of a case; its sentences are made when they are first read, as a search over plans asks for none. */
-function findingOf(
-  one: Case,
-  answer: Answer | undefined,
-  context: SayContext,
-  has: (advice: number) => boolean,
-): Finding<FactPath> {
+function findingOf(one: Case, answer: Answer | undefined, context: SayContext, had: Had): Finding<FactPath> {
   const { about } = one;
   const { rule } = one.ready;
   const verdict = answer === undefined || answer.event === 'asked' ? 'unknown' : (answer.event as Verdict);
@@ -154,7 +144,7 @@ function findingOf(
           ? []
           : verdict === 'unknown'
             ? [adviceOnUnknown]
-            : rule.do.flatMap((advice, index) => (has(index) ? [] : say(advice.say, about, line, context))),
+            : rule.do.flatMap((advice, index) => (had(one, index) ? [] : say(advice.say, about, line, context))),
     },
     {
       rule: rule.id,

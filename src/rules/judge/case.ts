@@ -37,11 +37,15 @@ export function caseOf(one: Asked, setting: Setting): Case {
   };
 }
 
+/** What means that a rule has nothing to say of an element: the condition to ask it surely fails. */
+export const silenceFor = ({ applies }: Asked): EnginePart | null =>
+  applies === null ? null : question(applies, 'fails');
+
 /**
  * What may become of a case; `unknown` is what is left when none of these does. `asked`: the rule applies, whatever it
  * makes of it, as far as its silence has not told that.
  */
-export type Outcome = 'clear' | 'stop' | 'caution' | 'asked';
+type Outcome = 'clear' | 'stop' | 'caution' | 'asked';
 
 /**
  * What must surely hold or surely fail for an outcome, that which decides it last; null where a case cannot have the
