@@ -1,13 +1,33 @@
-/** Where an object keeps how its lazy fields are worked out, out of sight. */
-const works = Symbol('works');
-
 /** What a field was found to be. */
 class Kept {
   constructor(readonly value: unknown) {}
 }
 
 type Works = Record<string, (() => unknown) | Kept>;
-type Lazy = { [works]?: Works };
+
+/** What a class stands on that adds a private field to an object that is there already. */
+const There = function (of: object): object {
+  return of;
+} as unknown as new (of: object) => object;
+
+/** How the lazy fields of an object are worked out, kept with it where nobody lists or copies it. */
+class Lazy extends There {
+  readonly #works: Works;
+
+  constructor(of: object, works: Works) {
+    super(of);
+    this.#works = works;
+  }
+
+  static read(of: Lazy, key: string): unknown {
+    const works = of.#works;
+    const work = works[key]!;
+    if (work instanceof Kept) return work.value;
+    const value = work();
+    works[key] = new Kept(value);
+    return value;
+  }
+}
 
 /**
  * One getter for each name of a field. An object whose getters are its own functions has a hidden class of its own as
@@ -19,12 +39,7 @@ function getterOf(key: string): PropertyDescriptor {
   let getter = getters.get(key);
   if (getter === undefined) {
     const get = function (this: Lazy): unknown {
-      const own = this[works]!;
-      const work = own[key]!;
-      if (work instanceof Kept) return work.value;
-      const value = work();
-      own[key] = new Kept(value);
-      return value;
+      return Lazy.read(this, key);
     };
     getters.set(key, (getter = { enumerable: true, configurable: true, get }));
   }
@@ -41,7 +56,7 @@ type Parts<T> = { readonly [K in keyof T]: () => T[K] };
 export function lazily<T extends object>(parts: Parts<T>): T;
 export function lazily<T extends object, U extends object>(parts: Parts<T>, known: U): T & U;
 export function lazily(parts: Works, known: object = {}): object {
-  Object.defineProperty(known, works, { value: parts });
+  new Lazy(known, parts);
   for (const key in parts) Object.defineProperty(known, key, getterOf(key));
   return known;
 }

@@ -4,18 +4,18 @@
  * It is kept with the object itself, out of sight, since the values of a WeakMap outlive every collection of young
  * objects. Of an object that is closed to new properties it is worked out each time.
  */
-export function remembered<K extends object, V, More extends readonly unknown[]>(
-  make: (of: K, ...more: More) => V,
+export function remembered<K extends object, V, More = void>(
+  make: (of: K, more: More) => V,
   also?: (value: V) => K,
-): (of: K, ...more: More) => V {
+): (of: K, more: More) => V {
   const kept = Symbol('kept');
   const keep = (of: K, value: V): void => {
     if (Object.isExtensible(of)) Object.defineProperty(of, kept, { value: { value } });
   };
-  return (of, ...more) => {
+  return (of, more) => {
     const before = (of as { readonly [kept]?: { readonly value: V } })[kept];
     if (before !== undefined) return before.value;
-    const value = make(of, ...more);
+    const value = make(of, more);
     keep(of, value);
     if (also !== undefined) keep(also(value), value);
     return value;

@@ -105,14 +105,10 @@ type Declaration<Work, Given extends Partial<Usually>> = Omit<Declared, keyof Gi
 export interface FactGroup<Path extends string> {
   readonly each: Element;
   readonly declared: ReadonlyMap<Path, Declared>;
-  /** The elements that a plan has, to be asked for one fact after another. */
-  readonly elements: (input: FactInput) => readonly FactElement<Path>[];
-}
-
-/** One element of a plan, and how each fact of its group is worked out there. */
-export interface FactElement<Path extends string> {
-  readonly about: About;
-  readonly value: (path: Path) => FactValue;
+  /** The elements that a plan has, each with what its facts are worked out from. */
+  readonly of: (input: FactInput) => readonly (readonly [about: About, work: unknown])[];
+  /** How a fact is worked out, from the work of an element of this group. */
+  readonly valueOf: (path: Path) => (work: unknown) => FactValue;
 }
 
 /** Declares the facts of a group: everything that is to be said of a fact stands in its declaration. */
@@ -124,7 +120,8 @@ export function declareFacts<Work, Given extends Partial<Usually>>({ each, of }:
       declared: new Map(
         entries.map(([path, { value: _, ...declared }]) => [path, { ...usually, ...declared } as unknown as Declared]),
       ),
-      elements: (input) => of(input).map(([about, work]) => ({ about, value: (path) => facts[path].value(work) })),
+      of,
+      valueOf: (path) => facts[path].value as (work: unknown) => FactValue,
     };
   };
 }

@@ -6,7 +6,7 @@ import { allFit, boardsFor, type Boards } from '../cutting/enough-boards.js';
 import type { FactSettings, Model, Solution } from '../model/model.js';
 import type { Shelf } from '../shelf/shelf.js';
 import { catalogueByPath } from './catalogue.js';
-import type { Declared, FactElement, FactGroup, FactInput, FactValue } from './declare.js';
+import type { Declared, FactGroup, FactInput, FactValue } from './declare.js';
 import type { Element, Fact, FactPath, FactUnit } from './fact.js';
 import { factGroups } from './groups.js';
 
@@ -42,23 +42,33 @@ export function factInput(
   );
 }
 
-type AnyGroup = FactGroup<FactPath>;
+/** One fact of a group: how it is worked out there. */
+interface Place {
+  readonly path: FactPath;
+  readonly declared: Declared;
+  readonly group: number;
+  /** Which of its group it is. */
+  readonly index: number;
+  readonly value: (work: unknown) => FactValue;
+}
 
-const groups = factGroups as readonly unknown[] as readonly AnyGroup[];
-const groupOf: ReadonlyMap<string, AnyGroup> = new Map(
-  groups.flatMap((group) => [...group.declared.keys()].map((path) => [path, group] as const)),
+const groups = factGroups as readonly unknown[] as readonly FactGroup<FactPath>[];
+const placesOf = groups.map(({ declared, valueOf }, group) =>
+  [...declared].map(([path, one], index): Place => ({ path, declared: one, group, index, value: valueOf(path) })),
 );
+const placeOf: ReadonlyMap<string, Place> = new Map(placesOf.flat().map((place) => [place.path, place]));
 
 /** The facts that a plan has, each worked out when it is first asked for, and kept. */
 export function factsOfPlan(input: FactInput): FactSource {
   const elementsOf = rememberedElements(input);
   return {
     abouts: (each) =>
-      groups.filter((group) => group.each === each).flatMap((group) => elementsOf(group).map(({ about }) => about)),
+      groups.flatMap((group, number) => (group.each === each ? elementsOf(number).map(({ about }) => about) : [])),
     at: (path, about) => {
+      const place = placeOf.get(path)!;
       let found: Fact | null = null;
-      for (const element of elementsOf(groupOf.get(path)!)) {
-        const fact = element.about === about ? element.fact(path) : null;
+      for (const element of elementsOf(place.group)) {
+        const fact = element.about === about ? factOf(element, place) : null;
         if (fact !== null) found = agreed(found, fact);
       }
       return found;
@@ -67,29 +77,25 @@ export function factsOfPlan(input: FactInput): FactSource {
   };
 }
 
-/** One element of a group, with what was asked of it so far; null where it has no such fact. */
+/** One element of a group, with the facts that were asked of it so far; null where it has no such fact. */
 interface OpenElement {
   readonly about: About;
-  readonly fact: (path: FactPath) => Fact | null;
+  readonly work: unknown;
+  readonly facts: (Fact | null | undefined)[];
 }
 
-function rememberedElements(input: FactInput): (group: AnyGroup) => readonly OpenElement[] {
-  const opened = new Map<AnyGroup, readonly OpenElement[]>();
-  return (group) => {
-    let known = opened.get(group);
-    if (known === undefined) opened.set(group, (known = group.elements(input).map((one) => openElement(group, one))));
-    return known;
-  };
+/** The elements of a group, by its number. */
+type ElementsOf = (group: number) => readonly OpenElement[];
+
+function rememberedElements(input: FactInput): ElementsOf {
+  const opened: (readonly OpenElement[] | undefined)[] = [];
+  return (group) =>
+    (opened[group] ??= groups[group]!.of(input).map(([about, work]): OpenElement => ({ about, work, facts: [] })));
 }
 
-function openElement({ declared }: AnyGroup, { about, value }: FactElement<FactPath>): OpenElement {
-  const known = new Map<FactPath, Fact | null>();
-  const fact = (path: FactPath): Fact | null => {
-    let found = known.get(path);
-    if (found === undefined) known.set(path, (found = shown(path, about, declared.get(path)!.unit, value(path))));
-    return found;
-  };
-  return { about, fact };
+function factOf({ about, work, facts }: OpenElement, { path, declared, index, value }: Place): Fact | null {
+  const known = facts[index];
+  return known === undefined ? (facts[index] = shown(path, about, declared.unit, value(work))) : known;
 }
 
 function shown(path: FactPath, about: About, unit: FactUnit, value: FactValue): Fact | null {
@@ -102,10 +108,12 @@ function shown(path: FactPath, about: About, unit: FactUnit, value: FactValue): 
 /** What is wanted of the catalogue. */
 export type Wanted = (declared: Declared, path: FactPath) => boolean;
 
-const listed = (elementsOf: (group: AnyGroup) => readonly OpenElement[], wanted: Wanted): Fact[] =>
-  groups.flatMap((group) => {
-    const paths = [...group.declared].flatMap(([path, declared]) => (wanted(declared, path) ? path : []));
-    return paths.length === 0 ? [] : elementsOf(group).flatMap(({ fact }) => paths.flatMap((path) => fact(path) ?? []));
+const listed = (elementsOf: ElementsOf, wanted: Wanted): Fact[] =>
+  placesOf.flatMap((places, group) => {
+    const asked = places.filter(({ declared, path }) => wanted(declared, path));
+    return asked.length === 0
+      ? []
+      : elementsOf(group).flatMap((element) => asked.flatMap((place) => factOf(element, place) ?? []));
   });
 
 /** The wanted facts that a plan has, by subject; nothing is worked out for the others. */

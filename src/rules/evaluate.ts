@@ -7,7 +7,7 @@ import type { Finding, Verdict } from '../findings/finding.js';
 import { caseOf, conditionFor, silenceFor, type Asked, type Case } from './judge/case.js';
 import { decide, heldLines, type Answer, type EnginePart, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
-import { readyRule } from './judge/ready-rule.js';
+import { readyRules } from './judge/ready-rule.js';
 import { isKnown, pose, posedLines, question, type AskedLine, type Posed, type PosedLine } from './judge/settle.js';
 import type { Ruleset } from './ruleset.js';
 import { rulesIn } from './in-system.js';
@@ -47,8 +47,8 @@ export async function evaluateRules(
   const context: SayContext = { ruleset, table, units, currency: options.currency ?? '' };
   const silent: Silence[] = [];
   const posed: Asked[] = [];
-  for (const rule of ruleset.rules) {
-    const ready = readyRule(rule);
+  for (const ready of readyRules(ruleset.rules)) {
+    const { rule } = ready;
     const abouts = table.elementsOf(rule.each);
     if (abouts.length === 0) {
       const why = noneOf(rule.each);
@@ -81,7 +81,7 @@ export async function evaluateRules(
 /** Of several outcomes the one that counts; each is asked so that at most one of the first four can hold. */
 const priorities = { silent: 5, stop: 4, caution: 3, clear: 2, asked: 1 };
 
-/** Asks of cases whether these become of them: of each by the question whose answer yes means it, where there is one. */
+/** Asks of cases whether these become of them: each by the question whose answer yes means it, where there is one. */
 function ask<One extends Asked, Event extends keyof typeof priorities>(
   cases: readonly One[],
   conditionOf: (one: One, event: Event) => EnginePart | null,

@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { fieldsOf, lazily } from '../../src/base/lazily.js';
 import type { Solution } from '../../src/model/model.js';
 import { demoSolved } from '../mechanics/fasteners/demo-model.js';
 import { ofSubject } from './of-subject.js';
 
 const { model, solution } = demoSolved({ face: { width: '900 mm', height: '600 mm' }, bars: { stock: 'square-38x38', lay: 'flat' }, hang: { by: 'none' } });
 const facts = (change: Partial<Solution>): ReadonlyMap<string, { readonly value: unknown; readonly reason?: string | undefined }> => {
-  const other = Object.defineProperties({}, { ...Object.getOwnPropertyDescriptors(solution), ...Object.fromEntries(Object.entries(change).map(([key, value]) => [key, { value, enumerable: true }])) }) as Solution;
+  const other = lazily({ ...fieldsOf(solution), ...Object.fromEntries(Object.entries(change).map(([key, value]) => [key, () => value])) }) as Solution;
   return new Map(ofSubject('frame.')(model, other).filter(({ path }) => /lift_past|load_factor|second|mode|critical|reserve/u.test(path)).map((fact) => [fact.path, fact]));
 };
 const beta_per_mm2 = 4e-6;

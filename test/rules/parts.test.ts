@@ -13,7 +13,7 @@ import { evaluateRules } from '../../src/rules/evaluate.js';
 import { rulesIn } from '../../src/rules/in-system.js';
 import { decide, type EngineLine, type EnginePart } from '../../src/rules/judge/engine.js';
 import { tabulate } from '../../src/rules/judge/fact-table.js';
-import { comparesMagnitude, readyRule } from '../../src/rules/judge/ready-rule.js';
+import { comparesMagnitude, readyRules } from '../../src/rules/judge/ready-rule.js';
 import { isKnown, pose, posedLines, question, type PosedLine } from '../../src/rules/judge/settle.js';
 import { limitValue } from '../../src/rules/limit-value.js';
 import { isAmount, thresholdKey, unitOfKey } from '../../src/rules/quantity.js';
@@ -32,7 +32,7 @@ const bare = (more: string, say = 'Said.'): Ruleset => rulesetFrom(`ruleset: 1\n
 
 describe('the table of facts', () => {
   const read = (...facts: readonly Fact[]) => tabulate(factsGiven(facts)).read(specOf(facts[0]!.path), 'top');
-  const why = (...facts: readonly Fact[]) => { const found = read(...facts); return found.known ? found.value : found.reason; };
+  const why = (...facts: readonly Fact[]) => { const found = read(...facts); return typeof found === 'object' ? found.unknown : found; };
   test('a value said twice alike stands; twice differently, or once not known, it does not', () => {
     const three = fact('bar.span_mm', 'top', 3);
     const twice = 'It was given twice, with different values.';
@@ -58,14 +58,14 @@ describe('the table of facts', () => {
   });
   test('what is known of the frame is known of every bar, what is known of a bar of no other', () => {
     const table = tabulate(factsGiven([fact('frame.weight_kg', 'frame', 4), fact('bar.span_mm', 'top', 5)]));
-    expect([table.read(specOf('frame.weight_kg'), 'left'), table.read(specOf('bar.span_mm'), 'top'), table.read(specOf('bar.span_mm'), 'left')]).toEqual([{ known: true, value: 4 }, { known: true, value: 5 }, { known: false, reason: 'It was not computed.' }]);
+    expect([table.read(specOf('frame.weight_kg'), 'left'), table.read(specOf('bar.span_mm'), 'top'), table.read(specOf('bar.span_mm'), 'left')]).toEqual([4, 5, { unknown: 'It was not computed.' }]);
   });
 });
 
 describe('what is put to the engine', () => {
   const posed = (require: string, facts: readonly Fact[], limits: readonly string[] = []) => {
     const ruleset = one(bar(require), limits);
-    return posedLines(pose(readyRule(ruleset.rules[0]!).clear, 'top', { ruleset, table: tabulate(factsGiven(facts)) }))[0]!;
+    return posedLines(pose(readyRules(ruleset.rules)[0]!.clear, 'top', { ruleset, table: tabulate(factsGiven(facts)) }))[0]!;
   };
   test.each<[string, number, number | null]>([
     ['at-most: 8 mm', 2, 0.25], ['below: 8 mm', 2, 0.25], ['at-most: 8 mm', -2, 0.25], ['at-least: 8 mm', 32, 0.25], ['above: 8 mm', 32, 0.25], ['at-most: 8 mm', 0, 0], ['at-most: 8 mm', 16, 2],

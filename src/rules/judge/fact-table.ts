@@ -1,11 +1,11 @@
 import { barNames, cornerNames, type About } from '../../base/names.js';
 import { specOf } from '../../facts/catalogue.js';
 import type { Element, Fact, FactSpec } from '../../facts/fact.js';
+import type { Unknown } from '../../facts/declare.js';
 import type { FactSource } from '../../facts/fact-source.js';
 
 /** A fact as a rule may use it: a finite number or a known word, or the reason why there is none. */
-export type Reading =
-  { readonly known: true; readonly value: number | string } | { readonly known: false; readonly reason: string };
+export type Reading = number | string | Unknown;
 
 /** The facts of one plan, ready to be asked for by path and element. */
 export interface FactTable {
@@ -48,19 +48,17 @@ export function tabulate(facts: FactSource): FactTable {
 }
 
 function readingOf(fact: Fact | null, spec: FactSpec): Reading {
-  if (fact === null) return { known: false, reason: 'It was not computed.' };
+  if (fact === null) return { unknown: 'It was not computed.' };
   const { value } = fact;
-  if (value === null || value === undefined) return { known: false, reason: sentence(fact.reason) };
-  if (fact.unit !== spec.unit)
-    return { known: false, reason: `It came in ${fact.unit}, where ${spec.unit} was wanted.` };
+  if (value === null || value === undefined) return { unknown: sentence(fact.reason) };
+  if (fact.unit !== spec.unit) return { unknown: `It came in ${fact.unit}, where ${spec.unit} was wanted.` };
   if (spec.unit === 'word') {
-    if (typeof value === 'string' && (spec.words === undefined || spec.words.includes(value)))
-      return { known: true, value };
-    return { known: false, reason: 'It came as a word that means nothing here.' };
+    if (typeof value === 'string' && (spec.words === undefined || spec.words.includes(value))) return value;
+    return { unknown: 'It came as a word that means nothing here.' };
   }
-  if (typeof value !== 'number') return { known: false, reason: 'It came as text where a number was wanted.' };
-  if (!Number.isFinite(value)) return { known: false, reason: 'It came out as no finite number.' };
-  return { known: true, value };
+  if (typeof value !== 'number') return { unknown: 'It came as text where a number was wanted.' };
+  if (!Number.isFinite(value)) return { unknown: 'It came out as no finite number.' };
+  return value;
 }
 
 function sentence(reason: string | undefined): string {
@@ -70,7 +68,7 @@ function sentence(reason: string | undefined): string {
 }
 
 function crossbarNames(count: Reading): readonly About[] {
-  if (!count.known || typeof count.value !== 'number') return [];
-  const most = Math.min(Math.max(Math.floor(count.value), 0), 1000);
+  if (typeof count !== 'number') return [];
+  const most = Math.min(Math.max(Math.floor(count), 0), 1000);
   return Array.from({ length: most }, (_, index) => `crossbar-${index + 1}`);
 }

@@ -51,8 +51,12 @@ const operators: Readonly<Record<Compare, readonly [holds: EngineOperator, fails
   'is-not': ['notEqual', 'equal'],
 };
 
-/** A rule made ready, once. */
-export const readyRule = remembered((rule: Rule): ReadyRule => {
+/** Rules made ready, each once, and a list of them too. */
+export const readyRules = remembered((rules: readonly Rule[]): readonly ReadyRule[] =>
+  rules.map((rule) => readyRule(rule)),
+);
+
+const readyRule = remembered((rule: Rule): ReadyRule => {
   const { applies, require, otherwise } = rule;
   const byLimit = otherwise.kind === 'by-limit';
   const stop = otherwise.kind === 'stop-beyond' ? beyond(require, otherwise.stop) : require;

@@ -2,8 +2,14 @@ import type { About } from '../../base/names.js';
 import { specOf } from '../../facts/catalogue.js';
 import type { Line, Ruleset } from '../ruleset.js';
 import type { EngineLine, EnginePart } from './engine.js';
-import type { FactTable, Reading } from './fact-table.js';
+import type { FactTable } from './fact-table.js';
 import type { Ready, ReadyLine } from './ready-rule.js';
+
+/** The path of a fact that is not known, and the sentence that says why. */
+interface Missing {
+  readonly path: string;
+  readonly why: string;
+}
 
 /** A line with its numbers in place, or with the reason why it cannot be judged. */
 export interface PosedLine {
@@ -12,8 +18,8 @@ export interface PosedLine {
   readonly actual: number | string | null;
   readonly limit: number | string | null;
   readonly used: number | null;
-  /** Null when the line is known; else the path of the missing fact and the sentence that says why. */
-  readonly reason: { readonly path: string; readonly why: string } | null;
+  /** Null when the line is known. */
+  readonly reason: Missing | null;
 }
 
 /** Lines and groups with their numbers in place. */
@@ -78,17 +84,15 @@ function poseLine(ready: ReadyLine, about: About, setting: Setting): PosedLine {
   const { line } = ready;
   const actual = setting.table.read(ready.spec, about);
   const limit = thresholdFor(ready, about, setting);
+  const missing = typeof actual === 'object';
+  const unlimited = typeof limit === 'object';
   return {
     ready,
     line,
-    actual: actual.known ? actual.value : null,
-    limit: limit.known ? limit.value : null,
-    used: actual.known && limit.known ? usedOf(ready, actual.value, limit.value) : null,
-    reason: !actual.known
-      ? { path: line.fact, why: actual.reason }
-      : !limit.known
-        ? { path: limit.path, why: limit.reason }
-        : null,
+    actual: missing ? null : actual,
+    limit: unlimited ? null : limit,
+    used: missing || unlimited ? null : usedOf(ready, actual, limit),
+    reason: missing ? { path: line.fact, why: actual.unknown } : unlimited ? limit : null,
   };
 }
 
@@ -96,22 +100,19 @@ function poseLine(ready: ReadyLine, about: About, setting: Setting): PosedLine {
 const sizeOf = <V extends number | string>({ sized }: ReadyLine, value: V): V =>
   sized && typeof value === 'number' ? (Math.abs(value) as V) : value;
 
-type Threshold = Reading & { readonly path: string };
-
-function thresholdFor({ line, thresholds: key, which }: ReadyLine, about: About, setting: Setting): Threshold {
-  const { against, fact } = line;
-  if (against.kind !== 'limit') return { known: true, value: against.value, path: fact };
-  const thresholds = setting.ruleset.thresholds.get(key!);
-  const amount = thresholds?.[which] ?? null;
+function thresholdFor(ready: ReadyLine, about: About, setting: Setting): number | string | Missing {
+  const { against, fact } = ready.line;
+  if (against.kind !== 'limit') return against.value;
+  const thresholds = setting.ruleset.thresholds.get(ready.thresholds!);
+  const amount = thresholds?.[ready.which] ?? null;
   if (thresholds === undefined || amount === null)
-    return { known: false, path: fact, reason: `The limit ${against.name} has no amount to compare with.` };
+    return { path: fact, why: `The limit ${against.name} has no amount to compare with.` };
   const { of } = thresholds;
-  if (of === null) return { known: true, value: amount, path: fact };
+  if (of === null) return amount;
   const base = setting.table.read(specOf(of), about);
-  if (!base.known) return { known: false, path: of, reason: base.reason };
-  const value = amount * Math.abs(Number(base.value));
-  if (!Number.isFinite(value)) return { known: false, path: of, reason: 'It makes the limit no finite number.' };
-  return { known: true, value, path: of };
+  if (typeof base === 'object') return { path: of, why: base.unknown };
+  const value = amount * Math.abs(Number(base));
+  return Number.isFinite(value) ? value : { path: of, why: 'It makes the limit no finite number.' };
 }
 
 function usedOf(ready: ReadyLine, actual: number | string, limit: number | string): number | null {

@@ -78,7 +78,9 @@ export function say(sentence: string, about: About, line: PosedLine, context: Sa
     if (name.startsWith('limits.')) return limitInWords(name.slice('limits.'.length), about, context);
     if (!isFactPath(name)) return 'an unknown amount';
     const reading = context.table.read(specOf(name), about);
-    return reading.known ? factInWords(name, reading.value, context.units, context.currency) : 'an unknown amount';
+    return typeof reading === 'object'
+      ? 'an unknown amount'
+      : factInWords(name, reading, context.units, context.currency);
   };
   return capital(
     piecesOf(sentence).reduce((text, { before, name, times }) => {
@@ -169,7 +171,7 @@ function limitInWords(name: string, about: About, { ruleset, table, units, curre
     name,
     (path) => {
       const reading = table.read(specOf(path), about);
-      return reading.known && typeof reading.value === 'number' ? reading.value : null;
+      return typeof reading === 'number' ? reading : null;
     },
     unit,
   );
