@@ -90,25 +90,30 @@ function sumSag(waves: Direction, closed: Direction): number {
   const { span: a, patch: c, at: x0, pull: T } = waves;
   const { span: b, patch: d, at: y0 } = closed;
   const h = d / 2;
+  const stiffer = Math.sqrt(T / closed.pull);
   // if the cloth were held along the waves' direction only: a string under an even load
   const asString = ((x0 * (a - x0)) / a - c / 8) / (d * T);
   let held = 0;
   for (let m = 1; m <= 200_000; m++) {
     const k = (m * Math.PI) / a;
-    const kappa = k * Math.sqrt(T / closed.pull);
+    const kappa = k * stiffer;
     const spread = Math.sin((k * c) / 2) / ((k * c) / 2);
     const share = 2 / (a * d * T * k * k);
-    const [near, far] = [shape(kappa, b, b - y0, y0 - h, h), shape(kappa, b, y0, b - y0 - h, h)];
+    // sinh(κA) cosh(κB) / sinh(κb) on either side of the place, with A + B = b − h
+    const pad = 0.5 * Math.exp(-kappa * h);
+    const whole = -Math.expm1(-2 * kappa * b);
+    const near = side(pad, kappa, b - y0, y0 - h) / whole;
+    const far = side(pad, kappa, y0, b - y0 - h) / whole;
     held += share * Math.sin(k * x0) ** 2 * spread * (near + far);
     if (share * (near + far) < 1e-13 * asString) break;
   }
   return asString - held;
 }
 
-/** sinh(κA) cosh(κB) / sinh(κb) with A + B = b − h, written so that nothing overflows. */
-function shape(kappa: number, b: number, A: number, B: number, h: number): number {
-  return (
-    (0.5 * Math.exp(-kappa * h) * -Math.expm1(-2 * kappa * A) * (1 + Math.exp(-2 * kappa * Math.max(B, 0)))) /
-    -Math.expm1(-2 * kappa * b)
-  );
+/**
+ * What of sinh(κA) cosh(κB) / sinh(κb) hangs on the side, written so that nothing overflows; `pad` is exp(−κh)/2, h the
+ * half patch.
+ */
+function side(pad: number, kappa: number, A: number, B: number): number {
+  return pad * -Math.expm1(-2 * kappa * A) * (1 + Math.exp(-2 * kappa * Math.max(B, 0)));
 }

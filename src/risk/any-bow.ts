@@ -90,8 +90,8 @@ function ofBowedFrames(bars: readonly BarAtLimit[], sum: number, seed: number): 
     const reach = place < above ? lineTailPlace(place) : -lineTailPlace(place - above);
     for (let k = 0; k < 2; k++) {
       const moved = (own[k] as number) * reach - (before[k] as number);
-      const mixing = lines.mixing.subarray(k * columns, (k + 1) * columns);
-      for (let j = 0; j < columns; j++) draws[j] = (draws[j] as number) + moved * (mixing[j] as number);
+      for (let j = 0; j < columns; j++)
+        draws[j] = (draws[j] as number) + moved * (lines.mixing[k * columns + j] as number);
     }
     const bowed = 1 + bowedBars(bars, draws, columns, bar);
     return sum * (beyond / chance) * (1 - 1 / bowed);

@@ -11,11 +11,11 @@ export interface BarLines {
   /** How many normals, two at least: what is missing is flat. */
   readonly rank: number;
   /** Station by station where anything varies: its mean, then its height in each normal, mm. */
-  readonly heights: Float64Array;
+  readonly heights: ArrayLike<number>;
   /** The largest mean where nothing varies, mm. */
   readonly still_mm: number;
   /** rank × terms, row by row: how each normal is mixed from the terms, one standard deviation of each. */
-  readonly mixing: Float64Array;
+  readonly mixing: ArrayLike<number>;
 }
 
 /** Prepares one bar. */
@@ -25,23 +25,20 @@ export function barLines(terms: readonly WarpTerm[], bar: BarName): BarLines {
   const stations = means.length;
   const { rank: few, shapes, coefficients } = fewShapes(spreads, columns);
   const rank = Math.max(few, 2);
-  const heights = new Float64Array(stations * (rank + 1));
-  let at = 0;
+  const heights: number[] = [];
   let still_mm = 0;
   for (let s = 0; s < stations; s++) {
+    const mean = means[s] as number;
     let varies = false;
-    heights[at] = means[s] as number;
-    for (let k = 0; k < few; k++) {
-      const height = coefficients[k * stations + s] as number;
-      heights[at + 1 + k] = height;
-      varies ||= height !== 0;
-    }
-    if (varies) at += rank + 1;
-    else still_mm = Math.max(still_mm, Math.abs(means[s] as number));
+    for (let k = 0; k < few; k++) varies ||= coefficients[k * stations + s] !== 0;
+    if (varies) {
+      heights.push(mean);
+      for (let k = 0; k < rank; k++) heights.push(k < few ? (coefficients[k * stations + s] as number) : 0);
+    } else still_mm = Math.max(still_mm, Math.abs(mean));
   }
-  const mixing = new Float64Array(rank * columns);
-  mixing.set(shapes);
-  return { rank, heights: heights.subarray(0, at), still_mm, mixing };
+  const mixing = [...shapes];
+  while (mixing.length < rank * columns) mixing.push(0);
+  return { rank, heights, still_mm, mixing };
 }
 
 /** Where a line through the space of normals leaves the frames whose bar stays within a limit. */

@@ -73,14 +73,14 @@ export function barRisk(terms: readonly WarpTerm[], way: 'bow' | 'crook'): Reado
 const clearly = 1e-9;
 
 function worstStation({ means, spreads }: Departures): StationRisk {
-  const sds = new Float64Array(means.length);
+  const sds: number[] = [];
   const columns = spreads.length / means.length;
   /** Where the spread is widest: what has less of it and no larger mean is not the worst. */
   let widest = 0;
-  for (let station = 0, at = 0; station < sds.length; station++) {
+  for (let station = 0, at = 0; station < means.length; station++) {
     let variance = 0;
     for (let j = 0; j < columns; j++, at++) variance += (spreads[at] as number) ** 2;
-    sds[station] = Math.sqrt(variance);
+    sds.push(Math.sqrt(variance));
     if (sds[station]! > sds[widest]!) widest = station;
   }
   let worst: StationRisk = { station: 0, mean: 0, sd: 0, p90_mm: 0 };

@@ -19,8 +19,8 @@ export function fewShapes(lines: Float64Array, columns: number): FewShapes {
   const left = lines.slice();
   const rows = columns === 0 ? 0 : left.length / columns;
   const most = Math.min(rows, columns);
-  const squares = new Float64Array(rows);
-  for (let j = 0; j < rows; j++) squares[j] = square(left, j * columns, columns);
+  const squares: number[] = [];
+  for (let j = 0; j < rows; j++) squares.push(square(left, j * columns, columns));
   const least = (negligible * Math.sqrt(squares[longest(squares)] ?? 0)) ** 2;
   const shapes: number[] = [];
   const coefficients: number[] = [];
@@ -44,7 +44,7 @@ export function fewShapes(lines: Float64Array, columns: number): FewShapes {
   return { rank, shapes, coefficients };
 }
 
-function longest(squares: Float64Array): number {
+function longest(squares: readonly number[]): number {
   let best = 0;
   for (let j = 1; j < squares.length; j++) if ((squares[j] as number) > (squares[best] as number)) best = j;
   return best;
