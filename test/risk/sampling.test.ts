@@ -48,17 +48,25 @@ const cases: readonly [string, readonly WarpTerm[]][] = [
 
 /** Frames drawn the plain way: every term, every station of every bar; the largest departure of each bar in each. */
 function plainSample(terms: readonly WarpTerm[], seed: number): Record<BarName, Float64Array> {
-  const draw = new Float64Array(terms.length);
+  const drawn = new Float64Array(terms.length);
   const fill = normalDeviates(seed);
   const largest = Object.fromEntries(barNames.map((bar) => [bar, new Float64Array(frames)])) as Record<BarName, Float64Array>;
+  const mean = terms.map(({ mean_per_m }) => mean_per_m);
+  const sd = terms.map(({ sd_per_m }) => sd_per_m);
+  const bows = barNames.map((bar) => Array.from({ length: 17 }, (_, s) => Float64Array.from(terms, ({ bow }) => bow[bar][s]!)));
   for (let n = 0; n < frames; n++) {
-    fill(draw);
-    for (const bar of barNames)
+    fill(drawn);
+    for (let j = 0; j < drawn.length; j++) drawn[j] = mean[j]! + sd[j]! * drawn[j]!;
+    for (let b = 0; b < bows.length; b++) {
+      let most = 0;
       for (let s = 0; s < 17; s++) {
+        const bow = bows[b]![s]!;
         let departure = 0;
-        terms.forEach((term, j) => (departure += (term.bow[bar][s] as number) * (term.mean_per_m + term.sd_per_m * (draw[j] as number))));
-        largest[bar][n] = Math.max(largest[bar][n]!, Math.abs(departure));
+        for (let j = 0; j < bow.length; j++) departure += bow[j]! * drawn[j]!;
+        most = Math.max(most, Math.abs(departure));
       }
+      largest[barNames[b]!][n] = most;
+    }
   }
   return largest;
 }
