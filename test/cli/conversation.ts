@@ -10,9 +10,11 @@ const quote = (text: string): string => `'${text.replaceAll("'", `'\\''`)}'`;
 
 /** Runs the command on a terminal and types the keys one after the other, each once the screen shows what it answers; returns all that was shown, and its exit code at the end. */
 export function converse(here: Folder, keys: readonly (readonly [shown: string, key: string])[], ...args: readonly string[]): string {
-  const typed = keys.map(([shown, key]) => `for i in $(seq 200); do grep -q ${quote(shown)} screen && break; sleep 0.05; done; sleep 0.15; printf ${quote(key)}`).join('; ');
+  const wait = (shown: string): string => `for i in $(seq 300); do grep -q ${quote(shown)} screen && break; sleep 0.03; done`;
+  // a question that is shown already listens
+  const typed = keys.map(([shown, key]) => `${wait(shown)}; sleep 0.03; printf ${quote(key)}`).join('; ');
   // the lent terminal has no size of its own, and text would wrap after every letter
   const run = `stty cols 100 rows 40; ${[process.execPath, command, ...args].map(quote).join(' ')}; echo "exit $?"`;
-  spawnSync('sh', ['-c', `: > screen; { ${typed}; sleep 0.5; } | TERM=xterm script -qfec ${quote(run)} /dev/null > screen`], { cwd: here.path, encoding: 'utf8', timeout: 60_000 });
+  spawnSync('sh', ['-c', `: > screen; { ${typed}; ${wait('^exit [0-9]')}; } | TERM=xterm script -qfec ${quote(run)} /dev/null > screen`], { cwd: here.path, encoding: 'utf8', timeout: 60_000 });
   return readFileSync(join(here.path, 'screen'), 'utf8');
 }

@@ -13,12 +13,15 @@ function onGrid(aspect: number, ny: number, shape: 'half-sine' | 'rigid'): numbe
   const hx = aspect / (2 * nx);
   const hy = 1 / (2 * ny);
   const points = Array.from({ length: nx * ny }, (_, k) => ({ x: (Math.floor(k / ny) + 0.5) * hx, y: ((k % ny) + 0.5) * hy }));
-  const corner = (x: number, y: number): number => Math.hypot(x, y) / (x * y);
+  const corner = (x: number, y: number): number => Math.sqrt(x * x + y * y) / (x * y);
   const wash = (dx: number, dy: number): number => {
-    const [x1, x2, y1, y2] = [dx - hx / 2, dx + hx / 2, dy - hy / 2, dy + hy / 2];
+    const x1 = dx - hx / 2;
+    const x2 = dx + hx / 2;
+    const y1 = dy - hy / 2;
+    const y2 = dy + hy / 2;
     return -(corner(x2, y2) - corner(x1, y2) - corner(x2, y1) + corner(x1, y1)) / (4 * Math.PI);
   };
-  const A = points.map((p) => points.map((q) => [1, -1].reduce((sum, sx) => sum + [1, -1].reduce((part, sy) => part + wash(p.x - sx * q.x, p.y - sy * q.y), 0), 0)));
+  const A = points.map((p) => Float64Array.from(points, (q) => wash(p.x - q.x, p.y - q.y) + wash(p.x - q.x, p.y + q.y) + wash(p.x + q.x, p.y - q.y) + wash(p.x + q.x, p.y + q.y)));
   const v = points.map((p) => (shape === 'rigid' ? 1 : Math.cos((Math.PI * p.x) / aspect) * Math.cos(Math.PI * p.y)));
   const mu = solve(A, v);
   const energy = mu.reduce((sum, m, i) => sum + m * (v[i] as number), 0);
@@ -27,7 +30,7 @@ function onGrid(aspect: number, ny: number, shape: 'half-sine' | 'rigid'): numbe
 }
 
 /** Gauss with row pivots, in place. */
-function solve(A: number[][], b: readonly number[]): number[] {
+function solve(A: Float64Array[], b: readonly number[]): number[] {
   const x = [...b];
   const n = x.length;
   for (let k = 0; k < n; k++) {
@@ -35,10 +38,12 @@ function solve(A: number[][], b: readonly number[]): number[] {
     for (let i = k + 1; i < n; i++) if (Math.abs(A[i]![k]!) > Math.abs(A[p]![k]!)) p = i;
     [A[k], A[p]] = [A[p]!, A[k]!];
     [x[k], x[p]] = [x[p]!, x[k]!];
+    const pivot = A[k]!;
     for (let i = k + 1; i < n; i++) {
-      const f = A[i]![k]! / A[k]![k]!;
+      const row = A[i]!;
+      const f = row[k]! / pivot[k]!;
       if (f === 0) continue;
-      for (let j = k; j < n; j++) A[i]![j]! -= f * A[k]![j]!;
+      for (let j = k; j < n; j++) row[j]! -= f * pivot[j]!;
       x[i]! -= f * x[k]!;
     }
   }
