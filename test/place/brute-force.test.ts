@@ -9,6 +9,7 @@ import { assessWarp } from '../../src/risk/assess.js';
 import { chanceBeyond } from '../../src/risk/normal.js';
 import { byForce } from './by-force.js';
 import { bench, board, pileOf, planOf, problemOf, someFrames } from './pile-for-tests.js';
+import { runs } from '../effort.js';
 
 const plans = Object.values(someFrames).map((text) => planOf(text));
 
@@ -26,9 +27,9 @@ function drawn(below: (limit: number) => number, count: number): readonly PileBo
 /** How many ways there are to go through, at most. */
 const ways = ({ options }: PlaceProblem): number => options.reduce((product, own) => product * (own.length + 1), 1);
 
-describe('two hundred small piles, every way tried', () => {
+describe('two hundred small piles, half of them in `npm test`, every way tried', () => {
   const below = drawer(42);
-  const cases = Array.from({ length: 200 }, (_, n) => {
+  const cases = Array.from({ length: runs(200, 1 / 2) }, (_, n) => {
     for (;;) {
       const plan = plans[below(plans.length)]!;
       const boards = drawn(below, 3 + below(6));
