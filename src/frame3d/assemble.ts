@@ -3,8 +3,8 @@ import { memberAxes, toGlobal } from './element-axes.js';
 import type { Axes } from './element-axes.js';
 import { condenseReleases, memberStiffness, releasedRows, shearParameters } from './element-stiffness.js';
 import type { ShearParameters } from './element-stiffness.js';
+import type { Equations } from './equations.js';
 import { numberingOf } from './numbering.js';
-import type { Numbering } from './numbering.js';
 import { addEntry, emptyProfile, factorise } from './profile-matrix.js';
 import type { ProfileFactors, ProfileMatrix } from './profile-matrix.js';
 import { freedomsOf } from './freedoms.js';
@@ -23,7 +23,7 @@ export interface Element {
 export interface Prepared {
   readonly structure: Structure;
   readonly elements: readonly Element[];
-  readonly equations: Numbering;
+  readonly equations: Equations;
   /** The terms of all springs that are neither absent nor rigid. */
   readonly springs: readonly SpringTerm[];
   readonly stiffness: ProfileMatrix;
@@ -121,13 +121,13 @@ export function springTerms(structure: Structure): readonly SpringTerm[] {
   const terms: SpringTerm[] = [];
   const add = (i: number, j: number, push: number, by: number, k: number): unknown =>
     terms.push({ a: 6 * i + push, b: 6 * j + push, c: 6 * i + by, d: 6 * j + by, k });
-  for (const { i, j, k, cross } of structure.springs) {
+  structure.springs.forEach(({ i, j, k, cross }) => {
     for (let d = 0; d < 6; d++) if (k[d]! > 0 && k[d] !== Infinity) add(i, j, d, d, k[d]!);
     if (cross !== undefined) {
       add(i, j, 3, 4, cross);
       add(i, j, 4, 3, cross);
     }
-  }
+  });
   return terms;
 }
 
@@ -135,46 +135,24 @@ export function springTerms(structure: Structure): readonly SpringTerm[] {
  * Adds the springs to a stiffness on the unknowns `of`; every entry of the lower triangle comes from exactly one term.
  */
 function addSprings(springs: readonly SpringTerm[], of: Int32Array, stiffness: ProfileMatrix): void {
-  const add = (row: number, column: number, value: number): void => {
-    const i = of[row]!;
-    const j = of[column]!;
-    if (j >= 0 && j <= i) addEntry(stiffness, i, j, value);
-  };
-  for (const { a, b, c, d, k } of springs) {
-    add(a, c, k);
-    add(a, d, -k);
-    add(b, c, -k);
-    add(b, d, k);
-  }
-}
-
-/** Whether two structures have the same members between the same points. */
-function sameMembers(one: Structure, two: Structure): boolean {
-  if (one.nodes === two.nodes && one.members === two.members) return true;
-  return (
-    one.nodes.length === two.nodes.length &&
-    one.members.length === two.members.length &&
-    one.nodes.every((a, n) => {
-      const b = two.nodes[n]!;
-      return a.x === b.x && a.y === b.y && a.z === b.z;
-    }) &&
-    one.members.every((a, e) => {
-      const b = two.members[e]!;
-      return a.i === b.i && a.j === b.j && sameKind(a, b);
-    })
-  );
+  springs.forEach(({ a, b, c, d, k }) => {
+    for (let n = 0; n < 4; n++) {
+      const i = of[n < 2 ? a : b]!;
+      const j = of[n % 2 === 0 ? c : d]!;
+      if (j >= 0 && j <= i) addEntry(stiffness, i, j, n === 0 || n === 3 ? k : -k);
+    }
+  });
 }
 
 /**
  * Assembles and factorises the linear stiffness of a structure.
  *
- * Numbering and elements are those of `like`, prepared before with the same theory, where they are the same.
  * Throws a RangeError for input that describes no structure: a member without length, two values for one movement.
  */
-export function prepare(structure: Structure, theory: Theory, like?: Prepared): Preparation {
-  const elements = like && sameMembers(like.structure, structure) ? like.elements : prepareElements(structure, theory);
+export function prepare(structure: Structure, theory: Theory): Preparation {
+  const elements = prepareElements(structure, theory);
   const axes = elements.map((e) => e.axes);
-  const equations = numberingOf(structure, axes, like?.equations);
+  const equations = numberingOf(structure, axes);
   const { of, movements, first } = equations;
   const stiffness = emptyProfile(first);
   const global = new Float64Array(144);

@@ -14,43 +14,41 @@ export function shearParameters(member: Member, length: number, theory: Theory):
   return { y: c * member.Iz, z: c * member.Iy };
 }
 
-function pair(k: Float64Array, a: number, b: number, value: number): void {
-  k[a * 12 + b] = value;
-  k[b * 12 + a] = value;
+/** Of a stiffness of four, a shift and a turn at i, then at j: which of its six numbers stands where, row by row. */
+const bendingTerms = [0, 1, 2, 1, 1, 3, 4, 5, 2, 4, 0, 4, 1, 5, 4, 3];
+
+/** Adds bending from the shift `v` and the turn `t` at i, six further on at j; `sign` −1 where t tips v downwards. */
+function addBending(k: Float64Array, v: number, t: number, EI: number, L: number, p: number, sign: 1 | -1): void {
+  const c = EI / (L * (1 + p));
+  const shift = (12 * c) / (L * L);
+  const mixed = (sign * 6 * c) / L;
+  const terms = [shift, mixed, -shift, (4 + p) * c, -mixed, (2 - p) * c];
+  for (let n = 0; n < 16; n++) {
+    const row = (n & 4 ? t : v) + (n & 8 ? 6 : 0);
+    const column = (n & 1 ? t : v) + (n & 2 ? 6 : 0);
+    k[row * 12 + column] = terms[bendingTerms[n]!]!;
+  }
 }
 
-function addSpring(k: Float64Array, a: number, b: number, s: number): void {
-  pair(k, a, a, s);
-  pair(k, b, b, s);
-  pair(k, a, b, -s);
-}
-
-/** Bending from the shift `v` and the turn `t` at i, six further on at j. */
-function addBending(k: Float64Array, v: number, t: number, c: number, p: number, shift: number, mixed: number): void {
-  pair(k, v, v, shift);
-  pair(k, v + 6, v + 6, shift);
-  pair(k, v, v + 6, -shift);
-  pair(k, v, t, mixed);
-  pair(k, v, t + 6, mixed);
-  pair(k, v + 6, t, -mixed);
-  pair(k, v + 6, t + 6, -mixed);
-  pair(k, t, t, (4 + p) * c);
-  pair(k, t + 6, t + 6, (4 + p) * c);
-  pair(k, t, t + 6, (2 - p) * c);
+/** Adds a spring of stiffness s from movement `a` at i to the same at j. */
+function addSpring(k: Float64Array, a: number, s: number): void {
+  k[a * 13] = k[(a + 6) * 13] = s;
+  k[a * 13 + 6] = k[a * 13 + 72] = -s;
 }
 
 /** Local stiffness (rows of 12, order ux uy uz rx ry rz at i then j) of an exact two-node beam. */
-export function memberStiffness({ E, G, A, Iy, Iz, J }: Member, L: number, phi: ShearParameters): Float64Array {
+export function memberStiffness(member: Member, L: number, phi: ShearParameters): Float64Array {
   const k = new Float64Array(144);
-  addSpring(k, 0, 6, (E * A) / L);
-  addSpring(k, 3, 9, (G * J) / L);
-  const along = (E * Iz) / (L * (1 + phi.y));
-  addBending(k, 1, 5, along, phi.y, (12 * along) / (L * L), (6 * along) / L);
-  // A positive turn about y tips z downwards.
-  const across = (E * Iy) / (L * (1 + phi.z));
-  addBending(k, 2, 4, across, phi.z, (12 * across) / (L * L), (-6 * across) / L);
+  addSpring(k, 0, (member.E * member.A) / L);
+  addSpring(k, 3, (member.G * member.J) / L);
+  addBending(k, 1, 5, member.E * member.Iz, L, phi.y, 1);
+  addBending(k, 2, 4, member.E * member.Iy, L, phi.z, -1);
   return k;
 }
+
+/** The share of a vector along the axis that begins at r. */
+const along = (R: Float64Array, r: number, v: MemberLoad['force']): number =>
+  R[r]! * v[0] + R[r + 1]! * v[1] + R[r + 2]! * v[2];
 
 /**
  * Local end loads that do the same to the nodes as a uniform load (the negatives of the fixed-end forces), added to
@@ -64,14 +62,12 @@ export function addUniformLoad(
   phi: ShearParameters,
   f: Float64Array,
 ): void {
-  const local = (v: MemberLoad['force'], r: number): number =>
-    R[3 * r]! * v[0] + R[3 * r + 1]! * v[1] + R[3 * r + 2]! * v[2];
-  const qx = local(load.force, 0);
-  const qy = local(load.force, 1);
-  const qz = local(load.force, 2);
-  const mx = local(load.moment, 0);
-  const my = local(load.moment, 1);
-  const mz = local(load.moment, 2);
+  const qx = along(R, 0, load.force);
+  const qy = along(R, 3, load.force);
+  const qz = along(R, 6, load.force);
+  const mx = along(R, 0, load.moment);
+  const my = along(R, 3, load.moment);
+  const mz = along(R, 6, load.moment);
   const shearY = mz / (1 + phi.y);
   const shearZ = my / (1 + phi.z);
   const endZ = (0.5 * L * mz * phi.y) / (1 + phi.y);

@@ -1,5 +1,6 @@
 import { directions } from './structure.js';
 import type { Structure } from './structure.js';
+import { keyOf } from './numbering-key.js';
 import { graphOf, narrowOrder } from './ordering.js';
 import { planeAxis } from './element-axes.js';
 import type { Axes } from './element-axes.js';
@@ -22,12 +23,13 @@ export interface Equations {
   readonly groups: readonly (readonly number[])[];
   /** The twelve movements of the nodes of each member. */
   readonly movements: readonly Int32Array[];
+  /** All that it hangs on. */
+  readonly key: readonly number[];
 }
 
 /** Sets of movements bound together, by union with path halving. */
 function bindings(count: number): { root: (m: number) => number; bind: (a: number, b: number) => void } {
-  const parent = new Int32Array(count);
-  for (let m = 0; m < count; m++) parent[m] = m;
+  const parent = Int32Array.from({ length: count }, (_, m) => m);
   const root = (m: number): number => {
     while (parent[m] !== m) m = parent[m] = parent[parent[m]!]!;
     return m;
@@ -54,12 +56,8 @@ function couplings(structure: Structure, axes: readonly Axes[]): number[][] {
   const groups: number[][] = [];
   structure.members.forEach((member, e) => {
     const m = planeAxis(axes[e]!.R);
-    for (const set of m < 0 ? whole : parted[m]!) {
-      const group: number[] = [];
-      for (let n = 0; n < set.length; n++) group.push(6 * member.i + set[n]!);
-      for (let n = 0; n < set.length; n++) group.push(6 * member.j + set[n]!);
-      groups.push(group);
-    }
+    for (const set of m < 0 ? whole : parted[m]!)
+      groups.push([member.i, member.j].flatMap((node) => set.map((d) => 6 * node + d)));
   });
   for (const { i, j, k } of structure.springs) {
     for (let d = 0; d < 6; d++) if (k[d]! > 0 && (d < 3 || d === 5)) groups.push([6 * i + d, 6 * j + d]);
@@ -69,10 +67,9 @@ function couplings(structure: Structure, axes: readonly Axes[]): number[][] {
   return groups;
 }
 
-/** Puts in place of every movement what stands for it. */
-function rename(groups: readonly number[][], standsFor: Int32Array): void {
-  for (const group of groups) for (let n = 0; n < group.length; n++) group[n] = standsFor[group[n]!]!;
-}
+/** The same groups of what stands for every movement. */
+const renamed = (groups: readonly (readonly number[])[], standsFor: Int32Array): number[][] =>
+  groups.map((group) => group.map((m) => standsFor[m]!));
 
 /**
  * Numbers the unknowns: parts of the structure that do not act on each other one after the other (a plane frame
@@ -85,8 +82,7 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
   for (const { i, j, k } of structure.springs) {
     for (let d = 0; d < 6; d++) if (k[d] === Infinity) ties.bind(6 * i + d, 6 * j + d);
   }
-  const shared = new Int32Array(size);
-  for (let m = 0; m < size; m++) shared[m] = ties.root(m);
+  const shared = Int32Array.from({ length: size }, (_, m) => ties.root(m));
 
   const given = new Float64Array(size).fill(NaN);
   for (const { node, fix } of structure.supports) {
@@ -102,16 +98,11 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
   }
   const isGiven = (m: number): boolean => !Number.isNaN(given[m]);
 
-  const groups = couplings(structure, axes);
-  rename(groups, shared);
+  const bound = renamed(couplings(structure, axes), shared);
   const parts = bindings(size);
-  for (const group of groups) {
-    let head = -1;
-    for (const m of group) {
-      if (isGiven(m)) continue;
-      if (head < 0) head = m;
-      else parts.bind(head, m);
-    }
+  for (const group of bound) {
+    const free = group.filter((m) => !isGiven(m));
+    for (const m of free) parts.bind(free[0]!, m);
   }
 
   const buckets = new Map<number, number[]>();
@@ -122,61 +113,45 @@ export function numberEquations(structure: Structure, axes: readonly Axes[], ord
       if (placed[m] || isGiven(m)) continue;
       placed[m] = 1;
       const part = parts.root(m);
-      const bucket = buckets.get(part);
-      if (bucket) bucket.push(m);
-      else buckets.set(part, [m]);
+      const bucket = buckets.get(part) ?? [];
+      bucket.push(m);
+      buckets.set(part, bucket);
     }
   }
   const unknown = new Int32Array(size).fill(-1);
   let count = 0;
   for (const bucket of buckets.values()) for (const m of bucket) unknown[m] = count++;
 
-  const of = new Int32Array(size);
-  const prescribed = new Float64Array(size);
-  for (let m = 0; m < size; m++) {
-    of[m] = unknown[shared[m]!]!;
-    prescribed[m] = isGiven(shared[m]!) ? given[shared[m]!]! : 0;
-  }
-  rename(groups, unknown);
+  const of = shared.map((m) => unknown[m]!);
+  const prescribed = Float64Array.from(shared, (m) => given[m]! || 0);
+  const groups = renamed(bound, unknown);
   const movements = structure.members.map(({ i, j }) =>
     Int32Array.from({ length: 12 }, (_, m) => (m < 6 ? 6 * i + m : 6 * j + m - 6)),
   );
-  return { count, of, prescribed, shared, first: rowStarts(count, [groups], (eq) => eq), groups, movements };
+  const first = rowStarts(count, groups, (unknown) => unknown);
+  return { count, of, prescribed, shared, first, groups, movements, key: keyOf(structure, axes) };
 }
 
 /** First column of every row, when each group of unknowns acts on itself; `rowOf` each its row, negative: left out. */
 export function rowStarts(
   count: number,
-  lists: readonly (readonly ArrayLike<number>[])[],
+  groups: readonly ArrayLike<number>[],
   rowOf: (unknown: number) => number,
 ): Int32Array {
-  const first = new Int32Array(count);
-  for (let i = 0; i < count; i++) first[i] = i;
-  for (const groups of lists) {
-    for (const group of groups) {
-      let lowest = count;
-      for (let n = 0; n < group.length; n++) {
-        const row = rowOf(group[n]!);
-        if (row >= 0 && row < lowest) lowest = row;
-      }
-      for (let n = 0; n < group.length; n++) {
-        const row = rowOf(group[n]!);
-        if (row >= 0 && lowest < first[row]!) first[row] = lowest;
-      }
-    }
+  const first = Int32Array.from({ length: count }, (_, row) => row);
+  for (const group of groups) {
+    const rows = Array.from(group, rowOf).filter((row) => row >= 0);
+    const lowest = Math.min(...rows);
+    for (const row of rows) first[row] = Math.min(first[row]!, lowest);
   }
   return first;
 }
 
-/** Pairs of nodes joined by members or springs. */
-export function nodeEdges(structure: Structure): number[] {
-  const edges: number[] = [];
-  for (const { i, j } of structure.members) edges.push(i, j);
-  for (const { i, j } of structure.springs) edges.push(i, j);
-  return edges;
-}
-
-/** An ordering of the nodes that keeps joined ones close. */
-export function orderNodes(structure: Structure): number[] {
-  return narrowOrder(graphOf(structure.nodes.length, nodeEdges(structure)));
-}
+/** An ordering of the nodes that keeps those joined by members or springs close. */
+export const orderNodes = ({ nodes, members, springs }: Structure): number[] =>
+  narrowOrder(
+    graphOf(
+      nodes.length,
+      [...members, ...springs].flatMap(({ i, j }) => [i, j]),
+    ),
+  );

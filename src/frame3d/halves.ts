@@ -1,5 +1,6 @@
 import { rowStarts } from './equations.js';
 import type { Equations } from './equations.js';
+import { keptFor } from './kept-for.js';
 import { skinEdges } from './membrane.js';
 import type { SkinEdges } from './membrane.js';
 import type { MembraneBorder } from './membrane-border.js';
@@ -35,11 +36,17 @@ export interface Halves {
 
 const planeMovements = [0, 1, 5];
 
-/** Where entry (i, j) stands, told either way round; −1 outside the rows. */
-function placeIn({ first, start }: Rows, i: number, j: number): number {
-  const row = Math.max(i, j);
-  const column = Math.min(i, j);
-  return column < first[row]! ? -1 : start[row]! + column;
+/** Where entries of a symmetric matrix stand, row by row: row r with those of the columns from `first` to its own. */
+function entriesIn({ first, start }: Rows, places: Int32Array, from: (r: number) => number): Int32Array {
+  const entries: number[] = [];
+  places.forEach((row, r) => {
+    for (let c = from(r); c <= r; c++) {
+      const low = Math.min(row, places[c]!);
+      const high = Math.max(row, places[c]!);
+      entries.push(low < first[high]! ? -1 : start[high]! + low);
+    }
+  });
+  return Int32Array.from(entries);
 }
 
 /** Places along a list of the half's unknowns, and rows for what the frame's groups and the skin tie together. */
@@ -52,12 +59,13 @@ function numbered(
   const place = new Int32Array(unknowns.length);
   unknowns.forEach((unknown, n) => (place[unknown - from] = n));
   const to = from + unknowns.length;
-  const placeOf = (unknown: number): number => (unknown >= from && unknown < to ? place[unknown - from]! : -1);
-  const rows = rowsFrom(rowStarts(unknowns.length, [groups, ties], placeOf));
-  const entries: number[] = [];
-  for (let i = from; i < to; i++)
-    for (let j = first[i]!; j <= i; j++) entries.push(placeIn(rows, placeOf(i), placeOf(j)));
-  return { from, to, own: rowsOf(rowsFrom(first), from, to), place, rows, entries: Int32Array.from(entries) };
+  const own = rowsOf(rowsFrom(first), from, to);
+  const rows = rowsFrom(
+    rowStarts(unknowns.length, [...groups, ...ties], (unknown) =>
+      unknown >= from && unknown < to ? place[unknown - from]! : -1,
+    ),
+  );
+  return { from, to, own, place, rows, entries: entriesIn(rows, place, (r) => own.first[r]!) };
 }
 
 /** In the plane: as the frame's unknowns stand, whose rows the threads widen. */
@@ -83,14 +91,15 @@ function outOfPlaneHalf(equations: Equations, from: number, border: MembraneBord
     for (const node of side) for (let m = 6 * node; m < 6 * node + 6; m++) if (of[m]! >= 0) rank[of[m]!] = 1;
   }
   for (const unknown of tied) rank[unknown] = 2;
-  const unknowns: number[] = [];
-  for (let wanted = 0; wanted <= 2; wanted++) {
-    for (let unknown = from; unknown < count; unknown++) if (rank[unknown] === wanted) unknowns.push(unknown);
-  }
-  return numbered(equations, from, unknowns, [tied]);
+  const unknowns = Array.from({ length: count - from }, (_, n) => from + n);
+  return numbered(
+    equations,
+    from,
+    unknowns.sort((p, q) => rank[p]! - rank[q]!),
+    [tied],
+  );
 }
 
-/** Both halves of a frame in the xy plane. Throws a RangeError for a structure that does not lie in it. */
 function makeHalves(equations: Equations, border: MembraneBorder): Halves {
   const { count, of } = equations;
   let [inside, outside] = [0, count];
@@ -103,28 +112,15 @@ function makeHalves(equations: Equations, border: MembraneBorder): Halves {
   const edges = skinEdges(border, of);
   const inPlane = inPlaneHalf(equations, inside, border);
   const outOfPlane = outOfPlaneHalf(equations, outside, border, edges.tied);
-  const ties: number[] = [];
-  edges.tied.forEach((one, r) => {
-    for (let c = 0; c <= r; c++)
-      ties.push(
-        placeIn(outOfPlane.rows, outOfPlane.place[one - outside]!, outOfPlane.place[edges.tied[c]! - outside]!),
-      );
-  });
-  return { inPlane, outOfPlane, edges, ties: Int32Array.from(ties) };
+  const { rows, place } = outOfPlane;
+  const tied = edges.tied.map((unknown) => place[unknown - outside]!);
+  return { inPlane, outOfPlane, edges, ties: entriesIn(rows, tied, () => 0) };
 }
 
-/** Of each numbering the halves made last, which are the same for every border along the same nodes. */
-const made = new WeakMap<Equations, { readonly along: readonly (readonly number[])[]; readonly halves: Halves }>();
+const kept = keptFor<Halves>(4);
 
 /** Both halves of a frame in the xy plane. Throws a RangeError for a structure that does not lie in it. */
-export function halvesOf(equations: Equations, border: MembraneBorder): Halves {
-  const along = [border.bottom, border.top, border.left, border.right];
-  const known = made.get(equations);
-  if (known?.along.every((nodes, n) => sameNodes(nodes, along[n]!))) return known.halves;
-  const halves = makeHalves(equations, border);
-  made.set(equations, { along, halves });
-  return halves;
-}
-
-const sameNodes = (one: readonly number[], two: readonly number[]): boolean =>
-  one.length === two.length && one.every((node, n) => node === two[n]);
+export const halvesOf = (equations: Equations, border: MembraneBorder): Halves =>
+  kept([...equations.key, ...border.bottom, ...border.top, ...border.left, ...border.right], () =>
+    makeHalves(equations, border),
+  );

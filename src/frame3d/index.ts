@@ -8,7 +8,7 @@ export type { FrameAnswer, FrameSolution } from './solve.js';
 export { prepare } from './assemble.js';
 export type { Preparation, Prepared } from './assemble.js';
 export type { Freedom } from './freedoms.js';
-export { prepareStretched, secondOrder } from './stretched-frame.js';
+export { prepareStretched, sameUnknowns, secondOrder } from './stretched-frame.js';
 export type { SecondOrder, StretchedFrame } from './stretched-frame.js';
 export { largeMovement } from './second-order-strain.js';
 export type { LargeMovement } from './second-order-strain.js';

@@ -29,14 +29,6 @@ const largestSpace = 160;
 
 const dot = (a: Float64Array, b: Float64Array): number => dotSegments(a, 0, b, 0, a.length);
 
-/** v −= share · one, p −= share · two. */
-function takeOut(share: number, one: Float64Array, v: Float64Array, two: Float64Array, p: Float64Array): void {
-  for (let i = 0; i < v.length; i++) {
-    v[i]! -= share * one[i]!;
-    p[i]! -= share * two[i]!;
-  }
-}
-
 function addMultiple(target: Float64Array, share: number, v: Float64Array): void {
   for (let i = 0; i < target.length; i++) target[i]! += share * v[i]!;
 }
@@ -78,7 +70,8 @@ export function smallestLoadFactors(problem: StabilityProblem, wanted: number, n
       for (let j = pass === 0 ? Math.max(0, V.length - 2) : 0; j < V.length; j++) {
         const share = dot(KV[j]!, v);
         if (record) record[j]! += share;
-        takeOut(share, V[j]!, v, KV[j]!, p);
+        addMultiple(v, -share, V[j]!);
+        addMultiple(p, -share, KV[j]!);
       }
     }
   };

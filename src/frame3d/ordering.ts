@@ -1,52 +1,25 @@
-/** Neighbours of every point of a graph: those of point p are `list[offset[p]] … list[offset[p + 1] - 1]`. */
-export interface Graph {
-  readonly offset: Int32Array;
-  readonly list: Int32Array;
-}
+/** The neighbours of every point of a graph. */
+export type Graph = readonly (readonly number[])[];
 
 /** A graph of `count` points from its edges, given as consecutive pairs. */
 export function graphOf(count: number, edges: readonly number[]): Graph {
-  const offset = new Int32Array(count + 1);
-  for (const p of edges) offset[p + 1]!++;
-  for (let p = 0; p < count; p++) offset[p + 1]! += offset[p]!;
-  const cursor = offset.slice(0, count);
-  const list = new Int32Array(edges.length);
+  const graph = Array.from({ length: count }, (): number[] => []);
   for (let e = 0; e < edges.length; e += 2) {
-    const p = edges[e]!;
-    const q = edges[e + 1]!;
-    list[cursor[p]!++] = q;
-    list[cursor[q]!++] = p;
+    graph[edges[e]!]!.push(edges[e + 1]!);
+    graph[edges[e + 1]!]!.push(edges[e]!);
   }
-  return { offset, list };
+  return graph;
 }
 
 /** Breadth-first sweep from `from`, neighbours by rising degree; appends to `order` and returns the depth reached. */
-function sweep(graph: Graph, from: number, seen: Uint8Array, order: number[]): number {
-  const { offset, list } = graph;
-  const degree = (p: number): number => offset[p + 1]! - offset[p]!;
-  let head = order.length;
-  order.push(from);
-  seen[from] = 1;
+function sweep(graph: Graph, from: number, seen: Set<number>, order: number[]): number {
   let depth = 0;
-  while (head < order.length) {
-    const levelEnd = order.length;
-    depth++;
-    for (; head < levelEnd; head++) {
-      const p = order[head]!;
-      const firstNew = order.length;
-      for (let e = offset[p]!; e < offset[p + 1]!; e++) {
-        const q = list[e]!;
-        if (seen[q]) continue;
-        seen[q] = 1;
-        let at = order.length;
-        order.push(q);
-        while (at > firstNew && degree(order[at - 1]!) > degree(q)) {
-          order[at] = order[at - 1]!;
-          at--;
-        }
-        order[at] = q;
-      }
-    }
+  seen.add(from);
+  for (let level = [from]; level.length > 0; depth++) {
+    order.push(...level);
+    level = level.flatMap((p) =>
+      graph[p]!.filter((q) => !seen.has(q) && seen.add(q)).sort((a, b) => graph[a]!.length - graph[b]!.length),
+    );
   }
   return depth;
 }
@@ -56,21 +29,20 @@ function sweep(graph: Graph, from: number, seen: Uint8Array, order: number[]): n
  * the graph swept from a point far out), which keeps the band of a matrix on this graph narrow.
  */
 export function narrowOrder(graph: Graph): number[] {
-  const count = graph.offset.length - 1;
-  const done = new Uint8Array(count);
+  const done = new Set<number>();
   const order: number[] = [];
-  for (let p = 0; p < count; p++) {
-    if (done[p]) continue;
+  graph.forEach((_, p) => {
+    if (done.has(p)) return;
     let from = p;
     let depth = 0;
     for (let round = 0; round < 4; round++) {
       const trial: number[] = [];
-      const reached = sweep(graph, from, done.slice(), trial);
+      const reached = sweep(graph, from, new Set(done), trial);
       if (reached <= depth) break;
       depth = reached;
       from = trial[trial.length - 1]!;
     }
     sweep(graph, from, done, order);
-  }
+  });
   return order.reverse();
 }

@@ -99,62 +99,89 @@ export function spreadUnknowns(prepared: Prepared, x: Float64Array): Float64Arra
   return u;
 }
 
-/** Solves a prepared structure under loads and its prescribed movements. */
-export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
-  const { structure, elements, equations, springs } = prepared;
-  const { of, prescribed, shared, movements } = equations;
-  const vectors = memberLoadVectors(prepared, loads);
-
-  const pushed = new Float64Array(of.length);
-  const scratch = new Float64Array(12);
-  /** Adds forces on the ends of member e, told along its own axes, to those on every movement that `at` stands for. */
-  const addEnds = (e: number, f: Float64Array, to: Float64Array, at: Int32Array | null): void => {
-    const own = movements[e]!;
-    vectorToGlobal(f, elements[e]!.axes.R, scratch);
-    for (let r = 0; r < 12; r++) to[at === null ? own[r]! : at[own[r]!]!]! += scratch[r]!;
-  };
-  for (let e = 0; e < elements.length; e++) if (vectors[e]) addEnds(e, vectors[e]!, pushed, null);
-  const applied = new Float64Array(of.length);
-  for (const { node, force, moment } of loads.nodes) {
+/** Forces and moments put on each movement by hand, at the nodes. */
+function appliedOf({ equations }: Prepared, { nodes }: Loads): Float64Array {
+  const applied = new Float64Array(equations.of.length);
+  nodes.forEach(({ node, force, moment }) => {
     for (let d = 0; d < 3; d++) {
       applied[6 * node + d]! += force[d]!;
       applied[6 * node + 3 + d]! += moment[d]!;
     }
+  });
+  return applied;
+}
+
+/** Adds forces on the ends of every member, told along its own axes, to those on each movement. */
+function addEnds(
+  { elements, equations: { movements } }: Prepared,
+  ends: readonly (Float64Array | null)[],
+  to: Float64Array,
+): void {
+  const global = new Float64Array(12);
+  for (let e = 0; e < ends.length; e++) {
+    const f = ends[e];
+    if (!f) continue;
+    vectorToGlobal(f, elements[e]!.axes.R, global);
+    const own = movements[e]!;
+    for (let r = 0; r < 12; r++) to[own[r]!]! += global[r]!;
   }
-  if (prescribed.some((v) => v !== 0)) addPrescribed(prepared, pushed);
+}
 
-  const x = new Float64Array(equations.count);
-  for (let m = 0; m < of.length; m++) if (of[m]! >= 0) x[of[m]!]! += pushed[m]! + applied[m]!;
-  solveFactored(prepared.factors, x);
-  const u = spreadUnknowns(prepared, x);
-  for (let m = 0; m < u.length; m++) if (of[m]! < 0) u[m] = prescribed[m]!;
-  const endForces = endForcesOf(prepared, u, vectors);
-
-  const held = new Float64Array(of.length);
-  for (let e = 0; e < elements.length; e++) addEnds(e, endForces[e]!, held, shared);
-  for (const { a, b, c, d, k } of springs) {
+/** Forces of the supports on the structure: what its members and springs push there, less what is put on it. */
+function reactionsOf(
+  prepared: Prepared,
+  loads: Loads,
+  u: Float64Array,
+  endForces: readonly Float64Array[],
+): Float64Array {
+  const { structure, equations, springs } = prepared;
+  const { of, shared } = equations;
+  const pushed = appliedOf(prepared, loads).map((f) => -f);
+  addEnds(prepared, endForces, pushed);
+  springs.forEach(({ a, b, c, d, k }) => {
     const force = k * (u[c]! - u[d]!);
-    held[shared[a]!]! += force;
-    held[shared[b]!]! -= force;
-  }
-  for (let m = 0; m < of.length; m++) held[shared[m]!]! -= applied[m]!;
+    pushed[a]! += force;
+    pushed[b]! -= force;
+  });
+  const held = new Float64Array(of.length);
+  for (let m = 0; m < of.length; m++) held[shared[m]!]! += pushed[m]!;
   const reactions = new Float64Array(of.length);
   for (const { node, fix } of structure.supports) {
     directions.forEach((direction: Direction, d) => {
       if (fix[direction] !== undefined) reactions[6 * node + d] = held[shared[6 * node + d]!]!;
     });
   }
-  return { u, reactions, endForces };
+  return reactions;
+}
+
+/** Solves a prepared structure under loads and its prescribed movements. */
+export function solvePrepared(prepared: Prepared, loads: Loads): FrameSolution {
+  const { of, prescribed, count } = prepared.equations;
+  const vectors = memberLoadVectors(prepared, loads);
+  const pushed = appliedOf(prepared, loads);
+  addEnds(prepared, vectors, pushed);
+  if (prescribed.some((v) => v !== 0)) addPrescribed(prepared, pushed);
+  const x = new Float64Array(count);
+  for (let m = 0; m < of.length; m++) if (of[m]! >= 0) x[of[m]!]! += pushed[m]!;
+  solveFactored(prepared.factors, x);
+  const u = spreadUnknowns(prepared, x);
+  for (let m = 0; m < u.length; m++) if (of[m]! < 0) u[m] = prescribed[m]!;
+  const endForces = endForcesOf(prepared, u, vectors);
+  return {
+    u,
+    endForces,
+    // Summed up where they are asked for.
+    get reactions() {
+      return reactionsOf(prepared, loads, u, endForces);
+    },
+  };
 }
 
 /** Adds what prescribed movements push on the free ones: −K_free,given · u_given. */
 function addPrescribed(prepared: Prepared, pushed: Float64Array): void {
-  const { prescribed, movements } = prepared.equations;
-  const global = new Float64Array(12);
-  endForcesOf(prepared, prescribed, null).forEach((forces, e) => {
-    vectorToGlobal(forces, prepared.elements[e]!.axes.R, global);
-    for (let r = 0; r < 12; r++) pushed[movements[e]![r]!]! -= global[r]!;
-  });
+  const { prescribed } = prepared.equations;
+  const ends = endForcesOf(prepared, prescribed, null).map((forces) => forces.map((f) => -f));
+  addEnds(prepared, ends, pushed);
   for (const { a, b, c, d, k } of prepared.springs) {
     const force = k * (prescribed[c]! - prescribed[d]!);
     pushed[a]! -= force;

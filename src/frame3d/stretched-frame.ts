@@ -2,6 +2,7 @@ import type { Structure, Theory } from './structure.js';
 import { prepare } from './assemble.js';
 import type { Prepared } from './assemble.js';
 import type { Freedom } from './freedoms.js';
+import { keptFor, sameNumbers } from './kept-for.js';
 import { halvesOf } from './halves.js';
 import type { Halves } from './halves.js';
 import type { FrameSolution } from './solve.js';
@@ -21,23 +22,26 @@ export interface StretchedFrame extends Halves {
 }
 
 /**
- * Prepares a frame and the skin on its border; or tells how the frame alone is free to move. What it has in common with
- * a frame prepared before, of the same theory, is taken from there. Throws a RangeError for one that is not plane.
+ * Prepares a frame and the skin on its border; or tells how the frame alone is free to move. Throws a RangeError for
+ * one that is not plane.
  */
 export function prepareStretched(
   structure: Structure,
   border: MembraneBorder,
   theory: Theory,
-  like?: Pick<StretchedFrame, 'prepared'>,
 ):
   | { readonly stable: true; readonly stretched: StretchedFrame }
   | { readonly stable: false; readonly freedoms: readonly Freedom[] } {
-  const preparation = prepare(structure, theory, like?.prepared);
+  const preparation = prepare(structure, theory);
   if (!preparation.stable) return preparation;
   const { prepared } = preparation;
   const { inPlane, outOfPlane, edges, ties } = halvesOf(prepared.equations, border);
   return { stable: true, stretched: { prepared, border, inPlane, outOfPlane, edges, ties } };
 }
+
+/** Whether two frames number their unknowns alike. */
+export const sameUnknowns = ({ prepared: one }: StretchedFrame, { prepared: two }: StretchedFrame): boolean =>
+  sameNumbers(one.equations.key, two.equations.key);
 
 /** What the forces of a solution and the skin's tension add to the stiffness of a frame. */
 export interface SecondOrder {
@@ -46,16 +50,27 @@ export interface SecondOrder {
   readonly midTwists: MidTwists;
 }
 
-/**
- * Second-order stiffness for the forces of `solution`, which lie in the plane, and the tension that goes with them; the
- * skin may have been built before, for the same border, tension and unknowns.
- */
-export function secondOrder(
-  { prepared, border, edges }: StretchedFrame,
-  solution: FrameSolution,
-  tension: Tension,
-  membrane: Membrane = buildMembrane(border, tension, prepared.equations, edges),
-): SecondOrder {
-  const geometric = geometricStiffness(prepared, solution);
-  return { geometric, membrane, midTwists: midTwists(prepared, solution) };
-}
+const keptSkins = keptFor<Membrane>(2);
+
+/** The skin over a frame: the same for frames alike in all but how stiff they are. */
+const skinOf = ({ prepared: { equations }, border, edges }: StretchedFrame, tension: Tension): Membrane =>
+  keptSkins(
+    [
+      ...equations.key,
+      ...edges.tied,
+      border.width,
+      border.height,
+      ...border.along_x,
+      ...border.along_y,
+      tension.x,
+      tension.y,
+    ],
+    () => buildMembrane(border, tension, equations, edges),
+  );
+
+/** Second-order stiffness for the forces of `solution`, which lie in the plane, and the tension that goes with them. */
+export const secondOrder = (frame: StretchedFrame, solution: FrameSolution, tension: Tension): SecondOrder => ({
+  geometric: geometricStiffness(frame.prepared, solution),
+  membrane: skinOf(frame, tension),
+  midTwists: midTwists(frame.prepared, solution),
+});

@@ -3,6 +3,7 @@ import {
   eulerBernoulli,
   prepare,
   prepareStretched,
+  sameUnknowns,
   secondOrder,
   smallestFactors,
   solvePrepared,
@@ -89,11 +90,11 @@ function checkMesh(steps: number): void {
 const cannotBeSolved = (freedoms: readonly Freedom[]): RangeError =>
   new RangeError(`the frame cannot be solved: ${freedoms.map((f) => f.words).join(', ')}`);
 
-function makeReady(shape: FrameShape, options: FrameOptions, like?: ReadyFrame): ReadyFrame {
+function makeReady(shape: FrameShape, options: FrameOptions): ReadyFrame {
   const steps = options.mesh ?? usualMesh;
   checkMesh(steps);
   const mesh = meshFrame(shape, [], finenessOf(steps), theoryOf(options));
-  const preparation = prepareStretched(mesh.structure, mesh.border, theoryOf(options), like?.frame);
+  const preparation = prepareStretched(mesh.structure, mesh.border, theoryOf(options));
   if (!preparation.stable) throw cannotBeSolved(preparation.freedoms);
   return { mesh, frame: preparation.stretched, pulled: new Map() };
 }
@@ -118,20 +119,18 @@ function makeStatics(shape: FrameShape, extra: readonly PointForce[], options: F
  * each; shapes are never changed in place.
  */
 function kept<Ready>(
-  made: (shape: FrameShape, options: FrameOptions, like?: FrameShape) => Ready,
-): (shape: FrameShape, options: FrameOptions, like?: FrameShape) => Ready {
+  made: (shape: FrameShape, options: FrameOptions) => Ready,
+): (shape: FrameShape, options: FrameOptions) => Ready {
   const madeOf = remembered((_: FrameShape) => new Map<string, Ready>());
-  return (shape, options, like) => {
+  return (shape, options) => {
     const ready = madeOf(shape);
     const key = `${options.mesh} ${options.shear ?? true}`;
     let frame = ready.get(key);
-    if (!frame) ready.set(key, (frame = made(shape, options, like)));
+    if (!frame) ready.set(key, (frame = made(shape, options)));
     return frame;
   };
 }
-const readyFrame = kept((shape, options, like): ReadyFrame =>
-  makeReady(shape, options, like && readyFrame(like, options)),
-);
+const readyFrame = kept(makeReady);
 const readyStatics = kept((shape, options) => makeStatics(shape, [], options));
 
 function checkPull(pull: EdgePull): void {
@@ -141,19 +140,14 @@ function checkPull(pull: EdgePull): void {
 
 /**
  * The frame under a pull on the centre lines: the forces of the linear solution and the second-order stiffness they
- * make with the cloth, which is taken from `like` where that has the same unknowns.
+ * make with the cloth.
  */
-function pulledFrame(shape: FrameShape, ready: ReadyFrame, pull: EdgePull, like?: ReadyFrame): PulledFrame {
-  const { mesh, frame, pulled } = ready;
+function pulledFrame(shape: FrameShape, { mesh, frame, pulled }: ReadyFrame, pull: EdgePull): PulledFrame {
   const key = `${pull.x} ${pull.y}`;
   let found = pulled.get(key);
   if (!found) {
     const solution = solvePrepared(frame.prepared, frameLoads(shape, mesh, pull, [], false));
-    const known = like && sameSkin(frame, like.frame) ? like.pulled.get(key)?.second.membrane : undefined;
-    pulled.set(
-      key,
-      (found = { second: secondOrder(frame, solution, pull, known), factors: [], asked: 0, tangent: null }),
-    );
+    pulled.set(key, (found = { second: secondOrder(frame, solution, pull), factors: [], asked: 0, tangent: null }));
   }
   return found;
 }
@@ -167,24 +161,10 @@ function factorsOf({ frame }: ReadyFrame, at: PulledFrame, wanted: number): read
   return at.factors;
 }
 
-const sameUnknowns = (one: StretchedFrame, two: StretchedFrame): boolean =>
-  one.prepared.equations === two.prepared.equations;
-
-const sameNumbers = (one: readonly number[], two: readonly number[]): boolean =>
-  one === two || (one.length === two.length && one.every((value, n) => value === two[n]));
-
-/** Whether a skin over the one frame under some tension is that over the other. */
-const sameSkin = (one: StretchedFrame, two: StretchedFrame): boolean =>
-  sameUnknowns(one, two) &&
-  one.border.width === two.border.width &&
-  one.border.height === two.border.height &&
-  sameNumbers(one.border.along_x, two.border.along_x) &&
-  sameNumbers(one.border.along_y, two.border.along_y);
-
 /** The tangent stiffness of a frame at a pull. */
-function tangentAt(shape: FrameShape, ready: ReadyFrame, pull: EdgePull, like?: ReadyFrame): Tangent {
+function tangentAt(shape: FrameShape, ready: ReadyFrame, pull: EdgePull): Tangent {
   if (pull.x === 0 && pull.y === 0) return tangentOf(ready.frame, null);
-  const at = pulledFrame(shape, ready, pull, like);
+  const at = pulledFrame(shape, ready, pull);
   return (at.tangent ??= tangentOf(ready.frame, at.second));
 }
 
@@ -244,39 +224,35 @@ function stabilityOn(shape: FrameShape, pull: EdgePull, options: FrameOptions): 
 }
 
 /**
- * The first factor on a pull (N/mm) of `shape`, a frame that is like `stiff` but for its joints; null without one. What
- * both have in common is taken from there, and the search begins at its first mode: always, so that the answer does not
- * hang on what was asked before. Throws a RangeError as `solveStatics` does.
+ * The first factor on a pull (N/mm) of `shape`, a frame that is like `stiff` but for its joints; null without one. The
+ * search begins at the first mode of `stiff`: always, so that the answer does not hang on what was asked before. Throws
+ * a RangeError as `solveStatics` does.
  */
 export function softerFactor(shape: FrameShape, stiff: FrameShape, pull: EdgePull): number | null {
   checkPull(pull);
   if (pull.x === 0 && pull.y === 0) return null;
   const like = readyFrame(stiff, {});
   const { frame } = like;
-  const soft = makeReady(shape, {}, like);
+  const soft = makeReady(shape, {});
   const near = sameUnknowns(soft.frame, frame)
     ? factorsOf(like, pulledFrame(stiff, like, pull), usualFactors)[0]?.mode
     : undefined;
-  const { second } = pulledFrame(shape, soft, pull, like);
+  const { second } = pulledFrame(shape, soft, pull);
   return smallestFactors(soft.frame, second, 1, near)[0]?.factor ?? null;
 }
 
 /**
  * How the stretched frame answers a unit natural curvature of each side bar and crossbar, in each kind, on the tangent
- * stiffness at a pull (N/mm); null when the flat frame is unstable there. What it has in common with the frame `like`,
- * solved before, is taken from there: the answer is the same as without. Throws a RangeError as `solveStatics` does.
+ * stiffness at a pull (N/mm); null when the flat frame is unstable there. Throws a RangeError as `solveStatics` does.
  */
 export function solveInfluence(
   shape: FrameShape,
   pull: EdgePull,
   options: FrameOptions = {},
-  like: FrameShape = shape,
 ): readonly Influence[] | null {
   checkPull(pull);
-  const other = like === shape ? undefined : like;
-  const ready = readyFrame(shape, options, other);
-  const tangent = tangentAt(shape, ready, pull, other && readyFrame(other, options));
-  return readInfluence(ready.mesh, ready.frame.prepared, tangent);
+  const ready = readyFrame(shape, options);
+  return readInfluence(ready.mesh, ready.frame.prepared, tangentAt(shape, ready, pull));
 }
 
 /**

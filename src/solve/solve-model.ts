@@ -43,8 +43,7 @@ export function solveModel(model: Model): Solution {
     },
     influence: () => {
       const { load_factor } = frame.stability;
-      if (load_factor === null) return solveInfluence(shape, pull);
-      return load_factor > 1 ? solveInfluence(shape, pull, {}, shape_stability) : null;
+      return load_factor === null || load_factor > 1 ? solveInfluence(shape, pull) : null;
     },
     influence_unpulled: () => {
       const answer = solveInfluence(shape, { x: 0, y: 0 });

@@ -1,5 +1,5 @@
 /** How unknowns are numbered and what ties them: an order of points on graphs that can be seen through, and the groups of each kind of spring. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { eulerBernoulli, prepare, solvePrepared, timoshenko } from '../../src/frame3d/index.js';
 import type { Member, Prepared, Spring, Structure } from '../../src/frame3d/index.js';
 import { numberEquations } from '../../src/frame3d/equations.js';
@@ -80,37 +80,65 @@ describe('what a spring ties', () => {
   });
 });
 
-describe('a structure prepared like another', () => {
-  const ready = (structure: Structure, like?: Prepared): Prepared => {
-    const answer = prepare(structure, timoshenko, like);
+describe('structures prepared one after the other', () => {
+  type Prepare = typeof prepare;
+  const ready = (structure: Structure, by: Prepare = prepare): Prepared => {
+    const answer = by(structure, timoshenko);
     if (!answer.stable) throw new Error('unstable');
     return answer.prepared;
   };
-  const moved = (prepared: Prepared): Float64Array => solvePrepared(prepared, { nodes: [{ node: 2, force: [3, -4, 5], moment: [100, 200, -300] }], members: [] }).u;
+  /** As a program does that has prepared nothing before. */
+  const afresh = async (structure: Structure): Promise<Prepared> => {
+    vi.resetModules();
+    return ready(structure, (await import('../../src/frame3d/assemble.js')).prepare);
+  };
+  const moved = (prepared: Prepared): number[] => [...solvePrepared(prepared, { nodes: [{ node: 2, force: [3, -4, 5], moment: [100, 200, -300] }], members: [] }).u];
   const soft: Spring['k'] = [40, 50, 60, 7e5, 8e5, 9e5];
+  const apart = (at: (point: (typeof points)[number], n: number) => object): Structure => withSpring(soft, { nodes: points.map((point, n) => ({ ...point, ...at(point, n) })) });
 
-  it('shares elements and numbering where nothing but the stiffness of springs differs, and moves as made from scratch', () => {
+  it.each<[string, Structure]>([
+    ['springs of another stiffness', withSpring([4, 500, 66, 7e6, 8e4, 1e5])],
+    ['a node elsewhere', apart((p, n) => (n === 3 ? { y: 801 } : p))],
+    ['another section', withSpring(soft, { members: [bar(0, 1), bar(2, 3, { Iz: 30000 })] })],
+    ['nodes of other names', apart((_, n) => ({ id: `M${n}` }))],
+  ])('share their numbering, and move as made from scratch: %s', async (_, other) => {
     const before = ready(withSpring(soft));
-    const other = withSpring([4, 500, 66, 7e6, 8e4, 1e5]);
-    const like = ready(other, before);
-    expect([like.elements === before.elements, like.equations === before.equations]).toEqual([true, true]);
-    expect([...moved(like)]).toEqual([...moved(ready(other))]);
-    expect([...moved(like)]).not.toEqual([...moved(before)]);
+    const now = ready(other);
+    expect(now.equations).toBe(before.equations);
+    expect(moved(now)).toEqual(moved(await afresh(other)));
   });
 
+  const free = { node: 3, fix: { ux: 0, uy: 0, uz: 0, rx: 0, ry: 0 } };
   it.each<[string, Structure]>([
     ['a spring that is there now', withSpring([40, 50, 60, 7e5, 8e5, 0])],
     ['a spring that is rigid now', withSpring([Infinity, 50, 60, 7e5, 8e5, 9e5])],
-    ['a node elsewhere', withSpring(soft, { nodes: points.map((p, n) => (n === 3 ? { ...p, y: 801 } : p)) })],
-    ['another section', withSpring(soft, { members: [bar(0, 1), bar(2, 3, { Iz: 30000 })] })],
-    ['another support', withSpring(soft, { supports: [{ node: 0, fix: all }, { node: 3, fix: { ux: 0, uy: 0, uz: 0 } }] })],
-    ['a spring between others', { ...withSpring(soft), springs: [{ i: 1, j: 3, k: soft }, { i: 2, j: 3, k: soft }] }],
-  ])('shares nothing otherwise: %s', (_, structure) => {
-    const other = withSpring(soft);
-    for (const [now, before] of [[structure, other], [other, structure]] as const) {
-      const like = ready(now, ready(before));
-      expect([...moved(like)]).toEqual([...moved(ready(now))]);
+    ['another support', withSpring(soft, { supports: [{ node: 0, fix: all }, free] })],
+    ['the same movement of another node held', withSpring(soft, { supports: [{ node: 1, fix: all }, { node: 3, fix: all }] })],
+    ['a support that settles', withSpring(soft, { supports: [{ node: 0, fix: all }, { node: 3, fix: { ...all, uy: 2 } }] })],
+    ['members between others', withSpring(soft, { members: [bar(0, 2), bar(1, 3)] })],
+    ['a member out of the plane of the others', apart((p, n) => (n === 3 ? { z: 90 } : p))],
+    ['springs between others', { ...withSpring(soft), springs: [{ i: 1, j: 3, k: soft }, { i: 2, j: 3, k: soft }] }],
+    ['a point more', withSpring(soft, { nodes: [...points, { id: 'N4', x: 5, y: 6, z: 0 }], supports: [{ node: 0, fix: all }, { node: 3, fix: all }, { node: 4, fix: all }] })],
+  ])('number anew where something else is joined, lies otherwise or is held: %s', async (_, other) => {
+    const before = withSpring(soft);
+    for (const [now, earlier] of [[other, before], [before, other]] as const) {
+      const like = ready(earlier);
+      const own = ready(now);
+      expect(own.equations).not.toBe(like.equations);
+      expect(own.equations.key).not.toEqual(like.equations.key);
+      expect(moved(own)).toEqual(moved(await afresh(now)));
     }
+  });
+
+  it('are forgotten after a dozen of other kinds, no sooner, and come out the same', () => {
+    const chain = (count: number): Structure => ({ nodes: Array.from({ length: count + 1 }, (_, n) => ({ id: `${n}`, x: 70 * n, y: 3 * n * n, z: 0 })), members: Array.from({ length: count }, (_, n) => bar(n, n + 1)), springs: [], supports: [{ node: 0, fix: all }] });
+    const first = ready(chain(2)).equations;
+    for (let count = 3; count <= 13; count++) ready(chain(count));
+    expect(ready(chain(2)).equations).toBe(first);
+    ready(chain(14));
+    const again = ready(chain(2)).equations;
+    expect(again).not.toBe(first);
+    expect(again).toEqual(first);
   });
 
   it('its members in a row share one matrix where they are alike in all, and only there', () => {

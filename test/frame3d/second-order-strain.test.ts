@@ -43,7 +43,7 @@ describe('energy of a large movement out of the plane', () => {
       x[equations.of[6 * n + 3]!] = a;
       x[equations.of[6 * n + 4]!] = b;
     });
-    const prepared = { structure: free, elements, equations: { ...equations, key: new Float64Array(0) }, springs: springTerms(free), stiffness, factors: factorise(stiffness) };
+    const prepared = { structure: free, elements, equations, springs: springTerms(free), stiffness, factors: factorise(stiffness) };
     const rigid = largeMovement(prepared, x);
     // The same movement with the plane clamped: what the in-plane solution has to take away.
     const clamped = largeMovement({ ...prepared, factors: { ...prepared.factors, inverse: new Float64Array(equations.count) } }, x);

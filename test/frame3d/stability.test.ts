@@ -127,7 +127,7 @@ function looseSecondOrder(free: Structure, mesh: FrameMesh, solution: ReturnType
   if (!held.stable) throw new Error('unstable');
   const elements = held.prepared.elements;
   const equations = numberEquations(free, elements.map((e) => e.axes), free.nodes.map((_, n) => n));
-  const loose = { ...held.prepared, structure: free, equations: { ...equations, key: new Float64Array(0) } };
+  const loose = { ...held.prepared, structure: free, equations };
   return { equations, geometric: geometricStiffness(loose, solution), membrane: buildMembrane(mesh.border, pull, equations) };
 }
 

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { findStability, softerFactor, solveInfluence, solveStatics } from '../../src/solve/analyse-frame.js';
 import { solveModel } from '../../src/solve/solve-model.js';
 import type { Statics } from '../../src/model/frame-results.js';
@@ -62,7 +62,7 @@ describe('the first factor of a frame with softer joints, from what is known of 
 });
 
 describe('influence numbers', () => {
-  // The frame that is taken from may lie otherwise, be joined otherwise or be stiffer: what has nothing in common is made anew.
+  // The frame that was solved before may lie otherwise, be joined otherwise or be stiffer: what has nothing in common is made anew.
   it.each<[string, Partial<FrameWords>]>([
     ['stiffer in its bars', { stiff: 1.7 }],
     ['with other crossbars', { crossbars: [{ runs: 'upright', at: 0.37, w: 41, d: 22 }] }],
@@ -70,17 +70,18 @@ describe('influence numbers', () => {
     ['with rigid joints', { give: 0 }],
     ['with its crossbar elsewhere', { crossbars: [{ runs: 'upright', at: 0.44, w: 30, d: 22 }] }],
     ['of another size', { width: 1310 }],
-  ])('are the same to the last bit whatever frame they are taken from: one %s', (_, other) => {
+  ])('are the same to the last bit whatever frame was solved before: one %s', async (_, other) => {
     const words: FrameWords = { width: 1300, height: 800, w: 38, d: 25, give: 4, crossbarGive: 6, crossbars: [{ runs: 'upright', at: 0.37, w: 30, d: 22 }] };
     const pull = { x: 0.09, y: 0.05 };
-    const told = (like?: ReturnType<typeof frameOf>) =>
-      solveInfluence(frameOf(words), pull, {}, like)!.flatMap(({ corner_lift, bar_bow, bar_crook }) => [corner_lift, ...[bar_bow, bar_crook].flatMap((bars) => Object.values(bars).flatMap((line) => [...line]))]);
+    const told = (solve: typeof solveInfluence) =>
+      solve(frameOf(words), pull)!.flatMap(({ corner_lift, bar_bow, bar_crook }) => [corner_lift, ...[bar_bow, bar_crook].flatMap((bars) => Object.values(bars).flatMap((line) => [...line]))]);
+    vi.resetModules();
+    const own = told((await import('../../src/solve/analyse-frame.js')).solveInfluence);
+    expect(own.filter((value) => value !== 0).length).toBeGreaterThan(100);
     const solved = frameOf({ ...words, ...other });
     findStability(solved, pull);
-    const own = told();
-    expect(own.filter((value) => value !== 0).length).toBeGreaterThan(100);
-    expect(told(solved)).toEqual(own);
-    expect(told(frameOf({ ...words, ...other }))).toEqual(own);
+    solveInfluence(solved, pull);
+    expect(told(solveInfluence)).toEqual(own);
   });
   it('at the working pull while the frame stands, without pull always', () => {
     const solution = solveModel(askew);

@@ -1,0 +1,13 @@
+import { planeAxis } from './element-axes.js';
+import type { Axes } from './element-axes.js';
+import { directions } from './structure.js';
+import type { Structure } from './structure.js';
+
+/** All that the numbering of a structure hangs on: what is joined to what, which way it lies, what is given. */
+export function keyOf({ nodes, members, springs, supports }: Structure, axes: readonly Axes[]): readonly number[] {
+  const key = [nodes.length, members.length, springs.length];
+  members.forEach(({ i, j }, e) => key.push(i, j, planeAxis(axes[e]!.R)));
+  springs.forEach(({ i, j, k }) => key.push(i, j, ...k.map((one) => (one === Infinity ? 2 : Math.sign(one)))));
+  supports.forEach(({ node, fix }) => key.push(node, ...directions.map((direction) => fix[direction] ?? Infinity)));
+  return key;
+}
