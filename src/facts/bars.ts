@@ -29,8 +29,12 @@ function bendingStress_MPa({ name, build, model, solution }: Bar): number {
 function unsupported_mm({ name, model, build }: Bar): number {
   const level = name === 'top' || name === 'bottom';
   const stops = model.shape.crossbars.filter((c) => (c.runs === 'upright') === level).map((c) => c.at);
-  const places = [0, ...stops, 1].sort((p, q) => p - q);
-  const widest = Math.max(...places.slice(1).map((place, i) => place - (places[i] as number)));
+  let from = 0;
+  let widest = 0;
+  for (const to of [...stops.sort((p, q) => p - q), 1]) {
+    widest = Math.max(widest, to - from);
+    from = to;
+  }
   return widest * build.span_mm;
 }
 

@@ -1,6 +1,6 @@
 import { crossLine, type BarLines, type Crossing } from './bar-lines.js';
 import { nine_in_ten, type StationRisk } from './closed-form.js';
-import { lineDensity, lineTail } from './line-tail.js';
+import { lineDensity, lineTail, lineTip } from './line-tail.js';
 import { foldedQuantile, passedSize, type Exceeding } from './normal.js';
 
 /**
@@ -35,8 +35,10 @@ export function bowBeyond(bar: BarLines, limit_mm: number, count = directions): 
       chance += 1;
       continue;
     }
-    chance += lineTail(ends.high) + lineTail(-ends.low);
-    density += lineDensity(ends.high) / ends.high_mm + lineDensity(ends.low) / ends.low_mm;
+    const above = lineTip(ends.high);
+    const below = lineTip(ends.low);
+    chance += lineTail(ends.high, above) + lineTail(-ends.low, below);
+    density += lineDensity(ends.high, above) / ends.high_mm + lineDensity(ends.low, below) / ends.low_mm;
   }
   return { chance: chance / count, density: density / count };
 }

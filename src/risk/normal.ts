@@ -7,10 +7,13 @@ export function normalDensity(z: number): number {
   return Math.exp(-0.5 * z * z) / root_2pi;
 }
 
-/** Chance that a standard normal exceeds z; relative error below 1e-13 far into the upper tail. */
-export function normalTail(z: number): number {
-  if (z < 0) return 1 - normalTail(-z);
-  return z < 3 ? 0.5 - centralPart(z) : tailFraction(z);
+/**
+ * Chance that a standard normal exceeds z; relative error below 1e-13 far into the upper tail. `density` is that at z,
+ * for who has it.
+ */
+export function normalTail(z: number, density = normalDensity(z)): number {
+  if (z < 0) return 1 - normalTail(-z, density);
+  return z < 3 ? 0.5 - centralSum(z) * density : density / tailFraction(z);
 }
 
 /** Chance that a standard normal stays at or below z. */
@@ -18,22 +21,22 @@ export function normalCdf(z: number): number {
   return normalTail(-z);
 }
 
-/** Chance between 0 and z by the power series φ(z)·(z + z³/3 + z⁵/15 + …), all terms of one sign. */
-function centralPart(z: number): number {
+/** Chance between 0 and z over φ(z) by the power series z + z³/3 + z⁵/15 + …, all terms of one sign. */
+function centralSum(z: number): number {
   let term = z;
   let sum = z;
   for (let k = 3; term > sum * 1e-17; k += 2) {
     term *= (z * z) / k;
     sum += term;
   }
-  return sum * normalDensity(z);
+  return sum;
 }
 
-/** Laplace's continued fraction φ(z)/(z + 1/(z + 2/(z + 3/…))), evaluated from its far end; for z ≥ 3. */
+/** φ(z) over the tail by Laplace's continued fraction z + 1/(z + 2/(z + 3/…)), evaluated from its far end; for z ≥ 3. */
 function tailFraction(z: number): number {
   let below = z;
   for (let k = 90; k >= 1; k--) below = z + k / below;
-  return normalDensity(z) / below;
+  return below;
 }
 
 /** P(|X| > limit) for X normal with this mean and sd (sd ≥ 0, limit ≥ 0, all in one unit). */
@@ -81,12 +84,12 @@ export function foldedQuantile(mean: number, sd: number, share: number): number 
   if (!(share > 0 && share < 1)) throw new Error('a quantile needs a share between 0 and 1');
   const m = Math.abs(mean);
   if (sd === 0) return m;
-  return passedSize(
-    1 - share,
-    (q) => ({
-      chance: chanceBeyond(m, sd, q),
-      density: (normalDensity((q - m) / sd) + normalDensity((q + m) / sd)) / sd,
-    }),
-    { least: 0, first: m + sd, step: sd, near: 1e-13 },
-  );
+  const beyond = (q: number): Exceeding => {
+    const near = normalDensity((q - m) / sd);
+    const chance = normalTail((q - m) / sd, near);
+    if (m === 0) return { chance: 2 * chance, density: (2 * near) / sd };
+    const far = normalDensity((q + m) / sd);
+    return { chance: chance + normalTail((q + m) / sd, far), density: (near + far) / sd };
+  };
+  return passedSize(1 - share, beyond, { least: 0, first: m + sd, step: sd, near: 1e-13 });
 }

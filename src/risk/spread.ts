@@ -74,10 +74,10 @@ function memberWarps(build: MemberBuild, model: Model, { drying_pct, assumptions
 
 /** One entry per ply of the member: what was measured of it, or null. */
 export function boardsOf(boards: readonly PlanBoard[], build: MemberBuild): readonly (PlanBoard | null)[] {
-  return Array.from(
-    { length: build.plies },
-    (_, i) => boards.find((board) => board.for === build.name && board.ply === i + 1) ?? null,
-  );
+  const read: (PlanBoard | null)[] = [];
+  for (let ply = 1; ply <= build.plies; ply++)
+    read.push(boards.find((board) => board.for === build.name && board.ply === ply) ?? null);
+  return read;
 }
 
 function reading(board: PlanBoard, from: BoardWarp): number | null {

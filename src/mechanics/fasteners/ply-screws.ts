@@ -91,8 +91,9 @@ function plyScrews(
         : places_mm,
     };
   });
-  const gaps = rows.flatMap(({ places_mm }) => places_mm.slice(1).map((mm, i) => mm - (places_mm[i] ?? 0)));
-  const spacing = gaps.length > 0 ? Math.min(...gaps) : lead.span_mm;
+  let least_mm = Infinity;
+  for (const { places_mm } of rows)
+    for (let i = 1; i < places_mm.length; i++) least_mm = Math.min(least_mm, places_mm[i]! - places_mm[i - 1]!);
   const G = lead.stock.species.specific_gravity;
   const side = lead.stack === 'side-by-side';
   return {
@@ -108,7 +109,7 @@ function plyScrews(
     along_grain: false,
     edge_mm,
     end_mm,
-    spacing_mm: spacing,
+    spacing_mm: least_mm === Infinity ? lead.span_mm : least_mm,
     thinnest_mm: ply_mm,
     ...screwHoles(
       screw,

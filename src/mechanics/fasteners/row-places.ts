@@ -7,7 +7,9 @@ export function rowPlaces_mm(length_mm: number, start_mm: number, every_mm: numb
   const run = length_mm - 2 * start_mm;
   if (run <= 0 || run < least_mm) return [Math.round(length_mm / 2)];
   const gaps = Math.max(1, Math.ceil(run / every_mm - 1e-9));
-  return Array.from({ length: gaps + 1 }, (_, i) => Math.round(start_mm + (run * i) / gaps));
+  const places: number[] = [];
+  for (let i = 0; i <= gaps; i++) places.push(Math.round(start_mm + (run * i) / gaps));
+  return places;
 }
 
 /**

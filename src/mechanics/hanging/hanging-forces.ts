@@ -35,18 +35,13 @@ export function hangingForces(model: Model): readonly PointForce[] {
   const length = (name: BarName): number =>
     name === 'top' || name === 'bottom' ? plan.face.width_mm : plan.face.height_mm;
   const around = 2 * (plan.face.width_mm + plan.face.height_mm);
-  const own = barNames.flatMap((name) =>
-    [0.25, 0.75].map((s): PointForce => ({
-      bar: name,
-      at: s,
-      Fx: 0,
-      Fy: (-weight_N * length(name)) / around / 2,
-      Fz: 0,
-    })),
-  );
-  return [
+  const forces: PointForce[] = [
     { bar: 'left', at, Fx: inward_N, Fy: lift_N, Fz: 0 },
     { bar: 'right', at, Fx: -inward_N, Fy: lift_N, Fz: 0 },
-    ...own,
   ];
+  for (const bar of barNames) {
+    const Fy = (-weight_N * length(bar)) / around / 2;
+    forces.push({ bar, at: 0.25, Fx: 0, Fy, Fz: 0 }, { bar, at: 0.75, Fx: 0, Fy, Fz: 0 });
+  }
+  return forces;
 }

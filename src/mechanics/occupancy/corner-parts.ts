@@ -33,15 +33,13 @@ function barsAt(
 const sorted = (a: number, b: number): Span => [Math.min(a, b), Math.max(a, b)];
 
 /** What the corners put on the bars: feet of braces, gussets, angles, their screws, and the nails across the joint. */
-export const cornerParts = remembered((model: Model): readonly Occupant[] =>
-  cornerNames.flatMap((corner) =>
-    barsAt(corner, model).flatMap(({ bar, at }) => [
-      ...brace(model, corner, bar, at),
-      ...plate(model, corner, bar, at),
-      ...nails(model, corner, bar, at),
-    ]),
-  ),
-);
+export const cornerParts = remembered((model: Model): readonly Occupant[] => {
+  const parts: Occupant[] = [];
+  for (const corner of cornerNames)
+    for (const { bar, at } of barsAt(corner, model))
+      parts.push(...brace(model, corner, bar, at), ...plate(model, corner, bar, at), ...nails(model, corner, bar, at));
+  return parts;
+});
 
 type At = (mm: number) => number;
 
