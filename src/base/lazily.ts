@@ -1,9 +1,5 @@
-/** What a field was found to be. */
-class Kept {
-  constructor(readonly value: unknown) {}
-}
-
-type Works = Record<string, (() => unknown) | Kept>;
+/** How fields are worked out, by their names; in place of that, what they were found to be. */
+type Works = Record<string, (() => unknown) | { readonly value: unknown }>;
 
 /** What a class stands on that adds a private field to an object that is there already. */
 const There = function (of: object): object {
@@ -22,9 +18,9 @@ class Lazy extends There {
   static read(of: Lazy, key: string): unknown {
     const works = of.#works;
     const work = works[key]!;
-    if (work instanceof Kept) return work.value;
+    if (typeof work !== 'function') return work.value;
     const value = work();
-    works[key] = new Kept(value);
+    works[key] = { value };
     return value;
   }
 }

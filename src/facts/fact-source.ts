@@ -62,8 +62,12 @@ const placeOf: ReadonlyMap<string, Place> = new Map(placesOf.flat().map((place) 
 export function factsOfPlan(input: FactInput): FactSource {
   const elementsOf = rememberedElements(input);
   return {
-    abouts: (each) =>
-      groups.flatMap((group, number) => (group.each === each ? elementsOf(number).map(({ about }) => about) : [])),
+    abouts: (each) => {
+      const found: About[] = [];
+      for (let number = 0; number < groups.length; number++)
+        if (groups[number]!.each === each) for (const { about } of elementsOf(number)) found.push(about);
+      return found;
+    },
     at: (path, about) => {
       const place = placeOf.get(path)!;
       let found: Fact | null = null;

@@ -5,7 +5,7 @@ import { factsGiven, type FactSource } from '../facts/fact-source.js';
 import { nameInWords } from '../facts/told.js';
 import type { Finding, Verdict } from '../findings/finding.js';
 import { caseOf, conditionFor, silenceFor, type Asked, type Case } from './judge/case.js';
-import { decide, heldLines, type Answer, type EnginePart, type Question } from './judge/engine.js';
+import { decide, heldLines, type Answer, type Answers, type EnginePart, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
 import { readyRules } from './judge/ready-rule.js';
 import { isKnown, pose, posedLines, question, type AskedLine, type Posed, type PosedLine } from './judge/settle.js';
@@ -63,18 +63,18 @@ export async function evaluateRules(
   const silenced = await ask(posed, silenceFor, 'silent');
   const cases: Case[] = [];
   for (const one of posed) {
-    const answer = silenced.get(one.number);
+    const answer = silenced[one.number];
     if (answer === undefined) cases.push(caseOf(one, context));
     else silent.push(silenceOf(one, answer, context));
   }
   const cleared = await ask(cases, conditionFor, 'clear');
-  const unclear = cases.filter(({ number }) => !cleared.has(number));
+  const unclear = cases.filter(({ number }) => cleared[number] === undefined);
   const blamed = await ask(unclear, conditionFor, 'stop', 'caution', 'asked');
   const had = await adviceHad(
-    unclear.filter(({ number }) => ['stop', 'caution'].includes(blamed.get(number)?.event ?? '')),
+    unclear.filter(({ number }) => ['stop', 'caution'].includes(blamed[number]?.event ?? '')),
     context,
   );
-  const findings = cases.map((one) => findingOf(one, cleared.get(one.number) ?? blamed.get(one.number), context, had));
+  const findings = cases.map((one) => findingOf(one, cleared[one.number] ?? blamed[one.number], context, had));
   return { findings, silent };
 }
 
@@ -86,7 +86,7 @@ function ask<One extends Asked, Event extends keyof typeof priorities>(
   cases: readonly One[],
   conditionOf: (one: One, event: Event) => EnginePart | null,
   ...events: readonly Event[]
-): Promise<ReadonlyMap<number, Answer>> {
+): Promise<Answers> {
   const rules = events.map((event) => {
     const questions: Question[] = [];
     for (const one of cases) {
@@ -118,7 +118,7 @@ async function adviceHad(cases: readonly Case[], context: SayContext): Promise<H
     }
   }
   const had = await decide([{ event: 'had', priority: 1, questions }]);
-  return (one, advice) => had.has((firstOf.get(one) ?? NaN) + advice);
+  return (one, advice) => had[(firstOf.get(one) ?? NaN) + advice] !== undefined;
 }
 
 /** A case in which a rule has nothing to say. */

@@ -1,6 +1,6 @@
 import { Engine } from 'json-rules-engine';
 import { describe, expect, test } from 'vitest';
-import { decide, heldLines, type Answer, type EngineLine, type EnginePart, type EngineRule } from '../../src/rules/judge/engine.js';
+import { decide, heldLines, type Answer, type Answers, type EngineLine, type EnginePart, type EngineRule } from '../../src/rules/judge/engine.js';
 
 /** Whether the bare engine holds one rule true. */
 async function bare(conditions: object, facts: Record<string, unknown>, options: object = {}): Promise<boolean> {
@@ -18,6 +18,8 @@ describe('weak points of the engine, and the guard before it', () => {
   const refused = async (part: EngineLine, why: string): Promise<void> => {
     for (const way of ways) await expect(decide(asking(way(part)))).rejects.toThrow(why);
   };
+  /** The cases of which a question held. */
+  const said = (answers: Answers): readonly number[] => [...answers.keys()].filter((about) => answers[about] !== undefined);
   const held = (answer: Answer | undefined): readonly EngineLine[] | undefined => answer && heldLines(answer.when, answer.trace);
 
   test('a NaN fact makes "too big" false, so the rule would pass: refused', async () => {
@@ -48,7 +50,7 @@ describe('weak points of the engine, and the guard before it', () => {
     expect(await bare({ all: [missing] }, { bar: {} })).toBe(false);
     expect(await bare({ not: missing }, { bar: {} })).toBe(true);
     const smuggled = { ...line(2, 'lessThanInclusive', 3), path: '$..constructor' };
-    for (const way of ways) expect(held((await decide(asking(way(smuggled)))).get(0))?.at(-1)).toBe(smuggled);
+    for (const way of ways) expect(held((await decide(asking(way(smuggled))))[0])?.at(-1)).toBe(smuggled);
   });
 
   test('an empty group holds, whichever it is: refused', async () => {
@@ -83,7 +85,7 @@ describe('weak points of the engine, and the guard before it', () => {
     expect((failed!.conditions as unknown as { readonly all: readonly { readonly result?: boolean }[] }).all.map(({ result }) => result)).toEqual([false, undefined]);
     const asked = Array.from({ length: 300 }, (_, index): EnginePart => ways[index % 3]!(line(100, 'greaterThanInclusive', index)));
     const answers = await decide(asking(...asked));
-    expect([...answers.keys()]).toEqual(asked.slice(0, 101).map((_, index) => index));
+    expect(said(answers)).toEqual(asked.slice(0, 101).map((_, index) => index));
   });
 
   test('of several rules that hold for one case, the one of the highest priority decides, wherever it stands', async () => {
@@ -91,7 +93,7 @@ describe('weak points of the engine, and the guard before it', () => {
     const beyond = (value: number, ...bows: readonly number[]): readonly EngineLine[] => bows.map((bow) => line(bow, 'greaterThan', value));
     const bows = [-1, 4, 6, 9];
     const answers = await decide([of('clear', 1, ...beyond(0, ...bows)), of('stop', 3, ...beyond(8, ...bows)), of('caution', 2, ...beyond(5, ...bows))]);
-    expect(bows.map((_, about) => answers.get(about)?.event)).toEqual([undefined, 'clear', 'caution', 'stop']);
+    expect(bows.map((_, about) => answers[about]?.event)).toEqual([undefined, 'clear', 'caution', 'stop']);
     await expect(decide([of('clear', 1, tooBig(4)), of('stop', 1, tooBig(5))])).rejects.toThrow('priority');
   });
 
@@ -99,7 +101,7 @@ describe('weak points of the engine, and the guard before it', () => {
     const told = async (bow: number) => {
       const [low, mid, high] = [line(bow, 'greaterThan', 1), line(bow, 'greaterThan', 5), line(bow, 'greaterThan', 9)];
       const nested: EnginePart = { join: 'any', parts: [{ join: 'all', parts: [low!, { join: 'any', parts: [high!, mid!] }] }, { join: 'all', parts: [high!, low!] }] };
-      return held((await decide(asking(nested))).get(0))?.map(({ value }) => value);
+      return held((await decide(asking(nested)))[0])?.map(({ value }) => value);
     };
     expect([await told(6), await told(3), await told(10)]).toEqual([[1, 5], undefined, [1, 9, 5, 9, 1]]);
   });
@@ -110,24 +112,24 @@ describe('weak points of the engine, and the guard before it', () => {
 
   test('questions that are the same are put once and answered for each of their cases', async () => {
     const answers = await decide(asking(tooBig(3.25), tooBig(2.25), ways[1]!(tooBig(3.25)), tooBig(3.25), ways[1]!(tooBig(3.25)), tooBig(2.25)));
-    expect([...answers].map(([about, answer]) => [about, held(answer)])).toEqual([0, 2, 3, 4].map((about) => [about, [tooBig(3.25)]]));
+    expect(said(answers).map((about) => [about, held(answers[about])])).toEqual([0, 2, 3, 4].map((about) => [about, [tooBig(3.25)]]));
   });
 
   test('runs at the same time do not disturb each other', async () => {
     const asked = Array.from({ length: 40 }, (_, index) => decide(asking(tooBig(index % 20), ways[2]!(tooBig(index % 20)))));
-    expect((await Promise.all(asked)).map((answers) => [...answers.keys()])).toEqual(Array.from({ length: 40 }, (_, index) => (index % 20 > 3 ? [0, 1] : [])));
+    expect((await Promise.all(asked)).map((answers) => said(answers))).toEqual(Array.from({ length: 40 }, (_, index) => (index % 20 > 3 ? [0, 1] : [])));
   });
 
   test('what is put again after a run that failed is answered', async () => {
     await expect(decide(asking(tooBig(5.125), line(5.125, 'about' as never, 1)))).rejects.toThrow('unknown operator');
-    expect((await decide(asking(tooBig(5.125)))).size).toBe(1);
+    expect(said(await decide(asking(tooBig(5.125)))).length).toBe(1);
   });
 
   test('an answer that is remembered is the one the engine gave: for these values, this comparison and this event alone', async () => {
     const more = Array.from({ length: 4100 }, (_, index): EnginePart => line(4, 'lessThan', index - 0.5));
     for (const way of ways) {
       const ask = async (bow: number, value: number, operator: EngineLine['operator'], event: string, priority = 2): Promise<unknown> =>
-        [...(await decide([{ event, priority, questions: [{ about: 0, when: way(line(bow, operator, value)) }] }])).values()].map((answer) => [answer.event, answer.priority, held(answer)?.at(-1)]);
+        [...(await decide([{ event, priority, questions: [{ about: 0, when: way(line(bow, operator, value)) }] }]))].map((answer) => [answer?.event, answer?.priority, held(answer)?.at(-1)]);
       for (let round = 0; round < 3; round++) {
         expect(await ask(4, 3, 'greaterThan', 'stop')).toEqual([['stop', 2, line(4, 'greaterThan', 3)]]);
         expect(await ask(4, 3, 'greaterThan', 'caution')).toMatchObject([{ 0: 'caution', 1: 2 }]);
@@ -136,7 +138,7 @@ describe('weak points of the engine, and the guard before it', () => {
         expect(await ask(3, 4, 'greaterThan', 'stop')).toEqual([]);
         expect(await ask(3, 3, 'greaterThanInclusive', 'stop')).toMatchObject([{ 0: 'stop', 1: 2 }]);
         expect(await ask(3, 3, 'greaterThan', 'stop')).toEqual([]);
-        if (round === 1) expect((await decide(asking(...more))).size).toBe(4095);
+        if (round === 1) expect(said(await decide(asking(...more))).length).toBe(4095);
       }
     }
   });

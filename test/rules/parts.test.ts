@@ -106,7 +106,7 @@ describe('what is put to the engine', () => {
     expect([isKnown(group('any', [true, true])), isKnown(group('all', [true, false])), isKnown(group('any', [false, true])), isKnown({ join: 'all', parts: [line('f', true), group('any', [true, false])] }), isKnown(line('f', true)), isKnown(line('f', false))]).toEqual([true, false, false, false, true, false]);
   });
   test.each<[string, (line: EngineLine) => EnginePart]>([['of one line', (line) => line], ['in groups', (line) => ({ join: 'any', parts: [line, line] })]])('words with words in them are not mixed up, %s', async (_, grouped) => {
-    const ask = async (known: string, value: string) => (await decide([{ event: 'e', priority: 1, questions: [{ about: 0, when: grouped({ fact: 'f', actual: known, operator: 'equal', value }) }] }])).size;
+    const ask = async (known: string, value: string) => (await decide([{ event: 'e', priority: 1, questions: [{ about: 0, when: grouped({ fact: 'f', actual: known, operator: 'equal', value }) }] }])).length;
     expect([await ask('a equal a', 'a equal a'), await ask('a', 'a equal a equal a'), await ask('a equal a equal a', 'a')]).toEqual([1, 0, 0]);
   });
 });

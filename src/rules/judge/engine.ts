@@ -67,6 +67,9 @@ export interface Answer {
   readonly trace: Trace;
 }
 
+/** By the number of the case; nothing where no question holds. */
+export type Answers = readonly (Answer | undefined)[];
+
 type EngineModule = typeof import('json-rules-engine');
 
 /** The engine is CommonJS: some loaders put its exports only under `default`. */
@@ -120,25 +123,24 @@ interface OpenRule {
 }
 
 /**
- * Decides every case in one run of the engine, or in none where it was asked all of it before: case → what became of
- * it. A case of which no question holds is not among the answers.
+ * Decides every case in one run of the engine, or in none where it was asked all of it before.
  * Throws when a group is empty, when a rule asks twice about a case, when two rules have one priority, or when a value
  * asked for is missing or not finite.
  */
-export async function decide(rules: readonly EngineRule[]): Promise<ReadonlyMap<number, Answer>> {
+export async function decide(rules: readonly EngineRule[]): Promise<Answers> {
   const run = ++runs;
   const entries: Entry[] = [];
   const fresh: OpenRule[] = [];
   for (const [i, { event, priority, questions }] of rules.entries()) {
     if (rules.findIndex((other) => other.priority === priority) < i)
       throw new Error(`${event} has the priority ${priority} of another rule`);
-    const name = `${priority} ${event}`;
+    const memory = madeIn(memories, `${priority} ${event}`, newMemory);
     const open: Open[] = [];
     let last = -1;
     for (const { about, when } of questions) {
       if (about <= last) throw new Error(`${event} of case ${about} was asked twice or out of order`);
       last = about;
-      const entry = entryOf(name, when);
+      const entry = entryOf(memory, when, event);
       entries.push(entry);
       if (entry.said !== undefined || entry.run === run) continue;
       entry.run = run;
@@ -147,15 +149,15 @@ export async function decide(rules: readonly EngineRule[]): Promise<ReadonlyMap<
     if (open.length > 0) fresh.push({ event, priority, open });
   }
   if (fresh.length > 0) await put(fresh);
-  const answers = new Map<number, Answer>();
+  const answers: (Answer | undefined)[] = [];
   let at = 0;
   for (const { questions } of rules)
     for (const { about, when } of questions) {
       const said = entries[at++]!.said!;
       if (said === null) continue;
       const { event, priority, trace } = said;
-      const before = answers.get(about);
-      if (before === undefined || priority > before.priority) answers.set(about, { event, priority, when, trace });
+      const before = answers[about];
+      if (before === undefined || priority > before.priority) answers[about] = { event, priority, when, trace };
     }
   return answers;
 }
@@ -217,8 +219,7 @@ export function heldLines(part: EnginePart, trace: Trace): readonly EngineLine[]
  * The place for what is said of a question: one for all that compare the same. Throws on what the engine would take
  * amiss.
  */
-function entryOf(name: string, when: EnginePart): Entry {
-  const memory = madeIn(memories, name, newMemory);
+function entryOf(memory: Memory, when: EnginePart, name: string): Entry {
   if ('parts' in when) return madeIn(memory.groups, settledKey(when, name), newEntry);
   check(when, name);
   const ofOperator = madeIn(memory.lines, when.operator, newMap<number | string, ByActual>);

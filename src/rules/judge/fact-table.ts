@@ -34,7 +34,9 @@ export function tabulate(facts: FactSource): FactTable {
     if (mentioned.length === 0 && oneOfAKind.includes(each)) return [each];
     const expected =
       each === 'crossbar' ? crossbarNames(read(specOf('frame.crossbars_count'), 'frame')) : (alwaysThere[each] ?? []);
-    return [...new Set([...expected, ...mentioned])];
+    const all = [...expected];
+    for (const about of mentioned) if (!all.includes(about)) all.push(about);
+    return all;
   };
   const found = new Map<Element, readonly About[]>();
   return {
