@@ -67,7 +67,18 @@ export function conditionFor({ asked, notStop, clear, ready }: Case, outcome: Ou
   }
 }
 
+/** Both; the last alone where it is a tighter bound on the same value, which says both. */
 function both<P extends Part>(one: Part, other: P): P | EnginePart | null {
   if (one === null || other === null) return null;
-  return one === true ? other : other === true ? one : { join: 'all', parts: [one, other] };
+  if (one === true) return other;
+  if (other === true) return one;
+  const last: EnginePart = other;
+  return saysBoth(one, last) ? last : { join: 'all', parts: [one, last] };
+}
+
+function saysBoth(one: EnginePart, last: EnginePart): boolean {
+  if ('parts' in one || 'parts' in last || one.actual !== last.actual || one.operator !== last.operator) return false;
+  return one.operator.startsWith('less')
+    ? last.value <= one.value
+    : one.operator.startsWith('greater') && last.value >= one.value;
 }

@@ -140,7 +140,8 @@ export async function decide(rules: readonly EngineRule[]): Promise<Answers> {
     for (const { about, when } of questions) {
       if (about <= last) throw new Error(`${event} of case ${about} was asked twice or out of order`);
       last = about;
-      const entry = entryOf(memory, when, event);
+      check(when, event);
+      const entry = entryOf(memory, when);
       entries.push(entry);
       if (entry.said !== undefined || entry.run === run) continue;
       entry.run = run;
@@ -185,10 +186,12 @@ async function put(rules: readonly OpenRule[]): Promise<void> {
   for (const { name } of failureResults) for (const { entry } of rules[Number(name)]!.open) entry.said = null;
   for (const { name, event, priority = 1, conditions } of results) {
     const parts = (conditions as Traced).any!;
-    const said = { event: event!.type, priority };
+    const saidOf = (trace: Trace): Said => ({ event: event!.type, priority, trace });
+    const ofLine = saidOf(true);
     rules[Number(name)]!.open.forEach(({ when, entry }, at) => {
-      const { result } = parts[at]!;
-      if (typeof result === 'boolean') entry.said = result ? { ...said, trace: traceOf(when, parts[at]!) } : null;
+      const part = parts[at]!;
+      if (part.result === true) entry.said = 'parts' in when ? saidOf(traceOf(when, part)) : ofLine;
+      else if (part.result === false) entry.said = null;
     });
   }
   if (rules.some(({ open }) => open.some(({ entry }) => entry.said === undefined)))
@@ -215,16 +218,15 @@ export function heldLines(part: EnginePart, trace: Trace): readonly EngineLine[]
   return 'parts' in part ? part.parts.flatMap((one, i) => heldLines(one, (trace as readonly Trace[])[i]!)) : [part];
 }
 
-/**
- * The place for what is said of a question: one for all that compare the same. Throws on what the engine would take
- * amiss.
- */
-function entryOf(memory: Memory, when: EnginePart, name: string): Entry {
-  if ('parts' in when) return madeIn(memory.groups, settledKey(when, name), newEntry);
-  check(when, name);
+/** The place for what is said of a question: one for all that compare the same. */
+function entryOf(memory: Memory, when: EnginePart): Entry {
+  if ('parts' in when) return madeIn(memory.groups, JSON.stringify(when, comparing), newEntry);
   const ofOperator = madeIn(memory.lines, when.operator, newMap<number | string, ByActual>);
   return madeIn(madeIn(ofOperator, when.value, newMap<number | string, Entry>), when.actual, newEntry);
 }
+
+/** All of a group that its answer hangs on. */
+const comparing = ['join', 'parts', 'actual', 'operator', 'value'];
 
 function madeIn<K, V>(map: Map<K, V>, key: K, make: () => V): V {
   let value = map.get(key);
@@ -242,26 +244,14 @@ function newEntry(): Entry {
   return { said: undefined, run: 0 };
 }
 
-/** What a group compares, and how: groups of one key have one answer. */
-function settledKey({ join, parts }: EngineGroup, name: string): string {
-  if (parts.length === 0) throw new Error(`${name} has an empty group`);
-  let key = `${join} (`;
-  for (const part of parts) {
-    if ('parts' in part) key += settledKey(part, name);
-    else {
-      check(part, name);
-      const { actual, operator, value } = part;
-      key +=
-        typeof actual === 'number'
-          ? `${actual} ${operator} ${value};`
-          : `${JSON.stringify([actual, operator, value])};`;
-    }
+/** Refuses what the engine would take amiss. */
+function check(part: EnginePart, name: string): void {
+  if ('parts' in part) {
+    if (part.parts.length === 0) throw new Error(`${name} has an empty group`);
+    for (const one of part.parts) check(one, name);
+    return;
   }
-  return `${key})`;
-}
-
-/** Refuses a line that the engine would take amiss. */
-function check({ fact, actual, operator, value }: EngineLine, name: string): void {
+  const { fact, actual, operator, value } = part;
   if (actual === undefined) throw new Error(`${name} asks for ${fact}, which is missing`);
   if (typeof actual !== typeof value) throw new Error(`${name} compares ${fact} with another kind of value`);
   if (typeof actual === 'number' && !(Number.isFinite(actual) && Number.isFinite(value)))
