@@ -106,19 +106,15 @@ type Had = (one: Case, advice: number) => boolean;
  * not be given.
  */
 async function adviceHad(cases: readonly Case[], context: SayContext): Promise<Had> {
+  const most = Math.max(...cases.map(({ ready }) => ready.unless.length));
   const questions: Question[] = [];
-  const firstOf = new Map<Case, number>();
-  let next = 0;
-  for (const one of cases) {
-    firstOf.set(one, next);
-    for (const unless of one.ready.unless) {
-      const when = unless === null ? null : question(pose(unless, one.about, context), 'holds');
-      if (when !== null) questions.push({ about: next, when });
-      next += 1;
-    }
-  }
+  for (const { number, ready, about } of cases)
+    ready.unless.forEach((unless, advice) => {
+      const when = unless === null ? null : question(pose(unless, about, context), 'holds');
+      if (when !== null) questions.push({ about: number * most + advice, when });
+    });
   const had = await decide([{ event: 'had', priority: 1, questions }]);
-  return (one, advice) => had[(firstOf.get(one) ?? NaN) + advice] !== undefined;
+  return ({ number }, advice) => had[number * most + advice] !== undefined;
 }
 
 /** A case in which a rule has nothing to say. */

@@ -152,9 +152,10 @@ export async function decide(rules: readonly EngineRule[]): Promise<Answers> {
   if (fresh.length > 0) await put(fresh);
   const answers: (Answer | undefined)[] = [];
   let at = 0;
-  for (const { questions } of rules)
+  for (const { event: rule, questions } of rules)
     for (const { about, when } of questions) {
-      const said = entries[at++]!.said!;
+      const { said } = entries[at++]!;
+      if (said === undefined) throw new Error(`the engine left ${rule} of case ${about} unanswered`);
       if (said === null) continue;
       const { event, priority, trace } = said;
       const before = answers[about];
@@ -194,8 +195,6 @@ async function put(rules: readonly OpenRule[]): Promise<void> {
       else if (part.result === false) entry.said = null;
     });
   }
-  if (rules.some(({ open }) => open.some(({ entry }) => entry.said === undefined)))
-    throw new Error('the engine left a question unanswered');
 }
 
 type Traced = { readonly result?: boolean; readonly all?: readonly Traced[]; readonly any?: readonly Traced[] };
