@@ -31,7 +31,9 @@ function copyOfTheTool(asked = 'thin.yaml'): { readonly at: string; readonly aud
 
 it.each(programs)('the code of %s, compiled at build time, is what this Node takes: the command starts without compiling', (name) => {
   const file = join(root, 'dist', `${name}.cjs`);
-  expect(new Script(readFileSync(file, 'latin1'), { filename: file, cachedData: readFileSync(join(root, 'dist', `${name}.code`)) }).cachedDataRejected).toBe(false);
+  // in a process of its own: code is taken only by a Node with the same settings, and the tests have their own
+  const asked = `new (require('node:vm').Script)(require('node:fs').readFileSync(${JSON.stringify(file)}, 'latin1'), { filename: ${JSON.stringify(file)}, cachedData: require('node:fs').readFileSync(${JSON.stringify(join(root, 'dist', `${name}.code`))}) }).cachedDataRejected`;
+  expect(spawnSync(process.execPath, ['-p', asked], { encoding: 'utf8' }).stdout).toBe('false\n');
 });
 
 describe('no prepared state can change a verdict', () => {
