@@ -121,6 +121,4 @@ const kept = keptFor<Halves>(4);
 
 /** Both halves of a frame in the xy plane. Throws a RangeError for a structure that does not lie in it. */
 export const halvesOf = (equations: Equations, border: MembraneBorder): Halves =>
-  kept([...equations.key, ...border.bottom, ...border.top, ...border.left, ...border.right], () =>
-    makeHalves(equations, border),
-  );
+  kept([equations.key, border.bottom, border.top, border.left, border.right], () => makeHalves(equations, border));

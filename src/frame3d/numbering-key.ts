@@ -7,7 +7,14 @@ import type { Structure } from './structure.js';
 export function keyOf({ nodes, members, springs, supports }: Structure, axes: readonly Axes[]): readonly number[] {
   const key = [nodes.length, members.length, springs.length];
   members.forEach(({ i, j }, e) => key.push(i, j, planeAxis(axes[e]!.R)));
-  springs.forEach(({ i, j, k }) => key.push(i, j, ...k.map((one) => (one === Infinity ? 2 : Math.sign(one)))));
-  supports.forEach(({ node, fix }) => key.push(node, ...directions.map((direction) => fix[direction] ?? Infinity)));
+  springs.forEach(({ i, j, k }) => {
+    let firm = 0;
+    for (let d = 0; d < 6; d++) firm = 3 * firm + (k[d] === Infinity ? 2 : Math.sign(k[d]!));
+    key.push(i, j, firm);
+  });
+  supports.forEach(({ node, fix }) => {
+    key.push(node);
+    for (const direction of directions) key.push(fix[direction] ?? Infinity);
+  });
   return key;
 }

@@ -13,4 +13,4 @@ const kept = keptFor<Equations>(12);
  * structures of one kind share it.
  */
 export const numberingOf = (structure: Structure, axes: readonly Axes[]): Equations =>
-  kept(keyOf(structure, axes), () => numberEquations(structure, axes, orderNodes(structure)));
+  kept([keyOf(structure, axes)], () => numberEquations(structure, axes, orderNodes(structure)));

@@ -55,16 +55,7 @@ const keptSkins = keptFor<Membrane>(2);
 /** The skin over a frame: the same for frames alike in all but how stiff they are. */
 const skinOf = ({ prepared: { equations }, border, edges }: StretchedFrame, tension: Tension): Membrane =>
   keptSkins(
-    [
-      ...equations.key,
-      ...edges.tied,
-      border.width,
-      border.height,
-      ...border.along_x,
-      ...border.along_y,
-      tension.x,
-      tension.y,
-    ],
+    [equations.key, edges.tied, border.along_x, border.along_y, [border.width, border.height, tension.x, tension.y]],
     () => buildMembrane(border, tension, equations, edges),
   );
 

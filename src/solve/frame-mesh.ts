@@ -222,11 +222,11 @@ export function meshFrame(
         shape.corner_give[corner],
         level ? [1, 0] : [0, 1],
       );
-    const start = end(barEnds[name][0]);
-    const inner = Array.from({ length: last - 1 }, (_, s) =>
-      level ? place(`${name} ${s + 1}`, s + 1, fixed) : place(`${name} ${s + 1}`, fixed, s + 1),
-    );
-    return layout.chain(name, 'bar', section, [start, ...inner, end(barEnds[name][1])]);
+    const nodes = [end(barEnds[name][0])];
+    for (let s = 1; s < last; s++)
+      nodes.push(level ? place(`${name} ${s}`, s, fixed) : place(`${name} ${s}`, fixed, s));
+    nodes.push(end(barEnds[name][1]));
+    return layout.chain(name, 'bar', section, nodes);
   };
   const bars = { bottom: bar('bottom'), right: bar('right'), top: bar('top'), left: bar('left') };
   const endAt = (name: BarName, corner: CornerName): number => {

@@ -88,7 +88,8 @@ export class Layout {
       elements.push(this.members.length);
       this.members.push({ id: `${name} ${n}`, i: nodes[n - 1]!, j: nodes[n]!, E, G, A, Iy, Iz, J, zref: [0, 0, 1] });
     }
-    const [a, b] = [this.nodes[nodes[0]!]!, this.nodes[nodes[nodes.length - 1]!]!];
+    const a = this.nodes[nodes[0]!]!;
+    const b = this.nodes[nodes[nodes.length - 1]!]!;
     const from = ({ x, y }: FrameNode): number => Math.sqrt((x - a.x) * (x - a.x) + (y - a.y) * (y - a.y));
     const length_mm = from(b);
     const at = nodes.map((n) => from(this.nodes[n]!) / length_mm);

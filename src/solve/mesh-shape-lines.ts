@@ -14,16 +14,6 @@ export const inwardSign: Readonly<Record<BarName, number>> = { bottom: 1, top: -
 /** The sign on a bar's local rotation about its own axis that turns its front edge inward. */
 export const rollSign: Readonly<Record<BarName, number>> = { bottom: -1, top: 1, left: 1, right: -1 };
 
-/** Shift across the member at one of its nodes. */
-function shiftAt(member: MeshMember, u: Float64Array, node: number, side: Side): number {
-  return side === 'out' ? u[6 * node + 2]! : member.along[0] * u[6 * node + 1]! - member.along[1] * u[6 * node]!;
-}
-
-/** Slope of the centre line there, without the share of shear. */
-function slopeAt(member: MeshMember, u: Float64Array, node: number, side: Side): number {
-  return side === 'out' ? member.along[1] * u[6 * node + 3]! - member.along[0] * u[6 * node + 4]! : u[6 * node + 5]!;
-}
-
 /**
  * Departure of a member's centre line from the chord between its ends, at the given fractions of its length (rising):
  * between nodes the exact shape of a beam with its shear under a uniform load `q` (N/mm along the same direction),
@@ -36,43 +26,53 @@ export function departures(
   fractions: ArrayLike<number>,
   q = 0,
 ): Float64Array {
-  const { nodes, at, length_mm, section } = member;
-  const EI = section.E_MPa * (side === 'plane' ? section.I_plane_mm4 : section.I_out_mm4);
+  const { nodes, at, length_mm, section, along } = member;
+  const out = side === 'out';
+  const EI = section.E_MPa * (out ? section.I_out_mm4 : section.I_plane_mm4);
+  const softness = member.shear[side];
+  const shift = (n: number): number => {
+    const m = 6 * nodes[n]!;
+    return out ? u[m + 2]! : along[0] * u[m + 1]! - along[1] * u[m]!;
+  };
+  /** Slope of the centre line, without the share of shear. */
+  const slope = (n: number): number => {
+    const m = 6 * nodes[n]!;
+    return out ? along[1] * u[m + 3]! - along[0] * u[m + 4]! : u[m + 5]!;
+  };
   const last = nodes.length - 1;
-  const first = shiftAt(member, u, nodes[0]!, side);
-  const end = shiftAt(member, u, nodes[last]!, side);
-  const out = new Float64Array(fractions.length);
-  let e = -1;
-  let [h, v0, t0, v1, t1, phi] = [0, 0, 0, 0, 0, 0];
-  for (let f = 0; f < fractions.length; f++) {
-    const s = fractions[f]!;
-    if (e < 0 || (e + 1 < last && s > at[e + 1]!)) {
-      do e++;
-      while (e + 1 < last && s > at[e + 1]!);
-      h = (at[e + 1]! - at[e]!) * length_mm;
-      v0 = shiftAt(member, u, nodes[e]!, side);
-      t0 = slopeAt(member, u, nodes[e]!, side) * h;
-      v1 = shiftAt(member, u, nodes[e + 1]!, side);
-      t1 = slopeAt(member, u, nodes[e + 1]!, side) * h;
-      phi = member.shear[side] / (h * h);
+  const first = shift(0);
+  const tilt = shift(last) - first;
+  const found = new Float64Array(fractions.length);
+  for (let e = 0, f = 0; e < last; e++) {
+    const from = at[e]!;
+    const to = at[e + 1]!;
+    const h = (to - from) * length_mm;
+    const v = shift(e);
+    const rise = shift(e + 1) - v;
+    const t0 = slope(e) * h;
+    const t1 = slope(e + 1) * h;
+    const phi = softness / (h * h);
+    for (; f < found.length && (e + 1 === last || fractions[f]! <= to); f++) {
+      const s = fractions[f]!;
+      const t = (s - from) / (to - from);
+      const rest = t * (1 - t);
+      const straight = v + rise * t;
+      const bent = straight + rest * (rise * (2 * t - 1) + t0 * (1 - t) - t1 * t);
+      const sheared = straight + ((t0 - t1) * rest) / 2;
+      const bubble = h * h * rest;
+      const loaded = (q * bubble * (bubble + softness)) / (24 * EI);
+      found[f] = (bent + phi * sheared) / (1 + phi) + loaded - (first + tilt * s);
     }
-    const t = (s - at[e]!) / (at[e + 1]! - at[e]!);
-    const rest = t * (1 - t);
-    const straight = v0 + (v1 - v0) * t;
-    const bent = straight + rest * ((v1 - v0) * (2 * t - 1) + t0 * (1 - t) - t1 * t);
-    const sheared = straight + ((t0 - t1) * rest) / 2;
-    const bubble = h * h * rest;
-    const loaded = (q * bubble * (bubble + member.shear[side])) / (24 * EI);
-    out[f] = (bent + phi * sheared) / (1 + phi) + loaded - (first + (end - first) * s);
   }
-  return out;
+  return found;
 }
 
 /** Fractions of a member's length at its nodes and evenly between them, `parts` per element. */
 export function fineFractions(member: MeshMember, parts: number): number[] {
   const fractions = [0];
   for (let e = 1; e < member.at.length; e++) {
-    const [from, to] = [member.at[e - 1]!, member.at[e]!];
+    const from = member.at[e - 1]!;
+    const to = member.at[e]!;
     for (let p = 1; p <= parts; p++) fractions.push(p === parts ? to : from + ((to - from) * p) / parts);
   }
   return fractions;

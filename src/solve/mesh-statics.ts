@@ -1,5 +1,5 @@
 import { lazily } from '../base/lazily.js';
-import { cornerNames } from '../base/names.js';
+import { barNames, cornerNames } from '../base/names.js';
 import type { BarName, CornerName } from '../base/names.js';
 import { once } from '../base/once.js';
 import type { FrameSolution, Loads, MemberLoad, NodeLoad } from '../frame3d/index.js';
@@ -32,10 +32,11 @@ function edgeLoad(
   name: BarName,
   pull: EdgePull,
   eccentric: boolean,
-): { readonly force: readonly [number, number]; readonly moment: readonly [number, number] } {
-  const [x, y] = [inward[name][0] * pull.x, inward[name][1] * pull.y];
+): Pick<MemberLoad, 'force' | 'moment'> {
+  const x = inward[name][0] * pull.x;
+  const y = inward[name][1] * pull.y;
   const e = eccentric ? shape.eccentricity_mm[name] : 0;
-  return { force: [x, y], moment: [-e * y, e * x] };
+  return { force: [x, y, 0], moment: [-e * y, e * x, 0] };
 }
 
 /** Cloth pull along the centre line of every side bar, with the torque it makes about it, and point forces. */
@@ -47,10 +48,9 @@ export function frameLoads(
   eccentric: boolean,
 ): Loads {
   const members: MemberLoad[] = [];
-  for (const [name, member] of Object.entries(mesh.bars) as [BarName, MeshMember][]) {
+  for (const name of barNames) {
     const { force, moment } = edgeLoad(shape, name, pull, eccentric);
-    const even = { force: [...force, 0], moment: [...moment, 0] } as const;
-    for (const element of member.elements) members.push({ member: element, force: even.force, moment: even.moment });
+    for (const member of mesh.bars[name].elements) members.push({ member, force, moment });
   }
   const nodes = extra.map(({ bar, at, Fx, Fy, Fz }): NodeLoad => ({
     node: mesh.nodeAt(bar, at),
@@ -69,8 +69,10 @@ function forcesAlong(member: MeshMember, solution: FrameSolution): BarForces[] {
   const parts = partsFor(forcePlaces, member);
   return member.elements.flatMap((element, e) => {
     const f = solution.endForces[element]!;
-    const [from, to] = [member.at[e]!, member.at[e + 1]!];
-    const [Vi, Vj] = [-f[1]!, f[7]!];
+    const from = member.at[e]!;
+    const to = member.at[e + 1]!;
+    const Vi = -f[1]!;
+    const Vj = f[7]!;
     const between = (a: number, b: number, t: number): number => a + t * (b - a);
     const at = (t: number): BarForces => ({
       s: between(from, to, t),
@@ -91,18 +93,18 @@ function forcesAlong(member: MeshMember, solution: FrameSolution): BarForces[] {
  * A bar's largest turn about its own axis, rad: between nodes an even torque (N·mm/mm) bends its course.
  */
 function largestTurn(member: MeshMember, u: Float64Array, torque: number): number {
-  const [c, s] = member.along;
-  const turn = (n: number): number => c * u[6 * n + 3]! + s * u[6 * n + 4]!;
+  const turn = (n: number): number => member.along[0] * u[6 * n + 3]! + member.along[1] * u[6 * n + 4]!;
   const parts = partsFor(shapePlaces, member);
   const { G_MPa, J_mm4 } = member.section;
   let largest = 0;
   for (let e = 0; e < member.elements.length; e++) {
-    const [i, j] = [turn(member.nodes[e]!), turn(member.nodes[e + 1]!)];
+    const i = turn(member.nodes[e]!);
+    const more = turn(member.nodes[e + 1]!) - i;
     const h = (member.at[e + 1]! - member.at[e]!) * member.length_mm;
     const bulge = (torque * h * h) / (2 * G_MPa * J_mm4);
     for (let part = 0; part <= parts; part++) {
       const t = part / parts;
-      const here = i + (j - i) * t + bulge * t * (1 - t);
+      const here = i + more * t + bulge * t * (1 - t);
       if (Math.abs(here) > Math.abs(largest)) largest = here;
     }
   }
