@@ -85,12 +85,12 @@ function member(
   span_mm: number,
   shorter_mm: number,
 ): MemberBuild {
-  const laid = laidSize(stock, lying.lay);
-  const size = { ply_w_mm: laid.w_mm, ply_d_mm: laid.d_mm };
+  const { w_mm: ply_w_mm, d_mm: ply_d_mm } = laidSize(stock, lying.lay);
   /** Plies that screws alone should hold, but none does, lie loose. */
   const bond = bars.bond === 'screws' && lying.plies > 1 && screws === null ? 'none' : bars.bond;
   const build: PlyBuild = {
-    ...size,
+    ply_w_mm,
+    ply_d_mm,
     plies: lying.plies,
     stack: bars.stack,
     bond,
@@ -112,7 +112,8 @@ function member(
     stack: bars.stack,
     bond,
     pairing: bars.pairing,
-    ...size,
+    ply_w_mm,
+    ply_d_mm,
     section,
     section_stability,
     fibre_mm,

@@ -75,8 +75,9 @@ export function crossLine(
     const slope = (heights[at + 1] as number) * along + (heights[at + 2] as number) * across;
     const size = Math.abs(slope);
     if (slope < 0) middle = -middle;
-    const up = (limit_mm - middle) / size;
-    const down = (-limit_mm - middle) / size;
+    const per_mm = 1 / size;
+    const up = (limit_mm - middle) * per_mm;
+    const down = (-limit_mm - middle) * per_mm;
     if (up < high) {
       high = up;
       high_mm = size;

@@ -1,5 +1,7 @@
 /** The normal distribution and its folded form (the size of a normal quantity, whatever its sign). */
 
+import { rememberedBy } from '../base/remembered.js';
+
 const root_2pi = Math.sqrt(2 * Math.PI);
 
 /** Density of the standard normal at z. */
@@ -83,11 +85,21 @@ export function passedSize(
 export function foldedQuantile(mean: number, sd: number, share: number): number {
   if (!(share > 0 && share < 1)) throw new Error('a quantile needs a share between 0 and 1');
   const m = Math.abs(mean);
+  if (m === 0) return sd * evenQuantile(share);
   if (sd === 0) return m;
+  return quantile(m, sd, share);
+}
+
+/** Shares kept. */
+const most_shares = 100;
+
+/** The same of a standard normal: of any other without a mean it is that many standard deviations. */
+const evenQuantile = rememberedBy(String, (share: number) => quantile(0, 1, share), most_shares);
+
+function quantile(m: number, sd: number, share: number): number {
   const beyond = (q: number): Exceeding => {
     const near = normalDensity((q - m) / sd);
     const chance = normalTail((q - m) / sd, near);
-    if (m === 0) return { chance: 2 * chance, density: (2 * near) / sd };
     const far = normalDensity((q + m) / sd);
     return { chance: chance + normalTail((q + m) / sd, far), density: (near + far) / sd };
   };

@@ -139,6 +139,9 @@ function outOfTheWay(
 ): readonly number[] {
   const [near, far] = plyScrewBoxes(model, bar, screw, [0, 0]) as [Occupant, Occupant];
   const beside = beforePlyScrews(model).filter((other) => inLine(near, other) || inLine(far, other));
-  const blocked = (mm: number): boolean => beside.some((other) => inTheWayAt(near, mm, other));
+  const blocked = (mm: number): boolean => {
+    for (const other of beside) if (inTheWayAt(near, mm, other)) return true;
+    return false;
+  };
   return freePlaces_mm(places_mm, blocked, length_mm, 10 * screw.shank_mm, model.plan.units === 'inch' ? 25.4 / 16 : 1);
 }

@@ -61,12 +61,15 @@ function brace(model: Model, corner: CornerName, bar: BarName, at: At): readonly
     },
     ...(screws === null
       ? []
-      : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
-          bar,
-          kind: 'brace-screw',
-          of: corner,
-          ...shaft(screws.shank_mm, at(to - mm), [-screws.through_mm, screws.penetration_mm], screws.edge_mm),
-        }))),
+      : (screws.rows[0]?.places_mm ?? []).map((mm) =>
+          shaft(
+            { bar, kind: 'brace-screw', of: corner },
+            screws.shank_mm,
+            at(to - mm),
+            [-screws.through_mm, screws.penetration_mm],
+            screws.edge_mm,
+          ),
+        )),
   ];
 }
 
@@ -89,12 +92,15 @@ function plate(model: Model, corner: CornerName, bar: BarName, at: At): readonly
     },
     ...(screws === null
       ? []
-      : (screws.rows[0]?.places_mm ?? []).map((mm): Occupant => ({
-          bar,
-          kind: gusset ? 'gusset-screw' : 'angle-screw',
-          of: corner,
-          ...backShaft(screws.shank_mm, at(mm), w_mm / 2, [-screws.through_mm, screws.penetration_mm]),
-        }))),
+      : (screws.rows[0]?.places_mm ?? []).map((mm) =>
+          backShaft(
+            { bar, kind: gusset ? 'gusset-screw' : 'angle-screw', of: corner },
+            screws.shank_mm,
+            at(mm),
+            w_mm / 2,
+            [-screws.through_mm, screws.penetration_mm],
+          ),
+        )),
   ];
 }
 
@@ -104,21 +110,11 @@ function nails(model: Model, corner: CornerName, bar: BarName, at: At): readonly
   if (planned === null) return [];
   const { w_mm, d_mm } = model.bars[bar].section;
   const place = planned.rows[0]?.places_mm[0] ?? w_mm / 2;
-  if (model.plan.corners.cut === 'half-lap')
-    return [
-      {
-        bar,
-        kind: 'corner-nail',
-        of: corner,
-        ...backShaft(planned.shank_mm, at(place), w_mm / 2, [0, planned.length_mm]),
-      },
-    ];
+  const { shank_mm, length_mm } = planned;
+  const nail = { bar, kind: 'corner-nail', of: corner } as const;
   return [
-    {
-      bar,
-      kind: 'corner-nail',
-      of: corner,
-      ...shaft(planned.shank_mm, at(place), [w_mm - planned.length_mm, w_mm], d_mm / 2),
-    },
+    model.plan.corners.cut === 'half-lap'
+      ? backShaft(nail, shank_mm, at(place), w_mm / 2, [0, length_mm])
+      : shaft(nail, shank_mm, at(place), [w_mm - length_mm, w_mm], d_mm / 2),
   ];
 }

@@ -60,17 +60,15 @@ export const crossbarEnds = remembered((model: Model): readonly Occupant[] => {
       },
       ...(screws === null
         ? []
-        : middles.map((deep): Occupant => ({
-            bar,
-            kind: 'crossbar-screw',
-            of: lie.name,
-            ...shaft(
+        : middles.map((deep) =>
+            shaft(
+              { bar, kind: 'crossbar-screw', of: lie.name },
               screws.shank_mm,
               lie.middle_mm,
               from_outside ? [0, w_mm] : [0, Math.min(w_mm, screws.penetration_mm)],
               deep,
             ),
-          }))),
+          )),
     ]);
   });
 });

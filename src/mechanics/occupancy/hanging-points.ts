@@ -33,20 +33,16 @@ export function ringsAt(model: Model, drop_mm: number): readonly Occupant[] {
   return (['left', 'right'] as const).map((bar): Occupant => {
     const { w_mm, d_mm } = model.bars[bar].section;
     const along = plan.face.height_mm - drop_mm;
-    const shared = {
+    const back = onBack(model);
+    return {
       bar,
       kind: 'ring',
       of: bar,
       along_mm: [along - RING_HALF_MM, along + RING_HALF_MM],
+      across_mm: back ? [w_mm / 2 - RING_HALF_MM, w_mm / 2 + RING_HALF_MM] : [-2 * RING_HALF_MM, RING_SCREW_MM],
+      deep_mm: back ? [-1, RING_SCREW_MM] : [d_mm / 2 - RING_HALF_MM, d_mm / 2 + RING_HALF_MM],
       keep_mm: KEEP_BODY_MM,
-    } as const;
-    return onBack(model)
-      ? { ...shared, across_mm: [w_mm / 2 - RING_HALF_MM, w_mm / 2 + RING_HALF_MM], deep_mm: [-1, RING_SCREW_MM] }
-      : {
-          ...shared,
-          across_mm: [-2 * RING_HALF_MM, RING_SCREW_MM],
-          deep_mm: [d_mm / 2 - RING_HALF_MM, d_mm / 2 + RING_HALF_MM],
-        };
+    };
   });
 }
 

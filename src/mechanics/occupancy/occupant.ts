@@ -88,34 +88,45 @@ export const inTheWayAt = (p: Occupant, moved_mm: number, q: Occupant): boolean 
     q.keep_mm <
   -hair_mm;
 
-/** The box of a straight fastening: its axis at `along` and `deep`, its wood from `across`. */
+/** What a fastening is, and in which bar. */
+type Fixing = Pick<Occupant, 'bar' | 'kind' | 'of'>;
+
+/** A straight fastening as a box: its axis at `along` and `deep`, its wood from `across`. */
 export function shaft(
+  { bar, kind, of }: Fixing,
   diameter_mm: number,
   along_mm: number,
   across_mm: Span,
   deep_mm: number,
-): Pick<Occupant, 'along_mm' | 'across_mm' | 'deep_mm' | 'keep_mm'> {
-  const r = diameter_mm / 2;
+): Occupant {
   return {
-    along_mm: [along_mm - r, along_mm + r],
+    bar,
+    kind,
+    of,
+    along_mm: about(along_mm, diameter_mm / 2),
     across_mm,
-    deep_mm: [deep_mm - r, deep_mm + r],
+    deep_mm: about(deep_mm, diameter_mm / 2),
     keep_mm: KEEP_DIAMETERS * diameter_mm,
   };
 }
 
 /** The same for one driven from the back: its axis at `along` and `across`, its wood from the back inwards. */
 export function backShaft(
+  { bar, kind, of }: Fixing,
   diameter_mm: number,
   along_mm: number,
   across_mm: number,
   deep_mm: Span,
-): Pick<Occupant, 'along_mm' | 'across_mm' | 'deep_mm' | 'keep_mm'> {
-  const r = diameter_mm / 2;
+): Occupant {
   return {
-    along_mm: [along_mm - r, along_mm + r],
-    across_mm: [across_mm - r, across_mm + r],
+    bar,
+    kind,
+    of,
+    along_mm: about(along_mm, diameter_mm / 2),
+    across_mm: about(across_mm, diameter_mm / 2),
     deep_mm,
     keep_mm: KEEP_DIAMETERS * diameter_mm,
   };
 }
+
+const about = (middle_mm: number, half_mm: number): Span => [middle_mm - half_mm, middle_mm + half_mm];

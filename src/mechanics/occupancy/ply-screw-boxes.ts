@@ -26,12 +26,11 @@ export function plyScrewBoxes(
     stack,
   } = model.bars[bar];
   const face_mm = stack === 'side-by-side' ? d_mm : w_mm;
+  const fixing = { bar, kind: 'ply-screw', of: bar } as const;
   return places_mm.map((mm, i): Occupant => {
     const line = i % 2 === 0 ? edge_mm : face_mm - edge_mm;
-    const box =
-      stack === 'side-by-side'
-        ? shaft(shank_mm, mm, [0, length_mm], line)
-        : backShaft(shank_mm, mm, line, [0, length_mm]);
-    return { bar, kind: 'ply-screw', of: bar, ...box };
+    return stack === 'side-by-side'
+      ? shaft(fixing, shank_mm, mm, [0, length_mm], line)
+      : backShaft(fixing, shank_mm, mm, line, [0, length_mm]);
   });
 }
