@@ -37,6 +37,9 @@ describe('the table of facts', () => {
     const three = fact('bar.span_mm', 'top', 3);
     const twice = 'It was given twice, with different values.';
     expect([why(three), why(three, three), why(three, fact('bar.span_mm', 'top', 4)), why(three, fact('bar.span_mm', 'top', null, 'Lost')), why(fact('bar.span_mm', 'top', null, 'Lost'), three), why(three, three, fact('bar.span_mm', 'top', 4))]).toEqual([3, 3, twice, twice, twice, twice]);
+    const lost = fact('bar.span_mm', 'top', null, 'Lost');
+    const heavy = { ...three, unit: 'kg' } as const;
+    expect([why(lost, lost), why(three, heavy), why(heavy, three)]).toEqual([twice, twice, twice]);
   });
   test('reasons end as sentences do, and there is always one', () => {
     const lost = (reason?: string) => why(fact('bar.span_mm', 'top', null, reason));
