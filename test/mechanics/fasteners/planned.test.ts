@@ -188,3 +188,9 @@ describe('rows', () => {
     expect(freePlaces_mm([500], () => true, 1000, 30, 5)).toEqual([500]);
   });
 });
+
+it('where every bar takes one ply screw, the next one along the grain is a whole bar away', () => {
+  const [screws] = planPlyScrews(demoModel({ face: { width: '180 mm', height: '170 mm' }, bars: { stock: 'strip-19x38', lay: 'edge', plies: 2 }, hang: { by: 'none' } }));
+  expect(screws!.rows.map(({ places_mm }) => places_mm.length)).toEqual([1, 1, 1, 1]);
+  expect(screws!.spacing_mm).toBe(180 - 38);
+});
