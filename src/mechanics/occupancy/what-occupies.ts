@@ -16,8 +16,8 @@ export function plyScrews(model: Model): readonly Occupant[] {
 
 /** Ply screws that nothing could be moved for, each with what it runs into. */
 export function plyScrewsInTheWay(model: Model): readonly (readonly [screw: Occupant, into: Occupant])[] {
+  const fixed = beforePlyScrews(model);
   const met: (readonly [Occupant, Occupant])[] = [];
-  for (const screw of plyScrews(model))
-    for (const other of beforePlyScrews(model)) if (inTheWay(screw, other)) met.push([screw, other]);
+  for (const screw of plyScrews(model)) for (const other of fixed) if (inTheWay(screw, other)) met.push([screw, other]);
   return met;
 }
