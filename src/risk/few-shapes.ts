@@ -10,6 +10,9 @@ export interface FewShapes {
 /** Rows closer than this to the shapes already kept add nothing that could be seen (relative to the longest row). */
 const negligible = 1e-3;
 
+/** Squares of lengths that differ by less than this share are taken for equal. */
+const rounding = 1e-9;
+
 /**
  * Pivoted modified Gram–Schmidt: takes the row with the longest remainder, keeps its direction, strips it from the
  * others, until nothing above `negligible` is left. What the causes do at each place along a bar is a mix of very few
@@ -44,9 +47,11 @@ export function fewShapes(lines: Float64Array, columns: number): FewShapes {
   return { rank, shapes, coefficients };
 }
 
+/** The first of those that are as long as any but for rounding, so that rounding never chooses between like rows. */
 function longest(squares: readonly number[]): number {
   let best = 0;
-  for (let j = 1; j < squares.length; j++) if ((squares[j] as number) > (squares[best] as number)) best = j;
+  for (let j = 1; j < squares.length; j++)
+    if ((squares[j] as number) > (squares[best] as number) * (1 + rounding)) best = j;
   return best;
 }
 

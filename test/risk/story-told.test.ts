@@ -48,3 +48,14 @@ it('shapes of lines are found alike however small or large the lines are', () =>
     other.coefficients.forEach((value, i) => expect(value / by).toBeCloseTo(one.coefficients[i]!, 9));
   }
 });
+
+it('of lines as long as each other the first gives the first shape, whichever of them rounding made the longer', () => {
+  const [one, mirrored] = [[1, 2, 0.3], [0.3, 2, 1]];
+  const length = Math.hypot(...one);
+  for (const by of [1 - 1e-13, 1, 1 + 1e-13]) {
+    const { shapes } = fewShapes(Float64Array.from([...one, ...mirrored.map((value) => value * by)]), 3);
+    one.forEach((value, i) => expect(shapes[i]).toBeCloseTo(value / length, 12));
+  }
+  const { shapes } = fewShapes(Float64Array.from([...one, ...mirrored.map((value) => value * (1 + 1e-8))]), 3);
+  mirrored.forEach((value, i) => expect(shapes[i]).toBeCloseTo(value / length, 12));
+});
