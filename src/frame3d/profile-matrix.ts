@@ -98,24 +98,11 @@ export function factorise(matrix: ProfileMatrix, overwrite = false): ProfileFact
   for (let i = 0; i < n; i++) {
     const fi = first[i]!;
     const si = start[i]!;
-    // Two columns at once, where there are two: what is read of row i serves both.
-    for (let j = fi + 1; j < i; j += 2) {
-      const p = start[j]!;
-      const f = Math.max(fi, first[j]!);
-      const pair = j + 1 < i;
-      const q = pair ? start[j + 1]! : p;
-      const g = pair ? Math.max(fi, first[j + 1]!) : f;
-      let k = Math.min(j, Math.max(f, g));
-      let s = dotSegments(a, si + f, a, p + f, k - f);
-      let t = dotSegments(a, si + g, a, q + g, k - g);
-      for (; k < j; k++) {
-        s += a[si + k]! * a[p + k]!;
-        t += a[si + k]! * a[q + k]!;
-      }
-      a[si + j]! -= s;
-      if (!pair) break;
-      if (g <= j) t += a[si + j]! * a[q + j]!;
-      a[si + j + 1]! -= t;
+    for (let j = fi + 1; j < i; j++) {
+      const sj = start[j]!;
+      const fj = first[j]!;
+      const from = fi > fj ? fi : fj;
+      if (from < j) a[si + j]! -= dotSegments(a, si + from, a, sj + from, j - from);
     }
     const diagonal = a[si + i]!;
     let d = diagonal;

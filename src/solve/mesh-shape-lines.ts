@@ -43,14 +43,17 @@ export function departures(
   const first = shift(0);
   const tilt = shift(last) - first;
   const found = new Float64Array(fractions.length);
+  let v = first;
+  let turn = slope(0);
   for (let e = 0, f = 0; e < last; e++) {
     const from = at[e]!;
     const to = at[e + 1]!;
     const h = (to - from) * length_mm;
-    const v = shift(e);
-    const rise = shift(e + 1) - v;
-    const t0 = slope(e) * h;
-    const t1 = slope(e + 1) * h;
+    const next = shift(e + 1);
+    const rise = next - v;
+    const t0 = turn * h;
+    turn = slope(e + 1);
+    const t1 = turn * h;
     const phi = softness / (h * h);
     for (; f < found.length && (e + 1 === last || fractions[f]! <= to); f++) {
       const s = fractions[f]!;
@@ -63,6 +66,7 @@ export function departures(
       const loaded = (q * bubble * (bubble + softness)) / (24 * EI);
       found[f] = (bent + phi * sheared) / (1 + phi) + loaded - (first + tilt * s);
     }
+    v = next;
   }
   return found;
 }
