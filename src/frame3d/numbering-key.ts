@@ -9,7 +9,7 @@ export function keyOf({ nodes, members, springs, supports }: Structure, axes: re
   members.forEach(({ i, j }, e) => key.push(i, j, planeAxis(axes[e]!.R)));
   springs.forEach(({ i, j, k }) => {
     let firm = 0;
-    for (let d = 0; d < 6; d++) firm = 3 * firm + (k[d] === Infinity ? 2 : Math.sign(k[d]!));
+    for (let d = 0; d < 6; d++) firm = 3 * firm + (k[d] === Infinity ? 2 : k[d]! > 0 ? 1 : 0);
     key.push(i, j, firm);
   });
   supports.forEach(({ node, fix }) => {

@@ -53,11 +53,13 @@ export interface SecondOrder {
 const keptSkins = keptFor<Membrane>(2);
 
 /** The skin over a frame: the same for frames alike in all but how stiff they are. */
-const skinOf = ({ prepared: { equations }, border, edges }: StretchedFrame, tension: Tension): Membrane =>
-  keptSkins(
-    [equations.key, edges.tied, border.along_x, border.along_y, [border.width, border.height, tension.x, tension.y]],
+function skinOf({ prepared: { equations }, border, edges }: StretchedFrame, tension: Tension): Membrane {
+  const { bottom, top, left, right, along_x, along_y, width, height } = border;
+  return keptSkins(
+    [equations.key, bottom, top, left, right, along_x, along_y, [width, height, tension.x, tension.y]],
     () => buildMembrane(border, tension, equations, edges),
   );
+}
 
 /** Second-order stiffness for the forces of `solution`, which lie in the plane, and the tension that goes with them. */
 export const secondOrder = (frame: StretchedFrame, solution: FrameSolution, tension: Tension): SecondOrder => ({

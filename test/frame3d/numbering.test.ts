@@ -130,6 +130,13 @@ describe('structures prepared one after the other', () => {
     }
   });
 
+  it('take a stiffness below nothing for none, and never for a rigid one', () => {
+    const rigid = ready(withSpring([40, 50, 60, 7e5, 0, Infinity]));
+    const below = ready(withSpring([40, 50, 60, 7e5, 1, -1]));
+    expect(below.equations).toBe(ready(withSpring([40, 50, 60, 7e5, 1, 0])).equations);
+    expect(below.equations).not.toBe(rigid.equations);
+  });
+
   it('are forgotten after a dozen of other kinds, no sooner, and come out the same', () => {
     const chain = (count: number): Structure => ({ nodes: Array.from({ length: count + 1 }, (_, n) => ({ id: `${n}`, x: 70 * n, y: 3 * n * n, z: 0 })), members: Array.from({ length: count }, (_, n) => bar(n, n + 1)), springs: [], supports: [{ node: 0, fix: all }] });
     // Whatever was prepared before is forgotten first.

@@ -217,6 +217,24 @@ describe('both halves of a frame with its skin', () => {
     }
   });
 
+  it('carry the threads of the nodes of their own border, where another ties the same unknowns out of the plane', () => {
+    const at = [[0, 0], [600, 0], [0, 400], [600, 400], [600, 400]];
+    const nodes = at.map(([x, y], n) => ({ id: `${n}`, x: x!, y: y!, z: 0 }));
+    const members = [[0, 1], [1, 3], [2, 3], [0, 2]].map(([i, j], n) => ({ id: `${n}`, i: i!, j: j!, E: 9000, G: 600, A: 722, Iy: 86880, Iz: 21720, J: 59604, zref: [0, 0, 1] as const }));
+    // The fifth node turns with the fourth and stays level with it, but may slide from it in the plane.
+    const springs = [{ i: 3, j: 4, k: [5, 6, Infinity, Infinity, Infinity, Infinity] as const }];
+    const structure = { nodes, members, springs, supports: [{ node: 0, fix: { ux: 0, uy: 0, uz: 0 } }, { node: 1, fix: { uy: 0, uz: 0 } }, { node: 2, fix: { uz: 0 } }] };
+    const size = { width: 600, height: 400, along_x: [0, 1], along_y: [0, 1] };
+    const over = (corner: number) => ({ ...size, bottom: [0, 1], top: [2, corner], left: [0, 2], right: [1, corner] });
+    for (const border of [over(3), over(4), over(3)]) {
+      const made = prepareStretched(structure, border, timoshenko);
+      if (!made.stable) throw new Error('unstable');
+      const { prepared } = made.stretched;
+      const { membrane } = secondOrder(made.stretched, solvePrepared(prepared, { nodes: [], members: [] }), pull);
+      expect(membrane).toEqual(buildMembrane(border, pull, prepared.equations));
+    }
+  });
+
   it('a frame that does not lie in the plane of its skin is refused', () => {
     const nodes = mesh.structure.nodes.map((node) => ({ ...node, z: 0.1 * node.x }));
     expect(() => prepareStretched({ ...mesh.structure, nodes }, mesh.border, timoshenko)).toThrow(RangeError);
