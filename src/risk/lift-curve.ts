@@ -72,7 +72,8 @@ export function grownMoments(curve: LiftCurve, { mean, sd }: Normal): Normal {
   for (const [from, to] of sides) {
     const step = (to - from) / steps;
     for (let n = 0; step > 0 && n <= steps; n++) {
-      const lift = from + n * step;
+      // The last is the edge of the gap itself, not what rounding makes of it, which may lie inside.
+      const lift = n === steps ? to : from + n * step;
       const end = n === 0 || n === steps;
       const w = grownDensity(curve, { mean, sd }, lift) * (end ? 1 : n % 2 === 1 ? 4 : 2) * step;
       weight += w;

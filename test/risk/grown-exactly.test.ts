@@ -37,6 +37,17 @@ describe.each([[0.4, 2e-5], [0.93, 4e-6], [1, 5e-6], [1.15, 5e-6], [1.7, 3e-5]])
   });
 });
 
+it('either side of a frame past its critical pull counts to its very edge: mirrored boards lift it as far the other way', () => {
+  for (let made = 1; made <= 200; made++) {
+    const curve = { pull_share: 1 + made / 400, beta_per_mm2: 3e-6 * (1 + Math.sin(made)) + 1e-7 };
+    const sd = 2 + (made % 17);
+    const [one, other] = [0.3, -0.3].map((lean) => grownMoments(curve, { mean: lean * sd, sd }));
+    expect(Math.abs(one!.mean + other!.mean)).toBeLessThan(1e-9 * one!.sd);
+    expect(other!.sd / one!.sd).toBeCloseTo(1, 9);
+    expect(Math.abs(grownMoments(curve, { mean: 0, sd }).mean)).toBeLessThan(1e-9 * one!.sd);
+  }
+});
+
 describe('causes and stations', () => {
   const term = (member: string, lift: number, bow: readonly number[], more: Partial<WarpTerm> = {}): WarpTerm =>
     ({ warp: { member, kind: 'twist', from: 'twist', mean_per_m: 0, chosen_var: 1, drying_var: 0, reading_var: 0 }, mean_per_m: 0, sd_per_m: 1, lift, bow: { top: Float64Array.from(bow), bottom: new Float64Array(bow.length), left: new Float64Array(bow.length), right: new Float64Array(bow.length) }, crook: {}, ...more }) as unknown as WarpTerm;
