@@ -106,7 +106,7 @@ type Had = (one: Case, advice: number) => boolean;
  * not be given.
  */
 async function adviceHad(cases: readonly Case[], context: SayContext): Promise<Had> {
-  const most = Math.max(...cases.map(({ ready }) => ready.unless.length));
+  const most = cases.reduce((longest, { ready }) => Math.max(longest, ready.unless.length), 0);
   const questions: Question[] = [];
   for (const { number, ready, about } of cases)
     ready.unless.forEach((unless, advice) => {
