@@ -366,6 +366,16 @@ describe('what corners put on the bars, as boxes from the left or bottom end', (
     };
     expect([steel(124.9), steel(125), steel(174.9), steel(175)]).toEqual([16, 24, 24, 32]);
   });
+  it('a strip of 8 mm beside the steel takes them all, a narrower one none of those on the steel', () => {
+    // The steel of an angle lies in the middle of a bar and takes 45 % of its width: 55 % is bare, half of it outside.
+    const strip = (wide_mm: number) => {
+      const lumber = { ...shelf.lumber, own: { ...shelf.lumber['square-38x38']!, key: 'own', thickness_mm: wide_mm, width_mm: wide_mm } };
+      return staplesBySteel(demoModel({ face: { width: '600 mm', height: '400 mm' }, bars: { stock: 'own', lay: 'flat' }, corners: { brace: { kind: 'steel-angle', leg: '80 mm' } }, cloth: { fixing: { to: 'back', every: '50 mm' } } }, { ...shelf, lumber } as Shelf))!;
+    };
+    const [wide, narrow] = [strip(8 / 0.275), strip(7.99 / 0.275)];
+    expect([wide.strip_mm, narrow.strip_mm]).toEqual([expect.closeTo(8, 9), expect.closeTo(7.99, 9)]);
+    expect([wide.on_steel, narrow.on_steel > 0]).toEqual([0, true]);
+  });
 });
 
 it('a lip of 1 mm is a strip to buy and to glue; none is neither', () => {

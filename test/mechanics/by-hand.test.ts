@@ -73,6 +73,8 @@ test('the centre of gravity: wood in the middle, cloth, ground and paint at the 
 describe('rows of holes', () => {
   test('even between both ends, never farther apart than told; one in the middle where two would be too near', () => {
     expect([rowPlaces_mm(100, 10, 200), rowPlaces_mm(100, 10, 40), rowPlaces_mm(100, 10, 39), rowPlaces_mm(101, 10, 40)]).toEqual([[10, 90], [10, 50, 90], [10, 37, 63, 90], [10, 37, 64, 91]]);
+    // Less than a millimetre between the first and the last is still two places, where no least distance is asked.
+    expect(rowPlaces_mm(101.7, 50.4, 40)).toEqual([50, 51]);
     expect([rowPlaces_mm(100, 10, 40, 80), rowPlaces_mm(100, 10, 40, 80.5), rowPlaces_mm(100, 50, 40), rowPlaces_mm(100, 49.5, 40)]).toEqual([[10, 50, 90], [50], [50], [50, 51]]);
   });
   test('one that is blocked goes to the nearest free place, inwards first, and keeps from neighbours and ends', () => {

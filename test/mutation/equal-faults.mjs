@@ -291,4 +291,9 @@ export const equalFaults = [
   { key: 'src/risk/closed-form.ts boundary: `here.sd <= worst.sd` → `here.sd < worst.sd`', why: 'It only spares the work of a size that is no larger, since neither mean nor spread is.' },
   { key: 'src/risk/lift-curve.ts boundary: `next < y` → `next <= y`', why: 'A step of nought leads nowhere, however often it is taken.' },
   { key: 'src/risk/bow-chance.ts boundary: `i < count` → `i <= count`', why: 'A line beyond the last is no number, and what is no number crosses no limit: nought is added.' },
+  { key: 'src/risk/few-shapes.ts boundary: `j < squares.length` → `j <= squares.length`', why: 'Beyond the end of a list nothing is read, and nothing is not longer than anything.' },
+  { key: 'src/risk/few-shapes.ts constant: `0` → `1` (4)', why: 'Without rows there is nothing to keep, whatever the least of it.' },
+  { key: "src/risk/causes.ts branch: `member === 'left' || member === 'right' ? 'upright' : 'crossbars'` → `!(member === 'left' || member === 'right') ? 'upright' : 'crossbars'`", why: 'The two names only keep uprights and crossbars apart; each takes that of the other.' },
+  { key: 'src/rules/judge/engine.ts boundary: `priority > before.priority` → `priority >= before.priority`', why: 'Two rules of one priority are refused before.' },
+  { key: 'src/mechanics/occupancy/staples-aside.ts constant: `1` → `2` (5)', why: 'No staple stands less than nought from an end, whichever length below that is asked.' },
 ];

@@ -63,8 +63,9 @@ export function glueSheet(model: Model): GlueSheet | null {
   const longest = plies[0]?.length_mm ?? 0;
   const clamps_count = longest > 0 ? clampsFor(longest) : 4;
   const pressure_MPa = clampPressure_MPa(model.bars.top.stock.species.specific_gravity);
-  const area_mm2 =
-    plies[0] === undefined ? 4 * Math.max(...lines.map((line) => line.area_mm2)) : longest * plies[0].breadth_mm;
+  // Clamps at the corners press nothing but the corners: a lip and gussets are pressed on by themselves.
+  const corner = lines.find(({ what }) => what === 'corners');
+  const area_mm2 = plies[0] === undefined ? 4 * corner!.area_mm2 : longest * plies[0].breadth_mm;
   const large = Math.max(plan.face.width_mm, plan.face.height_mm) >= LARGE_FRAME_MM;
   return {
     glue,

@@ -52,6 +52,14 @@ describe('where fastenings sit, by the sizes of what they join', () => {
     expect(ply!.spacing_mm).toBe(581 - 430);
   });
 
+  it('a crossbar of two plies has them over its own length between the bars, 40 mm from its ends', () => {
+    const bar = { stock: 'strip-19x38', lay: 'edge', plies: 2 };
+    const model = demoModel({ face: { width: '1140 mm', height: '690 mm' }, bars: { ...bar, bond: 'glue+screws' }, crossbars: [{ runs: 'upright', at: 0.5, ...bar }] });
+    const own_mm = 690 - 2 * 38;
+    const [ply] = planPlyScrews(model);
+    expect(ply!.rows.find(({ piece }) => piece === 'crossbar-1')!.places_mm).toEqual([0, 1, 2, 3].map((n) => Math.round(40 + ((own_mm - 80) * n) / 3)));
+  });
+
   it('on faces of 64 mm they stand in two lines, a quarter of the face from either edge, and go in from the back', () => {
     const [ply] = planPlyScrews(demoModel(behind));
     expect(ply).toMatchObject({ edge_mm: 16, count: 24, way: { into: 'plies', lines: 2, from: 'back', sets: 1 } });

@@ -19,3 +19,17 @@ test('a long pair is out of reach of its clamps, the small faces of single corne
   expect(corners).toMatchObject({ clamps_on: 'corners', clamps_count: 4, force: { in_reach: true } });
   expect(corners.force.low_N).toBeCloseTo(corners.pressure_MPa.low * 38 * Math.SQRT2 * 19, 6);
 });
+
+test('clamps at the corners press the corners alone, however large a lip, a gusset or the end of a crossbar is', () => {
+  const bare = { face: { width: '1140 mm', height: '690 mm' }, bars: { stock: 'square-38x38', lay: 'flat' } };
+  const force = (more: object) => glueSheet(demoModel({ ...bare, ...more }))!.force;
+  // A mitre of 38 × 38 mm, cut at 45°.
+  const { low } = glueSheet(demoModel(bare))!.pressure_MPa;
+  expect(force({}).low_N).toBeCloseTo(low * 38 * 38 * Math.SQRT2, 6);
+  for (const more of [
+    { bars: { ...bare.bars, lip: '3 mm' } },
+    { corners: { brace: { kind: 'ply-gusset', leg: '180 mm' } } },
+    { crossbars: [{ runs: 'upright', at: '1/2', stock: 'strip-19x38', lay: 'flat' }] },
+  ])
+    expect(force(more)).toEqual(force({}));
+});
