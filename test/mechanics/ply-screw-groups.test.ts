@@ -37,6 +37,14 @@ describe('crossbars of thinner plies take screws of their own', () => {
     expect(pilots({ use: 'screw-6x32', ...named })).toEqual([['ply-screws', 1.7], ['crossbar-ply-screws', 1.7]]);
   });
 
+  test('how firmly they hold a crossbar together hangs on its own screws, not on those of the bars', () => {
+    const stiff = (words: object) => demoModel({ ...face, bars: { ...thick, bond: 'screws' }, crossbars: [thin], ...words }).crossbars[0]!.section.I_plane_mm4;
+    const named = (use: string) => stiff({ 'ply-screws': { use } });
+    // Those of the crossbar are No. 6, those of the bars No. 8.
+    expect(named('screw-8x64')).toBeGreaterThan(1.001 * named('screw-6x32'));
+    expect(stiff({})).toBeCloseTo(named('screw-6x32'), 6);
+  });
+
   test('crossbars built like the bars need no second kind', () => {
     expect(Object.keys(exits({ bars: thick, crossbars: [{ ...thin, stock: 'stud-38x64' }] }))).not.toContain('crossbar-ply-screws');
   });

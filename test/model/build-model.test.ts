@@ -107,3 +107,10 @@ test('a crossbar is as long as the way it runs: between the inner faces, up the 
   expect(across('upright').mass_kg).toBeCloseTo(19 * 38 * (690 - 2 * 38) * 420e-9, 12);
   expect(across('level').mass_kg).toBeCloseTo(19 * 38 * (1140 - 2 * 38) * 420e-9, 12);
 });
+
+test('the accidental pull is the shelf’s, in N/mm, the same both ways', () => {
+  const { accidental, shelf } = demoModel({ face: { width: '1140 mm', height: '690 mm' }, bars: { stock: 'square-38x38', lay: 'flat' } });
+  const { value } = shelf.proposals['accidental-pull']!;
+  expect(value).toBeGreaterThan(100);
+  expect(accidental).toEqual({ x: value / 1000, y: value / 1000 });
+});

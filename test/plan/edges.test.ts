@@ -111,6 +111,11 @@ describe('what a plan falls back to', () => {
   it('the slack: a ninth of the width up to 5 mm steps, the hook 30 mm below the top', () => {
     expect([usualSlack_mm(180, 900, 'metric'), usualSlack_mm(180, 901, 'metric'), usualSlack_mm(180, 540, 'metric'), usualSlack_mm(100, 900, 'metric'), usualSlack_mm(30, 900, 'metric'), usualSlack_mm(104, 900, 'metric')]).toEqual([100, 105, 60, 70, 5, 70]);
     expect(usualSlack_mm(7 * 25.4, 36 * 25.4, 'inch') / 25.4).toBeCloseTo(4, 9);
+    // A ninth that is a whole step stays it, whatever rounding makes of the ninth.
+    for (let n = 1; n <= 60; n++) {
+      expect(usualSlack_mm(1000, 45 * n, 'metric')).toBe(5 * n);
+      expect(usualSlack_mm(1000, 2.25 * 25.4 * n, 'inch') / 25.4).toBeCloseTo(n / 4, 9);
+    }
     expect(usualSlack_mm(7 * 25.4, 60 * 25.4, 'inch') / 25.4).toBeCloseTo(5.75, 9);
   });
   it('the leg: a quarter of the shorter side in whole centimetres or half inches, 400 mm or 16 in at most', () => {

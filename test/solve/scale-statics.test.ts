@@ -4,16 +4,18 @@ import { solveStatics } from '../../src/solve/analyse-frame.js';
 import { scaleStatics } from '../../src/solve/scale-statics.js';
 import { demoModel } from '../mechanics/fasteners/demo-model.js';
 
-test('a scaled solution is the solution at the scaled pull', () => {
+test.each([['without plates', undefined], ['with plates that carry some of the moment', { kind: 'steel-angle', leg: '100 mm' }]])('a scaled solution is the solution at the scaled pull, %s', (_, brace) => {
   const { shape } = demoModel({
     face: { width: '1150 mm', height: '730 mm' },
     bars: { stock: 'strip-19x38', lay: 'edge', plies: 2 },
     crossbars: [{ runs: 'upright', at: 0.4, stock: 'strip-19x38', lay: 'flat' }],
+    corners: brace === undefined ? {} : { brace },
   });
   const pull = { x: 0.17, y: 0.23 };
   const solved = flat(solveStatics(shape, { x: 2.5 * pull.x, y: 2.5 * pull.y }));
   const scaled = flat(scaleStatics(solveStatics(shape, pull), 2.5));
   expect(Object.keys(scaled)).toEqual(Object.keys(solved));
+  expect(Object.entries(solved).some(([key, value]) => key.endsWith('plate_moment_Nmm') && Math.abs(value) > 1)).toBe(brace !== undefined);
   for (const [key, value] of Object.entries(solved)) expect(Math.abs((scaled[key] as number) - value), key).toBeLessThan(1e-9 * (1 + Math.abs(value)));
 });
 

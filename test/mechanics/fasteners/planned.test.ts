@@ -97,7 +97,7 @@ describe('where fastenings sit, by the sizes of what they join', () => {
     const [timber, angle, gusset] = [dry, glued, behind].map((plan) => planBraceScrews(demoModel(plan))!) as [Screws, Screws, Screws];
     type Screws = NonNullable<ReturnType<typeof planBraceScrews>>;
     expect(timber).toMatchObject({ key: 'screw-6x38', role: 'load', through_mm: 16, edge_mm: 9.5, thinnest_mm: 16, count: 8, rows: [{ piece: 'each-brace-end', places_mm: [16] }], way: { into: 'brace-ends', toe_mm: 16 } });
-    expect([timber.penetration_mm, timber.exit_mm]).toEqual([expect.closeTo(38.1 - 16, 9), expect.closeTo(16 + 38 - 38.1, 9)]);
+    expect([timber.penetration_mm, timber.reach_mm, timber.exit_mm]).toEqual([expect.closeTo(38.1 - 16, 9), expect.closeTo(38.1 - 16, 9), expect.closeTo(16 + 38 - 38.1, 9)]);
     // The shelf's angle of 100 mm: holes at a third and five sixths of the leg, from the inner edge of a bar 38 wide.
     expect(angle).toMatchObject({ key: 'screw-6x25', role: 'load', through_mm: 2, edge_mm: 19, spacing_mm: 50, thinnest_mm: 89, count: 16, way: { into: 'angles' } });
     expect([angle.end_mm, angle.exit_mm]).toEqual([expect.closeTo(100 / 3 + 19, 9), expect.closeTo(2 + 89 - 25.4, 9)]);
