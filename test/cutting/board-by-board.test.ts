@@ -114,6 +114,13 @@ describe('the pieces put together', () => {
     expect([bar('T').notes, bar('L').notes]).toEqual([['half-laps: cut away the back half'], ['half-laps: cut away the front half']]);
   });
 
+  it('the short side of a bar too short by a mark of the tape, and the thousandth that the tape lets pass, still closes; more does not', () => {
+    const shorter = (by: number) => piecesAssemble({ ...list, pieces: list.pieces.map((one) => (one.label === 'T' ? { ...one, short_mm: one.short_mm - by } : one)) }).faults;
+    expect(list.mark_mm).toBeGreaterThan(0);
+    expect([shorter(list.mark_mm), shorter(1.0005 * list.mark_mm)]).toEqual([[], []]);
+    expect(shorter(1.002 * list.mark_mm)).toEqual(['The inner plies are too short for the corners to close.']);
+  });
+
   it('a crossbar off by less than a mark is planed, by more is a fault; short is a gap', () => {
     const changed = (label: string, by: number) => piecesAssemble({ ...list, pieces: list.pieces.map((one) => (one.label === label ? { ...one, cut_mm: one.cut_mm + by, short_mm: one.short_mm + by } : one)) });
     expect(piecesAssemble(list)).toMatchObject({ width_mm: 900, height_mm: 620, opening_mm: 0, tight_mm: 0, fits: true, faults: [] });

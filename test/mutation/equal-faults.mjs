@@ -278,4 +278,5 @@ export const equalFaults = [
   { key: "src/risk/lift-curve.ts constant: `100` → `101`", at: "for (let step = 0; step < 100; step++) {", why: "Newton’s steps end by themselves long before a hundred." },
   { key: "src/cutting/boards/load-ceiling.ts constant: `1` → `2` (2)", at: "let most = new Float64Array(room + 1);", why: "A longer array than is needed." },
   { key: "src/cutting/boards/shadow-prices.ts constant: `1` → `2` (2)", at: "let pivot = -1;", why: "Any number below nought says that no row is found yet." },
+  { key: "src/solve/solve-model.ts constant: `0` → `1` (4)", at: "hung: () => (forces().length === 0 ? null : solveStatics(model.shape, model.working, forces())),", why: "A frame hangs by no force or by ten: those of the wire and the weight of four bars." },
 ];
