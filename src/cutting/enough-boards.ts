@@ -2,7 +2,7 @@ import { ask } from './boards/asked.js';
 import { mitreKerf_mm } from './boards/stock-problem.js';
 import { cutPlan, type Cutting } from './cut-plan.js';
 import { commonUnits, poolPieces } from './pieces/pool.js';
-import { lengthInReach_mm, stocksOf } from './pieces/pieces.js';
+import { lengthInReach_mm, stocksOf } from './pieces/in-reach.js';
 import { orderMore } from './order-more.js';
 import type { CutPlan } from './boards/purchase.js';
 import type { Plan } from '../plan/plan.js';

@@ -8,7 +8,8 @@ import { caseOf, conditionFor, silenceFor, type Asked, type Case } from './judge
 import { decide, heldLines, type Answer, type Answers, type EnginePart, type Question } from './judge/engine.js';
 import { tabulate } from './judge/fact-table.js';
 import { readyRules } from './judge/ready-rule.js';
-import { isKnown, pose, posedLines, question, type AskedLine, type Posed, type PosedLine } from './judge/settle.js';
+import { linesIn } from './group.js';
+import { isKnown, pose, question, type AskedLine, type Posed, type PosedLine } from './judge/settle.js';
 import type { Ruleset } from './ruleset.js';
 import { rulesIn } from './in-system.js';
 import { byPath, say, sayUnknown, sayVerdict, sayWhyNot, type Naming, type SayContext } from './say/say.js';
@@ -163,15 +164,15 @@ function findingOf(one: Case, answer: Answer | undefined, context: SayContext, h
  * of its requirement.
  */
 function missingLine({ applies, notStop, clear }: Case, answer: Answer | undefined): PosedLine {
-  const asked = applies === null || answer?.event === 'asked' ? [] : posedLines(applies);
-  const lines = [...asked, ...(notStop === null ? [] : posedLines(notStop)), ...posedLines(clear)];
+  const asked = applies === null || answer?.event === 'asked' ? [] : linesIn(applies);
+  const lines = [...asked, ...(notStop === null ? [] : linesIn(notStop)), ...linesIn(clear)];
   return lines.find((line) => !isKnown(line)) ?? lines[0]!;
 }
 
 /** The line that a finding shows: of those that decided, the one that uses most of its limit. */
 function decidingLine(condition: Posed, { when, trace }: Answer): PosedLine {
   if (!('parts' in condition)) return condition;
-  const lines = posedLines(condition);
+  const lines = linesIn(condition);
   const decided = (heldLines(when, trace) as readonly AskedLine[])
     .map(({ posed }) => posed)
     .filter((posed) => lines.includes(posed));

@@ -1,5 +1,6 @@
 import type { Place } from '../base/wording.js';
 import type { Element, FactPath } from '../facts/fact.js';
+import { linesIn, type Group } from './group.js';
 
 /** Verdict a rule may give when its requirement is not met. */
 export type Blame = 'caution' | 'stop';
@@ -52,15 +53,11 @@ export interface Line {
   readonly place: Place;
 }
 
-/** Lines and groups of lines that must all hold, or of which any must hold. Never empty. */
-export interface Condition {
-  readonly join: 'all' | 'any';
-  readonly parts: readonly (Line | Condition)[];
-}
+/** What a rule asks, and when. */
+export type Condition = Group<Line>;
 
-/** Every line of a condition, those of groups inside it too, in the order of the file. */
-export const linesOf = (condition: Condition | null): readonly Line[] =>
-  condition === null ? [] : condition.parts.flatMap((part) => ('parts' in part ? linesOf(part) : [part]));
+/** Every line of a condition, none without one. */
+export const linesOf = (condition: Condition | null): readonly Line[] => (condition === null ? [] : linesIn(condition));
 
 /**
  * What follows when the requirement is not met: one verdict; the two thresholds of its limit; or a caution

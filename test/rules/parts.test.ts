@@ -14,7 +14,8 @@ import { rulesIn } from '../../src/rules/in-system.js';
 import { decide, type EngineLine, type EnginePart } from '../../src/rules/judge/engine.js';
 import { tabulate } from '../../src/rules/judge/fact-table.js';
 import { comparesMagnitude, readyRules } from '../../src/rules/judge/ready-rule.js';
-import { isKnown, pose, posedLines, question, type PosedLine } from '../../src/rules/judge/settle.js';
+import { linesIn } from '../../src/rules/group.js';
+import { isKnown, pose, question, type PosedLine } from '../../src/rules/judge/settle.js';
 import { limitValue } from '../../src/rules/limit-value.js';
 import { isAmount, thresholdKey, unitOfKey } from '../../src/rules/quantity.js';
 import { followBestBranch } from '../../src/rules/read/best-branch.js';
@@ -68,7 +69,7 @@ describe('the table of facts', () => {
 describe('what is put to the engine', () => {
   const posed = (require: string, facts: readonly Fact[], limits: readonly string[] = []) => {
     const ruleset = one(bar(require), limits);
-    return posedLines(pose(readyRules(ruleset.rules)[0]!.clear, 'top', { ruleset, table: tabulate(factsGiven(facts)) }))[0]!;
+    return linesIn(pose(readyRules(ruleset.rules)[0]!.clear, 'top', { ruleset, table: tabulate(factsGiven(facts)) }))[0]!;
   };
   test.each<[string, number, number | null]>([
     ['at-most: 8 mm', 2, 0.25], ['below: 8 mm', 2, 0.25], ['at-most: 8 mm', -2, 0.25], ['at-least: 8 mm', 32, 0.25], ['above: 8 mm', 32, 0.25], ['at-most: 8 mm', 0, 0], ['at-most: 8 mm', 16, 2],

@@ -6,10 +6,8 @@ import type { Lumber, Shelf } from '../../shelf/shelf.js';
 import { formatLength } from '../../base/units-format.js';
 import { keyedSizes } from '../../fit/keyed-sizes.js';
 import { downToMark, nearestMark, tapeMark_mm, upToMark, upToTape } from '../../base/tape.js';
+import { blankTrim_mm } from './blank-trim.js';
 import type { Lap, LipPiece, Piece, PieceList } from './piece.js';
-
-/** Left on each end of a blank and cut off after gluing, mm (proposal; the shelf's `blank-trim` replaces it). */
-const blankTrim_mm = 10;
 
 /** What all the pieces of one member share. */
 interface Member {
@@ -31,7 +29,7 @@ interface Member {
 export function piecesOf(plan: Plan, shop: Shelf): PieceList {
   const shelf = shelfIn(shop, plan.units);
   const mark_mm = tapeMark_mm(plan.units);
-  const member: Member = { plan, mark_mm, trim_mm: trimOf(shelf) };
+  const member: Member = { plan, mark_mm, trim_mm: blankTrim_mm(shelf) };
   const stock = lumberOf(shelf, plan.bars.stock);
   const ply_w_mm = laidSize(stock, plan.bars.lay).w_mm;
   const { w_mm, d_mm } = builtSize(stock, plan.bars.lay, plan.bars.plies, plan.bars.stack);
@@ -60,26 +58,6 @@ export function piecesOf(plan: Plan, shop: Shelf): PieceList {
     faults,
   };
 }
-
-/**
- * What no piece of one frame is longer than, mm, told without making the pieces: the longer side of the face with both
- * ends of a blank, or a brace, each rounded up to marks of the tape.
- */
-export function lengthInReach_mm(plan: Plan, shop: Shelf): number {
-  const { face, corners, units } = plan;
-  const trim_mm = trimOf(shelfIn(shop, units));
-  const brace_mm = corners.brace === null ? 0 : Math.SQRT2 * corners.brace.leg_mm;
-  return Math.max(face.width_mm, face.height_mm) + brace_mm + 2 * trim_mm + 3 * tapeMark_mm(units);
-}
-
-/** The stocks that the pieces of one frame are cut from, some of them named more than once. */
-export const stocksOf = ({ bars, crossbars, corners: { brace } }: Plan): readonly string[] => [
-  bars.stock,
-  ...crossbars.map(({ stock }) => stock),
-  ...(brace?.kind === 'timber' && brace.stock !== null ? [brace.stock] : []),
-];
-
-const trimOf = (shelf: Shelf): number => shelf.proposals['blank-trim']?.value ?? blankTrim_mm;
 
 /**
  * The strips of a raised lip: as long as the sides of the face, mitred, whatever the corners of the bars behind them.

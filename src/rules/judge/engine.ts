@@ -16,6 +16,8 @@
  * rule.
  */
 
+import type { Tree } from '../group.js';
+
 export const engineOperators = [
   'lessThanInclusive',
   'greaterThanInclusive',
@@ -35,13 +37,8 @@ export interface EngineLine {
   readonly value: number | string;
 }
 
-/** Comparisons and further groups, of which all or any must hold. */
-export interface EngineGroup {
-  readonly join: 'all' | 'any';
-  readonly parts: readonly EnginePart[];
-}
-
-export type EnginePart = EngineLine | EngineGroup;
+/** Comparisons, and groups of which all or any must hold. */
+export type EnginePart = Tree<EngineLine>;
 
 /** What is asked of one case, which goes by its number. */
 export interface Question {

@@ -1,6 +1,7 @@
 import { remembered } from '../../base/remembered.js';
 import { specOf } from '../../facts/catalogue.js';
 import type { FactSpec } from '../../facts/fact.js';
+import type { Tree } from '../group.js';
 import { thresholdKey } from '../quantity.js';
 import type { Against, Compare, Condition, Line, Rule } from '../ruleset.js';
 import type { EngineOperator } from './engine.js';
@@ -22,14 +23,8 @@ export interface ReadyLine {
   readonly which: Which;
 }
 
-/** Lines and groups, of which all or any must hold. */
-export interface ReadyGroup {
-  readonly join: 'all' | 'any';
-  readonly parts: readonly Ready[];
-}
-
 /** A condition made ready: of a group with one part that part alone. */
-export type Ready = ReadyLine | ReadyGroup;
+export type Ready = Tree<ReadyLine>;
 
 /** A rule with what hangs on it alone. */
 export interface ReadyRule {

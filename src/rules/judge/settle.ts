@@ -1,5 +1,6 @@
 import type { About } from '../../base/names.js';
 import { specOf } from '../../facts/catalogue.js';
+import type { Tree } from '../group.js';
 import type { Line, Ruleset } from '../ruleset.js';
 import type { EngineLine, EnginePart } from './engine.js';
 import type { FactTable } from './fact-table.js';
@@ -22,14 +23,8 @@ export interface PosedLine {
   readonly reason: Missing | null;
 }
 
-/** Lines and groups with their numbers in place. */
-export interface PosedGroup {
-  readonly join: 'all' | 'any';
-  readonly parts: readonly Posed[];
-}
-
 /** A condition with its numbers in place: what is known and what is not is settled before the engine is asked. */
-export type Posed = PosedLine | PosedGroup;
+export type Posed = Tree<PosedLine>;
 
 /** A line as the engine is asked it, and the line of the rule it comes from. */
 export interface AskedLine extends EngineLine {
@@ -73,9 +68,6 @@ function lineQuestion(posed: PosedLine, wanted: 'holds' | 'fails'): AskedLine | 
     ? { fact: ready.line.fact, actual: sizeOf(ready, actual!), operator: ready[wanted], value: limit!, posed }
     : null;
 }
-
-/** Every line of a condition, in the order of the file. */
-export const posedLines = (of: Posed): readonly PosedLine[] => ('parts' in of ? of.parts.flatMap(posedLines) : [of]);
 
 /** Whether every line of a condition is known. */
 export const isKnown = (of: Posed): boolean => ('parts' in of ? of.parts.every(isKnown) : of.reason === null);
